@@ -1,0 +1,1 @@
+//! Spindle speed from surface speed.

@@ -1,0 +1,1 @@
+//! How deep to drill so that enough full threads are left.

@@ -1,0 +1,29 @@
+//! What can be wrong with a question to the formulas.
+
+use crate::units::{Length, print};
+
+/// One error for every formula: what was given, and what is allowed.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum Error {
+    /// A length that must lie between two others does not.
+    #[error(
+        "{quantity} of {} is outside {} to {}",
+        print::mm(*given, 4), print::mm(*least, 3), print::mm(*most, 3)
+    )]
+    OutOfRange {
+        /// What was measured or typed: "hole", "thickness".
+        quantity: &'static str,
+        /// The value given.
+        given: Length,
+        /// The least allowed.
+        least: Length,
+        /// The most allowed.
+        most: Length,
+    },
+    /// The form has no engagement figure: taper pipe threads.
+    #[error("{form} has no engagement figure: use the standard's drill list and the gauge length")]
+    NoEngagement {
+        /// The form's name.
+        form: &'static str,
+    },
+}

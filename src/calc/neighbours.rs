@@ -1,0 +1,1 @@
+//! The nearest drills each way, in every series.

@@ -1,0 +1,1 @@
+//! How large a drilled hole really comes out.

@@ -1,0 +1,1 @@
+//! Threads that are the same under two names, or nearly so.

@@ -1,0 +1,165 @@
+//! Thread geometry, form by form, rounded as each standard prints it.
+//!
+//! Leaves out engagement ([`super::engagement`]) and limits ([`super::limits`]).
+
+use crate::tables::threads::{Basic, Form, Thread};
+use crate::units::{Angle, Area, INCH_MM, Length, degrees, in_inch, in_mm, mm, print};
+
+/// Whitworth depth of thread, h = 0.640327 p (BS 84).
+const WHITWORTH_DEPTH: f64 = 0.640_327;
+/// BA depth of thread, h = 0.6 p (BS 93).
+const BA_DEPTH: f64 = 0.6;
+/// Three quarters of the sharp height: 0.649519 p (ISO 68-1), the 60° engagement basis.
+const SIXTY_DEGREE_THREE_QUARTER_HEIGHT: f64 = 0.649_519_052_838_329;
+/// Twice five eighths of the sharp height: D − D1 of ISO 68-1 and ASME B1.1.
+const SIXTY_DEGREE_INTERNAL: f64 = 1.082_531_754_730_548;
+/// Twice 17/24 of the sharp height: d − d3 of ISO 68-1.
+const ISO_EXTERNAL: f64 = 1.226_869_322_027_955;
+/// D − d3 as the Unified tables of Machinery's Handbook 31 print it, 11/16 H a side.
+const UNIFIED_EXTERNAL: f64 = 1.190_784_930_203_603;
+/// Cycle depth of thread, 0.5327 p (BS 811).
+const CYCLE_DEPTH: f64 = 0.5327;
+/// Taper pipe depth of thread, 0.8 p (ASME B1.20.1).
+const TAPER_PIPE_DEPTH: f64 = 0.8;
+/// Miniature internal depth a side, 0.48 p (ISO 1501; from memory, unconfirmed).
+const MINIATURE_INTERNAL: f64 = 0.96;
+
+/// The figures of one thread that follow from its row.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Geometry {
+    /// Axial distance from thread to thread.
+    pub pitch: Length,
+    /// Threads in one inch.
+    pub threads_per_inch: f64,
+    /// Basic major diameter.
+    pub major: Length,
+    /// Basic effective (pitch) diameter.
+    pub effective: Length,
+    /// Basic minor diameter of the screw.
+    pub minor: Length,
+    /// Basic minor diameter of the nut.
+    pub minor_internal: Length,
+    /// Depth of full thread, one side, as the standard rounds it.
+    pub thread_depth: Length,
+    /// Included angle.
+    pub thread_angle: Angle,
+    /// Tensile area of the screw.
+    pub tensile_area: Area,
+}
+
+/// The included thread angle of a form.
+///
+/// # Source
+/// BS 93, BS 84, ISO 68-1, ASME B1.1, BS 811, ASME B1.20.1.
+#[must_use]
+pub fn thread_angle(form: Form) -> Angle {
+    degrees(match form {
+        Form::BritishAssociation => 47.5,
+        Form::Whitworth | Form::Pipe => 55.0,
+        Form::IsoMetric | Form::Unified | Form::Miniature | Form::Cycle | Form::TaperPipe => 60.0,
+    })
+}
+
+/// Depth of full thread on one side, unrounded: the basis of an engagement figure.
+///
+/// # Source
+/// 0.6 p BS 93; 0.640327 p BS 84; ¾ H ISO 68-1 and ASME B1.1; 0.5327 p BS 811; 0.8 p ASME B1.20.1.
+#[must_use]
+pub fn full_depth(form: Form, pitch: Length) -> Length {
+    pitch
+        * match form {
+            Form::BritishAssociation => BA_DEPTH,
+            Form::Whitworth | Form::Pipe => WHITWORTH_DEPTH,
+            Form::IsoMetric | Form::Unified | Form::Miniature => SIXTY_DEGREE_THREE_QUARTER_HEIGHT,
+            Form::Cycle => CYCLE_DEPTH,
+            Form::TaperPipe => TAPER_PIPE_DEPTH,
+        }
+}
+
+/// The engagement basis of a form in words, as pages print it beside a percentage.
+#[must_use]
+pub const fn engagement_basis(form: Form) -> &'static str {
+    match form {
+        Form::BritishAssociation => "of full thread depth, 0.6 p (BS 93)",
+        Form::Whitworth | Form::Pipe => "of full thread depth, 0.6403 p (BS 84)",
+        Form::IsoMetric => "of ¾ H, 0.6495 p (ISO 68-1)",
+        Form::Unified => "of ¾ H, 0.6495 p (ASME B1.1)",
+        Form::Miniature => "of ¾ H, 0.6495 p",
+        Form::Cycle => "of full thread depth, 0.5327 p (BS 811)",
+        Form::TaperPipe => "of 0.8 p (ASME B1.20.1)",
+    }
+}
+
+/// The computed figures of a thread, rounded as its standard prints them.
+///
+/// # Source
+/// BA: depth to the nearest 0.005 mm (BS 93). Whitworth inch sizes: depth to four places of an inch
+/// (BS 84). Pipe: depth to 0.001 mm (ISO 228). 60° forms are not rounded here.
+///
+/// # Examples
+/// BS 93, 5 BA: effective 2.845, minor 2.49, depth 0.355 mm.
+/// ```
+/// use holewright::{calc::thread_form::geometry, tables::threads::find, units::{in_mm, print::round}};
+/// let five = geometry(find("ba", "5").unwrap());
+/// assert_eq!(round(in_mm(five.effective), 3), 2.845);
+/// assert_eq!(round(in_mm(five.minor), 3), 2.49);
+/// ```
+#[must_use]
+pub fn geometry(thread: &Thread) -> Geometry {
+    let form = thread.form();
+    let pitch = thread.pitch.length();
+    let depth = printed_depth(form, pitch);
+    let major = match thread.basic {
+        Basic::Major(major) => major.length(),
+        Basic::EffectiveAtGauge(effective) => effective.length() + depth,
+    };
+    let effective = major - depth;
+    let minor = match form {
+        Form::IsoMetric | Form::Miniature => major - pitch * ISO_EXTERNAL,
+        Form::Unified => major - pitch * UNIFIED_EXTERNAL,
+        _ => major - depth * 2.0,
+    };
+    let minor_internal = match form {
+        Form::IsoMetric | Form::Unified => major - pitch * SIXTY_DEGREE_INTERNAL,
+        Form::Miniature => major - pitch * MINIATURE_INTERNAL,
+        _ => major - depth * 2.0,
+    };
+    Geometry {
+        pitch,
+        threads_per_inch: thread.pitch.threads_per_inch(),
+        major,
+        effective,
+        minor,
+        minor_internal,
+        thread_depth: depth,
+        thread_angle: thread_angle(form),
+        tensile_area: tensile_area(form, major, pitch, effective, minor),
+    }
+}
+
+/// Depth of thread as the standard rounds it before it works out the diameters.
+fn printed_depth(form: Form, pitch: Length) -> Length {
+    let depth = full_depth(form, pitch);
+    match form {
+        Form::BritishAssociation => mm(print::round(in_mm(depth) / 0.005, 0) * 0.005),
+        Form::Whitworth => mm(print::round(in_inch(depth), 4) * INCH_MM),
+        Form::Pipe => mm(print::round(in_mm(depth), 3)),
+        _ => depth,
+    }
+}
+
+/// Tensile area: π/4 (d − 0.9382 p)² for 60° forms, else π/4 of the mean of effective and minor.
+fn tensile_area(
+    form: Form,
+    major: Length,
+    pitch: Length,
+    effective: Length,
+    minor: Length,
+) -> Area {
+    let diameter = match form {
+        Form::IsoMetric | Form::Miniature => major - pitch * 0.9382,
+        Form::Unified => major - pitch * 0.9743,
+        _ => (effective + minor) / 2.0,
+    };
+    diameter * diameter * std::f64::consts::FRAC_PI_4
+}

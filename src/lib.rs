@@ -1,0 +1,22 @@
+//! Holewright: what a drill, a tap and a metal will do together.
+//!
+//! - [`units`]: lengths, speeds and angles as types; reading what people type; all rounding and printing.
+//! - [`tables`]: what is looked up – threads, drills, materials, clearance rows – each with its source.
+//! - [`calc`]: the formulas, as pure functions.
+//! - [`plan`]: one hole, from a [`plan::HoleSpec`] to ordered operations.
+//! - [`drawing`]: dimensioned drawings as SVG.
+//! - `pages` (feature `pages`): every public page as a pure function of its address.
+//! - `server` (feature `server`): the web server and its database.
+
+#[macro_use]
+extern crate uom;
+
+pub mod calc;
+pub mod drawing;
+#[cfg(feature = "pages")]
+pub mod pages;
+pub mod plan;
+#[cfg(feature = "server")]
+pub mod server;
+pub mod tables;
+pub mod units;

@@ -1,0 +1,1 @@
+//! Reading the drill names people type.

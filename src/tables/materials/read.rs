@@ -1,0 +1,1 @@
+//! Reading the material names people type.

@@ -1,0 +1,10 @@
+//! What is looked up: threads, drills, materials, clearance rows – primary values only, each as its
+//! source prints it. Formulas are in [`crate::calc`].
+
+pub mod clearance;
+pub mod drills;
+pub mod lists;
+pub mod materials;
+pub mod source;
+pub mod threads;
+pub mod tolerances;

@@ -1,0 +1,59 @@
+//! Where a figure comes from, and how far it can be trusted.
+
+use std::fmt;
+
+/// How a figure came to us.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Grade {
+    /// Read in the source named.
+    Published,
+    /// A general-purpose library from a package registry.
+    Library,
+    /// Computed from a published formula.
+    Derived,
+    /// Common practice, no published source.
+    CommonPractice,
+    /// Recalled, no source read: shown as unconfirmed.
+    Memory,
+}
+
+impl fmt::Display for Grade {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(match self {
+            Self::Published => "published",
+            Self::Library => "library",
+            Self::Derived => "derived from a published formula",
+            Self::CommonPractice => "common practice, no source",
+            Self::Memory => "from memory, unconfirmed",
+        })
+    }
+}
+
+/// A named source with its grade.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Source {
+    /// Title, edition, table or page.
+    pub cite: &'static str,
+    /// How far to trust it.
+    pub grade: Grade,
+}
+
+impl Source {
+    /// A source that was read.
+    #[must_use]
+    pub const fn published(cite: &'static str) -> Self {
+        Self { cite, grade: Grade::Published }
+    }
+
+    /// A rule of the trade nobody has printed with authority.
+    #[must_use]
+    pub const fn common_practice(cite: &'static str) -> Self {
+        Self { cite, grade: Grade::CommonPractice }
+    }
+
+    /// A figure recalled, not read.
+    #[must_use]
+    pub const fn memory(cite: &'static str) -> Self {
+        Self { cite, grade: Grade::Memory }
+    }
+}

@@ -1,0 +1,1 @@
+//! Printed tolerances on the nut's minor diameter.

@@ -1,0 +1,57 @@
+//! All rounding and printing: a figure is rounded once, here, on its way out.
+
+use super::{Length, in_inch, in_mm};
+
+/// Rounds half away from zero to a number of decimal places.
+///
+/// A figure that misses the half by nothing but binary noise counts as the half, so `2.675`
+/// (stored a hair below) prints as `2.68`, the way a person rounds it.
+///
+/// # Examples
+/// ```
+/// use holewright::units::print::round;
+/// assert_eq!(round(2.675, 2), 2.68);
+/// assert_eq!(round(-0.004, 2), 0.0);
+/// ```
+#[must_use]
+pub fn round(value: f64, places: u8) -> f64 {
+    let scale = power_of_ten(places);
+    let scaled = value.abs() * scale;
+    let rounded = (scaled + 0.5 + scaled * 1e-12).floor() / scale;
+    if rounded == 0.0 { 0.0 } else { rounded.copysign(value) }
+}
+
+fn power_of_ten(places: u8) -> f64 {
+    const POWERS: [f64; 10] = [1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9];
+    POWERS.get(usize::from(places)).copied().unwrap_or(1e9)
+}
+
+/// A number with exactly so many decimal places: `2.50`.
+#[must_use]
+pub fn fixed(value: f64, places: u8) -> String {
+    format!("{:.*}", usize::from(places), round(value, places))
+}
+
+/// A number with at most so many decimal places and no trailing zeros: `2.5`.
+#[must_use]
+pub fn trimmed(value: f64, places: u8) -> String {
+    format!("{}", round(value, places))
+}
+
+/// A length in millimetres, unit included: `2.65 mm`.
+#[must_use]
+pub fn mm(length: Length, places: u8) -> String {
+    format!("{} mm", trimmed(in_mm(length), places))
+}
+
+/// A length in inches, unit included: `0.1043 in`.
+#[must_use]
+pub fn inch(length: Length, places: u8) -> String {
+    format!("{} in", fixed(in_inch(length), places))
+}
+
+/// A percentage to one place, sign included: `69.9 %`.
+#[must_use]
+pub fn percent(value: f64) -> String {
+    format!("{} %", fixed(value, 1))
+}

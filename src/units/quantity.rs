@@ -1,0 +1,90 @@
+//! The quantities, on a millimetre base, and the one place each unit is made or taken out.
+
+use std::marker::PhantomData;
+
+use uom::si::{angle::degree, frequency::cycle_per_minute};
+
+/// One inch in millimetres, exact since 1959. Written here and nowhere else.
+pub const INCH_MM: f64 = 25.4;
+
+mod base {
+    ISQ!(uom::si, f64, (millimeter, kilogram, second, ampere, kelvin, mole, candela));
+}
+
+/// A length or a diameter; feed per revolution is one too.
+pub type Length = base::Length;
+/// An area.
+pub type Area = base::Area;
+/// A surface (cutting) speed.
+pub type Velocity = base::Velocity;
+/// A spindle speed.
+pub type Frequency = base::Frequency;
+/// An angle.
+pub type Angle = base::Angle;
+
+/// A length from millimetres.
+#[must_use]
+pub const fn mm(value: f64) -> Length {
+    Length { dimension: PhantomData, units: PhantomData, value }
+}
+
+/// A length from inches.
+#[must_use]
+pub const fn inch(value: f64) -> Length {
+    mm(value * INCH_MM)
+}
+
+/// A spindle speed from revolutions per minute.
+#[must_use]
+pub fn rpm(value: f64) -> Frequency {
+    Frequency::new::<cycle_per_minute>(value)
+}
+
+/// A surface speed from metres per minute.
+#[must_use]
+pub const fn metres_per_minute(value: f64) -> Velocity {
+    // The base is mm/s; uom itself has no metre per minute.
+    Velocity { dimension: PhantomData, units: PhantomData, value: value * 1000.0 / 60.0 }
+}
+
+/// An angle from degrees.
+#[must_use]
+pub fn degrees(value: f64) -> Angle {
+    Angle::new::<degree>(value)
+}
+
+/// A length in millimetres, for printing and for ratios.
+#[must_use]
+pub const fn in_mm(length: Length) -> f64 {
+    length.value
+}
+
+/// A length in inches, for printing.
+#[must_use]
+pub const fn in_inch(length: Length) -> f64 {
+    length.value / INCH_MM
+}
+
+/// An area in square millimetres, for printing.
+#[must_use]
+pub const fn in_mm2(area: Area) -> f64 {
+    area.value
+}
+
+/// A spindle speed in revolutions per minute, for printing.
+#[must_use]
+pub fn in_rpm(speed: Frequency) -> f64 {
+    speed.get::<cycle_per_minute>()
+}
+
+/// A surface speed in metres per minute, for printing.
+#[must_use]
+pub const fn in_metres_per_minute(speed: Velocity) -> f64 {
+    speed.value * 60.0 / 1000.0
+}
+
+/// An angle in degrees, for printing.
+#[must_use]
+pub fn in_degrees(angle: Angle) -> f64 {
+    angle.get::<degree>()
+}

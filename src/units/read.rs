@@ -1,0 +1,1 @@
+//! Reading the lengths people type, in any usual spelling.
