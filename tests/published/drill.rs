@@ -1,0 +1,88 @@
+//! Reading the drill a source names, and finding it in our series.
+
+use holewright::tables::drills::{Drill, Series, all, find};
+use holewright::units::{Fraction, in_inch};
+
+use crate::replay::{Printed, Row, decimal};
+use crate::size::{dash, fraction};
+
+/// A drill as a source names it.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Name {
+    /// A size of one series in address dress.
+    Size(Series, String),
+    /// A decimal of an inch, whatever the series.
+    Inches(Printed),
+}
+
+/// Reads `No. 26`, `#26`, `Letter O`, `O`, `27/64 in`, `1 3/32`, `2.05 mm`, `0.228`.
+pub(crate) fn name(label: &str) -> Name {
+    let label = label.trim();
+    let number = label.strip_prefix("No. ").or_else(|| label.strip_prefix('#'));
+    if let Some(number) = number {
+        return Name::Size(Series::Number, number.to_owned());
+    }
+    let letter = label.strip_prefix("Letter ").unwrap_or(label);
+    if letter.len() == 1 && letter.chars().all(char::is_alphabetic) {
+        return Name::Size(Series::Letter, letter.to_lowercase());
+    }
+    if let Some(millimetres) = label.strip_suffix(" mm") {
+        return metric(millimetres);
+    }
+    let inches = label.strip_suffix(" in").unwrap_or(label);
+    if let Some(inches) = fraction(inches) {
+        return Name::Size(Series::Fraction, dash(lowest(inches)));
+    }
+    Name::Inches(decimal(inches).unwrap_or_else(|| panic!("{label:?} names no drill")))
+}
+
+/// A metric drill by its printed millimetres: `2.50` is the drill `2.5`.
+pub(crate) fn metric(millimetres: &str) -> Name {
+    let size = decimal(millimetres).unwrap_or_else(|| panic!("{millimetres:?} is no diameter"));
+    Name::Size(Series::Metric, size.value.to_string())
+}
+
+/// The drill, or a note in the row that we do not hold it.
+pub(crate) fn held(row: &mut Row, name: &Name) -> Option<&'static Drill> {
+    let found = match name {
+        Name::Size(series, size) => find(*series, size),
+        Name::Inches(inches) => by_decimal(*inches),
+    };
+    if found.is_none() {
+        match name {
+            Name::Size(series, size) => row.miss(series.slug(), size),
+            Name::Inches(inches) => row.miss("inch", inches.value.to_string()),
+        }
+    }
+    found
+}
+
+/// The inch drill whose size rounds to a printed decimal.
+pub(crate) fn by_decimal(inches: Printed) -> Option<&'static Drill> {
+    all().iter().find(|drill| {
+        drill.series != Series::Metric && inches.agrees(in_inch(drill.diameter))
+    })
+}
+
+fn lowest(fraction: Fraction) -> Fraction {
+    let mut lowest = fraction;
+    while lowest.numerator > 0 && lowest.numerator % 2 == 0 && lowest.denominator % 2 == 0 {
+        lowest.numerator /= 2;
+        lowest.denominator /= 2;
+    }
+    lowest
+}
+
+#[test]
+fn the_labels_of_the_sources_are_read() {
+    let size = |series, size: &str| Name::Size(series, size.into());
+    assert_eq!(name("No. 26"), size(Series::Number, "26"));
+    assert_eq!(name("#10"), size(Series::Number, "10"));
+    assert_eq!(name("Letter O"), size(Series::Letter, "o"));
+    assert_eq!(name("I"), size(Series::Letter, "i"));
+    assert_eq!(name("27/64 in"), size(Series::Fraction, "27-64"));
+    assert_eq!(name("1 9/64"), size(Series::Fraction, "1-9-64"));
+    assert_eq!(name("1-9/64"), size(Series::Fraction, "1-9-64"));
+    assert_eq!(name("1.30 mm"), size(Series::Metric, "1.3"));
+    assert!(matches!(name("0.228"), Name::Inches(_)));
+}

@@ -1,0 +1,108 @@
+//! The two ledgers: figures that differ for a known reason, and sizes we do not hold.
+//!
+//! An entry that is not needed any more is as wrong as a missing one.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::read;
+
+/// `differences.csv`: printed figures that are not ours, each with the reason.
+pub(crate) struct Differences {
+    entries: BTreeMap<(String, u64, String), (String, String)>,
+    used: BTreeSet<(String, u64, String)>,
+}
+
+impl Differences {
+    /// Reads the ledger.
+    pub(crate) fn read() -> Self {
+        let mut entries = BTreeMap::new();
+        for (line, cells) in read("differences.csv") {
+            let row = cells["line"].parse().unwrap_or_else(|_| panic!("differences.csv:{line}"));
+            let key = (cells["file"].clone(), row, cells["quantity"].clone());
+            assert!(!cells["reason"].is_empty(), "differences.csv:{line} gives no reason");
+            let twice = entries.insert(key, (cells["printed"].clone(), cells["reason"].clone()));
+            assert!(twice.is_none(), "differences.csv:{line} stands twice");
+        }
+        Self { entries, used: BTreeSet::new() }
+    }
+
+    /// Whether this figure is known to differ, and still prints what the ledger says.
+    pub(crate) fn explains(&mut self, file: &str, line: u64, quantity: &str, printed: &str) -> bool {
+        let key = (file.to_owned(), line, quantity.to_owned());
+        let known = self.entries.get(&key).is_some_and(|(expected, _)| expected == printed);
+        if known {
+            self.used.insert(key);
+        }
+        known
+    }
+
+    /// Entries no figure differed by.
+    pub(crate) fn stale(&self) -> Vec<String> {
+        self.entries
+            .keys()
+            .filter(|key| !self.used.contains(*key))
+            .map(|(file, line, quantity)| {
+                format!("differences.csv: {file}:{line} {quantity} does not differ (any more)")
+            })
+            .collect()
+    }
+
+    /// How many times each reason is given, in a file.
+    pub(crate) fn reasons(&self, file: &str) -> BTreeMap<&str, usize> {
+        let mut reasons = BTreeMap::new();
+        for ((of, _, _), (_, reason)) in &self.entries {
+            if of == file {
+                *reasons.entry(reason.as_str()).or_default() += 1;
+            }
+        }
+        reasons
+    }
+}
+
+/// `not_held.csv`: sizes a source names and our tables do not hold, each with the reason.
+pub(crate) struct NotHeld {
+    entries: BTreeMap<(String, String), String>,
+    used: BTreeSet<(String, String)>,
+}
+
+impl NotHeld {
+    /// Reads the ledger.
+    pub(crate) fn read() -> Self {
+        let mut entries = BTreeMap::new();
+        for (line, cells) in read("not_held.csv") {
+            assert!(!cells["reason"].is_empty(), "not_held.csv:{line} gives no reason");
+            let key = (cells["table"].clone(), cells["size"].clone());
+            let twice = entries.insert(key, cells["reason"].clone());
+            assert!(twice.is_none(), "not_held.csv:{line} stands twice");
+        }
+        Self { entries, used: BTreeSet::new() }
+    }
+
+    /// Why we do not hold a size, if the ledger says so.
+    pub(crate) fn explains(&mut self, table: &str, size: &str) -> bool {
+        let key = (table.to_owned(), size.to_owned());
+        let known = self.entries.contains_key(&key);
+        if known {
+            self.used.insert(key);
+        }
+        known
+    }
+
+    /// Entries that are held, or that no source names.
+    pub(crate) fn stale(&self) -> Vec<String> {
+        self.entries
+            .keys()
+            .filter(|key| !self.used.contains(*key))
+            .map(|(table, size)| format!("not_held.csv: {table} {size} was not missed by any row"))
+            .collect()
+    }
+
+    /// How many sizes each reason covers.
+    pub(crate) fn reasons(&self) -> BTreeMap<(&str, &str), usize> {
+        let mut reasons = BTreeMap::new();
+        for ((table, _), reason) in &self.entries {
+            *reasons.entry((table.as_str(), reason.as_str())).or_default() += 1;
+        }
+        reasons
+    }
+}

@@ -1,0 +1,99 @@
+//! ISO metric lists, their percentages, and the miniature threads of a maker.
+
+use holewright::calc::engagement::{hole_for, percent_of_internal_height};
+use holewright::calc::thread_form::geometry;
+use holewright::tables::threads::Thread;
+use holewright::units::{in_mm, inch, mm};
+
+use crate::limits;
+use crate::replay::{Family, Kind, Row, decimal};
+use crate::size;
+
+/// Holes for thread-forming taps are not worked out by the library yet.
+pub(crate) const FORMING: &str = "holes for forming taps come with the forming tap of a later issue";
+
+pub(crate) const FAMILIES: &[Family] = &[
+    Family {
+        file: "metric_unified/iso_metric_tapping.csv",
+        context: &["designation"],
+        later: &[],
+        replay: list,
+    },
+    Family {
+        file: "metric_unified/metric_tap_percent.csv",
+        context: &["designation", "basis"],
+        later: &[],
+        replay: percentages,
+    },
+    Family {
+        file: "metric_unified/miniature_tapping.csv",
+        context: &["designation"],
+        later: &[("formed_in", FORMING)],
+        replay: miniature,
+    },
+];
+
+fn list(row: &mut Row) {
+    let size = size::metric(row.text("designation"));
+    let printed = row.text("tap_drill_mm").to_owned();
+    if printed.contains('-') {
+        return row.leave_out(FORMING);
+    }
+    let thread = size::thread(row, &size);
+    super::held_metric(row, "tap_drill_mm", &printed);
+    let hole = decimal(&printed).expect("a diameter").value;
+    super::engages(row, "tap_drill_mm", &thread, mm(hole));
+    internal_percent(row, "percent_thread_at_drill_ISO_5H8_basis", &thread, Some(hole));
+    let largest = row.number("D1_max_6H_mm");
+    internal_percent(row, "percent_thread_at_D1_max", &thread, largest);
+    limits::of_nut(row, &thread, "D1_min_6H_mm", "D1_max_6H_mm");
+}
+
+/// The percentage on 5/8 H, as a tap maker prints it.
+fn internal_percent(row: &mut Row, column: &str, thread: &Thread, hole: Option<f64>) {
+    if row.text(column).is_empty() {
+        return;
+    }
+    let hole = mm(hole.expect("a hole beside its percentage"));
+    let got = percent_of_internal_height(thread.form(), &geometry(thread), hole);
+    row.check(column, Kind::Formula, got.expect("a 60° form"));
+}
+
+/// Either the hole of a percentage of ¾ H, or the percentage of 5/8 H of a hole.
+fn percentages(row: &mut Row) {
+    let size = size::metric(row.text("designation"));
+    let thread = size::thread(row, &size);
+    limits::of_nut(row, &thread, "D1_min_6H_mm", "D1_max_6H_mm");
+    let figures = geometry(&thread);
+    let basis = row.text("basis").to_owned();
+    let hole = row.number("hole_dia_mm").expect("a hole");
+    row.used("hole_dia_mm");
+    row.used("percent_thread");
+    if basis.starts_with("form tap") {
+        // The nut's limits are all the row has for this issue; see FORMING.
+    } else if basis.starts_with("ISO/JIS") {
+        internal_percent(row, "percent_thread", &thread, Some(hole));
+    } else {
+        let percent = row.number("percent_thread").expect("a percentage");
+        let got = in_mm(hole_for(thread.form(), &figures, percent));
+        row.check("hole_dia_mm", Kind::Formula, got);
+    }
+}
+
+/// A maker's least and largest hole by depth of thread, for UNM and the sizes below No. 0.
+fn miniature(row: &mut Row) {
+    let size = size::unm(row.text("designation"));
+    let thread = size::thread(row, &size);
+    for column in [
+        "depth_to_2_3D_min_in",
+        "depth_to_2_3D_max_in",
+        "depth_2_3_to_1_5D_min_in",
+        "depth_2_3_to_1_5D_max_in",
+        "depth_1_5_to_3D_min_in",
+        "depth_1_5_to_3D_max_in",
+    ] {
+        if let Some(hole) = row.number(column) {
+            super::engages(row, column, &thread, inch(hole));
+        }
+    }
+}
