@@ -1,5 +1,7 @@
 //! Clearance rows, the stated rule, the choice of drill, and depths.
 
+#![expect(clippy::float_cmp, reason = "figures are rounded before they are compared")]
+
 use holewright::calc::clearance::{Basis, Fit, also_printed, drill_for, hole, model_hole};
 use holewright::calc::depth::{
     BlindHole, LastTap, blind, most_full_thread, peck, usual_point_angle, wall,
