@@ -7,6 +7,7 @@ use holewright::tables::materials::{Advice, Chips, Family, Group, Material};
 use holewright::tables::source::{Grade, Source};
 use holewright::units::{in_inch, in_mm, inch, mm, print};
 
+#[expect(clippy::panic, reason = "a missing drill fails the test that names it")]
 fn drill(series: Series, size: &str) -> &'static Drill {
     drills::find(series, size).unwrap_or_else(|| panic!("no drill {series} {size}"))
 }
