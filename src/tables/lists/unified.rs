@@ -42,6 +42,8 @@ const HANDBOOK_UNF: List =
     List { name: "Machinery's Handbook", system: SystemId::Unf, source: HANDBOOK };
 const HANDBOOK_UNEF: List =
     List { name: "Machinery's Handbook", system: SystemId::Unef, source: HANDBOOK };
+const HANDBOOK_UNS: List =
+    List { name: "Machinery's Handbook", system: SystemId::Uns, source: HANDBOOK };
 const MAKER_UNC: List = List { name: "tap maker's list", system: SystemId::Unc, source: MAKER };
 const MAKER_UNF: List = List { name: "tap maker's list", system: SystemId::Unf, source: MAKER };
 const CHART_UNEF: List = List { name: "75 % chart", system: SystemId::Unef, source: CHART };
@@ -94,6 +96,15 @@ pub(super) static ROWS: &[ListedDrill] = &[
     HANDBOOK_UNF.row("1-1-2-12", mixed(1, 27, 64), "1 27/64 in"),
     HANDBOOK_UNEF.row("1-4-32", fraction(7, 32), "7/32 in"),
     HANDBOOK_UNEF.row("5-16-32", fraction(9, 32), "9/32 in"),
+    HANDBOOK_UNS.row("1-4-24", Inch(0.2090), "No. 4"),
+    HANDBOOK_UNS.row("1-4-27", Inch(0.2130), "No. 3"),
+    HANDBOOK_UNS.row("5-16-27", Inch(0.277), "Letter J"),
+    HANDBOOK_UNS.row("3-8-27", Inch(0.339), "Letter R"),
+    HANDBOOK_UNS.row("7-16-24", Inch(0.397), "Letter X"),
+    HANDBOOK_UNS.row("7-16-27", Inch(0.404), "Letter Y"),
+    HANDBOOK_UNS.row("1-2-12", fraction(27, 64), "27/64 in"),
+    HANDBOOK_UNS.row("1-2-27", fraction(15, 32), "15/32 in"),
+    HANDBOOK_UNS.row("1-14", fraction(15, 16), "15/16 in"),
     SCREWS_UNS.row("4-36", Inch(0.0860), "No. 44"),
     MAKER_UNC.row("9-16-12", fraction(31, 64), "31/64 in"),
     MAKER_UNC.row("5-8-11", fraction(17, 32), "17/32 in"),
