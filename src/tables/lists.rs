@@ -1,1 +1,0 @@
-//! Published tapping-drill lists, by name: what the chart on the reader's wall says.
