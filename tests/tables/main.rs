@@ -3,3 +3,4 @@
 mod clearance;
 mod drills;
 mod lists;
+mod materials;
