@@ -1,10 +1,10 @@
-//! Feeds by diameter and material, leads of taps, and the oversize of drilled holes.
+//! Speeds and feeds by material, leads of taps, and the oversize of drilled holes.
 
 use holewright::calc::depth::LastTap;
 use holewright::calc::oversize::likely;
-use holewright::tables::feeds::{by_material, general};
-use holewright::tables::materials;
-use holewright::units::{in_inch, in_mm, inch, mm};
+use holewright::tables::materials::feeds::{self, FeedRange};
+use holewright::tables::materials::{self, SpeedRange};
+use holewright::units::{in_inch, in_metres_per_minute, in_mm, inch, mm};
 
 use crate::replay::{Family, Kind, Row};
 
@@ -14,6 +14,12 @@ pub(crate) const FAMILIES: &[Family] = &[
         context: &["operation", "material", "d_from", "d_to", "d_unit", "feed_unit"],
         later: &[],
         replay: feed,
+    },
+    Family {
+        file: "drills_materials/cutting_speeds.csv",
+        context: &["operation", "material", "hardness_HB", "condition_or_tool", "unit"],
+        later: &[],
+        replay: speed,
     },
     Family {
         file: "drills_materials/tap_chamfers.csv",
@@ -31,24 +37,15 @@ pub(crate) const FAMILIES: &[Family] = &[
 
 /// The two tables the library holds: by diameter for metals in general, and by material.
 fn feed(row: &mut Row) {
-    let source = row.text("source").to_owned();
-    let size = row.number("d_from");
-    let held = if source.starts_with("US Navy") {
-        // A band: its middle, whatever its ends share with their neighbours.
-        let from = size.unwrap_or(0.0135);
-        let to = row.number("d_to").unwrap_or(from + 1.0);
-        general(inch(f64::midpoint(from, to)))
-    } else if source.starts_with("'Nominal tutorial") {
-        let material = materials::find(match row.text("material") {
-            "Aluminium" => "aluminium-6082",
-            "Brass" => "free-cutting-brass",
-            "Cast iron" => "grey-cast-iron",
-            "Mild steel" => "bright-mild-steel",
-            "Stainless steel" => "stainless-304",
-            "Plastics" => "acetal",
-            other => panic!("no material {other}"),
-        });
-        by_material(mm(size.expect("a diameter")), material.expect("a material of ours"))
+    let printed_as = row.text("material").to_lowercase();
+    let held = if row.text("source").starts_with("US Navy") {
+        feeds::general().iter().find(|range| same_band(row, range))
+    } else if row.text("source").starts_with("'Nominal tutorial") {
+        let of_materials = materials::all().iter().flat_map(|material| material.feeds);
+        of_materials.into_iter().find(|range| {
+            let diameter = row.number("d_from").map(mm);
+            range.printed_as == printed_as && diameter == Some(range.from)
+        })
     } else {
         return row.leave_out("another source's range; the plan goes by the two tables named");
     };
@@ -62,6 +59,61 @@ fn feed(row: &mut Row) {
     row.check("feed_max", Kind::Table, of(held.high));
     row.check("mm_rev_min", Kind::Conversion, in_mm(held.low));
     row.check("mm_rev_max", Kind::Conversion, in_mm(held.high));
+}
+
+/// A band of diameters in inches; the first starts at No. 80, the last has no end.
+fn same_band(row: &Row, range: &FeedRange) -> bool {
+    let number_80 = row.text("d_from") == "No.80";
+    let from = if number_80 { Some(0.0135) } else { row.number("d_from") };
+    from.map(inch) == Some(range.from) && row.number("d_to").map(inch) == range.to
+}
+
+/// The surface speeds our materials go by, each in the words of its source.
+fn speed(row: &mut Row) {
+    let operation = row.text("operation").to_owned();
+    let held = materials::all().iter().find_map(|material| {
+        let ranges = match operation.as_str() {
+            "drilling HSS" => material.drilling,
+            "tapping" => material.tapping,
+            _ => return None,
+        };
+        ranges.iter().find(|range| names(row, range))
+    });
+    let Some(range) = held else {
+        return row.leave_out("no material of ours goes by this row");
+    };
+    let metres = row.text("unit") == "m/min";
+    let of = |speed| in_metres_per_minute(speed) / if metres { 1.0 } else { 0.3048 };
+    row.check("speed_min", Kind::Table, of(range.low));
+    row.check("speed_max", Kind::Table, of(range.high));
+    row.check("m_per_min_min", Kind::Conversion, in_metres_per_minute(range.low));
+    row.check("m_per_min_max", Kind::Conversion, in_metres_per_minute(range.high));
+}
+
+/// Whether a range of ours is this row: the same source, and the same words, whatever their
+/// order; a steel by its grade and hardness.
+fn names(row: &Row, range: &SpeedRange) -> bool {
+    let source = words(row.text("source"));
+    let same_source = source.first() == words(range.source.cite).first();
+    let (printed, ours) = (words(row.text("material")), words(range.printed_as));
+    let hardness = words(row.text("hardness_HB"));
+    let same_words = || {
+        let (mut printed, mut ours) = (printed.clone(), ours.clone());
+        printed.sort_unstable();
+        ours.sort_unstable();
+        printed == ours
+    };
+    let same_steel = || {
+        let hard = !hardness.is_empty() && hardness.iter().all(|figure| ours.contains(figure));
+        hard && printed.iter().any(|grade| ours.first() == Some(grade))
+    };
+    same_source && (same_words() || same_steel())
+}
+
+fn words(text: &str) -> Vec<String> {
+    let lower = text.to_lowercase();
+    let words = lower.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+    words.map(str::to_owned).collect()
 }
 
 /// Taper, second and plug; the American plug is the British second.
