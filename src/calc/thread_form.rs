@@ -3,7 +3,7 @@
 //! Leaves out engagement ([`super::engagement`]) and limits ([`super::limits`]).
 
 use crate::tables::threads::{Basic, Form, SystemId, Thread};
-use crate::units::{Angle, Area, INCH_MM, Length, degrees, in_inch, in_mm, mm, print};
+use crate::units::{Angle, Area, INCH_MM, Length, degrees, in_inch, in_mm, inch, mm, print};
 
 /// Whitworth depth of thread, h = 0.640327 p (BS 84).
 const WHITWORTH_DEPTH: f64 = 0.640_327;
@@ -17,8 +17,8 @@ const SIXTY_DEGREE_INTERNAL: f64 = 1.082_531_754_730_548;
 const ISO_EXTERNAL: f64 = 1.226_869_322_027_955;
 /// The screw's minor below the nut's on Unified threads, an eighth of the sharp height on diameter.
 const UNIFIED_SCREW_BELOW_NUT: f64 = 0.108_253_175_473_054_8;
-/// Three eighths of the sharp height: what the tensile area of Unified threads takes off E.
-const UNIFIED_TENSILE: f64 = 0.324_759_526_419_164_5;
+/// Three sixteenths of the sharp height: what the tensile area of Unified threads takes off E/2.
+const UNIFIED_TENSILE: f64 = 0.162_379_763_209_582_3;
 /// d less this much pitch is the mean of d2 and d3 of ISO 68-1: the tensile area's diameter.
 const ISO_TENSILE: f64 = 0.938_194_187_433_142;
 /// Cycle depth of thread, 0.5327 p (BS 811).
@@ -172,8 +172,9 @@ fn to_ten_thousandth(length: Length) -> Length {
     mm(print::round(in_inch(length), 4) * INCH_MM)
 }
 
-/// Tensile area: π/4 (d − 0.9382 p)² for metric threads, π/4 (E − 3H/8)² for Unified, else π/4 of the
-/// mean of effective and minor.
+/// Tensile area: π/4 (d − 0.9382 p)² for metric threads, π (E/2 − 3H/16)² for Unified, else π/4 of the
+/// mean of effective and minor. 3H/16 to five places of an inch makes every Unified area of the
+/// handbook come out as printed, 6-32 and 5/16-24 too.
 fn tensile_area(
     form: Form,
     major: Length,
@@ -183,7 +184,7 @@ fn tensile_area(
 ) -> Area {
     let diameter = match form {
         Form::IsoMetric | Form::Miniature => major - pitch * ISO_TENSILE,
-        Form::Unified => effective - pitch * UNIFIED_TENSILE,
+        Form::Unified => effective - inch(print::round(in_inch(pitch * UNIFIED_TENSILE), 5) * 2.0),
         _ => (effective + minor) / 2.0,
     };
     diameter * diameter * std::f64::consts::FRAC_PI_4
