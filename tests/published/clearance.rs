@@ -1,11 +1,12 @@
 //! Clearance holes: the standards' rows as printed, and the club lists that stand beside our rule.
 
+use holewright::calc::clearance::float;
 use holewright::calc::thread_form::geometry;
 use holewright::tables::clearance::{Row as Held, Standard, all};
 use holewright::tables::threads::Thread;
 use holewright::units::{Length, Printed, in_inch, in_mm, inch, mm};
 
-use crate::drill::{Name, held, metric, name};
+use crate::drill::{self, Name, held, metric, name};
 use crate::replay::{Family, Kind, Row, decimal};
 use crate::size::{self, fraction};
 
@@ -88,11 +89,12 @@ fn asme(row: &mut Row) {
         let printed = row.text(column).to_owned();
         row.used(column);
         if !printed.is_empty() {
-            drill(row, column, &printed, fit);
+            drill_size(row, column, &printed, fit);
         }
     }
-    if let Some(loose) = row.text("note").strip_prefix("loose drill ") {
-        drill(row, "note", &loose.to_owned(), ours.free);
+    let loose = row.text("note").strip_prefix("loose drill ").map(str::to_owned);
+    if let Some(loose) = loose {
+        drill_size(row, "note", &loose, ours.free);
     }
     row.check("loose_min_in", Kind::Table, in_inch(ours.free.length()));
     // The handbook names metric drills; the library rounds the standard's inch hole to a tenth.
@@ -112,7 +114,7 @@ fn asme(row: &mut Row) {
 
 /// A drill the source names and the size our row holds.
 #[track_caller]
-fn drill(row: &mut Row, column: &str, printed: &str, ours: Printed) {
+fn drill_size(row: &mut Row, column: &str, printed: &str, ours: Printed) {
     let (expected, found) = match (fraction(printed), name(printed)) {
         (Some(inches), _) => (inch(inches.inches()), true),
         (None, Name::Inches(_)) => {
@@ -145,14 +147,8 @@ pub(crate) fn entry(row: &mut Row, thread: &Thread, label: &str, millimetres: &s
     row.used(millimetres);
     let mut diameter = None;
     if !named.is_empty() {
-        match (held(row, &name(&named)), fraction(named.trim_end_matches(" in"))) {
-            (Some(drill), _) => {
-                row.claim(label, Kind::Table, &named, &drill.label, true);
-                diameter = Some(drill.diameter);
-            }
-            (None, Some(inches)) => diameter = Some(inch(inches.inches())),
-            (None, None) => {}
-        }
+        let inches = fraction(named.trim_end_matches(" in")).map(|inches| inch(inches.inches()));
+        diameter = drill::named(row, label, &named).map(|drill| drill.diameter).or(inches);
         if let Some(diameter) = diameter {
             clears(row, label, thread, diameter);
         }
@@ -174,7 +170,7 @@ pub(crate) fn entry(row: &mut Row, thread: &Thread, label: &str, millimetres: &s
 /// The screw passes: the hole is not below its major diameter.
 #[track_caller]
 fn clears(row: &mut Row, column: &str, thread: &Thread, hole: Length) {
-    let float = in_mm(hole - geometry(thread).major);
+    let float = in_mm(float(hole, geometry(thread).major));
     let quantity = format!("{column}: float");
     row.claim(&quantity, Kind::Conversion, "0 or more", format!("{float:.3} mm"), float >= 0.0);
 }

@@ -3,7 +3,7 @@
 use holewright::tables::drills::{Drill, Series, all, find};
 use holewright::units::{Fraction, in_inch};
 
-use crate::replay::{Printed, Row, decimal};
+use crate::replay::{Kind, Printed, Row, decimal};
 use crate::size::{dash, fraction};
 
 /// A drill as a source names it.
@@ -57,16 +57,45 @@ pub(crate) fn held(row: &mut Row, name: &Name) -> Option<&'static Drill> {
     found
 }
 
+/// The drill of a printed name, with the claim that we name it the same.
+#[track_caller]
+pub(crate) fn named(row: &mut Row, column: &str, printed: &str) -> Option<&'static Drill> {
+    let name = name(printed);
+    let found = held(row, &name)?;
+    match &name {
+        Name::Inches(_) => {
+            row.check_printed(column, printed, Kind::Table, in_inch(found.diameter));
+        }
+        Name::Size(series, size) => {
+            let label = label(*series, size);
+            row.claim(column, Kind::Table, &label, &found.label, label == found.label);
+        }
+    }
+    Some(found)
+}
+
+/// What a drill stand says: `No. 46`, `Letter F`, `1 3/64 in`, `2.05 mm`.
+fn label(series: Series, size: &str) -> String {
+    match (series, size.split('-').collect::<Vec<_>>().as_slice()) {
+        (Series::Number, _) => format!("No. {size}"),
+        (Series::Letter, _) => format!("Letter {}", size.to_uppercase()),
+        (Series::Metric, _) => format!("{size} mm"),
+        (Series::Fraction, [over, under]) => format!("{over}/{under} in"),
+        (Series::Fraction, _) => format!("{size} in"),
+    }
+}
+
 /// The inch drill whose size rounds to a printed decimal.
 pub(crate) fn by_decimal(inches: Printed) -> Option<&'static Drill> {
-    all().iter().find(|drill| {
-        drill.series != Series::Metric && inches.agrees(in_inch(drill.diameter))
-    })
+    all()
+        .iter()
+        .find(|drill| drill.series != Series::Metric && inches.agrees(in_inch(drill.diameter)))
 }
 
 fn lowest(fraction: Fraction) -> Fraction {
     let mut lowest = fraction;
-    while lowest.numerator > 0 && lowest.numerator % 2 == 0 && lowest.denominator % 2 == 0 {
+    let even = |number: u8| number.is_multiple_of(2);
+    while lowest.numerator > 0 && even(lowest.numerator) && even(lowest.denominator) {
         lowest.numerator /= 2;
         lowest.denominator /= 2;
     }

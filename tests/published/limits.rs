@@ -23,6 +23,7 @@ pub(crate) const FAMILIES: &[Family] = &[
         context: &["designation"],
         later: &[
             ("TD1_grade4_mm", "grade 4 is in no limit the plan uses"),
+            ("TD1_grade5_mm", "grade 5 is in a limit of ours below P=0.3 only"),
             ("TD1_grade7_mm", "grade 7 is in no limit the plan uses"),
             ("EI_G_mm", "position G is in no limit the plan uses"),
         ],
@@ -108,8 +109,7 @@ pub(crate) fn bs_93(row: &mut Row, column: &str, formula: &str) {
 
 /// The tolerance of a grade, read back from the largest hole of a size we hold with that pitch.
 fn iso_965(row: &mut Row) {
-    let pitch: f64 =
-        row.text("designation").trim_start_matches("P=").parse().expect("a pitch");
+    let pitch: f64 = row.text("designation").trim_start_matches("P=").parse().expect("a pitch");
     for (column, standard) in [("TD1_grade5_mm", "5H"), ("TD1_grade6_mm", "6H")] {
         if row.text(column).is_empty() {
             continue;
@@ -118,17 +118,14 @@ fn iso_965(row: &mut Row) {
             let metric = matches!(thread.system.system().slug, "metric" | "metric-fine");
             let figures = geometry(thread);
             let limit = largest_hole(thread, &figures)?;
-            let found = metric && thread.pitch == Pitch::Mm(pitch) && limit.standard.contains(standard);
+            let found =
+                metric && thread.pitch == Pitch::Mm(pitch) && limit.standard.contains(standard);
             found.then(|| in_mm(limit.diameter - figures.minor_internal))
         });
         match of_this_grade {
             Some(tolerance) => row.check(column, Kind::Formula, tolerance),
-            // Grade 5 is for the sizes below M1.6 only, grade 6 from there up.
-            None => row.used(column),
+            None => assert_eq!(column, "TD1_grade5_mm", "grade 6 is every size's from P=0.3 up"),
         }
-    }
-    if row.figures.is_empty() {
-        row.leave_out("no size we hold has this pitch at this grade");
     }
 }
 

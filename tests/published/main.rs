@@ -16,9 +16,16 @@
 //! not size (`centre_drills`, `centre_holes`, `countersinks`, `reaming_allowance`,
 //! `drill_flute_length_din338`, `drill_tolerance_h8`, `broken_tap_removal`).
 
-#![expect(clippy::print_stdout, reason = "a test that prints a line for every file")]
+#![expect(clippy::print_stdout, reason = "a line for every file is what the runner is for")]
+#![expect(
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a copied row of the wrong shape must stop the test"
+)]
 
 mod clearance;
+mod common_practice;
 mod cutting;
 mod dimensions;
 mod drill;
@@ -28,6 +35,7 @@ mod form_constants;
 mod limits;
 mod replay;
 mod size;
+mod statements;
 mod stress_area;
 mod tapping;
 mod worked_examples;
@@ -54,9 +62,13 @@ fn families() -> Vec<&'static Family> {
         cutting::FAMILIES,
         drills::FAMILIES,
         worked_examples::FAMILIES,
+        statements::FAMILIES,
+        common_practice::FAMILIES,
     ];
-    let mut families: Vec<_> =
-        dimensions::families().chain(tapping::families()).chain(rest.into_iter().flatten()).collect();
+    let mut families: Vec<_> = dimensions::families()
+        .chain(tapping::families())
+        .chain(rest.into_iter().flatten())
+        .collect();
     families.sort_by_key(|family| family.file);
     families
 }
@@ -69,6 +81,7 @@ fn every_published_figure_is_replayed() {
         families.iter().map(|family| replay(family, &mut differences, &mut not_held)).collect();
     for outcome in &outcomes {
         println!("{}", line(outcome));
+        outcome.recalled.iter().for_each(|figure| println!("  memory differs: {figure}"));
     }
     let sum = totals(&outcomes);
     println!("all: {sum:?}");

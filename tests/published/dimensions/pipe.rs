@@ -4,8 +4,8 @@ use holewright::calc::thread_form::{full_depth, geometry};
 use holewright::tables::threads::{Form, Thread, find};
 use holewright::units::{Pitch, Printed, in_inch, in_mm};
 
-use crate::replay::{Family, Kind, Row};
 use crate::limits;
+use crate::replay::{Family, Kind, Row};
 use crate::size::{self, Size};
 
 pub(crate) const FAMILIES: &[Family] = &[
@@ -63,7 +63,8 @@ fn iso_228(row: &mut Row) {
 /// thread of the same bore.
 fn sized(size: Size, row: &Row) -> Size {
     let printed = row.number("major_mm").map(Printed::Mm);
-    let parallel = find("bspp", &size.slug).map(|thread| Printed::Mm(in_mm(geometry(thread).major)));
+    let parallel =
+        find("bspp", &size.slug).map(|thread| Printed::Mm(in_mm(geometry(thread).major)));
     let held = find(size.system, &size.slug).is_some();
     let (major, pitch) = if held {
         (None, None)

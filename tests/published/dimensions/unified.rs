@@ -23,10 +23,7 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/unified_dimensions_mm.csv",
         context: &["designation"],
-        later: &[
-            ("D2_max_2B_mm", PITCH_DIAMETER_LIMIT),
-            ("D2_max_3B_mm", PITCH_DIAMETER_LIMIT),
-        ],
+        later: &[("D2_max_2B_mm", PITCH_DIAMETER_LIMIT), ("D2_max_3B_mm", PITCH_DIAMETER_LIMIT)],
         replay: millimetres,
     },
 ];

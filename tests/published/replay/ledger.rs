@@ -27,7 +27,13 @@ impl Differences {
     }
 
     /// Whether this figure is known to differ, and still prints what the ledger says.
-    pub(crate) fn explains(&mut self, file: &str, line: u64, quantity: &str, printed: &str) -> bool {
+    pub(crate) fn explains(
+        &mut self,
+        file: &str,
+        line: u64,
+        quantity: &str,
+        printed: &str,
+    ) -> bool {
         let key = (file.to_owned(), line, quantity.to_owned());
         let known = self.entries.get(&key).is_some_and(|(expected, _)| expected == printed);
         if known {

@@ -5,6 +5,7 @@ mod family;
 mod ledger;
 mod outcome;
 mod printed;
+mod proof;
 mod row;
 mod summary;
 

@@ -16,6 +16,8 @@ pub(crate) struct Outcome {
     pub(crate) different: usize,
     /// Of these, rows with at least one figure out of a formula.
     pub(crate) formula: usize,
+    /// Of the formula rows, those whose formula is only held between bounds.
+    pub(crate) bounds: usize,
     /// Of these, rows that name a thread or a drill we do not hold.
     pub(crate) not_held: usize,
     /// Figures compared in these rows.
@@ -26,6 +28,8 @@ pub(crate) struct Outcome {
     pub(crate) memory: usize,
     /// Of these, rows with a figure that differs.
     pub(crate) memory_different: usize,
+    /// Recalled figures that differ: worth a look, never decisive.
+    pub(crate) recalled: Vec<String>,
     /// What nobody has explained.
     pub(crate) failures: Vec<String>,
 }
@@ -62,7 +66,9 @@ fn settle(
     }
     if row.is_memory() {
         outcome.memory += 1;
-        outcome.memory_different += usize::from(row.figures.iter().any(|figure| !figure.agrees));
+        let differ = row.figures.iter().filter(|figure| !figure.agrees).collect::<Vec<_>>();
+        outcome.memory_different += usize::from(!differ.is_empty());
+        outcome.recalled.extend(differ.iter().map(|figure| difference(file, line, figure)));
         return;
     }
     if row.figures.is_empty() {
@@ -92,8 +98,9 @@ fn settle(
     outcome.equal += usize::from(differ.is_empty());
     outcome.different += usize::from(!differ.is_empty());
     outcome.not_held += usize::from(!row.not_held.is_empty());
-    outcome.formula +=
-        usize::from(row.figures.iter().any(|figure| figure.kind == Kind::Formula));
+    let by = |kind| row.figures.iter().any(|figure| figure.kind == kind);
+    outcome.formula += usize::from(by(Kind::Formula) || by(Kind::Bounds));
+    outcome.bounds += usize::from(by(Kind::Bounds) && !by(Kind::Formula));
 }
 
 /// The reason of the columns that wait, where a row has figures in no others.

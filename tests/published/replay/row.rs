@@ -13,7 +13,9 @@ pub(crate) enum Kind {
     Table,
     /// A held figure in other units.
     Conversion,
-    /// A figure that follows from a formula of `calc`.
+    /// A formula's answer held between bounds, where the source prints no figure for it.
+    Bounds,
+    /// A printed figure that follows from a formula of `calc`.
     Formula,
 }
 

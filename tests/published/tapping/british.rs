@@ -17,12 +17,7 @@ pub(crate) const FAMILIES: &[Family] = &[
         later: &[],
         replay: |row| list(row, &inch_size(row, "bsw")),
     },
-    Family {
-        file: "british/bsf_tapping.csv",
-        context: &["designation"],
-        later: &[],
-        replay: bsf,
-    },
+    Family { file: "british/bsf_tapping.csv", context: &["designation"], later: &[], replay: bsf },
     Family {
         file: "british/bsb_tapping_clearance.csv",
         context: &["designation"],

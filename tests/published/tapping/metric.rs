@@ -10,7 +10,8 @@ use crate::replay::{Family, Kind, Row, decimal};
 use crate::size;
 
 /// Holes for thread-forming taps are not worked out by the library yet.
-pub(crate) const FORMING: &str = "holes for forming taps come with the forming tap of a later issue";
+pub(crate) const FORMING: &str =
+    "holes for forming taps come with the forming tap of a later issue";
 
 pub(crate) const FAMILIES: &[Family] = &[
     Family {
@@ -43,6 +44,11 @@ fn list(row: &mut Row) {
     super::held_metric(row, "tap_drill_mm", &printed);
     let hole = decimal(&printed).expect("a diameter").value;
     super::engages(row, "tap_drill_mm", &thread, mm(hole));
+    if row.text("note").contains("d - P exactly") {
+        // One pitch off the diameter is 100/1.299038 percent of ¾ H.
+        let got = hole_for(thread.form(), &geometry(&thread), 100.0 / 1.299_038);
+        row.check_printed("tap_drill_mm: d - P", &printed, Kind::Formula, in_mm(got));
+    }
     internal_percent(row, "percent_thread_at_drill_ISO_5H8_basis", &thread, Some(hole));
     let largest = row.number("D1_max_6H_mm");
     internal_percent(row, "percent_thread_at_D1_max", &thread, largest);

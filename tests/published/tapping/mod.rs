@@ -1,5 +1,6 @@
 //! Tapping lists: the drill exists, names agree, and the engagement is that of a tapping size.
 
+mod anchors;
 mod british;
 mod metric;
 mod pipe;
@@ -31,7 +32,7 @@ pub(crate) fn engages(row: &mut Row, column: &str, thread: &Thread, hole: Length
     let quantity = format!("{column}: engagement");
     if !applies(thread) {
         let below = hole < geometry(thread).major;
-        row.claim(&quantity, Kind::Formula, "none, taper; below the major", in_mm(hole), below);
+        row.claim(&quantity, Kind::Bounds, "none, taper; below the major", in_mm(hole), below);
         return;
     }
     let engaged = engagement(thread, hole);
@@ -40,7 +41,7 @@ pub(crate) fn engages(row: &mut Row, column: &str, thread: &Thread, hole: Length
     } else {
         ("20 to 110 %", engaged > 20.0 && engaged < 110.0)
     };
-    row.claim(&quantity, Kind::Formula, expected, format!("{engaged:.1} %"), agrees);
+    row.claim(&quantity, Kind::Bounds, expected, format!("{engaged:.1} %"), agrees);
 }
 
 fn flagged_below_core(row: &Row) -> bool {
@@ -83,8 +84,7 @@ pub(crate) fn labelled(row: &mut Row, thread: &Thread, label: &str) -> Option<&'
     if printed.is_empty() || printed.starts_with("series") {
         return None;
     }
-    let found = drill::held(row, &drill::name(&printed))?;
-    row.claim(label, Kind::Table, printed, &found.label, true);
+    let found = drill::named(row, label, &printed)?;
     engages(row, label, thread, found.diameter);
     Some(found)
 }

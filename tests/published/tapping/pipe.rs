@@ -68,9 +68,7 @@ fn npt(row: &mut Row) {
             let printed = row.text("tap_drill").to_owned();
             row.used("tpi");
             row.used("tap_drill");
-            if let Some(found) = drill::held(row, &drill::name(&printed)) {
-                row.claim("tap_drill", Kind::Table, printed, &found.label, true);
-            }
+            drill::named(row, "tap_drill", &printed);
         }
     }
 }
