@@ -4,12 +4,32 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::read;
+use super::row::Figure;
+use super::{decimal, read};
 
-/// `differences.csv`: printed figures that are not ours, each with the reason.
+/// `differences.csv`: printed figures that are not ours, each with ours and the reason.
 pub(crate) struct Differences {
-    entries: BTreeMap<(String, u64, String), (String, String)>,
+    entries: BTreeMap<(String, u64, String), Difference>,
     used: BTreeSet<(String, u64, String)>,
+}
+
+/// What a source prints, what we say, and why.
+struct Difference {
+    printed: String,
+    ours: String,
+    reason: String,
+}
+
+impl Difference {
+    /// Whether the entry still is about this figure: what is printed, and what we answer. An entry
+    /// that let any other answer pass would hide a fault of ours.
+    fn is_of(&self, figure: &Figure) -> bool {
+        let same = match (decimal(&self.ours), figure.got.parse()) {
+            (Some(ours), Ok(got)) => ours.agrees(got),
+            _ => self.ours == figure.got,
+        };
+        same && self.printed == figure.expected
+    }
 }
 
 impl Differences {
@@ -20,22 +40,18 @@ impl Differences {
             let row = cells["line"].parse().unwrap_or_else(|_| panic!("differences.csv:{line}"));
             let key = (cells["file"].clone(), row, cells["quantity"].clone());
             assert!(!cells["reason"].is_empty(), "differences.csv:{line} gives no reason");
-            let twice = entries.insert(key, (cells["printed"].clone(), cells["reason"].clone()));
+            let [printed, ours, reason] =
+                ["printed", "ours", "reason"].map(|name| cells[name].clone());
+            let twice = entries.insert(key, Difference { printed, ours, reason });
             assert!(twice.is_none(), "differences.csv:{line} stands twice");
         }
         Self { entries, used: BTreeSet::new() }
     }
 
-    /// Whether this figure is known to differ, and still prints what the ledger says.
-    pub(crate) fn explains(
-        &mut self,
-        file: &str,
-        line: u64,
-        quantity: &str,
-        printed: &str,
-    ) -> bool {
-        let key = (file.to_owned(), line, quantity.to_owned());
-        let known = self.entries.get(&key).is_some_and(|(expected, _)| expected == printed);
+    /// Whether this figure is known to differ, and differs as the ledger says.
+    pub(crate) fn explains(&mut self, file: &str, line: u64, figure: &Figure) -> bool {
+        let key = (file.to_owned(), line, figure.quantity.clone());
+        let known = self.entries.get(&key).is_some_and(|entry| entry.is_of(figure));
         if known {
             self.used.insert(key);
         }
@@ -56,7 +72,7 @@ impl Differences {
     /// How many times each reason is given, in a file.
     pub(crate) fn reasons(&self, file: &str) -> BTreeMap<&str, usize> {
         let mut reasons = BTreeMap::new();
-        for ((of, _, _), (_, reason)) in &self.entries {
+        for ((of, _, _), Difference { reason, .. }) in &self.entries {
             if of == file {
                 *reasons.entry(reason.as_str()).or_default() += 1;
             }

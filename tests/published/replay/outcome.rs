@@ -89,7 +89,7 @@ fn settle(
     }
     let differ = row.figures.iter().filter(|figure| !figure.agrees).collect::<Vec<_>>();
     for figure in &differ {
-        if !differences.explains(file, line, &figure.quantity, &figure.expected) {
+        if !differences.explains(file, line, figure) {
             outcome.failures.push(difference(file, line, figure));
         }
     }
