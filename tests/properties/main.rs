@@ -1,1 +1,3 @@
-//! To be filled.
+//! What must hold for every input, shown on many.
+
+mod reading;
