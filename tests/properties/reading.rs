@@ -1,5 +1,13 @@
 //! Reading what people type: lengths, threads, drills, and lists of drills.
 
+#![expect(
+    clippy::panic,
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::float_cmp,
+    reason = "a check that fails must stop the test, and what is read back is the same to the last bit"
+)]
+
 mod drills;
 mod lengths;
 mod lists;

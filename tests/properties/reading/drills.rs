@@ -66,6 +66,8 @@ fn every_usual_spelling_is_read() {
         ("Ø2.05 mm", "metric/2.05"),
         ("3.175 mm", "fraction/1-8"),
         ("metric/2.05", "metric/2.05"),
+        ("metric/3.0", "metric/3"),
+        ("metric 2", "metric/2"),
     ] {
         check(typed, expected);
     }
@@ -144,6 +146,8 @@ fn every_inch_drill_reads_from_its_printed_decimals() {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig::with_cases(2000))]
+
     #[test]
     fn reading_a_drill_never_panics(typed in typed(50)) {
         let _ = read(&typed).map_err(|error| error.to_string());

@@ -134,6 +134,8 @@ fn read_mm(typed: &str) -> f64 {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig::with_cases(2000))]
+
     #[test]
     fn reading_a_figure_never_panics(typed in typed(50)) {
         for bare in [Bare::Mm, Bare::Ask] {

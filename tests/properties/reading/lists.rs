@@ -120,7 +120,7 @@ fn read_labels(typed: &str) -> Vec<&'static str> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(128))]
+    #![proptest_config(ProptestConfig::with_cases(500))]
 
     #[test]
     fn reading_a_list_never_panics(items in prop::collection::vec(typed(60), 0..8)) {

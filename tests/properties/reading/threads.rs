@@ -213,6 +213,8 @@ fn what_can_be_two_threads_asks() {
     check_asks("3mm", &["metric/m3", "metric-fine/m3x0.35"]);
     check_asks("0.8", &["miniature/s0.8", "unm/0.80"]);
     check_asks("1-1-4", &["bsw/1-1-4", "bsf/1-1-4"]);
+    let said = read("#5").expect_err("#5").to_string();
+    assert!(said.contains("5 BA, No. 5-40 UNC or No. 5-44 UNF"), "{said}");
     // Only one thread is called 13, and still a bare number names none.
     assert_eq!(check_asks("13", &["ba/13"]), 1);
 }
@@ -322,6 +324,8 @@ fn the_right_pitch_changes_nothing_and_a_wrong_one_is_not_taken() {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig::with_cases(2000))]
+
     #[test]
     fn reading_a_thread_never_panics(typed in typed(70)) {
         let _ = read_with_hand(&typed).map_err(|error| error.to_string());

@@ -10,7 +10,7 @@ mod token;
 mod wording;
 
 use super::{Form, SystemId, Thread, find};
-use crate::units::read::{plain, shown};
+use crate::units::read::{one_of, plain, shown};
 use wording::Wording;
 
 /// The most characters the name of a thread may have.
@@ -53,7 +53,7 @@ pub enum ReadError {
     /// More than one thread can be meant, or no system is named.
     #[error(
         "“{typed}” could be {}: write the system with the size.",
-        designations(candidates, " or ")
+        one_of(&designations(candidates))
     )]
     Ambiguous {
         /// What was typed.
@@ -136,15 +136,15 @@ fn at_address(text: &str, joint: char) -> Option<&'static Thread> {
     find(system, size)
 }
 
-fn designations(threads: &[&'static Thread], joint: &str) -> String {
-    threads.iter().map(|thread| thread.designation).collect::<Vec<_>>().join(joint)
+fn designations(threads: &[&'static Thread]) -> Vec<&'static str> {
+    threads.iter().map(|thread| thread.designation).collect()
 }
 
 fn near(nearest: &[&'static Thread]) -> String {
     if nearest.is_empty() {
         String::new()
     } else {
-        format!("The nearest are {}. ", designations(nearest, ", "))
+        format!("The nearest are {}. ", designations(nearest).join(", "))
     }
 }
 

@@ -2,6 +2,8 @@
 //!
 //! Two words narrow each other: `BSP taper`, `metric fine`, `unified coarse`.
 
+use std::sync::LazyLock;
+
 use super::super::systems;
 use super::SystemId::{self, *};
 use crate::units::read::plain;
@@ -80,6 +82,17 @@ const NAMES: [(&str, &[SystemId]); 62] = [
 /// The most words one name has.
 pub(super) const MOST_WORDS: usize = 4;
 
+/// The slug, name and mark of each system, in the plain characters of what is typed.
+static OWN_NAMES: LazyLock<Vec<(String, SystemId)>> = LazyLock::new(|| {
+    systems()
+        .iter()
+        .flat_map(|system| {
+            [system.slug, system.name, system.mark]
+                .map(|name| (plain(name).replace(['-', ','], " ").replace("  ", " "), system.id))
+        })
+        .collect()
+});
+
 /// The systems that a name can mean; empty if it is no name.
 pub(super) fn named(name: &str) -> Vec<SystemId> {
     let mut found: Vec<SystemId> = NAMES
@@ -87,12 +100,9 @@ pub(super) fn named(name: &str) -> Vec<SystemId> {
         .filter(|(word, _)| *word == name)
         .flat_map(|(_, systems)| systems.iter().copied())
         .collect();
-    for system in systems() {
-        let is_named = [system.slug, system.name, system.mark]
-            .iter()
-            .any(|word| plain(word).replace('-', " ") == name);
-        if is_named && !found.contains(&system.id) {
-            found.push(system.id);
+    for (_, system) in OWN_NAMES.iter().filter(|(own, _)| own == name) {
+        if !found.contains(system) {
+            found.push(*system);
         }
     }
     found

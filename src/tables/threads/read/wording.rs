@@ -110,14 +110,10 @@ impl<'a> Wording<'a> {
             match words.join(" ").as_str() {
                 "lh" | "l h" | "left" | "left hand" | "left handed" => self.hand = Hand::Left,
                 "rh" | "r h" | "right" | "right hand" | "right handed" | "thread" | "threads" => {}
-                // "5 B A" is 5 BA.
-                name => {
-                    match [named(name), named(&words.concat())].into_iter().find(|n| !n.is_empty())
-                    {
-                        Some(systems) => self.names.push(systems),
-                        None => continue,
-                    }
-                }
+                name => match systems_named(name, words) {
+                    Some(systems) => self.names.push(systems),
+                    None => continue,
+                },
             }
             return rest;
         }
@@ -220,6 +216,14 @@ impl<'a> Wording<'a> {
         }
         (parts.len() > 1).then(|| parts.join("-"))
     }
+}
+
+/// The systems of a name, or of its words run together: "5 B A" is 5 BA.
+fn systems_named(name: &str, words: &[&str]) -> Option<Vec<SystemId>> {
+    let systems = named(name);
+    let systems =
+        if systems.is_empty() && words.len() > 1 { named(&words.concat()) } else { systems };
+    (!systems.is_empty()).then_some(systems)
 }
 
 fn can_be_pitch(figure: &Figure<'_>) -> bool {
