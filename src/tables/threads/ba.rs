@@ -29,8 +29,5 @@ pub(super) static SYSTEM: System = System {
     standard: "BS 93:2008 (0 to 16)",
     form: Form::BritishAssociation,
     used_for: "Small screws in models, instruments and clocks",
-    threads: &[
-        ba("0", "0 BA", 1.00, 6.0),
-        ba("5", "5 BA", 0.59, 3.2),
-    ],
+    threads: &[ba("0", "0 BA", 1.00, 6.0), ba("5", "5 BA", 0.59, 3.2)],
 };
