@@ -1,1 +1,7 @@
-//! To be filled.
+//! The tables: whole, sourced, and read in every usual spelling.
+
+mod clearance;
+mod drills;
+mod lists;
+mod materials;
+mod threads;
