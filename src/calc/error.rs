@@ -1,5 +1,6 @@
 //! What can be wrong with a question to the formulas.
 
+use crate::tables::drills::Drill;
 use crate::units::{Length, print};
 
 /// One error for every formula: what was given, and what is allowed.
@@ -19,6 +20,14 @@ pub enum Error {
         least: Length,
         /// The most allowed.
         most: Length,
+    },
+    /// Nothing in the drawer leaves a usable thread.
+    #[error("no drill at hand leaves a usable thread: the hole wants to be about {}", print::mm(*hole, 2))]
+    NoDrillAtHand {
+        /// The hole that meets the aim.
+        hole: Length,
+        /// A drill that would.
+        would_do: Option<&'static Drill>,
     },
     /// The form has no engagement figure: taper pipe threads.
     #[error("{form} has no engagement figure: use the standard's drill list and the gauge length")]

@@ -1,1 +1,106 @@
-//! The hole plan.
+//! The hole plan: from a [`HoleSpec`] to ordered operations, margins and warnings.
+//!
+//! Leaves out what the thread will carry and how near the tap is to breaking: later work.
+
+mod build;
+mod cautions;
+mod depths;
+mod drilling;
+mod error;
+mod operation;
+mod order;
+mod spec;
+mod taps;
+mod warning;
+
+pub use build::build;
+pub use error::Error;
+pub use operation::{Action, Operation, Part};
+pub use spec::{AtHand, Hole, HoleSpec, Over, Tap, TapSteel, UpperHole};
+pub use warning::{Level, Warning};
+
+use crate::calc::clearance::ClearanceHole;
+use crate::calc::tapping::Choice;
+use crate::calc::thread_form::Geometry;
+use crate::tables::drills::Drill;
+use crate::tables::lists::ListedDrill;
+use crate::units::Length;
+
+/// A finished plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HolePlan<'spec> {
+    /// What was asked.
+    pub spec: &'spec HoleSpec,
+    /// The thread's figures.
+    pub geometry: Geometry,
+    /// The tapping drill and its neighbours.
+    pub tapping: Choice,
+    /// Engagement at the size the drill is likely to leave, and as measured.
+    pub hole: HoleSize,
+    /// The clearance hole for the screw.
+    pub clearance: Clearance,
+    /// Depths in the tapped part.
+    pub depths: Depths,
+    /// The published list size beside ours, and why they differ where they do.
+    pub listed: Vec<Listed>,
+    /// The steps, in order.
+    pub operations: Vec<Operation>,
+    /// What to look out for, worst first.
+    pub warnings: Vec<Warning>,
+}
+
+/// How large the hole is likely to come out, and what that leaves.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HoleSize {
+    /// Likely drilled diameter.
+    pub likely: Length,
+    /// Engagement at the likely diameter, percent of full thread depth.
+    pub likely_engagement_percent: f64,
+    /// Engagement at the hole as measured.
+    pub measured_engagement_percent: Option<f64>,
+}
+
+/// The hole the screw passes through.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Clearance {
+    /// The size asked for, and by what rule.
+    pub hole: ClearanceHole,
+    /// The smallest drill at hand not below it.
+    pub drill: Option<&'static Drill>,
+    /// What the drilled hole leaves on diameter.
+    pub float: Option<Length>,
+}
+
+/// Depths in the tapped part, from its own face. `None` where the thickness was not given.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Depths {
+    /// Length of full thread.
+    pub full_thread: Option<Length>,
+    /// To the end of the full diameter of the drill.
+    pub drill_full_diameter: Option<Length>,
+    /// To the tip of the drill's point.
+    pub drill_to_point: Option<Length>,
+    /// Metal left under the point of a blind hole.
+    pub wall: Option<Length>,
+    /// The least wall worth leaving.
+    pub least_wall: Length,
+    /// Length of the last tap's lead.
+    pub tap_lead: Length,
+    /// Further room the pointed male centre of a small tap may want.
+    pub male_centre: Option<Length>,
+    /// Further room for swarf under a straight-flute tap.
+    pub swarf_room: Length,
+    /// The whole drilled hole (upper and lower) over its diameter.
+    pub diameters: Option<f64>,
+}
+
+/// A published list's drill beside ours.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Listed {
+    /// The list's row.
+    pub row: &'static ListedDrill,
+    /// Engagement it leaves.
+    pub engagement_percent: f64,
+    /// One line of why ours differs; `None` where it does not.
+    pub why_different: Option<String>,
+}

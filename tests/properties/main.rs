@@ -1,1 +1,4 @@
-//! To be filled.
+//! What must hold for every input, shown on many.
+
+mod choice;
+mod reading;

@@ -2,9 +2,8 @@
 
 use holewright::calc::{neighbours, oversize};
 use holewright::tables::drills::{self, Drill, Series};
-use holewright::tables::feeds;
-use holewright::tables::materials::{Advice, Chips, Family, Group, Material};
-use holewright::tables::source::{Grade, Source};
+use holewright::tables::materials::feeds;
+use holewright::tables::source::Grade;
 use holewright::units::{in_inch, in_mm, inch, mm, print};
 
 #[expect(clippy::panic, reason = "a missing drill fails the test that names it")]
@@ -220,43 +219,16 @@ fn oversize_reaches_beyond_its_table_only_by_saying_so() {
     assert_eq!(print::inch(three_eighths.largest, 5), "0.38225 in");
 }
 
-const NOTHING: Advice = Advice { text: "", source: Source::common_practice("") };
-
-const BRASS: Material = Material {
-    slug: "brass",
-    name: "brass",
-    aliases: &[],
-    designations: &[],
-    group: Group::EasyCutting,
-    family: Family::Brass,
-    chips: Chips::Short,
-    grabs: true,
-    work_hardens: false,
-    closes_in: false,
-    drilling: &[],
-    tapping: &[],
-    drilling_lubricant: NOTHING,
-    tapping_lubricant: NOTHING,
-    behaviour: &[],
-    cautions: &[],
-    dangers: &[],
-};
-
 #[test]
-fn feeds_come_from_the_materials_own_row_where_it_reaches() {
-    let feed = |millimetres: f64, material: &Material| {
-        feeds::feed(mm(millimetres), material)
+fn feeds_follow_the_printed_bands() {
+    let feed = |millimetres: f64| {
+        feeds::for_drill(mm(millimetres))
             .map(|range| [in_mm(range.low), in_mm(range.high)].map(|value| print::round(value, 4)))
     };
-    assert_eq!(feed(12.0, &BRASS), Some([0.25, 0.25]));
-    assert_eq!(feed(8.0, &BRASS), Some([0.2, 0.25]));
-    assert_eq!(feed(2.65, &BRASS), Some([0.0254, 0.0508]));
-    assert_eq!(feed(25.4, &BRASS), Some([0.1778, 0.381]));
-    // No row for bronze, nor for tough steel, nor for drills below No. 80.
-    let bronze = Material { family: Family::Bronze, ..BRASS };
-    assert_eq!(feed(8.0, &bronze), Some([0.1016, 0.1778]));
-    let silver_steel = Material { family: Family::Steel, group: Group::Tough, ..BRASS };
-    assert_eq!(feed(8.0, &silver_steel), Some([0.1016, 0.1778]));
-    assert_eq!(feed(0.3, &BRASS), None);
-    assert_eq!(feed(f64::NAN, &BRASS), None);
+    // US Navy course 14345 p. 93: 0.001–0.002 up to 1/8 in, 0.004–0.007 to 1/2, 0.007–0.015 to 1.
+    assert_eq!(feed(2.65), Some([0.0254, 0.0508]));
+    assert_eq!(feed(8.0), Some([0.1016, 0.1778]));
+    assert_eq!(feed(25.4), Some([0.1778, 0.381]));
+    assert_eq!(feed(0.3), None);
+    assert_eq!(feed(f64::NAN), None);
 }

@@ -1,4 +1,4 @@
-//! The tables test themselves: counts, order, addresses, and rows against a second transcription.
+//! The tables: whole, sourced, and read in every usual spelling.
 
 mod clearance;
 mod drills;

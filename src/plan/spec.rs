@@ -1,0 +1,151 @@
+//! What is asked: one hole, complete and typed.
+
+use crate::calc::aim::Aim;
+use crate::calc::clearance::Fit;
+use crate::calc::depth::LastTap;
+use crate::tables::drills::{self, Drill};
+use crate::tables::materials::Material;
+use crate::tables::threads::Thread;
+use crate::tables::threads::read::Hand;
+use crate::units::{Angle, Frequency, Length, degrees};
+
+/// Open at the far end, or not.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Hole {
+    /// Right through the part.
+    #[default]
+    Through,
+    /// Stopped: metal is left under it.
+    Blind,
+}
+
+/// How the tap is driven, or whether it cuts at all.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Tap {
+    /// Straight-flute hand taps.
+    #[default]
+    Hand,
+    /// A machine tap under power.
+    Machine,
+    /// A forming tap, which displaces metal and wants a larger hole.
+    Forming,
+}
+
+/// What the tap is made of: carbon steel is brittle but can be dissolved.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum TapSteel {
+    /// High-speed steel.
+    #[default]
+    HighSpeed,
+    /// Carbon steel.
+    Carbon,
+}
+
+/// How the upper part of a pair comes to the bench.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum UpperHole {
+    /// Undrilled, or drilled at tapping size with the lower part.
+    #[default]
+    Tapping,
+    /// Already drilled to clearance: it is the master.
+    Clearance,
+}
+
+/// The part that is screwed down on top.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Over {
+    /// Its metal.
+    pub material: &'static Material,
+    /// Its thickness, where known.
+    pub thickness: Option<Length>,
+    /// How it comes.
+    pub hole: UpperHole,
+}
+
+/// One hole, as asked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HoleSpec {
+    /// The thread.
+    pub thread: &'static Thread,
+    /// Right or left hand.
+    pub hand: Hand,
+    /// The metal that is tapped.
+    pub material: &'static Material,
+    /// Through or blind.
+    pub hole: Hole,
+    /// Blind: length of full thread wanted. Through: thickness of the part.
+    pub depth: Option<Length>,
+    /// A part screwed down on top.
+    pub over: Option<Over>,
+    /// Fit of the screw in the upper part.
+    pub fit: Fit,
+    /// How far a marked-out centre may be off, radially. Kept for a later calculation.
+    pub centre_error: Option<Length>,
+    /// How the thread is made.
+    pub tap: Tap,
+    /// Steel of the tap.
+    pub tap_steel: TapSteel,
+    /// How much thread is wanted.
+    pub aim: Aim,
+    /// The drills at hand, by size.
+    pub at_hand: AtHand,
+    /// The fastest the spindle turns.
+    pub spindle_max: Option<Frequency>,
+    /// Thickness of the tapped part, for the wall under a blind hole.
+    pub part_thickness: Option<Length>,
+    /// The last tap run down.
+    pub finish: Option<LastTap>,
+    /// Included angle of the drill's point.
+    pub point_angle: Angle,
+    /// The screw's metal. Kept for a later calculation.
+    pub screw: Option<&'static Material>,
+    /// A hole already drilled, as measured.
+    pub measured_hole: Option<Length>,
+}
+
+/// Which drills may be chosen from.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum AtHand {
+    /// Every drill of every series.
+    #[default]
+    All,
+    /// These, by size: what `series` or `owned` leaves.
+    Only(Vec<&'static Drill>),
+}
+
+impl AtHand {
+    /// The drills, smallest first.
+    pub fn drills(&self) -> Box<dyn Iterator<Item = &'static Drill> + '_> {
+        match self {
+            Self::All => Box::new(drills::all().iter()),
+            Self::Only(drills) => Box::new(drills.iter().copied()),
+        }
+    }
+}
+
+impl HoleSpec {
+    /// The usual hole: through, right hand, hand taps of high-speed steel, a 118° drill, every drill at hand.
+    #[must_use]
+    pub fn new(thread: &'static Thread, material: &'static Material) -> Self {
+        Self {
+            thread,
+            hand: Hand::Right,
+            material,
+            hole: Hole::default(),
+            depth: None,
+            over: None,
+            fit: Fit::default(),
+            centre_error: None,
+            tap: Tap::default(),
+            tap_steel: TapSteel::default(),
+            aim: Aim::default(),
+            at_hand: AtHand::default(),
+            spindle_max: None,
+            part_thickness: None,
+            finish: None,
+            point_angle: degrees(118.0),
+            screw: None,
+            measured_hole: None,
+        }
+    }
+}

@@ -1,1 +1,0 @@
-//! Reading the thread names people type.
