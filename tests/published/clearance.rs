@@ -17,7 +17,7 @@ pub(crate) const FAMILIES: &[Family] = &[
         later: &[],
         replay: |row| {
             let columns = ["fine_close_mm", "medium_normal_mm", "coarse_free_mm"];
-            standard(row, Standard::Iso273, "iso-273", columns);
+            standard(row, Standard::Iso273, "clearance/iso-273", columns);
         },
     },
     Family {
@@ -26,7 +26,7 @@ pub(crate) const FAMILIES: &[Family] = &[
         later: &[],
         replay: |row| {
             let columns = ["close_fit_mm", "medium_fit_mm", "free_fit_mm"];
-            standard(row, Standard::Bs4186, "bs-4186", columns);
+            standard(row, Standard::Bs4186, "clearance/bs-4186", columns);
         },
     },
     Family {
@@ -90,7 +90,7 @@ fn asme(row: &mut Row) {
         None => inch(fraction(&screw).expect("a fraction").inches()),
     };
     let ours = row_of(Standard::AsmeB1828, nominal).or(row_of(Standard::Unofficial, nominal));
-    let Some(ours) = ours else { return row.miss("asme-b18.2.8", screw) };
+    let Some(ours) = ours else { return row.miss("clearance/asme-b18.2.8", screw) };
     for (column, fit) in [("normal_drill", ours.medium), ("close_drill", ours.close)] {
         let printed = row.text(column).to_owned();
         row.used(column);
@@ -114,7 +114,7 @@ fn asme(row: &mut Row) {
                 row.check(column, kind, in_mm(fit.length()));
             }
         }
-        None => row.miss("asme-b18.2.8 metric", screw),
+        None => row.miss("clearance/asme-b18.2.8-metric", screw),
     }
 }
 

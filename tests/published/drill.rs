@@ -50,8 +50,8 @@ pub(crate) fn held(row: &mut Row, name: &Name) -> Option<&'static Drill> {
     };
     if found.is_none() {
         match name {
-            Name::Size(series, size) => row.miss(series.slug(), size),
-            Name::Inches(inches) => row.miss("inch", inches.value.to_string()),
+            Name::Size(series, size) => row.miss(format!("drills/{series}"), size),
+            Name::Inches(inches) => row.miss("drills/inch", inches.value.to_string()),
         }
     }
     found

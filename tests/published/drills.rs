@@ -69,7 +69,7 @@ fn metric(row: &mut Row) {
         Some(Drill { diameter, .. }) => row.check("mm", Kind::Table, in_mm(*diameter)),
         None => {
             row.used("mm");
-            row.miss("metric", size);
+            row.miss("drills/metric", size);
         }
     }
 }

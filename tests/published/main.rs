@@ -33,6 +33,7 @@ mod drills;
 mod form;
 mod form_constants;
 mod limits;
+mod ranges;
 mod replay;
 mod size;
 mod statements;

@@ -30,6 +30,6 @@ fn root_and_drill(row: &mut Row) {
         tapping::engages(row, "commercial_tap_drill_in", &thread, found.diameter);
     } else {
         row.used("commercial_tap_drill_in");
-        row.miss("inch", printed);
+        row.miss("drills/inch", printed);
     }
 }

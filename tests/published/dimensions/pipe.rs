@@ -48,7 +48,7 @@ fn bsp(row: &mut Row) {
 fn gauge_length(row: &mut Row, slug: &str) {
     match find("bspt", slug).and_then(|thread| thread.taper?.gauge_length) {
         Some(length) => row.check("gauge_length_mm", Kind::Table, in_mm(length.length())),
-        None => row.miss("bspt gauge length", slug),
+        None => row.miss("threads/bspt gauge length", slug),
     }
 }
 
@@ -90,7 +90,7 @@ fn npt(row: &mut Row) {
     let size = size::pipe("npt", row.text("designation"));
     let held = find(size.system, &size.slug);
     if held.is_none() {
-        row.miss(size.system, size.slug);
+        row.miss(format!("threads/{}", size.system), size.slug);
     }
     let small_end = held.map_or_else(|| on_the_taper(row, "E3_in", "L3_in", 1.0), small_end);
     let depth = held.map_or_else(

@@ -94,7 +94,7 @@ fn threads_per_inch(row: &mut Row) {
                 }
                 None => {
                     row.used(column);
-                    row.miss(system, slug);
+                    row.miss(format!("threads/{system}"), slug);
                 }
             },
         }

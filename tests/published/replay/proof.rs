@@ -38,10 +38,10 @@ fn a_cell_nobody_accounts_for_fails() {
 #[test]
 fn a_size_we_do_not_hold_fails_without_a_reason() {
     let missed = outcome(|row| {
-        row.miss("ba", "7");
+        row.miss("threads/ba", "7");
         row.leave_out("a test of the runner");
     });
-    assert!(missed.failures[0].contains("ba 7 is not held"), "{:?}", missed.failures);
+    assert!(missed.failures[0].contains("threads/ba 7 is not held"), "{:?}", missed.failures);
 }
 
 #[test]

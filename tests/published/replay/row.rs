@@ -19,9 +19,6 @@ pub(crate) enum Kind {
     Formula,
 }
 
-/// A table a missing entry was looked for in, as the ledger names it.
-pub(crate) type Series = &'static str;
-
 /// One comparison.
 #[derive(Clone, Debug)]
 pub(crate) struct Figure {
@@ -50,7 +47,7 @@ pub(crate) struct Row {
     /// Columns that are accounted for.
     pub(crate) touched: BTreeSet<String>,
     /// Threads and drills the row names and we do not hold.
-    pub(crate) not_held: Vec<(Series, String)>,
+    pub(crate) not_held: Vec<(String, String)>,
     /// Why no figure of the row is replayed.
     pub(crate) left_out: Option<&'static str>,
 }
@@ -136,9 +133,9 @@ impl Row {
         self.touched.insert(column.to_owned());
     }
 
-    /// Notes that the row names something our tables do not hold.
-    pub(crate) fn miss(&mut self, series: Series, name: impl Into<String>) {
-        let entry = (series, name.into());
+    /// Notes that the row names something our tables do not hold: `threads/ba` and the size.
+    pub(crate) fn miss(&mut self, table: impl Into<String>, size: impl Into<String>) {
+        let entry = (table.into(), size.into());
         if !self.not_held.contains(&entry) {
             self.not_held.push(entry);
         }

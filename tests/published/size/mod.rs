@@ -52,7 +52,7 @@ pub(crate) fn dash(fraction: Fraction) -> String {
 pub(crate) fn thread(row: &mut Row, size: &Size) -> Thread {
     let Size { system: slug, major, pitch, .. } = size;
     let Some(held) = find(slug, &size.slug) else {
-        row.miss(slug, &size.slug);
+        row.miss(format!("threads/{slug}"), &size.slug);
         let made = major.zip(*pitch);
         let (major, pitch) = made.unwrap_or_else(|| panic!("{size:?} says too little"));
         return made_up(

@@ -64,7 +64,7 @@ fn npt(row: &mut Row) {
             super::labelled(row, thread, "tap_drill");
         }
         None => {
-            row.miss(size.system, size.slug);
+            row.miss(format!("threads/{}", size.system), size.slug);
             let printed = row.text("tap_drill").to_owned();
             row.used("tpi");
             row.used("tap_drill");
