@@ -64,7 +64,7 @@ impl Differences {
             .keys()
             .filter(|key| !self.used.contains(*key))
             .map(|(file, line, quantity)| {
-                format!("differences.csv: {file}:{line} {quantity} does not differ (any more)")
+                format!("differences.csv: {file}:{line} {quantity} does not differ, or not as it says")
             })
             .collect()
     }
