@@ -64,7 +64,9 @@ impl Differences {
             .keys()
             .filter(|key| !self.used.contains(*key))
             .map(|(file, line, quantity)| {
-                format!("differences.csv: {file}:{line} {quantity} does not differ, or not as it says")
+                format!(
+                    "differences.csv: {file}:{line} {quantity} does not differ, or not as it says"
+                )
             })
             .collect()
     }
