@@ -1,1 +1,3 @@
-//! To be filled.
+//! The tables test themselves: what must hold of every row.
+
+mod threads;
