@@ -184,7 +184,8 @@ impl DimensionLines {
 
     /// A label, its top left corner at a point.
     pub(super) fn label(&mut self, place: Point, label: &Label) {
-        let mut baseline = place.y + LINE * 0.79;
+        let lines: f64 = label.lines.iter().map(|_| LINE).sum();
+        let mut baseline = place.y + (label.height() - lines) / 2.0 + LINE * 0.79;
         for line in &label.lines {
             self.text(at(place.x, baseline), line.clone());
             baseline += LINE;

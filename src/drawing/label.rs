@@ -2,6 +2,8 @@
 
 use crate::drawing::frame::{FONT, LINE};
 
+/// Space added to a label of several lines.
+const APART: f64 = 4.0;
 /// How much wider heavy lettering stands.
 const HEAVY: f64 = 1.12;
 
@@ -52,8 +54,10 @@ pub(super) struct Label {
 }
 
 impl Label {
+    /// Its height, with the space that keeps its lines together and the next label's apart.
     pub(super) fn height(&self) -> f64 {
-        self.lines.iter().map(|_| LINE).sum()
+        let lines: f64 = self.lines.iter().map(|_| LINE).sum();
+        if self.lines.len() > 1 { lines + APART } else { lines }
     }
 }
 

@@ -203,6 +203,9 @@ impl Profile {
     }
 
     /// A taper thread leans along its cone: the screw grows towards the right.
+    ///
+    /// Leaning the whole form turns its flanks by less than half a degree, one each way, so the angle
+    /// between them stays; the true form differs by half the width of a thick line.
     fn lean(&self, point: Point) -> Point {
         at(point.x, point.y - self.taper * (point.x - f64::midpoint(LEFT, self.right)))
     }

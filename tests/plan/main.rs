@@ -1,1 +1,4 @@
-//! To be filled.
+//! The hole plan, case by case, and its drawings.
+
+mod drawing;
+mod sheet;
