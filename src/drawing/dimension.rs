@@ -199,11 +199,11 @@ impl DimensionLines {
             elements.push(frame::thin("dimension", self.lines));
         }
         if !self.arrowheads.is_empty() {
-            elements.push(frame::filled("arrowhead", self.arrowheads));
+            elements.push(frame::filled("arrowhead ink", self.arrowheads));
         }
         elements.extend(self.origins);
         if !self.texts.is_empty() {
-            elements.push(frame::lettering("dimension-text", self.texts));
+            elements.push(frame::lettering("dimension-text ink", self.texts));
         }
         elements
     }

@@ -68,6 +68,11 @@ pub(super) fn thin(class: &'static str, path: Path) -> Element {
     Element::new("path").with("class", class).with("d", path)
 }
 
+/// Section lining, the thinnest of all so that it stays in the background.
+pub(super) fn lining(path: Path) -> Element {
+    thin("hatch", path).with("stroke-width", 0.5)
+}
+
 /// Visible edges.
 pub(super) fn thick(class: &'static str, path: Path) -> Element {
     thin(class, path).with("stroke-width", THICK)
@@ -78,7 +83,7 @@ pub(super) fn chain(class: &'static str, path: Path) -> Element {
     thin(class, path).with("stroke-dasharray", "12 3 2 3")
 }
 
-/// Something filled with ink.
+/// Something filled with ink; the last word of its class is `ink`.
 pub(super) fn filled(class: &'static str, path: Path) -> Element {
     thin(class, path).with("fill", INK).with("stroke", "none")
 }

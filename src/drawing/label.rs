@@ -61,6 +61,16 @@ impl Label {
     }
 }
 
+/// From the line that leads to a label to its words.
+pub(super) const BEFORE: f64 = 4.0;
+/// A label this near its line is led to straight: a hair off looks like a slip of the pen.
+const STRAIGHT: f64 = 2.5;
+
+/// Where the line from a level ends beside a label whose middle is given.
+pub(super) fn lead(level: f64, middle: f64) -> f64 {
+    if (middle - level).abs() < STRAIGHT { level } else { middle }
+}
+
 /// A run of labels that touch, each hanging on the one above.
 struct Run {
     top: f64,

@@ -3,9 +3,10 @@
 //! - [`hole_section`]: a tapped hole cut through its axis.
 //! - [`thread_profile`]: the true form of a thread.
 //!
-//! Each drawing is complete with presentation attributes alone and names its lines by class
-//! (`outline`, `hatch`, `thread`, `centre-line`, `dimension`, `arrowhead`, `dimension-text`, `note`,
-//! `scale-bar`, `break-line`, `paper`) for a page's own style to recolour. Leaves out pages and files.
+//! Each drawing is complete with presentation attributes alone. For a page's own style it names its
+//! lines by class: `outline`, `hatch`, `thread`, `centre-line`, `break-line`, `dimension`, `arrowhead`,
+//! `dimension-text`, `note`, `scale-bar`. Three rules recolour the whole: the stroke of `.drawing`, the
+//! fill of `.ink` and the fill of `.paper`. Leaves out pages and files.
 
 mod dimension;
 mod frame;

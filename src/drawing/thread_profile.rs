@@ -25,8 +25,6 @@ const BELOW: f64 = 24.0;
 const LEAD: f64 = 22.0;
 /// From line to line of the section lining.
 const LINING: f64 = 8.0;
-/// From the words to the line that leads to them.
-const BEFORE_WORDS: f64 = 4.0;
 /// The axial rise of a taper of 1 in 16 on diameter.
 const TAPER: f64 = 1.0 / 32.0;
 
@@ -49,7 +47,7 @@ pub fn thread_profile(thread: &Thread, ids: DrawingIds<'_>) -> String {
     if thread.taper.is_some() {
         end += LINE;
         let note = Element::new("text").with("x", MARGIN).with("y", end);
-        parts.push(frame::lettering("note", vec![note.text(TAPER_NOTE)]));
+        parts.push(frame::lettering("note ink", vec![note.text(TAPER_NOTE)]));
     }
     frame::sheet(ids, (end + MARGIN).ceil(), words(thread), parts)
 }
@@ -273,7 +271,7 @@ impl Profile {
         let mut lining = Path::default();
         hatch(&mut lining, &region, Lean::Right, LINING);
         vec![
-            frame::thin("hatch", lining),
+            frame::lining(lining),
             frame::thick("outline", outline),
             frame::thin("break-line", breaks),
         ]
@@ -309,13 +307,10 @@ impl Profile {
         let tops = label::spread(lines.iter().map(|line| &line.label), MARGIN);
         for (line, top) in lines.iter().zip(tops) {
             let y = self.y(line.below);
-            let middle = top + line.label.height() / 2.0;
+            let level = self.lean(at(self.right + 2.0 * OVERSHOOT, y));
+            let lead = label::lead(level.y, top + line.label.height() / 2.0);
             let from = if line.dimension.short == "effective" { self.right } else { LEFT };
-            dimensions.line([
-                self.lean(at(from, y)),
-                self.lean(at(self.right + 2.0 * OVERSHOOT, y)),
-                at(labels_at - BEFORE_WORDS, middle),
-            ]);
+            dimensions.line([self.lean(at(from, y)), level, at(labels_at - label::BEFORE, lead)]);
             dimensions.label(at(labels_at, top), &line.label);
         }
     }

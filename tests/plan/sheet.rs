@@ -142,7 +142,8 @@ fn words(node: Node<'_, '_>) -> String {
 
 fn class(node: Node<'_, '_>) -> String {
     let own = node.attribute("class");
-    own.or_else(|| node.parent()?.attribute("class")).unwrap_or_default().to_owned()
+    let class = own.or_else(|| node.parent()?.attribute("class")).unwrap_or_default();
+    class.split(' ').next().unwrap_or_default().to_owned()
 }
 
 fn number(node: Node<'_, '_>, name: &str) -> f64 {

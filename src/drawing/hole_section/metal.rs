@@ -12,7 +12,7 @@ const CHAMFER: f64 = 1.06;
 /// Deepest chamfer drawn.
 const DEEPEST_CHAMFER: f64 = 12.0;
 /// From line to line of the section lining.
-const LINING: f64 = 6.0;
+const LINING: f64 = 7.0;
 /// How far a centre line passes the metal.
 const BEYOND: f64 = 6.0;
 
@@ -68,7 +68,7 @@ pub(super) fn metal(sheet: &Sheet<'_>) -> Vec<Element> {
     let start = sheet.y(sheet.levels.top) - BEYOND;
     centre_line.segment(at(sheet.centre, start), at(sheet.centre, end));
     vec![
-        frame::thin("hatch", lining),
+        frame::lining(lining),
         frame::thick("outline", outline),
         frame::thin("thread", thread(sheet, chamfer)),
         frame::thin("break-line", breaks),

@@ -48,7 +48,7 @@ pub fn draw(section: &Section, ids: DrawingIds<'_>) -> String {
         lettering.push(text.text(*note));
     }
     if !lettering.is_empty() {
-        parts.push(frame::lettering("note", lettering));
+        parts.push(frame::lettering("note ink", lettering));
     }
     frame::sheet(ids, (height + MARGIN).ceil(), words(section, &notes), parts)
 }

@@ -12,11 +12,6 @@ use crate::units::mm;
 const GAP: f64 = 2.0;
 /// From a face to the dimension line that runs along it.
 const ROW: f64 = 14.0;
-/// A label this near its line is led to straight.
-const STRAIGHT: f64 = 2.5;
-/// From the words to the line that leads to them.
-const BEFORE_WORDS: f64 = 4.0;
-
 /// The diameter at the top of the hole: the thread's, or the clearance hole's.
 pub(super) fn top_row(sheet: &Sheet<'_>, lines: &mut DimensionLines) {
     let (radius, words) = match &sheet.section.upper {
@@ -75,9 +70,8 @@ pub(super) fn depths(sheet: &Sheet<'_>, lines: &mut DimensionLines) -> f64 {
         let middle = top + named.label.height() / 2.0;
         lines.label(at(sheet.labels_at, top), &named.label);
         used = used.max(top + named.label.height());
-        // A label a hair off its line looks like a slip of the pen; the line is kept straight.
-        let near = (middle - named.y).abs() < STRAIGHT;
-        let lead = at(sheet.labels_at - BEFORE_WORDS, if near { named.y } else { middle });
+        let before_label = sheet.labels_at - label::BEFORE;
+        let lead = at(before_label, label::lead(named.y, middle));
         let from = at(start(sheet, named.mark), named.y);
         let [inner, outer] = &mut columns;
         match named.measured {
@@ -87,8 +81,9 @@ pub(super) fn depths(sheet: &Sheet<'_>, lines: &mut DimensionLines) -> f64 {
                 datum_end = datum_end.max(outer.x + OVERSHOOT);
                 lines.line([from, at(outer.x + OVERSHOOT, named.y)]);
                 let half = at(outer.x + GAP, f64::midpoint(above, below));
-                if (half.y - middle).abs() > 1.0 {
-                    lines.line([half, lead]);
+                let lead = label::lead(half.y, middle);
+                if (half.y - lead).abs() > 0.01 {
+                    lines.line([half, at(before_label, lead)]);
                 }
             }
             Measured::Origin => {

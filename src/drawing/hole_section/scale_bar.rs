@@ -32,7 +32,7 @@ pub(super) fn scale_bar(scale: Scale, x: f64, y: f64) -> Vec<Element> {
         .text(format!("scale bar {}", print::mm(bar, 2)));
     vec![
         frame::thin("scale-bar", outline),
-        frame::filled("scale-bar", half),
-        frame::lettering("note", vec![words]),
+        frame::filled("scale-bar ink", half),
+        frame::lettering("note ink", vec![words]),
     ]
 }
