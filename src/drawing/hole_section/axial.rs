@@ -42,7 +42,8 @@ pub(super) struct Axial {
     stretches: Vec<Stretch>,
 }
 
-/// The depths that shape the metal, each not above the one before.
+/// The depths that shape the metal, each not above the one before; but the bottom may lie anywhere
+/// below the face, and what is below it is air.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Levels {
     /// Face of the upper part; the tapped part's own face where there is none.

@@ -2,7 +2,7 @@
 
 use crate::drawing::dimension::{ARROW, DimensionLines, OVERSHOOT, Points, TAIL, start_centred};
 use crate::drawing::frame::{LINE, MARGIN, WIDTH};
-use crate::drawing::hole_section::section::{self, Mark};
+use crate::drawing::hole_section::section::{self, Bottom, Mark};
 use crate::drawing::hole_section::sheet::{EDGE, Measured, Sheet};
 use crate::drawing::label::{self, Line};
 use crate::drawing::svg::at;
@@ -64,6 +64,7 @@ pub(super) fn depths(sheet: &Sheet<'_>, lines: &mut DimensionLines) -> f64 {
     let face = sheet.y(mm(0.0));
     let tops = label::spread(sheet.named.iter().map(|named| &named.label), MARGIN);
     let mut columns = sheet.columns.map(|x| Column { x, end: None });
+    let through = matches!(sheet.section.bottom, Bottom::Through { .. });
     let mut datum_end = sheet.right;
     let mut used = 0.0_f64;
     for (named, top) in sheet.named.iter().zip(tops) {
@@ -76,11 +77,14 @@ pub(super) fn depths(sheet: &Sheet<'_>, lines: &mut DimensionLines) -> f64 {
         let [inner, outer] = &mut columns;
         match named.measured {
             Measured::Between => {
+                // Over a through hole the two thicknesses stand in two columns, so that the arrowheads of
+                // thin parts cannot meet.
+                let column = if named.y < face && through { inner.x } else { outer.x };
                 let (above, below) = (named.y.min(face), named.y.max(face));
-                used = used.max(lines.upright(outer.x, above, below));
-                datum_end = datum_end.max(outer.x + OVERSHOOT);
-                lines.line([from, at(outer.x + OVERSHOOT, named.y)]);
-                let half = at(outer.x + GAP, f64::midpoint(above, below));
+                used = used.max(lines.upright(column, above, below));
+                datum_end = datum_end.max(column + OVERSHOOT);
+                lines.line([from, at(column + OVERSHOOT, named.y)]);
+                let half = at(column + GAP, f64::midpoint(above, below));
                 let lead = label::lead(half.y, middle);
                 if (half.y - lead).abs() > 0.01 {
                     lines.line([half, at(before_label, lead)]);
