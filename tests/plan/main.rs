@@ -1,3 +1,5 @@
-//! The hole plan, case by case.
+//! The hole plan, case by case, and its drawings.
 
 mod cases;
+mod drawing;
+mod sheet;
