@@ -21,6 +21,12 @@ fn table() -> Router<Arc<App>> {
         .route("/healthz", get(web::health::alive))
         .route("/readyz", get(web::health::ready))
         .nest("/api/v1", Router::new()
+            .route("/threads", get(api::threads::systems))
+            .route("/threads/{system}", get(api::threads::system))
+            .route("/threads/{system}/{size}", get(api::threads::show))
+            .route("/drills", get(api::drills::list))
+            .route("/materials", get(api::materials::list))
+            .route("/materials/{slug}", get(api::materials::show))
             .fallback(api::nothing_here))
         // Every other address is a page: `pages::answer` knows which.
         .fallback(get(web::reference::answer).fallback(method_not_allowed))
