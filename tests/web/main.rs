@@ -1,6 +1,7 @@
 //! The server, against its real router, its real database and, where sockets or settings matter,
 //! its real binary.
 
+mod api;
 mod database;
 mod entries;
 mod refusals;

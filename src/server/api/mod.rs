@@ -13,7 +13,7 @@ pub mod threads;
 
 use crate::server::Error;
 
-/// Any other address under `/api/v1`.
+/// Any other address under `/api`.
 pub async fn nothing_here() -> Error {
     Error::NotFound("nothing stands at this address")
 }

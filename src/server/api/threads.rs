@@ -58,7 +58,8 @@ struct ThreadWithHoles {
     #[serde(flatten)]
     thread: Thread,
     tapping: Vec<Candidate>,
-    clearance: Clearance,
+    /// Null for a taper thread: its screw is meant to jam.
+    clearance: Option<Clearance>,
 }
 
 /// `/threads`
@@ -133,11 +134,12 @@ impl From<&'static threads::Thread> for Thread {
 impl From<&'static threads::Thread> for ThreadWithHoles {
     fn from(thread: &'static threads::Thread) -> Self {
         let major = thread_form::geometry(thread).major;
+        let is_parallel = thread.taper.is_none();
         Self {
             // A taper thread has no engagement figure, so no drill is listed by it.
             tapping: tapping::candidates(thread)
                 .map_or_else(|_| Vec::new(), |found| found.iter().map(Candidate::from).collect()),
-            clearance: clearance::of(thread, major),
+            clearance: is_parallel.then(|| clearance::of(thread, major)),
             thread: thread.into(),
         }
     }
