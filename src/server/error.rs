@@ -15,8 +15,8 @@ use super::db;
 #[derive(Debug, thiserror::Error)]
 pub enum Error {
     /// Nothing stands at this address.
-    #[error("nothing stands at this address")]
-    NotFound,
+    #[error("{0}")]
+    NotFound(&'static str),
     /// The address answers other methods; `Allow` names them.
     #[error("this address answers GET and HEAD only")]
     MethodNotAllowed,
@@ -35,7 +35,7 @@ pub enum Error {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Field {
     /// Its name.
-    pub field: String,
+    pub field: &'static str,
     /// What is wrong and what is accepted.
     pub message: String,
 }
@@ -49,7 +49,7 @@ impl Error {
     #[must_use]
     pub const fn status(&self) -> StatusCode {
         match self {
-            Self::NotFound => StatusCode::NOT_FOUND,
+            Self::NotFound(_) => StatusCode::NOT_FOUND,
             Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
             Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Unavailable(_) => StatusCode::SERVICE_UNAVAILABLE,
@@ -85,7 +85,6 @@ impl IntoResponse for Error {
 }
 
 fn summary(fields: &[Field]) -> String {
-    let fields: Vec<_> =
-        fields.iter().map(|field| format!("{}: {}", field.field, field.message)).collect();
-    fields.join("; ")
+    let names: Vec<_> = fields.iter().map(|field| field.field).collect();
+    format!("not understood: {}", names.join(", "))
 }

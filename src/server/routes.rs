@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use axum::Router;
 use axum::middleware::{from_fn, from_fn_with_state};
-use axum::routing::get;
+use axum::routing::{any, get};
 use tower_http::catch_panic::CatchPanicLayer;
 
 use super::middleware::{observe, panics, refusals, security_headers};
@@ -20,8 +20,13 @@ fn table() -> Router<Arc<App>> {
     Router::new()
         .route("/healthz", get(web::health::alive))
         .route("/readyz", get(web::health::ready))
-        .nest("/api/v1", Router::new()
-            .fallback(api::nothing_here))
+        .route("/api/v1/threads", get(api::threads::systems))
+        .route("/api/v1/threads/{system}", get(api::threads::system))
+        .route("/api/v1/threads/{system}/{size}", get(api::threads::show))
+        .route("/api/v1/drills", get(api::drills::list))
+        .route("/api/v1/materials", get(api::materials::list))
+        .route("/api/v1/materials/{slug}", get(api::materials::show))
+        .route("/api/{*rest}", any(api::nothing_here))
         // Every other address is a page: `pages::answer` knows which.
         .fallback(get(web::reference::answer).fallback(method_not_allowed))
         .method_not_allowed_fallback(method_not_allowed)

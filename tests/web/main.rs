@@ -1,6 +1,14 @@
 //! The server, against its real router, its real database and, where sockets or settings matter,
 //! its real binary.
 
+#![expect(
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::unwrap_used,
+    reason = "a helper that does not find what it looks for ends its test"
+)]
+
+mod api;
 mod database;
 mod entries;
 mod refusals;

@@ -15,10 +15,10 @@ use holewright::server::{App, routes};
 use tower::ServiceExt;
 
 /// A folder that goes when the test ends.
-pub struct Folder(PathBuf);
+pub(crate) struct Folder(PathBuf);
 
 impl Folder {
-    pub fn new() -> Self {
+    pub(crate) fn new() -> Self {
         static COUNT: AtomicU32 = AtomicU32::new(0);
         let name =
             format!("holewright-{}-{}", std::process::id(), COUNT.fetch_add(1, Ordering::Relaxed));
@@ -27,7 +27,7 @@ impl Folder {
         Self(folder)
     }
 
-    pub fn path(&self) -> &Path {
+    pub(crate) fn path(&self) -> &Path {
         &self.0
     }
 }
@@ -39,10 +39,10 @@ impl Drop for Folder {
 }
 
 /// The time every test runs at.
-pub const NOW: i64 = 1_800_000_000;
+pub(crate) const NOW: i64 = 1_800_000_000;
 
 /// The settings with the data in this folder and these further arguments.
-pub fn config(folder: &Folder, arguments: &[&str]) -> Config {
+pub(crate) fn config(folder: &Folder, arguments: &[&str]) -> Config {
     let data_dir = ["--data-dir", folder.path().to_str().unwrap()];
     CommandLine::try_parse_from(["holewright"].iter().chain(&data_dir).chain(arguments))
         .unwrap()
@@ -50,44 +50,44 @@ pub fn config(folder: &Folder, arguments: &[&str]) -> Config {
 }
 
 /// A server opened on this folder.
-pub async fn open(folder: &Folder, base_url: &str) -> Arc<App> {
+pub(crate) async fn open(folder: &Folder, base_url: &str) -> Arc<App> {
     let base_url: BaseUrl = base_url.parse().unwrap();
     Arc::new(App::open(config(folder, &[]), base_url, Clock::Fixed(NOW)).await.unwrap())
 }
 
 /// A server of the club's with a folder of its own.
-pub struct Server {
-    pub app: Arc<App>,
-    pub router: Router,
+pub(crate) struct Server {
+    pub(crate) app: Arc<App>,
+    pub(crate) router: Router,
     _folder: Folder,
 }
 
 impl Server {
-    pub async fn start() -> Self {
+    pub(crate) async fn start() -> Self {
         let folder = Folder::new();
         let app = open(&folder, "https://club.test").await;
         Self { router: routes::router(Arc::clone(&app)), app, _folder: folder }
     }
 
-    pub async fn get(&self, path: &str) -> Answer {
+    pub(crate) async fn get(&self, path: &str) -> Answer {
         self.ask(Method::GET, path, &[]).await
     }
 
-    pub async fn ask(&self, method: Method, path: &str, headers: &[(&str, &str)]) -> Answer {
+    pub(crate) async fn ask(&self, method: Method, path: &str, headers: &[(&str, &str)]) -> Answer {
         ask(&self.router, method, path, headers).await
     }
 }
 
 /// What came back.
-pub struct Answer {
-    pub status: StatusCode,
-    pub headers: HeaderMap,
-    pub body: String,
+pub(crate) struct Answer {
+    pub(crate) status: StatusCode,
+    pub(crate) headers: HeaderMap,
+    pub(crate) body: String,
 }
 
 impl Answer {
     #[track_caller]
-    pub fn header(&self, name: &str) -> &str {
+    pub(crate) fn header(&self, name: &str) -> &str {
         match self.headers.get(name) {
             Some(value) => value.to_str().unwrap(),
             None => panic!("no {name} on a {} answer", self.status),
@@ -95,12 +95,17 @@ impl Answer {
     }
 
     #[track_caller]
-    pub fn json(&self) -> serde_json::Value {
+    pub(crate) fn json(&self) -> serde_json::Value {
         serde_json::from_str(&self.body).unwrap()
     }
 }
 
-pub async fn ask(router: &Router, method: Method, path: &str, headers: &[(&str, &str)]) -> Answer {
+pub(crate) async fn ask(
+    router: &Router,
+    method: Method,
+    path: &str,
+    headers: &[(&str, &str)],
+) -> Answer {
     let mut request = Request::builder().method(method).uri(path);
     for (name, value) in headers {
         request = request.header(*name, *value);
@@ -116,6 +121,6 @@ pub async fn ask(router: &Router, method: Method, path: &str, headers: &[(&str, 
 }
 
 /// A free port on the loopback; another program could take it before it is used, none does.
-pub fn free_address() -> SocketAddr {
+pub(crate) fn free_address() -> SocketAddr {
     std::net::TcpListener::bind("127.0.0.1:0").unwrap().local_addr().unwrap()
 }

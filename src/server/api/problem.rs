@@ -36,7 +36,7 @@ pub fn body(error: &Error, path: &str, request_id: &str) -> String {
         errors: error
             .fields()
             .iter()
-            .map(|field| Field { field: &field.field, message: &field.message })
+            .map(|field| Field { field: field.field, message: &field.message })
             .collect(),
     };
     serde_json::to_string(&problem).unwrap_or_default()

@@ -1,10 +1,11 @@
-//! The security headers: the same on every answer, whatever its status.
+//! The security headers, and who may embed an answer: on every answer, whatever its status.
 
 use std::sync::Arc;
 
 use axum::extract::{Request, State};
 use axum::http::header::{
-    CONTENT_SECURITY_POLICY, REFERRER_POLICY, STRICT_TRANSPORT_SECURITY, X_CONTENT_TYPE_OPTIONS,
+    ACCESS_CONTROL_ALLOW_ORIGIN, CONTENT_SECURITY_POLICY, REFERRER_POLICY,
+    STRICT_TRANSPORT_SECURITY, X_CONTENT_TYPE_OPTIONS,
 };
 use axum::http::{HeaderMap, HeaderName, HeaderValue};
 use axum::middleware::Next;
@@ -22,7 +23,10 @@ const PERMISSIONS: &str = "camera=(), geolocation=(), microphone=(), payment=(),
 
 /// Sets the headers on the answer.
 pub async fn set(State(app): State<Arc<App>>, request: Request, next: Next) -> Response {
-    let resource_policy = resource_policy(request.uri().path());
+    let path = request.uri().path();
+    let is_api = path.starts_with("/api/v1");
+    // Drawings and figures are there to be shown in a forum post; pages are not.
+    let is_shared = is_api || path.ends_with(".svg");
     let mut response = next.run(request).await;
     let headers = response.headers_mut();
     set_static(headers, CONTENT_SECURITY_POLICY, POLICY);
@@ -30,20 +34,15 @@ pub async fn set(State(app): State<Arc<App>>, request: Request, next: Next) -> R
     set_static(headers, REFERRER_POLICY, "same-origin");
     set_static(headers, HeaderName::from_static("permissions-policy"), PERMISSIONS);
     set_static(headers, HeaderName::from_static("cross-origin-opener-policy"), "same-origin");
-    set_static(headers, HeaderName::from_static("cross-origin-resource-policy"), resource_policy);
+    let sharing = if is_shared { "cross-origin" } else { "same-origin" };
+    set_static(headers, HeaderName::from_static("cross-origin-resource-policy"), sharing);
+    if is_api {
+        set_static(headers, ACCESS_CONTROL_ALLOW_ORIGIN, "*");
+    }
     if app.base_url.is_https() {
         set_static(headers, STRICT_TRANSPORT_SECURITY, "max-age=31536000; includeSubDomains");
     }
     response
-}
-
-/// Drawings and figures are there to be shown in a forum post; pages are not.
-fn resource_policy(path: &str) -> &'static str {
-    if path.starts_with("/api/v1") || path.ends_with(".svg") {
-        "cross-origin"
-    } else {
-        "same-origin"
-    }
 }
 
 fn set_static(headers: &mut HeaderMap, name: HeaderName, value: &'static str) {
