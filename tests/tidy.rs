@@ -46,7 +46,7 @@ const WALLS: &[Wall] = &[
     Wall {
         files: "server/api",
         ours: &["units", "tables", "calc", "plan", "pages", "server"],
-        crates: &["axum", "serde", "serde_json", "thiserror", "tracing"],
+        crates: &["axum", "form_urlencoded", "serde", "serde_json", "thiserror", "tracing"],
     },
     Wall {
         files: "server",

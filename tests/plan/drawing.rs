@@ -14,6 +14,8 @@ use holewright::drawing::svg::{Element, number};
 use holewright::drawing::{
     BlindDepths, Bottom, Dimension, DrawingIds, Drilled, Section, Upper, dimensions, thread_profile,
 };
+use holewright::plan::{Hole, HoleSpec, Over, UpperHole, build};
+use holewright::tables::materials;
 use holewright::tables::threads::{self, Form, Thread};
 use holewright::units::{Length, degrees, in_mm, mm};
 use proptest::prelude::*;
@@ -508,3 +510,25 @@ fn depth_dimension(sheet: &Sheet) -> f64 {
 
 #[test]
 fn a_plan_is_drawn_with_its_own_figures() {
+    let brass = materials::find("free-cutting-brass").unwrap();
+    let spec = HoleSpec {
+        hole: Hole::Blind,
+        depth: Some(mm(8.0)),
+        part_thickness: Some(mm(20.0)),
+        over: Some(Over { material: brass, thickness: Some(mm(4.0)), hole: UpperHole::Tapping }),
+        ..HoleSpec::new(threads::find("ba", "5").unwrap(), brass)
+    };
+    let plan = build(&spec).unwrap();
+    let section = Section::from(&plan);
+    let upper = section.upper.expect("an upper part");
+    assert_eq!(upper.thickness, Some(mm(4.0)));
+    assert_eq!(section.major, plan.geometry.major);
+    assert_eq!(section.tapping.diameter, plan.tapping.chosen.drill.diameter);
+    let Bottom::Blind { depths: Some(depths), part_thickness } = section.bottom else {
+        panic!("a blind hole with depths: {:?}", section.bottom)
+    };
+    assert_eq!(Some(depths.full_thread), plan.depths.full_thread);
+    assert_eq!(Some(depths.drill_full_diameter), plan.depths.drill_full_diameter);
+    assert_eq!(Some(depths.drill_to_point), plan.depths.drill_to_point);
+    assert_eq!(part_thickness, Some(mm(20.0)));
+}
