@@ -1,11 +1,22 @@
 //! The four drill series: number, letter, fraction and metric, in one order of size.
+//!
+//! A row of a series holds the size as its standard prints it. Which drill suits a hole is worked
+//! out in [`crate::calc`].
 
+mod fraction;
+mod letter;
+mod metric;
+mod number;
 pub mod read;
 
 use std::fmt;
 use std::sync::LazyLock;
 
-use crate::units::{Length, mm};
+use crate::tables::source::Source;
+use crate::units::{Length, in_mm, mm};
+
+/// Two sizes closer than this are one size: far below any tolerance, far above binary noise.
+pub const SAME_SIZE: Length = mm(1e-6);
 
 /// How a drill is named.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -67,25 +78,87 @@ impl Drill {
     pub fn path(&self) -> String {
         format!("/drills/{}/{}", self.series, self.size)
     }
+
+    /// Where the size was read.
+    #[must_use]
+    pub fn source(&self) -> Source {
+        match self.series {
+            Series::Number => number::source(&self.size),
+            Series::Letter => letter::source(&self.size),
+            Series::Fraction => fraction::SOURCE,
+            Series::Metric => metric::SOURCE,
+        }
+    }
 }
 
 static DRILLS: LazyLock<Vec<Drill>> = LazyLock::new(|| {
-    vec![Drill {
-        series: Series::Metric,
-        size: "2.65".into(),
-        label: "2.65 mm".into(),
-        diameter: mm(2.65),
-    }]
+    let mut drills: Vec<Drill> = number::drills()
+        .chain(letter::drills())
+        .chain(fraction::drills())
+        .chain(metric::drills())
+        .collect();
+    drills.sort_by(|a, b| {
+        in_mm(a.diameter).total_cmp(&in_mm(b.diameter)).then(a.series.cmp(&b.series))
+    });
+    drills
+});
+
+/// The drills of each series by size, in the order of [`Series::ALL`].
+static IN_SERIES: LazyLock<[Vec<&'static Drill>; 4]> = LazyLock::new(|| {
+    Series::ALL.map(|series| all().iter().filter(|drill| drill.series == series).collect())
+});
+
+/// Every drill by address, for a search by halves.
+static BY_ADDRESS: LazyLock<Vec<&'static Drill>> = LazyLock::new(|| {
+    let mut drills: Vec<&'static Drill> = all().iter().collect();
+    drills.sort_by(|a, b| (a.series, &a.size).cmp(&(b.series, &b.size)));
+    drills
 });
 
 /// Every drill, by size; equal sizes in the order of [`Series`].
+///
+/// # Examples
+/// BS 328 gives 227 metric sizes; with 97 numbers, 26 letters and 64 fractions that is 414 drills.
+/// ```
+/// use holewright::tables::drills;
+/// assert_eq!(drills::all().len(), 414);
+/// ```
 #[must_use]
 pub fn all() -> &'static [Drill] {
     &DRILLS
 }
 
+/// The drills of one series, by size.
+#[must_use]
+pub fn in_series(series: Series) -> &'static [&'static Drill] {
+    let [number, letter, fraction, metric] = &*IN_SERIES;
+    match series {
+        Series::Number => number,
+        Series::Letter => letter,
+        Series::Fraction => fraction,
+        Series::Metric => metric,
+    }
+}
+
+/// The drills of one series, by size, one after the other.
+pub fn by_series(series: Series) -> impl DoubleEndedIterator<Item = &'static Drill> + Clone {
+    in_series(series).iter().copied()
+}
+
 /// The drill at this address: `find(Series::Number, "46")`.
+///
+/// # Examples
+/// No. 46 is 0.0810 in (Machinery's Handbook 31st ed. p. 2155).
+/// ```
+/// use holewright::{tables::drills::{find, Series}, units::print};
+/// let drill = find(Series::Number, "46").unwrap();
+/// assert_eq!(print::inch(drill.diameter, 4), "0.0810 in");
+/// assert_eq!(find(Series::Number, "98"), None);
+/// ```
 #[must_use]
 pub fn find(series: Series, size: &str) -> Option<&'static Drill> {
-    DRILLS.iter().find(|drill| drill.series == series && drill.size == size)
+    let place = BY_ADDRESS
+        .binary_search_by(|drill| (drill.series, drill.size.as_str()).cmp(&(series, size)))
+        .ok()?;
+    BY_ADDRESS.get(place).copied()
 }
