@@ -1,0 +1,28 @@
+//! A link with its words.
+
+use crate::tables::drills::Drill;
+use crate::tables::threads::Thread;
+
+/// A link with its words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Link {
+    pub(super) address: String,
+    pub(super) words: String,
+}
+
+impl Link {
+    /// A link.
+    pub(super) fn new(address: impl Into<String>, words: impl Into<String>) -> Self {
+        Self { address: address.into(), words: words.into() }
+    }
+
+    /// To a thread's page.
+    pub(super) fn thread(thread: &Thread) -> Self {
+        Self::new(thread.path(), thread.designation)
+    }
+
+    /// To a drill's page.
+    pub(super) fn drill(drill: &Drill) -> Self {
+        Self::new(drill.path(), drill.label.clone())
+    }
+}

@@ -1,0 +1,88 @@
+//! Reading the fields of a plan that name a thing: the thread, the metals, the drills at hand.
+
+use super::typed::Typed;
+use super::words;
+use crate::pages::form::thread_choices;
+use crate::pages::{Choice, FieldError};
+use crate::plan::{AtHand, Over};
+use crate::tables::drills::{self, Drill, owned};
+use crate::tables::materials::{self, Material};
+use crate::tables::threads::Thread;
+use crate::tables::threads::read::{self, Hand};
+
+/// The thread and its hand, which may be typed with the thread or in its own field.
+pub(super) fn thread(
+    thread: Typed<'_>,
+    hand: Typed<'_>,
+) -> Result<(&'static Thread, Hand), FieldError> {
+    if thread.text.is_empty() {
+        return Err(thread.error(
+            "Say which thread. Write its size and system: 5 BA, 1/4 BSF, M3, 1/4 x 40 ME.",
+        ));
+    }
+    let read = read::read(thread.text).map_err(|error| {
+        let choices = thread_choices(&error);
+        FieldError { choices, ..thread.error(error.to_string()) }
+    })?;
+    let asked = hand.one_of(words::HANDS)?;
+    match (asked, read.hand) {
+        (Some(Hand::Right), Hand::Left) => {
+            Err(hand.error("The thread is typed as left hand, and right hand is asked for here."))
+        }
+        (asked, typed) => Ok((read.thread, asked.unwrap_or(typed))),
+    }
+}
+
+/// A material, which must be named.
+pub(super) fn material(typed: Typed<'_>) -> Result<&'static Material, FieldError> {
+    if typed.text.is_empty() {
+        return Err(typed.error("Choose the metal that is tapped: it decides how much thread to aim for."));
+    }
+    materials::read::read(typed.text).map_err(|error| {
+        let choices = material_choices(&error);
+        FieldError { choices, ..typed.error(error.to_string()) }
+    })
+}
+
+/// A material, or nothing where nothing was typed.
+pub(super) fn optional_material(typed: Typed<'_>) -> Result<Option<&'static Material>, FieldError> {
+    if typed.text.is_empty() { Ok(None) } else { material(typed).map(Some) }
+}
+
+/// The part screwed down on top. Its thickness and its hole say nothing without its metal.
+pub(super) fn over(
+    metal: Typed<'_>,
+    thickness: Typed<'_>,
+    hole: Typed<'_>,
+) -> Result<Option<Over>, FieldError> {
+    let material = optional_material(metal)?;
+    let thickness = thickness.length()?;
+    let hole = hole.one_of(words::UPPER_HOLES)?;
+    match material {
+        Some(material) => Ok(Some(Over { material, thickness, hole })),
+        None if thickness.is_some() => {
+            Err(metal.error("A thickness is given for the upper part: choose its metal too."))
+        }
+        None => Ok(None),
+    }
+}
+
+/// The drills that may be chosen from. With both a list and series, those of the list in the series.
+pub(super) fn at_hand(series: Typed<'_>, owned: Typed<'_>) -> Result<AtHand, FieldError> {
+    let in_series = series.optional(owned::series)?;
+    let listed = owned.optional(owned::owned)?;
+    let wanted =
+        |drill: &&'static Drill| in_series.as_ref().is_none_or(|held| held.contains(&drill.series));
+    match (&in_series, listed) {
+        (None, None) => Ok(AtHand::All),
+        (Some(_), None) => Ok(AtHand::Only(drills::all().iter().filter(wanted).collect())),
+        (_, Some(listed)) => {
+            let both: Vec<_> = listed.into_iter().filter(wanted).collect();
+            if both.is_empty() {
+                Err(owned.error("None of the drills listed is in the series chosen."))
+            } else {
+                Ok(AtHand::Only(both))
+            }
+        }
+    }
+}

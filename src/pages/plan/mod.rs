@@ -1,0 +1,17 @@
+//! The hole plan's page, and the reading of its address.
+//!
+//! [`Request`] knows nothing of templates: the JSON door reads its query with it too.
+
+mod depths;
+mod fields;
+mod form;
+mod page;
+mod request;
+mod steps;
+mod trouble;
+
+pub use request::Request;
+pub use trouble::refusal;
+
+pub(super) use form::ShortForm;
+pub(super) use page::show;

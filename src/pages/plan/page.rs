@@ -1,0 +1,152 @@
+//! `/plan`: the form, the plan under it, or what stands in the way.
+
+use askama::Template;
+
+use super::depths::depths;
+use super::form::{Form, form};
+use super::request::Request;
+use super::steps::{Figure, ShownWarning, Step, step, warning};
+use super::trouble::refusal;
+use crate::calc::tapping::Remark;
+use crate::calc::thread_form::engagement_basis;
+use crate::pages::candidate::ShownDrill;
+use crate::pages::figures::Both;
+use crate::pages::form::sentence_case;
+use crate::pages::layout::{Door, Frame};
+use crate::pages::link::Link;
+use crate::pages::{Answer, FieldError, Visit};
+use crate::plan::{Hole, HolePlan, HoleSpec, build};
+use crate::units::print;
+
+#[derive(Template)]
+#[template(path = "plan/form.html")]
+struct FormPage {
+    frame: Frame,
+    errors: Vec<FieldError>,
+    form: Form,
+}
+
+/// A plan, the form that made it, or the errors in it.
+pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
+    let request = Request::of(visit.query.clone());
+    if request.typed("thread").is_empty() {
+        return ask(visit, &request);
+    }
+    let spec = match request.spec() {
+        Ok(spec) => spec,
+        Err(errors) => return refuse(visit, &request, errors),
+    };
+    match build(&spec) {
+        Ok(plan) => Answer::html(200, &page(visit, &request, &plan)),
+        Err(error) => refuse(visit, &request, vec![refusal(&request, &error)]),
+    }
+}
+
+fn ask(visit: &Visit<'_>, request: &Request) -> Answer {
+    let description = "Say the thread, the metal and how deep: drill, depths and every step in order.";
+    let frame = Frame::new(visit, Door::Plan, "Plan a hole", description);
+    Answer::html(200, &FormPage { frame, errors: Vec::new(), form: form(request, &[]) })
+}
+
+fn refuse(visit: &Visit<'_>, request: &Request, errors: Vec<FieldError>) -> Answer {
+    let description = "Something in the plan could not be used; everything typed is kept.";
+    let frame = Frame::new(visit, Door::Plan, "Error: plan a hole", description);
+    let form = form(request, &errors);
+    Answer::html(422, &FormPage { frame, errors, form })
+}
+
+#[derive(Template)]
+#[template(path = "plan/show.html")]
+struct PlanPage {
+    frame: Frame,
+    heading: String,
+    /// What was asked beyond the heading: depth, upper part.
+    asked: String,
+    thread: Link,
+    material: Link,
+    drill: ShownDrill,
+    aim: String,
+    basis: &'static str,
+    tighter: Option<ShownDrill>,
+    easier: Option<ShownDrill>,
+    remarks: Vec<String>,
+    likely: Both,
+    likely_engagement: String,
+    measured_engagement: Option<String>,
+    clearance: Clearance,
+    depths: Vec<Figure>,
+    listed: Vec<Listed>,
+    steps: Vec<Step>,
+    warnings: Vec<ShownWarning>,
+    drawing: Option<String>,
+    json: String,
+    form: Form,
+}
+
+struct Clearance {
+    fit: String,
+    hole: Both,
+    basis: String,
+    drill: Option<Link>,
+    drill_size: Option<Both>,
+    float: Option<Both>,
+}
+
+struct Listed {
+    list: &'static str,
+    label: &'static str,
+    engagement: String,
+    why_different: Option<String>,
+}
+
+fn page(visit: &Visit<'_>, request: &Request, plan: &HolePlan<'_>) -> PlanPage {
+    let spec = plan.spec;
+    let choice = &plan.tapping;
+    let limit = choice.largest_hole;
+    let drill = ShownDrill::of(&choice.chosen, limit);
+    let heading = heading(spec);
+    let title = format!("{heading}: {}, {}", drill.link.words, drill.engagement);
+    let description = description(plan, &drill);
+    let frame = Frame::at(visit.context, Door::Plan, &request.address("/plan"), &title, &description);
+    let percent = |value: f64| print::percent(value);
+    PlanPage {
+        frame,
+        heading,
+        asked: asked(spec),
+        thread: Link::thread(spec.thread),
+        material: Link::material(spec.material),
+        aim: percent(choice.aim_percent),
+        basis: engagement_basis(spec.thread.form()),
+        tighter: choice.tighter.map(|candidate| ShownDrill::of(&candidate, limit)),
+        easier: choice.easier.map(|candidate| ShownDrill::of(&candidate, limit)),
+        remarks: choice.remarks.iter().map(|remark| remark_words(remark, limit_name(plan))).collect(),
+        likely: Both::of(plan.hole.likely),
+        likely_engagement: percent(plan.hole.likely_engagement_percent),
+        measured_engagement: plan.hole.measured_engagement_percent.map(percent),
+        clearance: Clearance {
+            fit: spec.fit.to_string(),
+            hole: Both::of(plan.clearance.hole.hole),
+            basis: plan.clearance.hole.basis.to_string(),
+            drill: plan.clearance.drill.map(Link::drill),
+            drill_size: plan.clearance.drill.map(|drill| Both::of(drill.diameter)),
+            float: plan.clearance.float.map(Both::coarse),
+        },
+        depths: depths(spec.hole, &plan.depths),
+        listed: plan
+            .listed
+            .iter()
+            .map(|listed| Listed {
+                list: listed.row.list,
+                label: listed.row.label,
+                engagement: percent(listed.engagement_percent),
+                why_different: listed.why_different.clone(),
+            })
+            .collect(),
+        steps: plan.operations.iter().map(|operation| step(spec, operation)).collect(),
+        warnings: plan.warnings.iter().map(warning).collect(),
+        drawing: None,
+        json: request.address("/api/v1/plan"),
+        form: form(request, &[]),
+        drill,
+    }
+}

@@ -1,0 +1,52 @@
+//! The tapping size of one thread for each group of metals.
+
+use crate::calc::tapping::Choice;
+use crate::pages::candidate::{GROUPS, ShownDrill, for_group};
+use crate::tables::materials::Group;
+use crate::tables::threads::Thread;
+use crate::units::print;
+
+/// The group the page's big figure is for: the middle of the aim table.
+const MIDDLE: Group = Group::IronAndGunmetal;
+
+/// The big figure and the table beneath it.
+pub(super) struct ByMetal {
+    /// The choice for the middle group.
+    pub(super) usual: ShownDrill,
+    pub(super) usual_metals: String,
+    pub(super) usual_aim: String,
+    pub(super) rows: Vec<MetalRow>,
+}
+
+/// One group of metals.
+pub(super) struct MetalRow {
+    pub(super) metals: String,
+    pub(super) aim: String,
+    pub(super) drill: ShownDrill,
+    /// The big figure is this one.
+    pub(super) lit: bool,
+}
+
+/// The tapping sizes of a thread by metal; none for taper threads.
+pub(super) fn by_metal(thread: &'static Thread) -> Option<ByMetal> {
+    let rows: Vec<MetalRow> = GROUPS
+        .into_iter()
+        .filter_map(|group| for_group(thread, group).ok().map(|choice| row(group, &choice)))
+        .collect();
+    let usual = rows.iter().find(|row| row.lit)?;
+    Some(ByMetal {
+        usual: usual.drill.clone(),
+        usual_metals: usual.metals.clone(),
+        usual_aim: usual.aim.clone(),
+        rows,
+    })
+}
+
+fn row(group: Group, choice: &Choice) -> MetalRow {
+    MetalRow {
+        metals: group.to_string(),
+        aim: format!("{} %", print::trimmed(choice.aim_percent, 0)),
+        drill: ShownDrill::of(&choice.chosen, choice.largest_hole),
+        lit: group == MIDDLE,
+    }
+}
