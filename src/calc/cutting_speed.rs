@@ -1,1 +1,60 @@
-//! Spindle speed from surface speed.
+//! Spindle speed from surface speed, and back; feed rate.
+
+use std::f64::consts::PI;
+
+use crate::units::{Frequency, Length, Velocity};
+
+/// The spindle speed that gives a surface speed at a diameter, n = v/(π d).
+///
+/// # Units
+/// The diameter must be more than nothing.
+///
+/// # Source
+/// Machinery's Handbook 31st ed. p. 2178.
+///
+/// # Examples
+/// A ¼ in tap at 60 ft/min turns at 917 rpm; the handbook prints 916.8 with π rounded.
+/// ```
+/// use holewright::calc::cutting_speed::spindle_speed;
+/// use holewright::units::{in_rpm, inch, metres_per_minute};
+/// let feet_per_minute = |feet: f64| metres_per_minute(feet * 0.3048);
+/// assert!((in_rpm(spindle_speed(feet_per_minute(60.0), inch(0.25))) - 916.8).abs() < 0.1);
+/// // ½ in at 80 ft/min: 611; 0.06 in at 55 ft/min: 3503 (printed to 0.2 %).
+/// assert!((in_rpm(spindle_speed(feet_per_minute(80.0), inch(0.5))) - 611.0).abs() < 1.0);
+/// assert!((in_rpm(spindle_speed(feet_per_minute(55.0), inch(0.06))) / 3503.0 - 1.0).abs() < 0.002);
+/// ```
+#[must_use]
+pub fn spindle_speed(surface: Velocity, diameter: Length) -> Frequency {
+    surface / (diameter * PI)
+}
+
+/// The surface speed a spindle speed gives at a diameter, v = π d n.
+///
+/// # Examples
+/// ```
+/// use holewright::calc::cutting_speed::{spindle_speed, surface_speed};
+/// use holewright::units::{in_metres_per_minute, metres_per_minute, mm};
+/// let back = surface_speed(spindle_speed(metres_per_minute(25.0), mm(2.7)), mm(2.7));
+/// assert!((in_metres_per_minute(back) - 25.0).abs() < 1e-9);
+/// ```
+#[must_use]
+pub fn surface_speed(spindle: Frequency, diameter: Length) -> Velocity {
+    diameter * PI * spindle
+}
+
+/// How fast the tool goes in: feed per revolution times spindle speed.
+///
+/// # Source
+/// Machinery's Handbook 31st ed. p. 2178.
+///
+/// # Examples
+/// A 20 tpi tap at 920 rpm goes in at 46 in a minute.
+/// ```
+/// use holewright::{calc::cutting_speed::feed_rate, units::{in_metres_per_minute, inch, rpm}};
+/// let rate = feed_rate(inch(1.0 / 20.0), rpm(920.0));
+/// assert!((in_metres_per_minute(rate) - 46.0 * 0.0254).abs() < 1e-9);
+/// ```
+#[must_use]
+pub fn feed_rate(feed: Length, spindle: Frequency) -> Velocity {
+    feed * spindle
+}

@@ -1,6 +1,8 @@
 //! A link with its words.
 
+use super::form::sentence_case;
 use crate::tables::drills::Drill;
+use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
 
 /// A link with its words.
@@ -24,5 +26,10 @@ impl Link {
     /// To a drill's page.
     pub(super) fn drill(drill: &Drill) -> Self {
         Self::new(drill.path(), drill.label.clone())
+    }
+
+    /// To a material's page.
+    pub(super) fn material(material: &Material) -> Self {
+        Self::new(format!("/materials/{}", material.slug), sentence_case(material.name))
     }
 }

@@ -7,15 +7,14 @@ use super::form::{Form, form};
 use super::request::Request;
 use super::steps::{Figure, ShownWarning, Step, step, warning};
 use super::trouble::refusal;
-use crate::calc::tapping::Remark;
 use crate::calc::thread_form::engagement_basis;
 use crate::pages::candidate::ShownDrill;
 use crate::pages::figures::Both;
-use crate::pages::form::sentence_case;
 use crate::pages::layout::{Door, Frame};
 use crate::pages::link::Link;
 use crate::pages::{Answer, FieldError, Visit};
 use crate::plan::{Hole, HolePlan, HoleSpec, build};
+use crate::tables::threads::read::Hand;
 use crate::units::print;
 
 #[derive(Template)]
@@ -69,7 +68,6 @@ struct PlanPage {
     basis: &'static str,
     tighter: Option<ShownDrill>,
     easier: Option<ShownDrill>,
-    remarks: Vec<String>,
     likely: Both,
     likely_engagement: String,
     measured_engagement: Option<String>,
@@ -119,7 +117,6 @@ fn page(visit: &Visit<'_>, request: &Request, plan: &HolePlan<'_>) -> PlanPage {
         basis: engagement_basis(spec.thread.form()),
         tighter: choice.tighter.map(|candidate| ShownDrill::of(&candidate, limit)),
         easier: choice.easier.map(|candidate| ShownDrill::of(&candidate, limit)),
-        remarks: choice.remarks.iter().map(|remark| remark_words(remark, limit_name(plan))).collect(),
         likely: Both::of(plan.hole.likely),
         likely_engagement: percent(plan.hole.likely_engagement_percent),
         measured_engagement: plan.hole.measured_engagement_percent.map(percent),
@@ -149,4 +146,52 @@ fn page(visit: &Visit<'_>, request: &Request, plan: &HolePlan<'_>) -> PlanPage {
         form: form(request, &[]),
         drill,
     }
+}
+
+/// `5 BA in gunmetal, blind`
+fn heading(spec: &HoleSpec) -> String {
+    let hand = if spec.hand == Hand::Left { " left hand" } else { "" };
+    format!("{}{hand} in {}, {}", spec.thread.designation, spec.material.name, hole(spec.hole))
+}
+
+fn hole(hole: Hole) -> &'static str {
+    match hole {
+        Hole::Through => "through",
+        Hole::Blind => "blind",
+    }
+}
+
+/// `8 mm of full thread, under a free-cutting brass part 4 mm thick`
+fn asked(spec: &HoleSpec) -> String {
+    let depth = spec.depth.map(|depth| {
+        let depth = print::mm(depth, 2);
+        match spec.hole {
+            Hole::Through => format!("{depth} thick"),
+            Hole::Blind => format!("{depth} of full thread"),
+        }
+    });
+    let over = spec.over.map(|over| {
+        let thick = over
+            .thickness
+            .map_or_else(String::new, |thickness| format!(", {} thick", print::mm(thickness, 2)));
+        format!("under a part of {}{thick}", over.material.name)
+    });
+    depth.into_iter().chain(over).collect::<Vec<_>>().join(", ")
+}
+
+/// One or two sentences with the figures, for a preview where the link is pasted.
+fn description(plan: &HolePlan<'_>, drill: &ShownDrill) -> String {
+    let mut sentences = vec![format!(
+        "Tapping size {}, {} {}.",
+        drill.link.words,
+        drill.engagement,
+        engagement_basis(plan.spec.thread.form())
+    )];
+    if let Some(depth) = plan.depths.drill_full_diameter.filter(|_| plan.spec.hole == Hole::Blind) {
+        sentences.push(format!("Drill {} deep at full diameter.", print::mm(depth, 2)));
+    }
+    if let Some(clearance) = plan.clearance.drill {
+        sentences.push(format!("Clearance {}.", clearance.label));
+    }
+    sentences.join(" ")
 }

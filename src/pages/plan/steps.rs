@@ -73,19 +73,22 @@ fn part(part: Part) -> &'static str {
     }
 }
 
-/// A warning: its word, and its shape by the word's class.
+/// A warning: a word, a shape and a class, so that colour never stands alone.
 pub(super) struct ShownWarning {
     pub(super) class: &'static str,
     pub(super) word: &'static str,
+    /// A path in a box of 16: a ring, a triangle, an octagon.
+    pub(super) shape: &'static str,
     pub(super) text: String,
 }
 
 /// A warning of a plan.
 pub(super) fn warning(warning: &Warning) -> ShownWarning {
-    let word = match warning.level {
-        Level::Note => "Note",
-        Level::Caution => "Caution",
-        Level::Danger => "Danger",
+    let (word, shape) = match warning.level {
+        Level::Note => ("Note", "M8 1.5a6.500 6.500 0 1 0 .001 0zM8 7v5M8 4v1.500"),
+        Level::Caution => ("Caution", "M8 1.500 15 14.500H1zM8 6v4.500M8 12v1"),
+        Level::Danger => ("Danger", "M5 1h6l4 4v6l-4 4H5l-4-4V5zM8 4v5M8 11v1.500"),
     };
-    ShownWarning { class: warning.level.slug(), word, text: warning.text.clone().into_owned() }
+    let text = warning.text.clone().into_owned();
+    ShownWarning { class: warning.level.slug(), word, shape, text }
 }

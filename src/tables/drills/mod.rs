@@ -7,6 +7,7 @@ mod fraction;
 mod letter;
 mod metric;
 mod number;
+pub mod owned;
 pub mod read;
 
 use std::fmt;

@@ -1,1 +1,0 @@
-//! Reading the lengths people type, in any usual spelling.
