@@ -22,8 +22,10 @@ pub enum Error {
         most: Length,
     },
     /// Nothing in the drawer leaves a usable thread.
-    #[error("no drill at hand leaves a usable thread")]
+    #[error("no drill at hand leaves a usable thread: the hole wants to be about {}", print::mm(*hole, 2))]
     NoDrillAtHand {
+        /// The hole that meets the aim.
+        hole: Length,
         /// A drill that would.
         would_do: Option<&'static Drill>,
     },

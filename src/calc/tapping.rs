@@ -10,7 +10,7 @@ use crate::calc::{Error, engagement};
 use crate::tables::drills::{self, Drill};
 use crate::tables::materials::{Group, Material};
 use crate::tables::threads::Thread;
-use crate::units::{Length, mm};
+use crate::units::{Length, in_mm, mm};
 
 /// Engagements worth listing, percent.
 const LISTED: std::ops::RangeInclusive<f64> = 50.0..=90.0;
@@ -149,7 +149,10 @@ pub fn choose(
     let held: Vec<Candidate> = at_hand.into_iter().filter_map(usable).collect();
     let best = || rule.pick(&drills::all().iter().filter_map(usable).collect::<Vec<_>>());
     let Some(Pick { chosen, passes }) = rule.pick(&held) else {
-        return Err(Error::NoDrillAtHand { would_do: best().map(|pick| pick.chosen.drill) });
+        return Err(Error::NoDrillAtHand {
+            hole: engagement::hole_for(thread.form(), &geometry, aim_percent),
+            would_do: best().map(|pick| pick.chosen.drill),
+        });
     };
 
     let mut remarks = Vec::new();
@@ -176,15 +179,50 @@ pub fn choose(
     })
 }
 
+/// Engagement a forming tap is usually drilled for, percent as the makers' rows print it.
+const FORMING_PERCENT: f64 = 65.0;
+
 /// The hole for a forming tap, which displaces its thread and needs a larger one.
 ///
 /// `percent` of full thread as the makers' rows print it: hole = D − 0.0068 · p · percent.
 ///
 /// # Source
-/// Makers' cut and form tap tables, reproduced row by row in the published checks.
+/// Makers' form tap tables, reproduced row by row in the published checks.
 #[must_use]
 pub fn forming_hole(geometry: &Geometry, percent: f64) -> Length {
     geometry.major - geometry.pitch * (0.0068 * percent)
+}
+
+/// Chooses the drill at hand nearest a forming tap's hole. No standard limits the hole drilled
+/// before forming, so `within_standard` is `None`.
+///
+/// # Errors
+/// As [`choose`].
+pub fn choose_forming(
+    question: Question<'_>,
+    at_hand: impl IntoIterator<Item = &'static Drill>,
+) -> Result<Choice, Error> {
+    let thread = question.thread;
+    check_has_engagement(thread)?;
+    let geometry = thread_form::geometry(thread);
+    let wanted = forming_hole(&geometry, FORMING_PERCENT);
+    let off = |drill: &Drill| in_mm(drill.diameter - wanted).abs();
+    let near = |drill: &&'static Drill| off(drill) < in_mm(geometry.pitch) * 0.1;
+    let nearest = |drills: &mut dyn Iterator<Item = &'static Drill>| {
+        drills.filter(near).min_by(|a, b| off(a).total_cmp(&off(b)))
+    };
+    let Some(drill) = nearest(&mut at_hand.into_iter()) else {
+        let would_do = nearest(&mut drills::all().iter());
+        return Err(Error::NoDrillAtHand { hole: wanted, would_do });
+    };
+    Ok(Choice {
+        aim_percent: engagement::percent(thread.form(), &geometry, wanted),
+        largest_hole: None,
+        chosen: judge(thread, &geometry, None, drill),
+        tighter: None,
+        easier: None,
+        remarks: Vec::new(),
+    })
 }
 
 /// How drills are ranked.

@@ -2,10 +2,19 @@
 //!
 //! Leaves out what the thread will carry and how near the tap is to breaking: later work.
 
+mod build;
+mod cautions;
+mod depths;
+mod drilling;
+mod error;
 mod operation;
+mod order;
 mod spec;
+mod taps;
 mod warning;
 
+pub use build::build;
+pub use error::Error;
 pub use operation::{Action, Operation, Part};
 pub use spec::{AtHand, Hole, HoleSpec, Over, Tap, TapSteel, UpperHole};
 pub use warning::{Level, Warning};
@@ -73,10 +82,12 @@ pub struct Depths {
     pub drill_to_point: Option<Length>,
     /// Metal left under the point of a blind hole.
     pub wall: Option<Length>,
+    /// The least wall worth leaving.
+    pub least_wall: Length,
     /// Length of the last tap's lead.
     pub tap_lead: Length,
-    /// Further room a pointed male centre on a small tap may want.
-    pub male_centre: Length,
+    /// Further room the pointed male centre of a small tap may want.
+    pub male_centre: Option<Length>,
     /// Further room for swarf under a straight-flute tap.
     pub swarf_room: Length,
     /// The whole drilled hole (upper and lower) over its diameter.

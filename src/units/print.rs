@@ -55,3 +55,28 @@ pub fn inch(length: Length, places: u8) -> String {
 pub fn percent(value: f64) -> String {
     format!("{} %", fixed(value, 1))
 }
+
+/// Rounds to so many significant figures: 2,971 rev/min is read off a dial as 3,000.
+///
+/// # Examples
+/// ```
+/// use holewright::units::print::significant;
+/// assert_eq!(significant(2971.0, 2), 3000.0);
+/// assert_eq!(significant(84.9, 2), 85.0);
+/// ```
+#[must_use]
+pub fn significant(value: f64, figures: u8) -> f64 {
+    let mut scale = 1.0;
+    let most = power_of_ten(figures);
+    while value.abs() / scale >= most {
+        scale *= 10.0;
+    }
+    round(value / scale, 0) * scale
+}
+
+/// Words with a capital at the start, for the head of a sentence.
+#[must_use]
+pub fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

@@ -1,1 +1,3 @@
-//! To be filled.
+//! The hole plan, case by case.
+
+mod cases;

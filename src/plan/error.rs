@@ -1,0 +1,67 @@
+//! Why a plan cannot be made, and what could be.
+
+use crate::calc;
+use crate::tables::materials::Material;
+use crate::tables::threads::Thread;
+use crate::units::{Length, print};
+
+/// One error for the plan.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum Error {
+    /// A formula refused its input.
+    #[error(transparent)]
+    Calc(#[from] calc::Error),
+    /// The part is too thin for that length of full thread in a blind hole.
+    #[error("{}", too_thin(*asked, *needed, *part_thickness, *most))]
+    PartTooThin {
+        /// Full thread asked for.
+        asked: Length,
+        /// Depth to the point of the drill that it takes.
+        needed: Length,
+        /// Thickness of the part.
+        part_thickness: Length,
+        /// The most full thread that leaves a wall, where any does.
+        most: Option<Length>,
+    },
+    /// The hole is already as large as the thread.
+    #[error(
+        "a hole of {} leaves no thread: {} is {} over the crests",
+        print::mm(*hole, 3), thread.designation, print::mm(*major, 3)
+    )]
+    NothingLeft {
+        /// The hole as measured.
+        hole: Length,
+        /// The thread.
+        thread: &'static Thread,
+        /// Its major diameter.
+        major: Length,
+    },
+    /// A forming tap displaces metal, so it wants a 60° form.
+    #[error(
+        "forming taps are made for 60° threads; {} wants a cutting tap", thread.designation
+    )]
+    FormingNeedsSixtyDegrees {
+        /// The thread.
+        thread: &'static Thread,
+    },
+    /// A forming tap wants a metal that flows.
+    #[error("a forming tap would break in {}, which does not flow; use a cutting tap", material.name)]
+    FormingNeedsDuctile {
+        /// The material.
+        material: &'static Material,
+    },
+}
+
+fn too_thin(asked: Length, needed: Length, thickness: Length, most: Option<Length>) -> String {
+    let [asked, needed, thickness] = [asked, needed, thickness].map(|length| print::mm(length, 2));
+    let possible = most.map_or_else(
+        || "no full thread fits a blind hole here: drill through, or take a smaller thread".into(),
+        |most| {
+            let most = print::mm(most, 2);
+            format!("up to {most} of full thread is possible, or drill through")
+        },
+    );
+    format!(
+        "{asked} of full thread takes a hole {needed} deep to the point of the drill, and the part is {thickness} thick: {possible}"
+    )
+}

@@ -1,0 +1,145 @@
+//! Which taps go down the hole, in which order, and how often to back off.
+
+use std::borrow::Cow;
+
+use super::{Action, Hole, HoleSpec, Operation, Part, Tap, TapSteel, depths};
+use crate::calc::cutting_speed;
+use crate::calc::depth::LastTap;
+use crate::calc::thread_form::Geometry;
+use crate::tables::materials::Group;
+use crate::tables::threads::read::Hand;
+use crate::units::{Length, in_mm, print};
+
+/// The taps to run down, in order. Common practice, no source.
+///
+/// A through hole up to 1.5 diameters long in a metal that cuts freely wants the taper tap alone;
+/// a longer or tougher one the second after it; a blind hole all three.
+fn sequence(
+    spec: &HoleSpec,
+    geometry: &Geometry,
+    thread_length: Option<Length>,
+) -> &'static [LastTap] {
+    use LastTap::{Plug, Second, Taper};
+    let long = thread_length.is_some_and(|length| in_mm(length) > 1.5 * in_mm(geometry.major));
+    let hard_going = long || spec.material.group == Group::Tough;
+    match (spec.hole, depths::last_tap(spec)) {
+        (Hole::Through, Taper) if hard_going && spec.finish.is_none() => &[Taper, Second],
+        (_, Taper) => &[Taper],
+        (_, Second) => &[Taper, Second],
+        (_, Plug) => &[Taper, Second, Plug],
+    }
+}
+
+/// The tapping operations.
+pub(super) fn operations(
+    spec: &HoleSpec,
+    geometry: &Geometry,
+    thread_length: Option<Length>,
+) -> Vec<Operation> {
+    match spec.tap {
+        Tap::Hand => sequence(spec, geometry, thread_length)
+            .iter()
+            .enumerate()
+            .map(|(turn, &tap)| by_hand(spec, thread_length, tap, turn))
+            .collect(),
+        Tap::Machine => vec![by_machine(spec, geometry, thread_length)],
+        Tap::Forming => vec![by_forming(spec, thread_length)],
+    }
+}
+
+fn tap_name(spec: &HoleSpec, kind: &str) -> Cow<'static, str> {
+    let hand = match spec.hand {
+        Hand::Right => "",
+        Hand::Left => " left-hand",
+    };
+    let steel = match spec.tap_steel {
+        TapSteel::HighSpeed => "",
+        TapSteel::Carbon => ", carbon steel",
+    };
+    Cow::Owned(format!("{}{hand} {kind}{steel}", spec.thread.designation))
+}
+
+fn tapping(spec: &HoleSpec, tool: Cow<'static, str>, depth: Option<Length>) -> Operation {
+    Operation {
+        action: Action::Tap,
+        part: Part::Lower,
+        tool,
+        drill: None,
+        diameter: None,
+        depth,
+        speed: None,
+        feed: None,
+        lubricant: Some(spec.material.tapping_lubricant.text),
+        text: Cow::Borrowed(""),
+        why: Cow::Borrowed(""),
+    }
+}
+
+fn by_hand(spec: &HoleSpec, thread_length: Option<Length>, tap: LastTap, turn: usize) -> Operation {
+    let (kind, why) = match tap {
+        LastTap::Taper => {
+            ("taper tap", "Its long lead starts square and shares the cut over many teeth.")
+        }
+        LastTap::Second => {
+            ("second tap", "It carries the full thread further down than the taper tap can.")
+        }
+        LastTap::Plug => ("plug tap", "It brings full thread nearly to the bottom of the hole."),
+    };
+    let start = if turn == 0 {
+        "Start it square, guided by the chuck turned by hand or a guide block, and check with a small square after two turns. "
+    } else {
+        "Clear the swarf, pick up the thread with the fingers, then turn. "
+    };
+    let end = match spec.hole {
+        Hole::Blind => " Stop when it touches; never force it down.",
+        Hole::Through => "",
+    };
+    Operation {
+        text: Cow::Owned(format!("{start}{}{end}", spec.material.back_off.text)),
+        why: Cow::Borrowed(why),
+        ..tapping(spec, tap_name(spec, kind), thread_length)
+    }
+}
+
+fn by_machine(spec: &HoleSpec, geometry: &Geometry, thread_length: Option<Length>) -> Operation {
+    let (kind, text) = match spec.hole {
+        Hole::Through => (
+            "spiral-point machine tap",
+            "One pass: it pushes the swarf on ahead. Use a reversing or floating holder.",
+        ),
+        Hole::Blind => (
+            "spiral-flute machine tap",
+            "It draws the swarf out. Set the reverse well short of the bottom; use a floating holder.",
+        ),
+    };
+    let speed = spec
+        .material
+        .tapping
+        .first()
+        .map(|range| cutting_speed::spindle_speed(range.low, geometry.major))
+        .map(|speed| {
+            spec.spindle_max.map_or(speed, |most| if speed > most { most } else { speed })
+        });
+    Operation {
+        speed,
+        feed: Some(geometry.pitch),
+        text: Cow::Borrowed(text),
+        why: Cow::Owned(format!(
+            "The feed is the pitch, {} a turn, and the tap sets it.",
+            print::mm(geometry.pitch, 4)
+        )),
+        ..tapping(spec, tap_name(spec, kind), thread_length)
+    }
+}
+
+fn by_forming(spec: &HoleSpec, thread_length: Option<Length>) -> Operation {
+    Operation {
+        text: Cow::Borrowed(
+            "Turn it steadily with plenty of lubricant; there are no chips to break, so do not back off.",
+        ),
+        why: Cow::Borrowed(
+            "It pushes the metal into the thread, and takes two to three times the torque of a cutting tap.",
+        ),
+        ..tapping(spec, tap_name(spec, "forming tap"), thread_length)
+    }
+}
