@@ -6,13 +6,16 @@
 mod address;
 mod answer;
 pub mod assets;
+mod candidate;
 mod drills;
+mod field;
 mod figures;
 mod form;
 mod home;
 mod layout;
 mod link;
 mod materials;
+mod meanings;
 mod not_found;
 pub mod plan;
 pub mod problem;

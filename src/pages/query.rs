@@ -26,6 +26,15 @@ impl Query {
         tidy
     }
 
+    /// A query made by a page.
+    pub(super) fn of<'a>(pairs: impl IntoIterator<Item = (&'a str, &'a str)>) -> Self {
+        let mut query = Self::default();
+        for (name, value) in pairs {
+            query.take(name, value);
+        }
+        query
+    }
+
     /// Takes a parameter in; says whether a tidy address would have held it just so.
     fn take(&mut self, name: &str, value: &str) -> bool {
         if value.is_empty() {

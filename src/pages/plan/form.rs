@@ -41,8 +41,17 @@ pub(super) fn form(request: &Request, errors: &[FieldError]) -> Form {
     Form { first: judge(first(request)), rest, rest_open }
 }
 
-/// The four fields that make a plan: also the short form of other pages.
-pub(in crate::pages) fn first(request: &Request) -> Vec<Field> {
+/// The four fields that make a plan, empty: for the home page.
+pub(in crate::pages) fn short_form() -> Vec<Field> {
+    first(&Request::default())
+}
+
+/// The same for a thread's own page: the thread is there already.
+pub(in crate::pages) fn short_form_for(thread: &Thread) -> Vec<Field> {
+    first(&Request::for_thread(thread))
+}
+
+fn first(request: &Request) -> Vec<Field> {
     vec![
         text(request, "thread", "Thread", "Any usual spelling: 5 BA, 1/4 BSF, M3, 1/4 x 40 ME"),
         metal(request, "material", "Metal that is tapped", "Choose the metal"),

@@ -9,9 +9,11 @@ mod page;
 mod request;
 mod steps;
 mod trouble;
+mod typed;
+mod words;
 
 pub use request::Request;
 pub use trouble::refusal;
 
-pub(super) use form::ShortForm;
+pub(super) use form::{short_form, short_form_for};
 pub(super) use page::show;

@@ -6,6 +6,7 @@ use super::words;
 use crate::pages::query::address;
 use crate::pages::{FieldError, Query};
 use crate::plan::HoleSpec;
+use crate::tables::threads::Thread;
 use crate::units::read;
 
 /// The fields of a plan by their names in the address, in the order a person thinks.
@@ -49,6 +50,11 @@ impl Request {
     /// The request a page's query makes.
     pub(in crate::pages) fn of(query: Query) -> Self {
         Self { query }
+    }
+
+    /// A request that names a thread and nothing more.
+    pub(super) fn for_thread(thread: &Thread) -> Self {
+        Self::of(Query::of([("thread", thread.designation)]))
     }
 
     /// Reads a query straight into the hole it describes.
