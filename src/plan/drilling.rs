@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use super::{Action, HoleSpec, Operation, Part};
 use crate::calc::cutting_speed;
 use crate::tables::drills::Drill;
-use crate::tables::feeds;
+use crate::tables::materials::feeds;
 use crate::tables::materials::{Group, Material};
 use crate::units::{Frequency, Length, Velocity, in_rpm, print, rpm};
 
@@ -93,7 +93,7 @@ pub(super) fn step(
         diameter: Some(drill.diameter),
         depth,
         speed: spindle_speed(metals, drill.diameter, spec.spindle_max),
-        feed: feeds::feed(drill.diameter, material).map(|range| range.low),
+        feed: feeds::for_drill(drill.diameter).map(|range| range.low),
         lubricant: Some(material.drilling_lubricant.text),
         text: Cow::Borrowed(""),
         why: Cow::Borrowed(""),

@@ -229,7 +229,7 @@ fn a_forming_tap_gets_its_own_hole_or_a_refusal() {
 fn a_drawer_with_nothing_near_says_what_would_do() {
     let spec = HoleSpec { at_hand: only(&[(Series::Metric, "6")]), ..pump_cover() };
     let error = build(&spec).unwrap_err();
-    let holewright::calc::Error::NoDrillAtHand { would_do: Some(drill) } = (match error {
+    let holewright::calc::Error::NoDrillAtHand { would_do: Some(drill), .. } = (match error {
         Error::Calc(error) => error,
         other => panic!("{other:?}"),
     }) else {

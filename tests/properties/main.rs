@@ -1,1 +1,3 @@
-//! To be filled.
+//! What must hold whatever is put in.
+
+mod choice;

@@ -1,1 +1,3 @@
-//! To be filled.
+//! The tables: whole, sourced, and read in every usual spelling.
+
+mod materials;

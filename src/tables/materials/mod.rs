@@ -1,11 +1,31 @@
 //! The metals and plastics of the workshop: what they are, how they cut, what to watch for.
+//!
+//! Rows stand in one file a family; the speeds and feeds they point to, each as its source prints
+//! it, in files of their own. Strength and hardness are not here yet.
 
+mod aluminium;
+mod copper_alloys;
+mod dangers;
+#[rustfmt::skip]
+mod drilling_speeds;
+pub mod feeds;
+mod iron;
+mod plastics;
 pub mod read;
+mod sources;
+mod stainless;
+mod steel;
+mod tapping;
+#[rustfmt::skip]
+mod tapping_speeds;
 
 use std::fmt;
 
 use crate::tables::source::Source;
-use crate::units::Velocity;
+use crate::units::{INCH_MM, Velocity, metres_per_minute};
+
+pub use feeds::FeedRange;
+pub use tapping::{BrokenTap, FormingTap};
 
 /// How much thread a metal asks for, and how it treats a tap: one line of the aim table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -89,6 +109,28 @@ pub struct Advice {
     pub source: Source,
 }
 
+/// Whether steam or pressure is a likely use of a tapped hole in it, so that the inspector's line
+/// belongs on the plan.
+///
+/// # Source
+/// Common practice, no source.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum PressureWork {
+    /// It turns up in cylinders, boilers, valves and steam fittings.
+    Plausible,
+    /// It does not, as a rule.
+    Unlikely,
+}
+
+/// A mark by which standards and stockists know it, old or new, with where that was read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Designation {
+    /// The mark: `LG2`, `CW614N`, `EN1A`.
+    pub mark: &'static str,
+    /// Where it comes from.
+    pub source: Source,
+}
+
 /// A range of surface speeds with its source.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SpeedRange {
@@ -96,6 +138,8 @@ pub struct SpeedRange {
     pub low: Velocity,
     /// Fastest; equal to `low` where the source prints one figure.
     pub high: Velocity,
+    /// The metal in the source's own words: it may be wider than ours, or only near it.
+    pub printed_as: &'static str,
     /// Where it comes from.
     pub source: Source,
 }
@@ -105,12 +149,14 @@ pub struct SpeedRange {
 pub struct Material {
     /// The address part: `gunmetal`.
     pub slug: &'static str,
-    /// The name a drawing uses.
+    /// The name a drawing uses, as it stands inside a sentence: no capital but in `PTFE`.
     pub name: &'static str,
     /// Other address parts that mean it.
     pub aliases: &'static [&'static str],
+    /// Other names people type or read; not addresses.
+    pub known_as: &'static [&'static str],
     /// Old and new designations.
-    pub designations: &'static [&'static str],
+    pub designations: &'static [Designation],
     /// Engagement group.
     pub group: Group,
     /// Family.
@@ -127,10 +173,21 @@ pub struct Material {
     pub drilling: &'static [SpeedRange],
     /// Tapping speeds under power, the one the plan uses first.
     pub tapping: &'static [SpeedRange],
+    /// Drilling feeds printed for this metal alone, at a few diameters; may be empty. The plan uses
+    /// [`feeds::general`].
+    pub feeds: &'static [FeedRange],
     /// What to put on the drill.
     pub drilling_lubricant: Advice,
     /// What to put on the tap.
     pub tapping_lubricant: Advice,
+    /// How often to turn a hand tap back.
+    pub back_off: Advice,
+    /// Whether a forming tap may be used.
+    pub forming_tap: FormingTap,
+    /// What may be done about a tap broken in it.
+    pub broken_tap: BrokenTap,
+    /// Whether steam or pressure is a likely use.
+    pub pressure_work: PressureWork,
     /// How it behaves under drill and tap.
     pub behaviour: &'static [Advice],
     /// What can hurt the work.
@@ -139,14 +196,56 @@ pub struct Material {
     pub dangers: &'static [Advice],
 }
 
-/// Every material, by name.
+static ALL: [Material; 18] = [
+    iron::GREY_CAST_IRON,
+    copper_alloys::GUNMETAL,
+    copper_alloys::PHOSPHOR_BRONZE_CAST,
+    copper_alloys::PHOSPHOR_BRONZE_DRAWN,
+    copper_alloys::FREE_CUTTING_BRASS,
+    steel::FREE_CUTTING_MILD_STEEL,
+    steel::BRIGHT_MILD_STEEL,
+    steel::MEDIUM_CARBON_STEEL,
+    steel::SILVER_STEEL,
+    steel::GAUGE_PLATE,
+    stainless::STAINLESS_303,
+    stainless::STAINLESS_304,
+    aluminium::ALUMINIUM_6082,
+    aluminium::CAST_ALUMINIUM,
+    copper_alloys::COPPER,
+    plastics::ACETAL,
+    plastics::NYLON,
+    plastics::PTFE,
+];
+
+/// Every material, in the order the pages list them.
 #[must_use]
 pub fn all() -> &'static [Material] {
-    &[]
+    &ALL
 }
 
-/// The material at this address; aliases count.
+/// The material at this address; aliases count. For what people type, see [`read::read`].
 #[must_use]
 pub fn find(slug: &str) -> Option<&'static Material> {
     all().iter().find(|material| material.slug == slug || material.aliases.contains(&slug))
+}
+
+impl Material {
+    /// The page's address.
+    #[must_use]
+    pub fn path(&self) -> String {
+        format!("/materials/{}", self.slug)
+    }
+}
+
+impl SpeedRange {
+    /// A row printed in feet a minute.
+    const fn feet(low: f64, high: f64, printed_as: &'static str, source: Source) -> Self {
+        const METRE: f64 = 12.0 * INCH_MM / 1000.0;
+        Self::metres(low * METRE, high * METRE, printed_as, source)
+    }
+
+    /// A row printed in metres a minute.
+    const fn metres(low: f64, high: f64, printed_as: &'static str, source: Source) -> Self {
+        Self { low: metres_per_minute(low), high: metres_per_minute(high), printed_as, source }
+    }
 }

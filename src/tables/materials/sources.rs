@@ -1,0 +1,94 @@
+//! Where the material rows were read, and short makers for a sentence with its source.
+
+use super::{Advice, Designation};
+use crate::tables::source::Source;
+
+/// Advice of the trade that nobody has printed with authority.
+pub(super) const fn practice(text: &'static str) -> Advice {
+    Advice { text, source: Source::common_practice("workshop practice") }
+}
+
+/// Advice recalled, not read.
+pub(super) const fn recalled(text: &'static str) -> Advice {
+    Advice { text, source: Source::memory("recalled, no source read") }
+}
+
+/// Advice read in the source named.
+pub(super) const fn read(text: &'static str, source: Source) -> Advice {
+    Advice { text, source }
+}
+
+/// A designation read in the source named.
+pub(super) const fn mark(mark: &'static str, source: Source) -> Designation {
+    Designation { mark, source }
+}
+
+/// A designation recalled, not read.
+pub(super) const fn recalled_mark(mark: &'static str) -> Designation {
+    Designation { mark, source: Source::memory("recalled, no source read") }
+}
+
+macro_rules! published {
+    ($($name:ident = $cite:literal;)*) => {
+        $(pub(super) const $name: Source = Source::published($cite);)*
+    };
+}
+
+// Advice.
+published! {
+    ALUM_1945 = "American Horologist, March 1945, contest article 26; Tyneside Society of Model and Experimental Engineers, Broken tap";
+    BOEDEKER = "Boedeker, Drilling guidelines for plastics";
+    CAST_NYLONS = "Cast Nylons, Technical bulletin 106";
+    ENSINGER = "Ensinger, Machining information";
+    HSE_FLUIDS = "HSE, Ill health from metalworking and water-mix wash fluids, hse.gov.uk/metalworking";
+    MH_FLUIDS = "Machinery's Handbook, 31st ed., Part A p. 1250, Cutting fluids recommended";
+    POLYMER_FUME = "StatPearls, Polymer fume fever, ncbi.nlm.nih.gov/books/NBK594276";
+    POPULAR_MECHANICS = "Popular Mechanics, workshop page 1274426";
+    SMITH = "Smith, Drilling and associated cutting tool technology, p. 96 (cartridge brass)";
+    VMS_TAPPING = "Training page, Threads, taps and tapping, 11, the-vms.com";
+}
+
+// Speeds and feeds.
+published! {
+    CLARKSON = "Clarkson-Osborn, Recommended cutting speeds for HSS taps, 2018";
+    EL_HOFY = "El-Hofy, Fundamentals of Machining Processes, Table 5.4 p. 143";
+    JET = "Jet, drill press operating instructions J-2221VS p. 12";
+    LAVALLEE = "Lavallee & Ide, Tapping speeds";
+    MH_TAP_1020 = "Machinery's Handbook, 31st ed., Part B p. 2178";
+    MH_TAP_303 = "Machinery's Handbook, 31st ed., Part A p. 1141";
+    NAVY = "US Navy training course 14345, p. 93";
+    NOMINAL = "Nominal tutorial cutting speeds and feeds, Table 1 (teaching table)";
+    NORSEMAN = "Norseman Drill, Drill feeds and speeds";
+    PROTO_CAST = "Proto Cutter, HSS drilling speeds, ferrous cast metals";
+    PROTO_LIGHT = "Proto Cutter, HSS drilling speeds, light metals";
+    PROTO_STEEL = "Proto Cutter, HSS drilling speeds, plain carbon and alloy steels";
+    PROTO_TOOL = "Proto Cutter, HSS drilling speeds, tool and stainless steels";
+    QUIZ_COPPER = "CuriousTab, Cutting data for drilling (examination question 64801)";
+    SPEEDS_LIST = "Machine tool speeds and feeds, docslib.org 5103932 (read as run-together text; first column taken as the drill's)";
+    TAP_CHART = "Suggested tapping speeds, one-page chart, scribd 318370577";
+}
+
+// Designations.
+published! {
+    AALCO_303 = "Aalco, grade 303 data sheet";
+    AALCO_BS_EN = "Aalco, BS and equivalent EN grades";
+    ALLIED = "Allied Founders, specification table";
+    AUDHE = "Aluminium castings chart, audhe.com";
+    BIOLOGY_INSIGHTS = "Biology Insights, What is silver steel";
+    CDA_GUNMETAL = "Copper Development Association, Gunmetals";
+    DURBIN = "Durbin Metals and Aalco, data sheet CW614N";
+    EN_STEELS = "EN steels, basic steel selection based on BS 970, scribd 517393355";
+    HOOD_PB1 = "John Hood & Co, data sheet PB1";
+    HOOD_PB102 = "John Hood & Co, data sheet PB102";
+    HSSCO = "Principal alloy designations, cast products, Table A.3, hssco.ru";
+    KEMPER = "Kemper, cast products data sheets";
+    KNIGHT = "Knight Precision Wire, alloy table";
+    LUCEFIN = "Lucefin, technical card 11SMn30 (EN 10277-3)";
+    NATIONAL_STEEL = "National Steel Processors, EN3B page";
+    ROUND_STEEL = "round-steel.com, EN8 page";
+    SHEFFIELD_GAUGE = "Sheffield Gauge Plate, AISI O1 page";
+    SHYAM = "Shyam Metal, EN 1A page";
+    TRAFITEC = "Trafitec, 1.4301 bar page";
+    TRE_S = "Tre-S, table of equivalents";
+    ZUIN = "Modelleria Zuin, pig-iron table (UNI EN 1561)";
+}
