@@ -7,7 +7,7 @@ use crate::calc::tapping::{Candidate, Choice, Question, choose};
 use crate::tables::drills;
 use crate::tables::materials::{self, Group};
 use crate::tables::threads::Thread;
-use crate::units::print;
+use crate::units::{mm, print};
 
 use super::figures::Both;
 use super::link::Link;
@@ -78,7 +78,7 @@ pub(super) const GROUPS: [Group; 5] = [
 /// As [`choose`].
 pub(super) fn for_group(thread: &'static Thread, group: Group) -> Result<Choice, Error> {
     let Some(material) = materials::all().iter().find(|material| material.group == group) else {
-        return Err(Error::NoDrillAtHand { would_do: None });
+        return Err(Error::NoDrillAtHand { hole: mm(0.0), would_do: None });
     };
     let question = Question { thread, material, thread_length: None, aim: Aim::Usual };
     choose(question, drills::all())

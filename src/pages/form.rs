@@ -1,5 +1,8 @@
 //! What was wrong with a field of a form, in words that help.
 
+use crate::tables::materials::{self, Material};
+use crate::tables::threads::{self, Thread};
+
 /// One field that could not be used.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct FieldError {
@@ -25,6 +28,39 @@ impl FieldError {
     pub(super) fn new(field: &'static str, message: impl Into<String>) -> Self {
         Self { field, message: message.into(), choices: Vec::new() }
     }
+}
+
+/// The threads that could be meant, as choices.
+pub(super) fn thread_choices(error: &threads::read::ReadError) -> Vec<Choice> {
+    use threads::read::ReadError;
+    let threads = match error {
+        ReadError::Ambiguous { candidates, .. } => candidates.as_slice(),
+        ReadError::Unknown { nearest, .. } => nearest.as_slice(),
+        _ => &[],
+    };
+    let choice = |thread: &&Thread| Choice {
+        value: thread.designation.to_owned(),
+        words: thread.designation.to_owned(),
+    };
+    threads.iter().map(choice).collect()
+}
+
+/// The materials that could be meant, as choices.
+pub(super) fn material_choices(error: &materials::read::ReadError) -> Vec<Choice> {
+    use materials::read::ReadError;
+    let (ReadError::Ambiguous { candidates: materials, .. }
+    | ReadError::Unknown { nearest: materials, .. }) = error;
+    let choice = |material: &&Material| Choice {
+        value: material.slug.to_owned(),
+        words: sentence_case(material.name),
+    };
+    materials.iter().map(choice).collect()
+}
+
+/// A whole sentence: a capital at its front, a full stop at its end.
+pub(super) fn sentence(words: &str) -> String {
+    let stop = if words.ends_with(['.', '?']) { "" } else { "." };
+    format!("{}{stop}", sentence_case(words))
 }
 
 /// A name with a capital at its front, to stand at the head of a line.

@@ -30,6 +30,6 @@ impl Link {
 
     /// To a material's page.
     pub(super) fn material(material: &Material) -> Self {
-        Self::new(format!("/materials/{}", material.slug), sentence_case(material.name))
+        Self::new(material.path(), sentence_case(material.name))
     }
 }

@@ -67,7 +67,6 @@ impl Meanings {
             Err(ReadError::Unknown { nearest, .. }) => {
                 self.near.extend(nearest.into_iter().map(Link::material));
             }
-            Err(_) => {}
         }
     }
 }

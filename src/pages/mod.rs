@@ -7,6 +7,7 @@ mod address;
 mod answer;
 pub mod assets;
 mod candidate;
+mod cited;
 mod drills;
 mod field;
 mod figures;

@@ -1,1 +1,1 @@
-//! To be filled.
+//! The pages through `answer` alone.

@@ -2,8 +2,8 @@
 
 use super::typed::Typed;
 use super::words;
-use crate::pages::form::thread_choices;
-use crate::pages::{Choice, FieldError};
+use crate::pages::form::{material_choices, sentence, thread_choices};
+use crate::pages::FieldError;
 use crate::plan::{AtHand, Over};
 use crate::tables::drills::{self, Drill, owned};
 use crate::tables::materials::{self, Material};
@@ -22,7 +22,7 @@ pub(super) fn thread(
     }
     let read = read::read(thread.text).map_err(|error| {
         let choices = thread_choices(&error);
-        FieldError { choices, ..thread.error(error.to_string()) }
+        FieldError { choices, ..thread.error(sentence(&error.to_string())) }
     })?;
     let asked = hand.one_of(words::HANDS)?;
     match (asked, read.hand) {
@@ -40,7 +40,7 @@ pub(super) fn material(typed: Typed<'_>) -> Result<&'static Material, FieldError
     }
     materials::read::read(typed.text).map_err(|error| {
         let choices = material_choices(&error);
-        FieldError { choices, ..typed.error(error.to_string()) }
+        FieldError { choices, ..typed.error(sentence(&error.to_string())) }
     })
 }
 

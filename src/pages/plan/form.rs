@@ -7,6 +7,7 @@ use crate::pages::field::{Field, Kind, items};
 use crate::pages::form::sentence_case;
 use crate::tables::drills::{Series, owned};
 use crate::tables::materials::{self, Material};
+use crate::tables::threads::Thread;
 
 /// The whole form.
 pub(super) struct Form {
@@ -49,6 +50,11 @@ pub(in crate::pages) fn short_form() -> Vec<Field> {
 /// The same for a thread's own page: the thread is there already.
 pub(in crate::pages) fn short_form_for(thread: &Thread) -> Vec<Field> {
     first(&Request::for_thread(thread))
+}
+
+/// The same for a material's page: the metal is chosen already.
+pub(in crate::pages) fn short_form_in(material: &Material) -> Vec<Field> {
+    first(&Request::for_material(material))
 }
 
 fn first(request: &Request) -> Vec<Field> {

@@ -15,5 +15,5 @@ mod words;
 pub use request::Request;
 pub use trouble::refusal;
 
-pub(super) use form::{short_form, short_form_for};
+pub(super) use form::{short_form, short_form_for, short_form_in};
 pub(super) use page::show;

@@ -6,6 +6,7 @@ use super::words;
 use crate::pages::query::address;
 use crate::pages::{FieldError, Query};
 use crate::plan::HoleSpec;
+use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
 use crate::units::read;
 
@@ -55,6 +56,11 @@ impl Request {
     /// A request that names a thread and nothing more.
     pub(super) fn for_thread(thread: &Thread) -> Self {
         Self::of(Query::of([("thread", thread.designation)]))
+    }
+
+    /// A request that names a metal and nothing more.
+    pub(super) fn for_material(material: &Material) -> Self {
+        Self::of(Query::of([("material", material.slug)]))
     }
 
     /// Reads a query straight into the hole it describes.

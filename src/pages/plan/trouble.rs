@@ -2,7 +2,7 @@
 
 use super::request::Request;
 use crate::calc;
-use crate::pages::form::sentence_case;
+use crate::pages::form::sentence;
 use crate::pages::{Choice, FieldError};
 use crate::plan::Error;
 use crate::tables::drills::Drill;
@@ -26,8 +26,7 @@ pub fn refusal(request: &Request, error: &Error) -> FieldError {
         }
         Error::Calc(calc::Error::NoEngagement { .. }) => ("thread", Vec::new()),
     };
-    let message = format!("{}.", sentence_case(&error.to_string()));
-    FieldError { field, message, choices }
+    FieldError { field, message: sentence(&error.to_string()), choices }
 }
 
 fn length(length: Length) -> Choice {

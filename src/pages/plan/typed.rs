@@ -4,7 +4,7 @@ use std::fmt::Display;
 
 use super::words::Word;
 use crate::pages::FieldError;
-use crate::pages::form::quoted;
+use crate::pages::form::{quoted, sentence};
 use crate::units::Length;
 use crate::units::read::{self, Bare};
 
@@ -29,7 +29,7 @@ impl Typed<'_> {
         if self.text.is_empty() {
             return Ok(None);
         }
-        reader(self.text).map(Some).map_err(|error| self.error(error.to_string()))
+        reader(self.text).map(Some).map_err(|error| self.error(sentence(&error.to_string())))
     }
 
     /// A length; a bare number is millimetres.

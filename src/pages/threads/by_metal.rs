@@ -14,7 +14,6 @@ pub(super) struct ByMetal {
     /// The choice for the middle group.
     pub(super) usual: ShownDrill,
     pub(super) usual_metals: String,
-    pub(super) usual_aim: String,
     pub(super) rows: Vec<MetalRow>,
 }
 
@@ -37,7 +36,6 @@ pub(super) fn by_metal(thread: &'static Thread) -> Option<ByMetal> {
     Some(ByMetal {
         usual: usual.drill.clone(),
         usual_metals: usual.metals.clone(),
-        usual_aim: usual.aim.clone(),
         rows,
     })
 }

@@ -10,6 +10,7 @@ use super::tapping::{TappingRow, tapping};
 use crate::calc::limits::largest_hole;
 use crate::calc::thread_form::{Geometry, engagement_basis, geometry};
 use crate::pages::candidate::ShownDrill;
+use crate::pages::cited;
 use crate::pages::field::Field;
 use crate::pages::figures::Both;
 use crate::pages::layout::{Door, Frame};
@@ -24,7 +25,6 @@ struct ThreadPage {
     frame: Frame,
     thread: &'static Thread,
     system: Link,
-    system_name: &'static str,
     standard: &'static str,
     basis: &'static str,
     tapping: Option<ByMetal>,
@@ -65,7 +65,6 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
         frame: frame(visit, thread, &geometry, by_metal.as_ref().map(|metals| &metals.usual)),
         thread,
         system: Link::new(format!("/threads/{}", system.slug), system.mark),
-        system_name: system.name,
         standard: system.standard,
         basis: engagement_basis(system.form),
         tapping: by_metal,
@@ -77,7 +76,7 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
         printed: printed(thread),
         dimensions: lengths(thread, &geometry),
         other_figures: others(&geometry),
-        sources: thread.sources.iter().map(ToString::to_string).collect(),
+        sources: thread.sources.iter().copied().map(cited::source).collect(),
         drawing: None,
         plan_fields: short_form_for(thread),
     }
