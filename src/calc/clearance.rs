@@ -167,7 +167,7 @@ pub fn also_printed(thread: &Thread) -> impl Iterator<Item = &'static Row> {
 #[must_use]
 pub fn model_hole(system: SystemId, major: Length) -> Option<ClearanceHole> {
     let metric = matches!(system, SystemId::Metric | SystemId::MetricFine);
-    (metric && major <= MODEL_LIMIT)
+    (metric && major < MODEL_LIMIT + SAME_SIZE)
         .then(|| ClearanceHole { hole: major + rule(major, Fit::Medium), basis: Basis::Model })
 }
 

@@ -5,6 +5,7 @@
 
 use std::fmt;
 
+use crate::tables::drills::SAME_SIZE;
 use crate::tables::materials::Group;
 use crate::tables::source::Source;
 use crate::units::{Angle, Length, degrees, inch, mm};
@@ -174,7 +175,7 @@ pub fn blind(hole: &BlindHole, full_thread: Length) -> BlindDepths {
         drill_full_diameter,
         point,
         drill_to_point: drill_full_diameter + point,
-        male_centre: (hole.major <= inch(0.375)).then(|| hole.major / 2.0),
+        male_centre: (hole.major < inch(0.375) + SAME_SIZE).then(|| hole.major / 2.0),
         swarf_room: hole.major,
     }
 }

@@ -3,7 +3,6 @@
 
 pub mod clearance;
 pub mod drills;
-pub mod feeds;
 pub mod lists;
 pub mod materials;
 pub mod source;

@@ -1,3 +1,6 @@
 //! The tables: whole, sourced, and read in every usual spelling.
 
+mod clearance;
+mod drills;
+mod lists;
 mod materials;
