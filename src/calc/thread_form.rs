@@ -2,7 +2,7 @@
 //!
 //! Leaves out engagement ([`super::engagement`]) and limits ([`super::limits`]).
 
-use crate::tables::threads::{Basic, Form, Thread};
+use crate::tables::threads::{Basic, Form, SystemId, Thread};
 use crate::units::{Angle, Area, INCH_MM, Length, degrees, in_inch, in_mm, mm, print};
 
 /// Whitworth depth of thread, h = 0.640327 p (BS 84).
@@ -15,14 +15,22 @@ const SIXTY_DEGREE_THREE_QUARTER_HEIGHT: f64 = 0.649_519_052_838_329;
 const SIXTY_DEGREE_INTERNAL: f64 = 1.082_531_754_730_548;
 /// Twice 17/24 of the sharp height: d − d3 of ISO 68-1.
 const ISO_EXTERNAL: f64 = 1.226_869_322_027_955;
-/// D − d3 as the Unified tables of Machinery's Handbook 31 print it, 11/16 H a side.
-const UNIFIED_EXTERNAL: f64 = 1.190_784_930_203_603;
+/// The screw's minor below the nut's on Unified threads, an eighth of the sharp height on diameter.
+const UNIFIED_SCREW_BELOW_NUT: f64 = 0.108_253_175_473_054_8;
+/// Three eighths of the sharp height: what the tensile area of Unified threads takes off E.
+const UNIFIED_TENSILE: f64 = 0.324_759_526_419_164_5;
+/// d less this much pitch is the mean of d2 and d3 of ISO 68-1: the tensile area's diameter.
+const ISO_TENSILE: f64 = 0.938_194_187_433_142;
 /// Cycle depth of thread, 0.5327 p (BS 811).
 const CYCLE_DEPTH: f64 = 0.5327;
 /// Taper pipe depth of thread, 0.8 p (ASME B1.20.1).
 const TAPER_PIPE_DEPTH: f64 = 0.8;
-/// Miniature internal depth a side, 0.48 p (ISO 1501; from memory, unconfirmed).
+/// D − D1 of the miniature S thread, 0.48 p a side (ISO 1501; from memory, unconfirmed).
 const MINIATURE_INTERNAL: f64 = 0.96;
+/// D − D1 of the Unified miniature thread, 0.52 p a side (ASME B1.10M).
+const UNIFIED_MINIATURE_INTERNAL: f64 = 1.04;
+/// D − d3 of the Unified miniature thread, 0.6 p a side (ASME B1.10M).
+const UNIFIED_MINIATURE_EXTERNAL: f64 = 1.2;
 
 /// The figures of one thread that follow from its row.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -94,7 +102,11 @@ pub const fn engagement_basis(form: Form) -> &'static str {
 ///
 /// # Source
 /// BA: depth to the nearest 0.005 mm (BS 93). Whitworth inch sizes: depth to four places of an inch
-/// (BS 84). Pipe: depth to 0.001 mm (ISO 228). 60° forms are not rounded here.
+/// (BS 84). Pipe: depth to 0.001 mm (ISO 228). Unified: effective and nut's minor to four places of an
+/// inch, and the screw's minor H/8 below the rounded nut's, which together reproduce the tables of
+/// Machinery's Handbook 31st ed. pp. 1978 to 1983. Metric and miniature threads are not rounded here.
+/// The miniature form has two nuts: 0.48 p a side (ISO 1501) and 0.52 p (ASME B1.10M, all fourteen
+/// sizes of table 5 in Machinery's Handbook 31st ed. p. 1998).
 ///
 /// # Examples
 /// BS 93, 5 BA: effective 2.845, minor 2.49, depth 0.355 mm.
@@ -109,20 +121,27 @@ pub fn geometry(thread: &Thread) -> Geometry {
     let form = thread.form();
     let pitch = thread.pitch.length();
     let depth = printed_depth(form, pitch);
+    let unified_miniature = thread.system == SystemId::Unm;
     let major = match thread.basic {
         Basic::Major(major) => major.length(),
         Basic::EffectiveAtGauge(effective) => effective.length() + depth,
     };
-    let effective = major - depth;
-    let minor = match form {
-        Form::IsoMetric | Form::Miniature => major - pitch * ISO_EXTERNAL,
-        Form::Unified => major - pitch * UNIFIED_EXTERNAL,
-        _ => major - depth * 2.0,
-    };
     let minor_internal = match form {
-        Form::IsoMetric | Form::Unified => major - pitch * SIXTY_DEGREE_INTERNAL,
+        Form::Unified => to_ten_thousandth(major - pitch * SIXTY_DEGREE_INTERNAL),
+        Form::IsoMetric => major - pitch * SIXTY_DEGREE_INTERNAL,
+        Form::Miniature if unified_miniature => major - pitch * UNIFIED_MINIATURE_INTERNAL,
         Form::Miniature => major - pitch * MINIATURE_INTERNAL,
         _ => major - depth * 2.0,
+    };
+    let minor = match form {
+        Form::Unified => minor_internal - pitch * UNIFIED_SCREW_BELOW_NUT,
+        Form::Miniature if unified_miniature => major - pitch * UNIFIED_MINIATURE_EXTERNAL,
+        Form::IsoMetric | Form::Miniature => major - pitch * ISO_EXTERNAL,
+        _ => minor_internal,
+    };
+    let effective = match form {
+        Form::Unified => to_ten_thousandth(major - depth),
+        _ => major - depth,
     };
     Geometry {
         pitch,
@@ -148,7 +167,13 @@ fn printed_depth(form: Form, pitch: Length) -> Length {
     }
 }
 
-/// Tensile area: π/4 (d − 0.9382 p)² for 60° forms, else π/4 of the mean of effective and minor.
+/// The length to four places of an inch, as ASME B1.1 prints it.
+fn to_ten_thousandth(length: Length) -> Length {
+    mm(print::round(in_inch(length), 4) * INCH_MM)
+}
+
+/// Tensile area: π/4 (d − 0.9382 p)² for metric threads, π/4 (E − 3H/8)² for Unified, else π/4 of the
+/// mean of effective and minor.
 fn tensile_area(
     form: Form,
     major: Length,
@@ -157,8 +182,8 @@ fn tensile_area(
     minor: Length,
 ) -> Area {
     let diameter = match form {
-        Form::IsoMetric | Form::Miniature => major - pitch * 0.9382,
-        Form::Unified => major - pitch * 0.9743,
+        Form::IsoMetric | Form::Miniature => major - pitch * ISO_TENSILE,
+        Form::Unified => effective - pitch * UNIFIED_TENSILE,
         _ => (effective + minor) / 2.0,
     };
     diameter * diameter * std::f64::consts::FRAC_PI_4

@@ -1,36 +1,110 @@
-//! Placeholder.
+//! ISO metric coarse, and the miniature S threads below it. Fine pitches are in
+//! [`super::metric_fine`].
 
-use super::{Form, System, SystemId};
+use super::rows::{metric_pitch, noted};
+use super::sources::{FREECAD, ISCAR, YAMAWA_COARSE};
+use super::{Form, System, SystemId, Thread};
+use crate::tables::source::Source;
+use crate::units::Printed;
+
+const RECALLED_ISO_1501: Source = Source::memory("ISO 1501 diameters and pitches, recalled");
+
+const OLD: &str = "An old size, dropped from ISO 261; still met in older instruments, clocks and \
+    cameras.";
+
+const fn coarse(
+    size: &'static str,
+    designation: &'static str,
+    major: f64,
+    pitch: f64,
+    sources: &'static [Source],
+) -> Thread {
+    metric_pitch(SystemId::Metric, size, designation, Printed::Mm(major), pitch, sources)
+}
+
+const fn old(size: &'static str, designation: &'static str, major: f64, pitch: f64) -> Thread {
+    noted(coarse(size, designation, major, pitch, &[YAMAWA_COARSE]), OLD)
+}
+
+const fn s(size: &'static str, designation: &'static str, major: f64, pitch: f64) -> Thread {
+    let major = Printed::Mm(major);
+    metric_pitch(SystemId::Miniature, size, designation, major, pitch, &[RECALLED_ISO_1501])
+}
 
 pub(super) static COARSE: System = System {
     id: SystemId::Metric,
     slug: "metric",
-    name: "COARSE",
-    mark: "COARSE",
-    standard: "",
+    name: "ISO metric coarse",
+    mark: "M",
+    standard: "ISO 261:1998, form ISO 68-1",
     form: Form::IsoMetric,
-    used_for: "",
-    threads: &[],
-};
-
-pub(super) static FINE: System = System {
-    id: SystemId::MetricFine,
-    slug: "metric-fine",
-    name: "FINE",
-    mark: "FINE",
-    standard: "",
-    form: Form::IsoMetric,
-    used_for: "",
-    threads: &[],
+    used_for: "Most screws sold today.",
+    threads: &COARSE_ROWS,
 };
 
 pub(super) static MINIATURE: System = System {
     id: SystemId::Miniature,
     slug: "miniature",
-    name: "MINIATURE",
-    mark: "MINIATURE",
-    standard: "",
+    name: "ISO miniature",
+    mark: "S",
+    standard: "ISO 1501:2009",
     form: Form::Miniature,
-    used_for: "",
-    threads: &[],
+    used_for: "Watches, clocks and very small instruments.",
+    threads: &MINIATURE_ROWS,
 };
+
+#[rustfmt::skip]
+static COARSE_ROWS: [Thread; 34] = [
+    coarse("m1", "M1", 1.0, 0.25, &[FREECAD]),
+    coarse("m1.1", "M1.1", 1.1, 0.25, &[FREECAD]),
+    coarse("m1.2", "M1.2", 1.2, 0.25, &[FREECAD]),
+    coarse("m1.4", "M1.4", 1.4, 0.3, &[FREECAD]),
+    coarse("m1.6", "M1.6", 1.6, 0.35, &[ISCAR, FREECAD]),
+    old("m1.7", "M1.7", 1.7, 0.35),
+    coarse("m1.8", "M1.8", 1.8, 0.35, &[ISCAR, FREECAD]),
+    coarse("m2", "M2", 2.0, 0.4, &[ISCAR, FREECAD]),
+    coarse("m2.2", "M2.2", 2.2, 0.45, &[ISCAR, FREECAD]),
+    old("m2.3", "M2.3", 2.3, 0.4),
+    coarse("m2.5", "M2.5", 2.5, 0.45, &[ISCAR, FREECAD]),
+    old("m2.6", "M2.6", 2.6, 0.45),
+    coarse("m3", "M3", 3.0, 0.5, &[ISCAR, FREECAD]),
+    coarse("m3.5", "M3.5", 3.5, 0.6, &[ISCAR, FREECAD]),
+    coarse("m4", "M4", 4.0, 0.7, &[ISCAR, FREECAD]),
+    coarse("m4.5", "M4.5", 4.5, 0.75, &[ISCAR, FREECAD]),
+    coarse("m5", "M5", 5.0, 0.8, &[ISCAR, FREECAD]),
+    coarse("m6", "M6", 6.0, 1.0, &[ISCAR, FREECAD]),
+    coarse("m7", "M7", 7.0, 1.0, &[ISCAR, FREECAD]),
+    coarse("m8", "M8", 8.0, 1.25, &[ISCAR, FREECAD]),
+    coarse("m9", "M9", 9.0, 1.25, &[ISCAR, FREECAD]),
+    coarse("m10", "M10", 10.0, 1.5, &[ISCAR, FREECAD]),
+    coarse("m11", "M11", 11.0, 1.5, &[ISCAR, FREECAD]),
+    coarse("m12", "M12", 12.0, 1.75, &[ISCAR, FREECAD]),
+    coarse("m14", "M14", 14.0, 2.0, &[ISCAR, FREECAD]),
+    coarse("m16", "M16", 16.0, 2.0, &[ISCAR, FREECAD]),
+    coarse("m18", "M18", 18.0, 2.5, &[ISCAR, FREECAD]),
+    coarse("m20", "M20", 20.0, 2.5, &[ISCAR, FREECAD]),
+    coarse("m22", "M22", 22.0, 2.5, &[FREECAD]),
+    coarse("m24", "M24", 24.0, 3.0, &[FREECAD]),
+    coarse("m27", "M27", 27.0, 3.0, &[FREECAD]),
+    coarse("m30", "M30", 30.0, 3.5, &[FREECAD]),
+    coarse("m33", "M33", 33.0, 3.5, &[FREECAD]),
+    coarse("m36", "M36", 36.0, 4.0, &[FREECAD]),
+];
+
+#[rustfmt::skip]
+static MINIATURE_ROWS: [Thread; 14] = [
+    s("s0.3", "S 0.3", 0.3, 0.08),
+    s("s0.35", "S 0.35", 0.35, 0.09),
+    s("s0.4", "S 0.4", 0.4, 0.1),
+    s("s0.45", "S 0.45", 0.45, 0.1),
+    s("s0.5", "S 0.5", 0.5, 0.125),
+    s("s0.55", "S 0.55", 0.55, 0.125),
+    s("s0.6", "S 0.6", 0.6, 0.15),
+    s("s0.7", "S 0.7", 0.7, 0.175),
+    s("s0.8", "S 0.8", 0.8, 0.2),
+    s("s0.9", "S 0.9", 0.9, 0.225),
+    s("s1", "S 1", 1.0, 0.25),
+    s("s1.1", "S 1.1", 1.1, 0.25),
+    s("s1.2", "S 1.2", 1.2, 0.25),
+    s("s1.4", "S 1.4", 1.4, 0.3),
+];

@@ -7,10 +7,14 @@
 mod ba;
 mod cycle;
 mod metric;
+mod metric_fine;
 mod model_engineer;
 mod pipe;
 pub mod read;
+mod rows;
+mod sources;
 mod unified;
+mod unified_miniature;
 mod whitworth;
 
 use crate::tables::source::Source;
@@ -49,8 +53,8 @@ pub enum Basic {
 /// A taper thread's further primary figures.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Taper {
-    /// Distance from the small end to the gauge plane.
-    pub gauge_length: Printed,
+    /// Distance from the small end to the gauge plane, where a source prints one.
+    pub gauge_length: Option<Printed>,
 }
 
 /// One thread size: a row of its system's table.
@@ -152,13 +156,13 @@ static SYSTEMS: [&System; 20] = [
     &pipe::BSPT,
     &cycle::SYSTEM,
     &metric::COARSE,
-    &metric::FINE,
+    &metric_fine::SYSTEM,
     &metric::MINIATURE,
     &unified::UNC,
     &unified::UNF,
     &unified::UNEF,
     &unified::UNS,
-    &unified::UNM,
+    &unified_miniature::SYSTEM,
     &pipe::NPT,
     &pipe::MODEL_TAPER_PIPE,
 ];
@@ -202,13 +206,13 @@ impl SystemId {
             Self::Bspt => &pipe::BSPT,
             Self::Bsc => &cycle::SYSTEM,
             Self::Metric => &metric::COARSE,
-            Self::MetricFine => &metric::FINE,
+            Self::MetricFine => &metric_fine::SYSTEM,
             Self::Miniature => &metric::MINIATURE,
             Self::Unc => &unified::UNC,
             Self::Unf => &unified::UNF,
             Self::Unef => &unified::UNEF,
             Self::Uns => &unified::UNS,
-            Self::Unm => &unified::UNM,
+            Self::Unm => &unified_miniature::SYSTEM,
             Self::Npt => &pipe::NPT,
             Self::ModelTaperPipe => &pipe::MODEL_TAPER_PIPE,
         }
