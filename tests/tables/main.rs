@@ -4,6 +4,5 @@ mod clearance;
 mod drills;
 mod lists;
 mod materials;
-//! The tables test themselves: what must hold of every row.
 
 mod threads;
