@@ -49,12 +49,22 @@ pub(super) struct Trouble {
 
 impl Field {
     /// A line of text.
-    pub(super) fn text(name: &'static str, label: &'static str, hint: &'static str, typed: &str) -> Self {
+    pub(super) fn text(
+        name: &'static str,
+        label: &'static str,
+        hint: &'static str,
+        typed: &str,
+    ) -> Self {
         Self::new(name, label, hint, Kind::Text(typed.to_owned()))
     }
 
     /// A field without an error.
-    pub(super) fn new(name: &'static str, label: &'static str, hint: &'static str, kind: Kind) -> Self {
+    pub(super) fn new(
+        name: &'static str,
+        label: &'static str,
+        hint: &'static str,
+        kind: Kind,
+    ) -> Self {
         Self { name, label, hint, kind, error: None }
     }
 

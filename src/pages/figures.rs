@@ -38,3 +38,13 @@ impl Column {
         Self { mm: print::fixed(in_mm(length), 3), inch: print::fixed(in_inch(length), 4) }
     }
 }
+
+/// A difference with its sign: `+0.007`, `−0.022`, `0.000`.
+pub(super) fn signed(value: f64, places: u8) -> String {
+    let size = print::fixed(value.abs(), places);
+    match print::round(value, places) {
+        rounded if rounded > 0.0 => format!("+{size}"),
+        rounded if rounded < 0.0 => format!("−{size}"),
+        _ => size,
+    }
+}

@@ -17,6 +17,7 @@ struct HomePage {
 /// The front page.
 pub(super) fn show(visit: &Visit<'_>) -> Answer {
     let description = "Threads, drills and metals for the model engineer, and a plan for every hole: the drill, the depths and each step in order.";
-    let frame = Frame::new(visit, Door::None, "Threads, drills and a plan for every hole", description);
+    let frame =
+        Frame::new(visit, Door::None, "Threads, drills and a plan for every hole", description);
     Answer::html(200, &HomePage { frame, plan_fields: short_form() })
 }

@@ -33,7 +33,10 @@ pub(super) fn near_systems(
     visit: &Visit<'_>,
     systems: impl Iterator<Item = &'static System>,
 ) -> Answer {
-    page(visit, systems.map(|system| Link::new(format!("/threads/{}", system.slug), system.name)).collect())
+    page(
+        visit,
+        systems.map(|system| Link::new(format!("/threads/{}", system.slug), system.name)).collect(),
+    )
 }
 
 /// A page for nothing found, with these near matches.

@@ -58,7 +58,13 @@ pub(in crate::pages) fn chart(visit: &Visit<'_>) -> Answer {
         Err(errors) => Answer::html(
             422,
             &ChartPage {
-                frame: Frame::at(visit.context, Door::Drills, "/drills", "Error: drill chart", description),
+                frame: Frame::at(
+                    visit.context,
+                    Door::Drills,
+                    "/drills",
+                    "Error: drill chart",
+                    description,
+                ),
                 fields: fields(query, &errors),
                 errors,
                 cut: true,
@@ -116,9 +122,9 @@ fn size(field: &'static str, typed: &str) -> Result<Option<Length>, FieldError> 
     if let Ok(drill) = read::read(typed) {
         return Ok(Some(drill.diameter));
     }
-    length(typed, Bare::Mm)
-        .map(Some)
-        .map_err(|error| FieldError::new(field, format!("{error} Or name a drill: No. 46, F, 7/64 in.")))
+    length(typed, Bare::Mm).map(Some).map_err(|error| {
+        FieldError::new(field, format!("{error} Or name a drill: No. 46, F, 7/64 in."))
+    })
 }
 
 fn row(drill: &Drill) -> Row {
@@ -153,7 +159,12 @@ fn fields(query: &Query, errors: &[FieldError]) -> Vec<Field> {
         .then(|| (typed.to_owned(), format!("{typed} (no series)"), true));
     let series = items("series", choices.chain(kept));
     let fields = [
-        Field::text("from", "From", "A drill or a size: No. 60, 1/16 in, 2.5 mm", query.get("from")),
+        Field::text(
+            "from",
+            "From",
+            "A drill or a size: No. 60, 1/16 in, 2.5 mm",
+            query.get("from"),
+        ),
         Field::text("to", "To", "", query.get("to")),
         Field::new("series", "Series", "None ticked: every series", Kind::Ticks(series)),
     ];

@@ -1,10 +1,10 @@
 //! What a drill is good for: the threads it is a tapping size of, and the screws it clears.
 
 use crate::calc::clearance::{Fit, drill_for, hole};
+use crate::calc::engagement;
 use crate::calc::limits::largest_hole;
 use crate::calc::tapping::judge;
 use crate::calc::thread_form::geometry;
-use crate::calc::engagement;
 use crate::pages::candidate::ShownDrill;
 use crate::pages::link::Link;
 use crate::tables::drills::{self, Drill};
@@ -31,9 +31,8 @@ pub(super) fn taps(drill: &'static Drill) -> Vec<Taps> {
         let geometry = geometry(thread);
         let limit = largest_hole(thread, &geometry);
         let candidate = judge(thread, &geometry, limit, drill);
-        (engagement::applies(thread) && TAPPING.contains(&candidate.engagement_percent)).then(|| {
-            Taps { link: Link::thread(thread), drill: ShownDrill::of(&candidate, limit) }
-        })
+        (engagement::applies(thread) && TAPPING.contains(&candidate.engagement_percent))
+            .then(|| Taps { link: Link::thread(thread), drill: ShownDrill::of(&candidate, limit) })
     };
     threads::all().filter_map(judged).collect()
 }
@@ -46,7 +45,8 @@ pub(super) fn clears(drill: &'static Drill) -> Vec<Clears> {
             .into_iter()
             .filter(|fit| {
                 let hole = hole(thread, major, *fit).hole;
-                drill_for(hole, drills::by_series(drill.series)).is_some_and(|best| best.size == drill.size)
+                drill_for(hole, drills::by_series(drill.series))
+                    .is_some_and(|best| best.size == drill.size)
             })
             .map(Fit::slug)
             .collect();

@@ -4,7 +4,7 @@ use askama::Template;
 
 use super::screws::{Clears, Taps, clears, taps};
 use crate::calc::neighbours::{Neighbour, around};
-use crate::pages::figures::Both;
+use crate::pages::figures::{self, Both};
 use crate::pages::form::sentence_case;
 use crate::pages::layout::{Door, Frame};
 use crate::pages::link::Link;
@@ -84,17 +84,7 @@ fn row(near: &Neighbour) -> Near {
         series: sentence_case(near.drill.series.slug()),
         link: Link::drill(near.drill),
         mm: print::fixed(in_mm(near.drill.diameter), 3),
-        error_mm: signed(in_mm(near.error), 3),
-        error_thou: signed(in_inch(near.error) * 1000.0, 1),
-    }
-}
-
-/// A difference with its sign: `+0.007`, `−0.022`, `0.000`.
-fn signed(value: f64, places: u8) -> String {
-    let size = print::fixed(value.abs(), places);
-    match print::round(value, places) {
-        rounded if rounded > 0.0 => format!("+{size}"),
-        rounded if rounded < 0.0 => format!("−{size}"),
-        _ => size,
+        error_mm: figures::signed(in_mm(near.error), 3),
+        error_thou: figures::signed(in_inch(near.error) * 1000.0, 1),
     }
 }

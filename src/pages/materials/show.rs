@@ -5,10 +5,10 @@ use askama::Template;
 use super::speeds::{DrillRow, PrintedSpeed, printed, usual};
 use crate::calc::aim::base_percent;
 use crate::pages::cited::Cited;
+use crate::pages::field::Field;
 use crate::pages::form::sentence_case;
 use crate::pages::layout::{Door, Frame};
 use crate::pages::plan::short_form_in;
-use crate::pages::field::Field;
 use crate::pages::{Answer, Visit, not_found};
 use crate::tables::materials::{self, FormingTap, Material, PressureWork, read};
 use crate::units::print;
@@ -52,7 +52,8 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
     let name = sentence_case(material.name);
     let aim = print::trimmed(base_percent(material.group), 0);
     let drilling = printed(material.drilling);
-    let speed = drilling.first().map_or_else(String::new, |speed| format!("drill at {}, ", speed.range));
+    let speed =
+        drilling.first().map_or_else(String::new, |speed| format!("drill at {}, ", speed.range));
     let title = format!("{name}: {speed}aim at {aim} % of thread");
     let description = format!("{name}: {}", material.drilling_lubricant.text);
     let cited = |advice: &[_]| advice.iter().map(Cited::advice).collect();

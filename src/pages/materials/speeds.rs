@@ -2,9 +2,9 @@
 
 use crate::calc::cutting_speed::spindle_speed;
 use crate::pages::cited;
-use crate::tables::feeds;
+use crate::tables::materials::feeds;
 use crate::tables::materials::{Material, SpeedRange};
-use crate::units::{Frequency, Length, in_metres_per_minute, in_mm, in_rpm, mm, print, Velocity};
+use crate::units::{Frequency, Length, Velocity, in_metres_per_minute, in_mm, in_rpm, mm, print};
 
 /// A printed range of surface speed.
 pub(super) struct PrintedSpeed {
@@ -53,7 +53,7 @@ pub(super) fn usual(material: &Material) -> Vec<DrillRow> {
                 revolutions(spindle_speed(range.low, diameter)),
                 revolutions(spindle_speed(range.high, diameter)),
             ),
-            feed: feeds::feed(diameter, material).map_or_else(
+            feed: feeds::for_drill(diameter).map_or_else(
                 || "–".to_owned(),
                 |feed| {
                     let size = |length| print::fixed(in_mm(length), 3);

@@ -16,7 +16,9 @@ pub(super) fn depths(hole: Hole, depths: &Depths) -> Vec<Figure> {
         depths.drill_to_point.map(|depth| figure("Drill, to the point", depth)),
         depths.wall.map(|wall| figure("Wall left under the point", wall)),
         only_blind(depths.tap_lead).map(|lead| figure("Lead of the last tap", lead)),
-        depths.male_centre.and_then(only_blind)
+        depths
+            .male_centre
+            .and_then(only_blind)
             .map(|room| figure("More, if the tap has a male centre, up to", room)),
         only_blind(depths.swarf_room).map(|room| figure("More, for swarf, up to", room)),
         depths

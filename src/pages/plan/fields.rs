@@ -2,8 +2,8 @@
 
 use super::typed::Typed;
 use super::words;
-use crate::pages::form::{material_choices, sentence, thread_choices};
 use crate::pages::FieldError;
+use crate::pages::form::{material_choices, sentence, thread_choices};
 use crate::plan::{AtHand, Over};
 use crate::tables::drills::{self, Drill, owned};
 use crate::tables::materials::{self, Material};
@@ -36,7 +36,9 @@ pub(super) fn thread(
 /// A material, which must be named.
 pub(super) fn material(typed: Typed<'_>) -> Result<&'static Material, FieldError> {
     if typed.text.is_empty() {
-        return Err(typed.error("Choose the metal that is tapped: it decides how much thread to aim for."));
+        return Err(
+            typed.error("Choose the metal that is tapped: it decides how much thread to aim for.")
+        );
     }
     materials::read::read(typed.text).map_err(|error| {
         let choices = material_choices(&error);

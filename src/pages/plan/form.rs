@@ -95,7 +95,13 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
                 list(request, "aim", "How much thread", words::AIMS),
                 list(request, "tap", "Tap", words::TAPS),
                 list(request, "tap_steel", "Steel of the tap", words::TAP_STEELS),
-                optional_list(request, "finish", "Last tap run down", "What the hole asks for", words::FINISHES),
+                optional_list(
+                    request,
+                    "finish",
+                    "Last tap run down",
+                    "What the hole asks for",
+                    words::FINISHES,
+                ),
                 optional_list(request, "hand", "Hand", "As the thread is written", words::HANDS),
             ],
         ),
@@ -120,7 +126,12 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
                     "How far a marked-out centre may be off",
                     "Kept with the plan; not used yet",
                 ),
-                text(request, "point_angle", "Point angle of the drill", "Degrees; 118 if left empty"),
+                text(
+                    request,
+                    "point_angle",
+                    "Point angle of the drill",
+                    "Degrees; 118 if left empty",
+                ),
                 text(request, "spindle_max", "Fastest spindle speed", "Revolutions a minute"),
                 metal(request, "screw", "Metal of the screw, kept for later", "Not said"),
             ],
@@ -133,12 +144,7 @@ fn text(request: &Request, name: &'static str, label: &'static str, hint: &'stat
 }
 
 /// A list of all materials. A metal that is typed but not known stays in the list, as typed.
-fn metal(
-    request: &Request,
-    name: &'static str,
-    label: &'static str,
-    none: &str,
-) -> Field {
+fn metal(request: &Request, name: &'static str, label: &'static str, none: &str) -> Field {
     let typed = request.typed(name);
     let known = materials::read::read(typed).ok();
     let nothing = (String::new(), none.to_owned(), typed.is_empty());
@@ -182,9 +188,8 @@ fn optional_list<T>(
 ) -> Field {
     let typed = request.typed(name);
     let nothing = (String::new(), none.to_owned(), typed.is_empty());
-    let choices = words
-        .iter()
-        .map(|word| (word.slug.to_owned(), word.words.to_owned(), is(typed, word)));
+    let choices =
+        words.iter().map(|word| (word.slug.to_owned(), word.words.to_owned(), is(typed, word)));
     let choices = [nothing].into_iter().chain(choices).chain(unknown(typed, words));
     Field::new(name, label, "", Kind::List(items(name, choices)))
 }

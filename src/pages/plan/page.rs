@@ -42,7 +42,8 @@ pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
 }
 
 fn ask(visit: &Visit<'_>, request: &Request) -> Answer {
-    let description = "Say the thread, the metal and how deep: drill, depths and every step in order.";
+    let description =
+        "Say the thread, the metal and how deep: drill, depths and every step in order.";
     let frame = Frame::new(visit, Door::Plan, "Plan a hole", description);
     Answer::html(200, &FormPage { frame, errors: Vec::new(), form: form(request, &[]) })
 }
@@ -105,7 +106,8 @@ fn page(visit: &Visit<'_>, request: &Request, plan: &HolePlan<'_>) -> PlanPage {
     let heading = heading(spec);
     let title = format!("{heading}: {}, {}", drill.link.words, drill.engagement);
     let description = description(plan, &drill);
-    let frame = Frame::at(visit.context, Door::Plan, &request.address("/plan"), &title, &description);
+    let frame =
+        Frame::at(visit.context, Door::Plan, &request.address("/plan"), &title, &description);
     let percent = |value: f64| print::percent(value);
     PlanPage {
         frame,

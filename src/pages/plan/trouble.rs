@@ -12,7 +12,9 @@ use crate::units::{Length, in_mm, print};
 #[must_use]
 pub fn refusal(request: &Request, error: &Error) -> FieldError {
     let (field, choices) = match error {
-        Error::PartTooThin { most, .. } => ("depth", most.iter().map(|most| length(*most)).collect()),
+        Error::PartTooThin { most, .. } => {
+            ("depth", most.iter().map(|most| length(*most)).collect())
+        }
         Error::NothingLeft { .. } => ("measured_hole", Vec::new()),
         Error::FormingNeedsSixtyDegrees { .. } | Error::FormingNeedsDuctile { .. } => {
             ("tap", vec![Choice { value: "hand".into(), words: "Hand taps".into() }])

@@ -33,11 +33,7 @@ pub(super) fn by_metal(thread: &'static Thread) -> Option<ByMetal> {
         .filter_map(|group| for_group(thread, group).ok().map(|choice| row(group, &choice)))
         .collect();
     let usual = rows.iter().find(|row| row.lit)?;
-    Some(ByMetal {
-        usual: usual.drill.clone(),
-        usual_metals: usual.metals.clone(),
-        rows,
-    })
+    Some(ByMetal { usual: usual.drill.clone(), usual_metals: usual.metals.clone(), rows })
 }
 
 fn row(group: Group, choice: &Choice) -> MetalRow {

@@ -1,6 +1,8 @@
 //! The clearance holes of one thread: three fits, what each goes by, and what else is in print.
 
-use crate::calc::clearance::{ClearanceHole, Fit, also_printed, drill_for, float, hole, model_hole};
+use crate::calc::clearance::{
+    ClearanceHole, Fit, also_printed, drill_for, float, hole, model_hole,
+};
 use crate::calc::thread_form::Geometry;
 use crate::pages::figures::Column;
 use crate::pages::form::sentence_case;

@@ -19,8 +19,8 @@ pub(super) struct OtherFigure {
 
 /// The lengths: pitch, diameters, depth of thread.
 pub(super) fn lengths(thread: &Thread, geometry: &Geometry) -> Vec<DimensionRow> {
-    let one_minor = print::fixed(in_mm(geometry.minor), 3)
-        == print::fixed(in_mm(geometry.minor_internal), 3);
+    let one_minor =
+        print::fixed(in_mm(geometry.minor), 3) == print::fixed(in_mm(geometry.minor_internal), 3);
     let mut rows = vec![
         row(major_name(thread), geometry.major),
         row("Effective diameter", geometry.effective),
@@ -33,8 +33,8 @@ pub(super) fn lengths(thread: &Thread, geometry: &Geometry) -> Vec<DimensionRow>
     }
     rows.push(row("Pitch", geometry.pitch));
     rows.push(row("Depth of thread, one side", geometry.thread_depth));
-    if let Some(taper) = thread.taper {
-        rows.push(row("Gauge length, from the small end", taper.gauge_length.length()));
+    if let Some(gauge_length) = thread.taper.and_then(|taper| taper.gauge_length) {
+        rows.push(row("Gauge length, from the small end", gauge_length.length()));
     }
     rows
 }

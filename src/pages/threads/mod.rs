@@ -5,6 +5,7 @@ mod clearance;
 mod dimensions;
 mod elsewhere;
 mod index;
+mod relations;
 mod show;
 mod system;
 mod tapping;

@@ -6,6 +6,7 @@ use super::by_metal::{ByMetal, by_metal};
 use super::clearance::{ClearanceRow, PrintedRow, clearance, printed};
 use super::dimensions::{DimensionRow, OtherFigure, lengths, others};
 use super::elsewhere;
+use super::relations::{ListRow, NearRow, listed, look_alikes, same};
 use super::tapping::{TappingRow, tapping};
 use crate::calc::limits::largest_hole;
 use crate::calc::thread_form::{Geometry, engagement_basis, geometry};
@@ -37,6 +38,9 @@ struct ThreadPage {
     printed: Vec<PrintedRow>,
     dimensions: Vec<DimensionRow>,
     other_figures: Vec<OtherFigure>,
+    same: Vec<Link>,
+    look_alikes: Vec<NearRow>,
+    listed: Vec<ListRow>,
     sources: Vec<String>,
     drawing: Option<String>,
     plan_fields: Vec<Field>,
@@ -76,6 +80,9 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
         printed: printed(thread),
         dimensions: lengths(thread, &geometry),
         other_figures: others(&geometry),
+        same: same(thread),
+        look_alikes: look_alikes(thread),
+        listed: listed(thread, &geometry),
         sources: thread.sources.iter().copied().map(cited::source).collect(),
         drawing: None,
         plan_fields: short_form_for(thread),
@@ -92,7 +99,12 @@ fn frame(
     let pitch = Both::of(geometry.pitch).mm;
     let title = usual.map_or_else(
         || format!("{}: dimensions", thread.designation),
-        |drill| format!("{}: tapping size {}, {}", thread.designation, drill.link.words, drill.engagement),
+        |drill| {
+            format!(
+                "{}: tapping size {}, {}",
+                thread.designation, drill.link.words, drill.engagement
+            )
+        },
     );
     let description =
         format!("{}: major diameter {mm} ({inch}), pitch {pitch}.", thread.designation);

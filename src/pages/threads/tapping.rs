@@ -33,12 +33,8 @@ pub(super) fn tapping(
         link: Link::drill(candidate.drill),
         size: Column::of(candidate.drill.diameter),
         engagement: print::fixed(candidate.engagement_percent, 1),
-        other_basis: percent_of_internal_height(
-            thread.form(),
-            geometry,
-            candidate.drill.diameter,
-        )
-        .map(|percent| print::fixed(percent, 1)),
+        other_basis: percent_of_internal_height(thread.form(), geometry, candidate.drill.diameter)
+            .map(|percent| print::fixed(percent, 1)),
         verdict: Verdict::of(candidate, limit),
     };
     candidates(thread).unwrap_or_default().iter().map(row).collect()
