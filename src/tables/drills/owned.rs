@@ -33,7 +33,7 @@ pub enum Fault {
 
 /// One item of a list that was not understood.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
-#[error("“{item}” in the list: {fault}")]
+#[error("{}", in_words(item, fault))]
 pub struct BadItem {
     /// The item as typed, cut short where it runs on.
     pub item: String,
@@ -104,6 +104,14 @@ pub fn owned(typed: &str) -> Result<Vec<&'static Drill>, OwnedError> {
     rest.sort_by(|a, b| by_size(a, b));
     rest.dedup_by(|a, b| a.series == b.series && a.size == b.size);
     if items.is_empty() { Ok(rest) } else { Err(OwnedError::NotUnderstood { items, rest }) }
+}
+
+/// A fault with the item it is in, named once.
+fn in_words(item: &str, fault: &Fault) -> String {
+    match fault {
+        Fault::Drill(ReadError::Unknown { .. } | ReadError::Ambiguous { .. }) => fault.to_string(),
+        _ => format!("“{item}”: {fault}"),
+    }
 }
 
 /// The drills of one item.

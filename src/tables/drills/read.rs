@@ -4,8 +4,8 @@
 //! silence. Leaves out lists and ranges, which are in [`super::owned`].
 
 use super::{Drill, SAME_SIZE, Series, all, by_series, find};
-use crate::units::read::{Dress, Number, Unit, plain, shown, take_mixed};
-use crate::units::{Length, in_inch, in_mm, inch, mm};
+use crate::units::read::{Dress, Number, Unit, one_of, plain, shown, take_mixed};
+use crate::units::{Length, in_mm, inch, mm};
 
 /// The most characters the name of one drill may have.
 const LONGEST: usize = 40;
@@ -31,7 +31,7 @@ pub enum ReadError {
         nearest: Vec<&'static Drill>,
     },
     /// More than one drill can be meant.
-    #[error("“{typed}” could be {}: write which.", labels(candidates, " or "))]
+    #[error("“{typed}” could be {}: write which.", one_of(&labels(candidates)))]
     Ambiguous {
         /// What was typed.
         typed: String,
@@ -78,9 +78,9 @@ pub fn read(typed: &str) -> Result<&'static Drill, ReadError> {
     if text.is_empty() {
         return Err(ReadError::Empty);
     }
-    let Meant { mut drills, nearest } = meant(text);
+    let Meant { mut drills, near } = meant(text);
     match drills.as_slice() {
-        [] => Err(ReadError::Unknown { typed: shown(typed), nearest }),
+        [] => Err(ReadError::Unknown { typed: shown(typed), nearest: near.drills() }),
         [one] => Ok(one),
         _ => {
             drills.sort_by(|a, b| by_size(a, b));
@@ -108,16 +108,33 @@ pub(super) fn letter(text: &str) -> Option<&'static Drill> {
     if is_letter { find(Series::Letter, text) } else { None }
 }
 
-/// The drills a text can mean, and the nearest if it means none.
-#[derive(Default)]
+/// The drills a text can mean, and where the nearest are if it means none.
 struct Meant {
     drills: Vec<&'static Drill>,
-    nearest: Vec<&'static Drill>,
+    near: Near,
 }
 
-impl Meant {
-    fn of(drill: Option<&'static Drill>) -> Self {
-        Self { drills: drill.into_iter().collect(), nearest: Vec::new() }
+/// Where to look for the nearest drills.
+enum Near {
+    Nothing,
+    Number(u16),
+    Size(Length),
+    /// A bare number below one: millimetres or inches.
+    EitherSize(f64),
+}
+
+impl Near {
+    fn drills(&self) -> Vec<&'static Drill> {
+        match *self {
+            Self::Nothing => Vec::new(),
+            Self::Number(wanted) => nearest_numbers(wanted),
+            Self::Size(size) => nearest(size, NEAREST),
+            Self::EitherSize(value) => {
+                let mut both = nearest(mm(value), NEAREST / 2);
+                both.extend(nearest(inch(value), NEAREST / 2));
+                both
+            }
+        }
     }
 }
 
@@ -127,60 +144,49 @@ fn without_word(text: &str) -> &str {
 }
 
 fn meant(text: &str) -> Meant {
-    if let Some((series, size)) = text.split_once(['/', ' '])
-        && let Some(series) = Series::from_slug(series)
-        && let Some(drill) = find(series, size)
-    {
-        return Meant::of(Some(drill));
+    let in_series = text
+        .split_once(['/', ' '])
+        .and_then(|(series, size)| Some((Series::from_slug(series)?, size)));
+    let Some((series, size)) = in_series else { return named(text) };
+    if let Some(drill) = find(series, size) {
+        return Meant { drills: vec![drill], near: Near::Nothing };
     }
+    // "metric/3.0" is the 3 mm drill.
+    let mut meant = named(size);
+    meant.drills.retain(|drill| drill.series == series);
+    meant
+}
+
+fn named(text: &str) -> Meant {
     if let Some(letter) = letter(text.strip_prefix("letter ").unwrap_or(text)) {
-        return Meant::of(Some(letter));
+        return Meant { drills: vec![letter], near: Near::Nothing };
     }
     if let Some(size) = after_number_mark(text) {
-        return numbered(size);
+        let near = size.parse().map_or(Near::Nothing, Near::Number);
+        return Meant { drills: find(Series::Number, size).into_iter().collect(), near };
     }
     match take_mixed(text) {
         Some((number, rest)) => sized(number, rest.trim_start()),
-        None => Meant::default(),
+        None => Meant { drills: Vec::new(), near: Near::Nothing },
     }
-}
-
-fn numbered(size: &str) -> Meant {
-    match size.parse::<u16>() {
-        Ok(number) => Meant {
-            drills: find(Series::Number, size).into_iter().collect(),
-            nearest: nearest_numbers(number),
-        },
-        Err(_) => Meant::default(),
-    }
-}
-
-fn nearest_numbers(wanted: u16) -> Vec<&'static Drill> {
-    let mut drills: Vec<_> = by_series(Series::Number).collect();
-    drills.sort_by_key(|drill| drill.size.parse().unwrap_or(u16::MAX).abs_diff(wanted));
-    drills.truncate(NEAREST);
-    drills
 }
 
 fn sized(number: Number<'_>, unit: &str) -> Meant {
-    let value = number.value;
-    match Unit::named(unit) {
-        Some(unit) => {
-            let size = unit.length(value);
-            let drills = match unit {
-                Unit::Mm | Unit::Cm => of_mm(size),
-                Unit::Inch if number.is_vulgar() => of_fraction(size),
-                Unit::Inch => of_inches(size, number.places()),
-                Unit::Thou => of_inches(size, number.places() + 3),
-            };
-            Meant { drills, nearest: nearest(size, NEAREST) }
-        }
-        None if !unit.is_empty() => Meant { drills: Vec::new(), nearest: Vec::new() },
-        None if number.is_vulgar() => {
-            Meant { drills: of_fraction(inch(value)), nearest: nearest(inch(value), NEAREST) }
-        }
-        None => unitless(number),
-    }
+    let unit = match Unit::named(unit) {
+        None if !unit.is_empty() => return Meant { drills: Vec::new(), near: Near::Nothing },
+        // Nobody writes a metric size as a fraction.
+        None if number.is_vulgar() => Unit::Inch,
+        None => return unitless(number),
+        Some(unit) => unit,
+    };
+    let size = unit.length(number.value);
+    let drills = match unit {
+        Unit::Mm | Unit::Cm => of_mm(size),
+        Unit::Inch if number.is_vulgar() => of_fraction(size),
+        Unit::Inch => of_inches(size, number.places()),
+        Unit::Thou => of_inches(size, number.places() + 3),
+    };
+    Meant { drills, near: Near::Size(size) }
 }
 
 /// A whole number or a decimal that may be a drill's number, millimetres or inches.
@@ -190,15 +196,13 @@ fn unitless(number: Number<'_>) -> Meant {
     if let Dress::Whole(digits) = number.dress {
         drills.extend(find(Series::Number, digits));
     }
-    // Nobody has a drill of an inch and a half here: from 1 up, a bare size is near in millimetres.
-    let nearest = if number.value < 1.0 {
-        let mut both = nearest(mm(number.value), NEAREST / 2);
-        both.extend(nearest(inch(number.value), NEAREST / 2));
-        both
+    // No drill here is above an inch: from 1 up, a bare size is near in millimetres.
+    let near = if number.value < 1.0 {
+        Near::EitherSize(number.value)
     } else {
-        nearest(mm(number.value), NEAREST)
+        Near::Size(mm(number.value))
     };
-    Meant { drills, nearest }
+    Meant { drills, near }
 }
 
 /// The drills of a size typed in millimetres: a metric drill if there is one.
@@ -223,32 +227,49 @@ fn of_fraction(size: Length) -> Vec<&'static Drill> {
     within(size, SAME_SIZE, |drill| drill.series == Series::Fraction)
 }
 
-fn within(size: Length, tolerance: Length, wanted: impl Fn(&Drill) -> bool) -> Vec<&'static Drill> {
+fn within(
+    size: Length,
+    tolerance: Length,
+    is_wanted: impl Fn(&Drill) -> bool,
+) -> Vec<&'static Drill> {
     // A size exactly half a place off is still in, whatever binary noise says.
     let most = in_mm(tolerance) + 1e-9;
+    let least_mm = in_mm(size) - most;
+    let start = all().partition_point(|drill| in_mm(drill.diameter) < least_mm);
     all()
         .iter()
-        .filter(|drill| (in_mm(drill.diameter) - in_mm(size)).abs() <= most && wanted(drill))
+        .skip(start)
+        .take_while(|drill| in_mm(drill.diameter) - in_mm(size) <= most)
+        .filter(|drill| is_wanted(drill))
         .collect()
 }
 
 /// So many drills nearest to a size, nearest first.
 fn nearest(size: Length, count: usize) -> Vec<&'static Drill> {
-    let off = |drill: &Drill| (in_inch(drill.diameter) - in_inch(size)).abs();
-    let mut drills: Vec<&'static Drill> = all().iter().collect();
+    let off = |drill: &Drill| (in_mm(drill.diameter) - in_mm(size)).abs();
+    let place = all().partition_point(|drill| in_mm(drill.diameter) < in_mm(size));
+    let start = place.saturating_sub(count);
+    let mut drills: Vec<&'static Drill> = all().iter().skip(start).take(2 * count).collect();
     drills.sort_by(|a, b| off(a).total_cmp(&off(b)));
     drills.truncate(count);
     drills
 }
 
-fn labels(drills: &[&'static Drill], joint: &str) -> String {
-    drills.iter().map(|drill| drill.label.as_str()).collect::<Vec<_>>().join(joint)
+fn nearest_numbers(wanted: u16) -> Vec<&'static Drill> {
+    let mut drills: Vec<_> = by_series(Series::Number).collect();
+    drills.sort_by_cached_key(|drill| drill.size.parse().unwrap_or(u16::MAX).abs_diff(wanted));
+    drills.truncate(NEAREST);
+    drills
+}
+
+fn labels(drills: &[&'static Drill]) -> Vec<&'static str> {
+    drills.iter().map(|drill| drill.label.as_str()).collect()
 }
 
 fn near(nearest: &[&'static Drill]) -> String {
     if nearest.is_empty() {
         String::new()
     } else {
-        format!("The nearest are {}. ", labels(nearest, ", "))
+        format!("The nearest are {}. ", labels(nearest).join(", "))
     }
 }

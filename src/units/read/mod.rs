@@ -8,7 +8,7 @@ mod plain;
 
 pub use error::{FigureError, LengthError, Problem, Wanted};
 pub(crate) use number::{Dress, Number, mixed, take, take_mixed};
-pub(crate) use plain::{plain, shown};
+pub(crate) use plain::{one_of, plain, shown};
 
 use super::{Angle, Frequency, Length, degrees, in_mm, inch, mm, rpm};
 

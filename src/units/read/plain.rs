@@ -108,3 +108,12 @@ pub(crate) fn shown(typed: &str) -> String {
     }
     shown
 }
+
+/// Names one of which is meant: `No. 2, 2 mm or 2 in`.
+#[must_use]
+pub(crate) fn one_of(names: &[&str]) -> String {
+    match names {
+        [before @ .., last] if !before.is_empty() => format!("{} or {last}", before.join(", ")),
+        _ => names.concat(),
+    }
+}
