@@ -1,0 +1,106 @@
+//! Lettering: how much room words take, and how labels keep clear of each other.
+
+use crate::drawing::frame::{FONT, LINE};
+
+/// How much wider heavy lettering stands.
+const HEAVY: f64 = 1.12;
+
+/// About how wide words stand at the size of the sheet's lettering.
+///
+/// Nobody knows the reader's sans-serif, so each letter counts as wide as it is in the wide ones.
+pub(super) fn width(words: &str) -> f64 {
+    words.chars().map(letter).sum::<f64>() * FONT
+}
+
+fn letter(letter: char) -> f64 {
+    match letter {
+        'm' | 'M' | 'W' | '½' | '%' | '⌀' | '×' => 1.0,
+        'w' | 'C' | 'D' | 'G' | 'H' | 'N' | 'O' | 'Q' | 'U' => 0.83,
+        'i' | 'j' | 'l' | 'I' | ' ' | '.' | ',' | ':' | ';' | '\'' => 0.34,
+        'f' | 't' | 'r' | '/' | '-' | '(' | ')' => 0.43,
+        '0'..='9' | 'a'..='z' => 0.65,
+        _ => 0.72,
+    }
+}
+
+/// One line of a label.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Line {
+    /// The name of the thread, in heavy lettering.
+    Name(String),
+    /// Anything else.
+    Words(String),
+}
+
+impl Line {
+    /// About how wide it stands.
+    pub(super) fn width(&self) -> f64 {
+        match self {
+            Self::Name(words) => width(words) * HEAVY,
+            Self::Words(words) => width(words),
+        }
+    }
+}
+
+/// A label of one or more lines that wants to stand level with something.
+#[derive(Clone, Debug)]
+pub(super) struct Label {
+    /// The lines, top first.
+    pub(super) lines: Vec<Line>,
+    /// Where its middle would like to be.
+    pub(super) wanted: f64,
+}
+
+impl Label {
+    pub(super) fn height(&self) -> f64 {
+        self.lines.iter().map(|_| LINE).sum()
+    }
+}
+
+/// A run of labels that touch, each hanging on the one above.
+struct Run {
+    top: f64,
+    height: f64,
+    labels: usize,
+    /// Sum over the labels of where the run's top would suit each best.
+    wished: f64,
+}
+
+/// Tops of labels, given in order from the top, so that none overlaps and each is as near as may
+/// be to where it wants to stand, none above `least`.
+pub(super) fn spread<'label>(
+    labels: impl Iterator<Item = &'label Label> + Clone,
+    least: f64,
+) -> Vec<f64> {
+    let mut runs: Vec<Run> = Vec::new();
+    for label in labels.clone() {
+        let wish = label.wanted - label.height() / 2.0;
+        let mut run = Run { top: wish.max(least), height: label.height(), labels: 1, wished: wish };
+        while let Some(above) = runs.pop_if(|above| above.top + above.height > run.top) {
+            let count = above.labels + run.labels;
+            // Each label of the lower run would have the joined run start higher by the upper's height.
+            let wished = above.wished + run.wished - repeated(above.height, run.labels);
+            run = Run {
+                top: (wished / repeated(1.0, count)).max(least),
+                height: above.height + run.height,
+                labels: count,
+                wished,
+            };
+        }
+        runs.push(run);
+    }
+    let mut tops = Vec::new();
+    let mut labels = labels;
+    for run in runs {
+        let mut top = run.top;
+        for label in labels.by_ref().take(run.labels) {
+            tops.push(top);
+            top += label.height();
+        }
+    }
+    tops
+}
+
+fn repeated(value: f64, times: usize) -> f64 {
+    std::iter::repeat_n(value, times).sum()
+}
