@@ -11,6 +11,11 @@ pub(super) struct Cited {
 }
 
 impl Cited {
+    /// Words whose source stands elsewhere.
+    pub(super) fn bare(text: &str) -> Self {
+        Self { text: text.to_owned(), source: String::new() }
+    }
+
     /// Advice with its source.
     pub(super) fn advice(advice: &Advice) -> Self {
         Self { text: advice.text.to_owned(), source: source(advice.source) }

@@ -22,6 +22,8 @@ pub(super) struct Field {
 pub(super) enum Kind {
     /// A line of text, as typed.
     Text(String),
+    /// Known already, and sent along unseen.
+    Known(String),
     /// A list to choose one from.
     List(Vec<Item>),
     /// A few choices side by side, one of them taken.
@@ -56,6 +58,21 @@ impl Field {
         typed: &str,
     ) -> Self {
         Self::new(name, label, hint, Kind::Text(typed.to_owned()))
+    }
+
+    /// The same field, but known already and so not asked for.
+    pub(super) fn known(self) -> Self {
+        match self.kind {
+            Kind::Text(typed) => Self { kind: Kind::Known(typed), ..self },
+            Kind::List(items) => {
+                let taken = items.into_iter().find(|item| item.taken);
+                Self {
+                    kind: Kind::Known(taken.map_or_else(String::new, |item| item.value)),
+                    ..self
+                }
+            }
+            _ => self,
+        }
     }
 
     /// A field without an error.

@@ -24,25 +24,41 @@ pub struct Choice {
 }
 
 impl FieldError {
+    /// The message with what could be meant behind it, for a door that shows no links.
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        let choices: Vec<&str> = self.choices.iter().map(|choice| choice.words.as_str()).collect();
+        match choices.as_slice() {
+            [] => self.message.clone(),
+            choices => format!("{} Possible here: {}.", self.message, choices.join(", ")),
+        }
+    }
+
     /// An error without choices.
     pub(super) fn new(field: &'static str, message: impl Into<String>) -> Self {
         Self { field, message: message.into(), choices: Vec::new() }
     }
 }
 
-/// The threads that could be meant, as choices.
-pub(super) fn thread_choices(error: &threads::read::ReadError) -> Vec<Choice> {
+/// The error of a thread that could not be read, with those that could be meant as choices.
+pub(super) fn thread_error(field: &'static str, error: &threads::read::ReadError) -> FieldError {
     use threads::read::ReadError;
-    let threads = match error {
-        ReadError::Ambiguous { candidates, .. } => candidates.as_slice(),
-        ReadError::Unknown { nearest, .. } => nearest.as_slice(),
-        _ => &[],
+    let (message, threads) = match error {
+        ReadError::Ambiguous { typed, candidates } => (
+            format!(
+                "{} could be more than one thread: write the system with the size.",
+                quoted(typed)
+            ),
+            candidates.as_slice(),
+        ),
+        ReadError::Unknown { nearest, .. } => (error.to_string(), nearest.as_slice()),
+        ReadError::Empty | ReadError::TooLong => (error.to_string(), [].as_slice()),
     };
     let choice = |thread: &&Thread| Choice {
         value: thread.designation.to_owned(),
         words: thread.designation.to_owned(),
     };
-    threads.iter().map(choice).collect()
+    FieldError { field, message, choices: threads.iter().map(choice).collect() }
 }
 
 /// The materials that could be meant, as choices.

@@ -32,7 +32,7 @@ impl Meanings {
     fn threads(&mut self, words: &str) {
         use threads::read::{ReadError, read};
         match read(words) {
-            Ok(reading) => self.sure.push(Link::thread(reading.thread)),
+            Ok(thread) => self.sure.push(Link::thread(thread)),
             Err(ReadError::Ambiguous { candidates, .. }) => {
                 self.sure.extend(candidates.into_iter().map(Link::thread));
             }

@@ -23,6 +23,7 @@ pub mod problem;
 mod query;
 mod search;
 mod threads;
+mod warnings;
 
 pub use answer::Answer;
 pub use form::{Choice, FieldError};

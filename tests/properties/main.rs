@@ -1,3 +1,4 @@
-//! What must hold for every input, shown on many.
+//! What must hold whatever is put in.
 
+mod choice;
 mod reading;

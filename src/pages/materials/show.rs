@@ -9,7 +9,9 @@ use crate::pages::field::Field;
 use crate::pages::form::sentence_case;
 use crate::pages::layout::{Door, Frame};
 use crate::pages::plan::short_form_in;
+use crate::pages::warnings::{WarningGroup, by_level};
 use crate::pages::{Answer, Visit, not_found};
+use crate::plan::Level;
 use crate::tables::materials::{self, FormingTap, Material, PressureWork, read};
 use crate::units::print;
 
@@ -29,8 +31,7 @@ struct MaterialPage {
     back_off: Cited,
     forming: &'static str,
     behaviour: Vec<Cited>,
-    cautions: Vec<Cited>,
-    dangers: Vec<Cited>,
+    warnings: Vec<WarningGroup>,
     broken_tap: Vec<Cited>,
     inspector: bool,
     plan_fields: Vec<Field>,
@@ -57,6 +58,9 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
     let title = format!("{name}: {speed}aim at {aim} % of thread");
     let description = format!("{name}: {}", material.drilling_lubricant.text);
     let cited = |advice: &[_]| advice.iter().map(Cited::advice).collect();
+    let at = |level| move |advice| (level, Cited::advice(advice));
+    let dangers = material.dangers.iter().map(at(Level::Danger));
+    let cautions = material.cautions.iter().map(at(Level::Caution));
     MaterialPage {
         frame: Frame::new(visit, Door::Materials, &title, &description),
         also: also(material),
@@ -73,8 +77,7 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
             FormingTap::Refuse => "No forming tap: cut the thread.",
         },
         behaviour: cited(material.behaviour),
-        cautions: cited(material.cautions),
-        dangers: cited(material.dangers),
+        warnings: by_level(dangers.chain(cautions)),
         broken_tap: cited(material.broken_tap.advice()),
         inspector: material.pressure_work == PressureWork::Plausible,
         plan_fields: short_form_in(material),

@@ -3,7 +3,7 @@
 use super::typed::Typed;
 use super::words;
 use crate::pages::FieldError;
-use crate::pages::form::{material_choices, sentence, thread_choices};
+use crate::pages::form::{material_choices, sentence, thread_error};
 use crate::plan::{AtHand, Over};
 use crate::tables::drills::{self, Drill, owned};
 use crate::tables::materials::{self, Material};
@@ -20,10 +20,8 @@ pub(super) fn thread(
             "Say which thread. Write its size and system: 5 BA, 1/4 BSF, M3, 1/4 x 40 ME.",
         ));
     }
-    let read = read::read(thread.text).map_err(|error| {
-        let choices = thread_choices(&error);
-        FieldError { choices, ..thread.error(sentence(&error.to_string())) }
-    })?;
+    let read =
+        read::read_with_hand(thread.text).map_err(|error| thread_error(thread.field, &error))?;
     let asked = hand.one_of(words::HANDS)?;
     match (asked, read.hand) {
         (Some(Hand::Right), Hand::Left) => {

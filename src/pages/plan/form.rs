@@ -49,24 +49,29 @@ pub(in crate::pages) fn short_form() -> Vec<Field> {
 
 /// The same for a thread's own page: the thread is there already.
 pub(in crate::pages) fn short_form_for(thread: &Thread) -> Vec<Field> {
-    first(&Request::for_thread(thread))
+    known("thread", first(&Request::for_thread(thread)))
 }
 
 /// The same for a material's page: the metal is chosen already.
 pub(in crate::pages) fn short_form_in(material: &Material) -> Vec<Field> {
-    first(&Request::for_material(material))
+    known("material", first(&Request::for_material(material)))
+}
+
+fn known(name: &str, fields: Vec<Field>) -> Vec<Field> {
+    let known = |field: Field| if field.name == name { field.known() } else { field };
+    fields.into_iter().map(known).collect()
 }
 
 fn first(request: &Request) -> Vec<Field> {
     vec![
-        text(request, "thread", "Thread", "Any usual spelling: 5 BA, 1/4 BSF, M3, 1/4 x 40 ME"),
+        text(request, "thread", "Thread", "5 BA, 1/4 BSF, M3, 1/4 x 40 ME"),
         metal(request, "material", "Metal that is tapped", "Choose the metal"),
         pick(request, "hole", "Hole", words::HOLES),
         text(
             request,
             "depth",
             "How deep",
-            "Blind: length of full thread. Through: thickness of the part. A bare number is mm; 1/4 in is read too",
+            "Full thread if blind, thickness if through; mm if no unit",
         ),
     ]
 }

@@ -5,13 +5,16 @@ use askama::Template;
 use super::depths::depths;
 use super::form::{Form, form};
 use super::request::Request;
-use super::steps::{Figure, ShownWarning, Step, step, warning};
+use super::steps::{Figure, Step, step};
 use super::trouble::refusal;
 use crate::calc::thread_form::engagement_basis;
+use crate::drawing::{DrawingIds, hole_section};
 use crate::pages::candidate::ShownDrill;
+use crate::pages::cited::Cited;
 use crate::pages::figures::Both;
 use crate::pages::layout::{Door, Frame};
 use crate::pages::link::Link;
+use crate::pages::warnings::{WarningGroup, by_level};
 use crate::pages::{Answer, FieldError, Visit};
 use crate::plan::{Hole, HolePlan, HoleSpec, build};
 use crate::tables::threads::read::Hand;
@@ -76,8 +79,8 @@ struct PlanPage {
     depths: Vec<Figure>,
     listed: Vec<Listed>,
     steps: Vec<Step>,
-    warnings: Vec<ShownWarning>,
-    drawing: Option<String>,
+    warnings: Vec<WarningGroup>,
+    drawing: String,
     json: String,
     form: Form,
 }
@@ -142,8 +145,10 @@ fn page(visit: &Visit<'_>, request: &Request, plan: &HolePlan<'_>) -> PlanPage {
             })
             .collect(),
         steps: plan.operations.iter().map(|operation| step(spec, operation)).collect(),
-        warnings: plan.warnings.iter().map(warning).collect(),
-        drawing: None,
+        warnings: by_level(
+            plan.warnings.iter().map(|found| (found.level, Cited::bare(&found.text))),
+        ),
+        drawing: hole_section(plan, DrawingIds::new("section")),
         json: request.address("/api/v1/plan"),
         form: form(request, &[]),
         drill,

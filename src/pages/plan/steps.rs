@@ -1,8 +1,9 @@
-//! The ordered steps and the warnings of a plan, as the page shows them.
+//! The ordered steps of a plan, as the page shows them.
 
 use crate::pages::figures::Both;
+use crate::pages::form::sentence_case;
 use crate::pages::link::Link;
-use crate::plan::{HoleSpec, Level, Operation, Part, Warning};
+use crate::plan::{HoleSpec, Operation, Part};
 use crate::units::{in_mm, in_rpm, print};
 
 /// One step.
@@ -11,7 +12,8 @@ pub(super) struct Step {
     pub(super) action: &'static str,
     /// `both parts together`; none in a one-part plan.
     pub(super) part: Option<&'static str>,
-    pub(super) tool: String,
+    /// None where the step wants no tool.
+    pub(super) tool: Option<String>,
     /// The page of the drill, where the tool is one of the series.
     pub(super) drill: Option<Link>,
     pub(super) figures: Vec<Figure>,
@@ -57,7 +59,7 @@ pub(super) fn step(spec: &HoleSpec, operation: &Operation) -> Step {
     Step {
         action: operation.action.words(),
         part: spec.over.and(Some(part(operation.part))),
-        tool: operation.tool.clone().into_owned(),
+        tool: (operation.tool != "none").then(|| sentence_case(&operation.tool)),
         drill: operation.drill.map(Link::drill),
         figures: figures.into_iter().flatten().collect(),
         text: operation.text.clone().into_owned(),
@@ -71,24 +73,4 @@ fn part(part: Part) -> &'static str {
         Part::Lower => "lower part",
         Part::Both => "both parts together",
     }
-}
-
-/// A warning: a word, a shape and a class, so that colour never stands alone.
-pub(super) struct ShownWarning {
-    pub(super) class: &'static str,
-    pub(super) word: &'static str,
-    /// A path in a box of 16: a ring, a triangle, an octagon.
-    pub(super) shape: &'static str,
-    pub(super) text: String,
-}
-
-/// A warning of a plan.
-pub(super) fn warning(warning: &Warning) -> ShownWarning {
-    let (word, shape) = match warning.level {
-        Level::Note => ("Note", "M8 1.5a6.500 6.500 0 1 0 .001 0zM8 7v5M8 4v1.500"),
-        Level::Caution => ("Caution", "M8 1.500 15 14.500H1zM8 6v4.500M8 12v1"),
-        Level::Danger => ("Danger", "M5 1h6l4 4v6l-4 4H5l-4-4V5zM8 4v5M8 11v1.500"),
-    };
-    let text = warning.text.clone().into_owned();
-    ShownWarning { class: warning.level.slug(), word, shape, text }
 }

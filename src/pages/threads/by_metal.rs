@@ -2,6 +2,7 @@
 
 use crate::calc::tapping::Choice;
 use crate::pages::candidate::{GROUPS, ShownDrill, for_group};
+use crate::pages::form::sentence_case;
 use crate::tables::materials::Group;
 use crate::tables::threads::Thread;
 use crate::units::print;
@@ -22,6 +23,7 @@ pub(super) struct MetalRow {
     pub(super) metals: String,
     pub(super) aim: String,
     pub(super) drill: ShownDrill,
+    pub(super) engagement: String,
     /// The big figure is this one.
     pub(super) lit: bool,
 }
@@ -33,14 +35,15 @@ pub(super) fn by_metal(thread: &'static Thread) -> Option<ByMetal> {
         .filter_map(|group| for_group(thread, group).ok().map(|choice| row(group, &choice)))
         .collect();
     let usual = rows.iter().find(|row| row.lit)?;
-    Some(ByMetal { usual: usual.drill.clone(), usual_metals: usual.metals.clone(), rows })
+    Some(ByMetal { usual: usual.drill.clone(), usual_metals: MIDDLE.to_string(), rows })
 }
 
 fn row(group: Group, choice: &Choice) -> MetalRow {
     MetalRow {
-        metals: group.to_string(),
-        aim: format!("{} %", print::trimmed(choice.aim_percent, 0)),
+        metals: sentence_case(&group.to_string()),
+        aim: print::fixed(choice.aim_percent, 0),
         drill: ShownDrill::of(&choice.chosen, choice.largest_hole),
+        engagement: print::fixed(choice.chosen.engagement_percent, 1),
         lit: group == MIDDLE,
     }
 }

@@ -28,8 +28,12 @@ pub(super) struct PrintedRow {
     pub(super) holes: String,
 }
 
-/// Close, medium and free, and the model hole of a small metric screw.
+/// Close, medium and free, and the model hole of a small metric screw. None for a taper thread,
+/// which screws into its mate and passes through nothing.
 pub(super) fn clearance(thread: &'static Thread, geometry: &Geometry) -> Vec<ClearanceRow> {
+    if thread.taper.is_some() {
+        return Vec::new();
+    }
     let major = geometry.major;
     let fits = Fit::ALL
         .into_iter()

@@ -9,7 +9,7 @@ pub(super) fn thread(visit: &Visit<'_>, system: &str, size: &str) -> Answer {
     let mark = threads::system(system).map_or(system, |system| system.mark);
     let spellings = [format!("{size} {mark}"), format!("{mark} {size}"), size.to_owned()];
     match spellings.iter().find_map(|spelling| read(spelling).ok()) {
-        Some(reading) => Answer::moved(&reading.thread.path()),
+        Some(thread) => Answer::moved(&thread.path()),
         None => not_found::near(visit, &format!("{size} {mark}")),
     }
 }

@@ -3,12 +3,12 @@
 use crate::calc::engagement;
 use crate::calc::relations::{Near, near, same_as};
 use crate::calc::thread_form::Geometry;
+use crate::pages::figures::{self, Both};
 use crate::pages::form::sentence_case;
 use crate::pages::link::Link;
-use crate::pages::{cited, figures};
 use crate::tables::lists::{self, ListedDrill};
 use crate::tables::threads::Thread;
-use crate::units::{in_mm, print};
+use crate::units::print;
 
 /// A look-alike.
 pub(super) struct NearRow {
@@ -25,10 +25,9 @@ pub(super) struct NearRow {
 pub(super) struct ListRow {
     pub(super) list: &'static str,
     pub(super) drill: &'static str,
-    pub(super) mm: String,
+    pub(super) size: Both,
     pub(super) engagement: String,
     pub(super) note: &'static str,
-    pub(super) source: String,
 }
 
 /// The same thread under other names.
@@ -60,10 +59,9 @@ pub(super) fn listed(thread: &'static Thread, geometry: &Geometry) -> Vec<ListRo
         .map(|row| ListRow {
             list: row.list,
             drill: row.label,
-            mm: print::fixed(in_mm(row.drill.length()), 3),
+            size: Both::of(row.drill.length()),
             engagement: engagement(row),
             note: row.note.unwrap_or_default(),
-            source: cited::source(row.source),
         })
         .collect()
 }

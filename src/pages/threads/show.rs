@@ -10,14 +10,16 @@ use super::relations::{ListRow, NearRow, listed, look_alikes, same};
 use super::tapping::{TappingRow, tapping};
 use crate::calc::limits::largest_hole;
 use crate::calc::thread_form::{Geometry, engagement_basis, geometry};
+use crate::drawing::{DrawingIds, thread_profile};
 use crate::pages::candidate::ShownDrill;
 use crate::pages::cited;
 use crate::pages::field::Field;
-use crate::pages::figures::Both;
+use crate::pages::figures::{Both, Column};
 use crate::pages::layout::{Door, Frame};
 use crate::pages::link::Link;
 use crate::pages::plan::short_form_for;
 use crate::pages::{Answer, Visit};
+use crate::tables::lists;
 use crate::tables::threads::{self, Thread};
 
 #[derive(Template)]
@@ -42,12 +44,12 @@ struct ThreadPage {
     look_alikes: Vec<NearRow>,
     listed: Vec<ListRow>,
     sources: Vec<String>,
-    drawing: Option<String>,
+    drawing: String,
     plan_fields: Vec<Field>,
 }
 
 struct LargestHole {
-    size: Both,
+    size: Column,
     standard: &'static str,
 }
 
@@ -74,8 +76,10 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
         tapping: by_metal,
         two_bases: drills.iter().any(|row| row.other_basis.is_some()),
         drills,
-        largest_hole: limit
-            .map(|limit| LargestHole { size: Both::of(limit.diameter), standard: limit.standard }),
+        largest_hole: limit.map(|limit| LargestHole {
+            size: Column::of(limit.diameter),
+            standard: limit.standard,
+        }),
         clearance: clearance(thread, &geometry),
         printed: printed(thread),
         dimensions: lengths(thread, &geometry),
@@ -83,8 +87,8 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
         same: same(thread),
         look_alikes: look_alikes(thread),
         listed: listed(thread, &geometry),
-        sources: thread.sources.iter().copied().map(cited::source).collect(),
-        drawing: None,
+        sources: sources(thread),
+        drawing: thread_profile(thread, DrawingIds::new("profile")),
         plan_fields: short_form_for(thread),
     }
 }
@@ -109,4 +113,16 @@ fn frame(
     let description =
         format!("{}: major diameter {mm} ({inch}), pitch {pitch}.", thread.designation);
     Frame::new(visit, Door::Threads, &title, &description)
+}
+
+/// Where the row and the lists were read, each once.
+fn sources(thread: &'static Thread) -> Vec<String> {
+    let listed = lists::for_thread(thread).map(|row| row.source);
+    let mut cites = Vec::new();
+    for cite in thread.sources.iter().copied().chain(listed).map(cited::source) {
+        if !cites.contains(&cite) {
+            cites.push(cite);
+        }
+    }
+    cites
 }
