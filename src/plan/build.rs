@@ -125,15 +125,11 @@ fn why_different(spec: &HoleSpec, choice: &Choice, listed_percent: f64) -> Strin
     if spec.tap == Tap::Forming {
         return "The list is for cutting taps; a forming tap wants a larger hole.".to_owned();
     }
-    let aim = print::fixed(choice.aim_percent, 0);
+    let ours = choice.chosen.engagement_percent;
+    let taken = print::fixed(ours, 0);
     let metal = spec.material.name;
-    if listed_percent > choice.chosen.engagement_percent {
-        format!(
-            "A list has one size for every metal and depth; here {metal} is taken to about {aim} %, for an easier tap."
-        )
-    } else {
-        format!(
-            "A list has one size for every metal and depth; here {metal} is taken to about {aim} %, for more thread."
-        )
-    }
+    let gain = if listed_percent > ours { "an easier tap" } else { "more thread" };
+    format!(
+        "A list has one size for every metal and depth; here {metal} is taken to about {taken} %, for {gain}."
+    )
 }

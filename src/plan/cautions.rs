@@ -73,17 +73,7 @@ fn choice(choice: &Choice, found: &mut Vec<Warning>) {
                 Level::Caution,
                 "This drill is below the nut's least minor diameter: the tap will cut at its root and may jam or break.",
             ),
-            Remark::FarFromAim { by } => say(
-                found,
-                Level::Note,
-                format!(
-                    "{} points {} the {} aimed for: {}.",
-                    print::fixed(by.abs(), 1),
-                    if by > 0.0 { "above" } else { "below" },
-                    print::percent(choice.aim_percent),
-                    if by > 0.0 { "the tap works harder" } else { "less thread is left" },
-                ),
-            ),
+            Remark::FarFromAim { by } => say(found, Level::Note, far_from_aim(choice, by)),
             Remark::BetterElsewhere(better) => say(
                 found,
                 Level::Note,
@@ -99,6 +89,23 @@ fn choice(choice: &Choice, found: &mut Vec<Warning>) {
                 ),
             ),
         }
+    }
+}
+
+/// Why the drill is so far from the aim, and what that means at the tap.
+fn far_from_aim(choice: &Choice, by: f64) -> String {
+    let aim = print::fixed(choice.aim_percent, 0);
+    let left = print::percent(choice.chosen.engagement_percent);
+    match choice.largest_hole {
+        Some(limit) if by > 0.0 => format!(
+            "{left} is more than the {aim} % aimed for: the largest hole of {} is {}, and the drill is held to it. The tap works harder.",
+            limit.standard,
+            print::mm(limit.diameter, 3)
+        ),
+        _ if by > 0.0 => {
+            format!("{left} is more than the {aim} % aimed for: the tap works harder.")
+        }
+        _ => format!("{left} is less than the {aim} % aimed for: some thread is given up."),
     }
 }
 
@@ -260,20 +267,16 @@ fn upper(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
 }
 
 fn metals(spec: &HoleSpec, found: &mut Vec<Warning>) {
-    for material in materials(spec) {
-        for advice in material.cautions {
-            say_once(found, Level::Caution, advice);
-        }
-        if material.work_hardens {
-            say(
-                found,
-                Level::Caution,
-                format!(
-                    "{} hardens under a rubbing drill: keep it cutting, never dwell.",
-                    print::sentence(material.name)
-                ),
-            );
-        }
+    say_by_metal(spec, |material| material.cautions, Level::Caution, found);
+    for material in materials(spec).filter(|material| material.work_hardens) {
+        say(
+            found,
+            Level::Caution,
+            format!(
+                "{} hardens under a rubbing drill: keep it cutting, never dwell.",
+                print::sentence(material.name)
+            ),
+        );
     }
 }
 
@@ -303,11 +306,7 @@ fn person(spec: &HoleSpec, found: &mut Vec<Warning>) {
             "When a tap is guided by the drill chuck, isolate the machine and turn the chuck by hand.",
         );
     }
-    for material in materials(spec) {
-        for advice in material.dangers {
-            say_once(found, Level::Danger, advice);
-        }
-    }
+    say_by_metal(spec, |material| material.dangers, Level::Danger, found);
     if materials(spec).any(|material| material.pressure_work == PressureWork::Plausible) {
         say(
             found,
@@ -322,9 +321,23 @@ fn materials(spec: &HoleSpec) -> impl Iterator<Item = &'static Material> {
     std::iter::once(spec.material).chain(over)
 }
 
-/// Two metals may share a caution: it is said once.
-fn say_once(found: &mut Vec<Warning>, level: Level, advice: &Advice) {
-    if !found.iter().any(|warning| warning.text == advice.text) {
-        say(found, level, advice.text);
+/// Each metal's advice under its name; what two metals share is said once, under both.
+fn say_by_metal(
+    spec: &HoleSpec,
+    advice: impl Fn(&'static Material) -> &'static [Advice],
+    level: Level,
+    found: &mut Vec<Warning>,
+) {
+    let mut said: Vec<&str> = Vec::new();
+    for text in materials(spec).flat_map(&advice).map(|advice| advice.text) {
+        if said.contains(&text) {
+            continue;
+        }
+        said.push(text);
+        let names: Vec<&str> = materials(spec)
+            .filter(|material| advice(material).iter().any(|advice| advice.text == text))
+            .map(|material| material.name)
+            .collect();
+        say(found, level, format!("{}: {text}", print::sentence(&names.join(" and "))));
     }
 }

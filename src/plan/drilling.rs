@@ -32,7 +32,7 @@ impl Metals {
     /// The metal that is drilled more slowly.
     fn tougher(self) -> &'static Material {
         self.each()
-            .min_by(|a, b| middle_speed(a).value.total_cmp(&middle_speed(b).value))
+            .min_by(|a, b| surface_speed(a).value.total_cmp(&surface_speed(b).value))
             .unwrap_or(self.first)
     }
 
@@ -50,9 +50,9 @@ impl Metals {
     }
 }
 
-/// The middle of the range the plan goes by.
-fn middle_speed(material: &Material) -> Velocity {
-    material.drilling.first().map_or(Velocity::default(), |range| (range.low + range.high) / 2.0)
+/// The slow end of the range the plan goes by: a slower drill does no harm, a burnt one does.
+fn surface_speed(material: &Material) -> Velocity {
+    material.drilling.first().map_or(Velocity::default(), |range| range.low)
 }
 
 /// The spindle speed for a drill, held to what the machine has and rounded as a dial reads.
@@ -61,7 +61,7 @@ pub(super) fn spindle_speed(
     diameter: Length,
     spindle_max: Option<Frequency>,
 ) -> Option<Frequency> {
-    let surface = middle_speed(metals.tougher());
+    let surface = surface_speed(metals.tougher());
     if surface.value <= 0.0 {
         return None;
     }

@@ -163,7 +163,7 @@ fn register() -> Operation {
     )
 }
 
-/// A pilot for a wide drill: the drill at hand nearest a fifth of its diameter.
+/// A pilot for a wide drill: the drill at hand nearest a quarter of its diameter.
 fn pilot(
     steps: &Steps<'_>,
     part: Part,
@@ -174,7 +174,7 @@ fn pilot(
     if wide < PILOT_FROM {
         return None;
     }
-    let web = wide * 0.2;
+    let web = wide * 0.25;
     let off = |drill: &Drill| (drill.diameter - web).value.abs();
     let drill = steps.spec.at_hand.drills().min_by(|a, b| off(a).total_cmp(&off(b)))?;
     if drill.diameter >= wide * 0.6 {

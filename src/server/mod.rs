@@ -1,1 +1,156 @@
-//! The web server.
+//! The web server around the pages, with its database.
+//!
+//! - [`config`]: the settings; [`log`]: the log; [`clock`]: the wall clock.
+//! - [`routes`]: the route table; [`middleware`]: what happens around every answer; [`accept`]: the sockets.
+//! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
+//! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
+
+pub mod accept;
+pub mod api;
+pub mod clock;
+pub mod config;
+pub mod db;
+pub mod entries;
+pub mod error;
+pub mod healthcheck;
+mod log;
+pub mod middleware;
+pub mod readiness;
+pub mod routes;
+pub mod validator;
+pub mod web;
+
+use std::fmt;
+use std::io::{self, Write};
+use std::net::SocketAddr;
+use std::process::ExitCode;
+use std::sync::Arc;
+
+use tokio::net::TcpListener;
+
+use crate::pages;
+use clock::Clock;
+use config::{BaseUrl, Command, CommandLine, Config};
+use db::Database;
+use readiness::Readiness;
+use validator::Build;
+
+pub use error::Error;
+
+/// What a request needs, made once at start.
+#[derive(Debug)]
+pub struct App {
+    /// The settings.
+    pub config: Config,
+    /// The address readers see.
+    pub base_url: BaseUrl,
+    /// What the pages need to know.
+    pub context: pages::Context,
+    /// The database.
+    pub database: Database,
+    /// The wall clock.
+    pub clock: Clock,
+    /// Whether the server can do its work.
+    pub readiness: Readiness,
+    /// What a page's validator holds besides its figures.
+    pub build: Build,
+}
+
+/// Why the server cannot start.
+#[derive(Debug, thiserror::Error)]
+pub enum StartError {
+    /// The address cannot be listened on.
+    #[error("cannot listen on {address}: {source}; choose another address with --listen")]
+    Listen {
+        /// The address.
+        address: SocketAddr,
+        /// What the system said.
+        source: io::Error,
+    },
+    /// The database cannot be used.
+    #[error(transparent)]
+    Database(#[from] db::Error),
+    /// The system refuses something a server needs.
+    #[error("the system refuses what a server needs: {0}")]
+    System(#[from] io::Error),
+}
+
+impl App {
+    /// Opens the database and projects the tables into it.
+    ///
+    /// # Errors
+    /// The database cannot be opened or written.
+    pub async fn open(config: Config, base_url: BaseUrl, clock: Clock) -> Result<Self, db::Error> {
+        let database = Database::open(&config.data_dir).await?;
+        let projected = db::reference::project(&database, &entries::all(), clock.now()).await?;
+        tracing::debug!(?projected, "the tables are in the database");
+        Ok(Self {
+            context: pages::Context { base_url: base_url.as_str().to_owned() },
+            build: Build::serving(&base_url),
+            readiness: Readiness::default(),
+            config,
+            base_url,
+            database,
+            clock,
+        })
+    }
+}
+
+/// The program: reads its settings, then does what it was asked to.
+#[must_use]
+pub fn main() -> ExitCode {
+    let line = match CommandLine::read() {
+        Ok(line) => line,
+        Err(stop) => stop.exit(),
+    };
+    match line.command.unwrap_or_default() {
+        Command::Serve => {
+            log::start(line.config.log);
+            outcome(run(line.config))
+        }
+        Command::Healthcheck => outcome(healthcheck::ask(line.config.listen)),
+    }
+}
+
+/// Serves until the process is told to stop.
+///
+/// # Errors
+/// The server cannot start.
+pub fn run(config: Config) -> Result<(), StartError> {
+    tokio::runtime::Builder::new_multi_thread().enable_all().build()?.block_on(serve(config))
+}
+
+async fn serve(config: Config) -> Result<(), StartError> {
+    // The address first: a second server started by mistake stops before it touches the data.
+    let listener = TcpListener::bind(config.listen)
+        .await
+        .map_err(|source| StartError::Listen { address: config.listen, source })?;
+    let here = BaseUrl::of_listener(listener.local_addr()?);
+    let base_url = config.base_url.clone().unwrap_or_else(|| here.clone());
+    let app = Arc::new(App::open(config, base_url, Clock::System).await?);
+    let mut signals = accept::Signals::listen()?;
+    tracing::info!("Holewright is ready: open {here}");
+    accept::serve(
+        listener,
+        routes::router(Arc::clone(&app)),
+        accept::Limits::default(),
+        async || {
+            signals.next().await;
+        },
+    )
+    .await;
+    app.database.close().await;
+    tracing::info!("stopped");
+    Ok(())
+}
+
+fn outcome<E: fmt::Display>(result: Result<(), E>) -> ExitCode {
+    match result {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            // With standard error closed there is nobody left to tell.
+            let _ = writeln!(io::stderr(), "holewright: {error}");
+            ExitCode::FAILURE
+        }
+    }
+}

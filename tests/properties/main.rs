@@ -1,4 +1,4 @@
-//! What must hold whatever is put in.
+//! What must hold for every input, shown on many.
 
 mod choice;
 mod reading;

@@ -98,7 +98,6 @@ fn the_lists_a_reader_may_have_on_the_wall() {
 
 /// Engagement from 48 to 100 %: what a list may well print. Beyond it an entry carries a warning.
 #[test]
-#[ignore = "needs every thread row: drop this line when the threads are merged"]
 fn every_entry_is_for_a_thread_we_hold_and_leaves_it_a_thread() {
     for listed in lists::all() {
         let threads = listed.system.system().threads;

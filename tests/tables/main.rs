@@ -4,5 +4,4 @@ mod clearance;
 mod drills;
 mod lists;
 mod materials;
-
 mod threads;

@@ -1,0 +1,135 @@
+//! The settings: from the command line, else from the environment, else the default.
+//!
+//! A bad setting ends the program with exit code 2 and a line that names the setting, the value
+//! and what is allowed.
+
+mod base_url;
+mod trusted_proxy;
+
+use std::net::{IpAddr, Ipv4Addr, Ipv6Addr, SocketAddr};
+use std::path::PathBuf;
+
+use clap::error::ErrorKind;
+use clap::{Args, CommandFactory, Parser, Subcommand};
+use tracing::Level;
+
+pub use base_url::BaseUrl;
+pub use trusted_proxy::TrustedProxy;
+
+/// Every variable of ours starts with this.
+const PREFIX: &str = "HOLEWRIGHT_";
+
+const EXAMPLES: &str = "\
+Examples:
+  holewright
+      serves on this machine alone, with the database in ./data
+  holewright --listen 0.0.0.0:8080 --data-dir /var/lib/holewright --base-url https://club.example
+      serves the club, behind its own address
+
+Exit codes: 0 stopped as asked, 1 cannot start or not ready, 2 a setting is wrong.";
+
+/// The thread, drill and material reference of a model-engineering club, with a plan for every hole.
+#[derive(Debug, Parser)]
+#[command(name = "holewright", version, after_help = EXAMPLES, disable_help_subcommand = true)]
+pub struct CommandLine {
+    /// What to do; without a word it serves.
+    #[command(subcommand)]
+    pub command: Option<Command>,
+    /// The settings.
+    #[command(flatten)]
+    pub config: Config,
+}
+
+/// What the program can do.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Subcommand)]
+pub enum Command {
+    /// Serve the pages (also without this word)
+    #[default]
+    Serve,
+    /// Ask the server at --listen whether it is ready: exit 0 if so, else 1
+    Healthcheck,
+}
+
+/// The settings of the server.
+#[derive(Clone, Debug, PartialEq, Eq, Args)]
+pub struct Config {
+    /// Address and port to serve on
+    #[arg(long, env = "HOLEWRIGHT_LISTEN", value_name = "ADDRESS:PORT", global = true)]
+    #[arg(default_value = "127.0.0.1:8080", value_parser = listen_address)]
+    pub listen: SocketAddr,
+
+    /// Folder for the database; made if it is not there
+    #[arg(long, env = "HOLEWRIGHT_DATA_DIR", value_name = "FOLDER", global = true)]
+    #[arg(default_value = "data")]
+    pub data_dir: PathBuf,
+
+    /// Scheme and host that readers see, for links that leave the page [default: the address served on]
+    #[arg(long, env = "HOLEWRIGHT_BASE_URL", value_name = "URL", global = true)]
+    pub base_url: Option<BaseUrl>,
+
+    /// Address or network of a proxy whose X-Forwarded-For is believed; may be given again
+    #[arg(long, env = "HOLEWRIGHT_TRUSTED_PROXY", value_name = "ADDRESS", global = true)]
+    #[arg(value_delimiter = ',')]
+    pub trusted_proxy: Vec<TrustedProxy>,
+
+    /// How much to log: error, warn, info, debug or trace
+    #[arg(long, env = "HOLEWRIGHT_LOG", value_name = "LEVEL", global = true)]
+    #[arg(default_value = "info", value_parser = log_level)]
+    pub log: Level,
+}
+
+impl CommandLine {
+    /// Reads the command line and the environment of this process.
+    ///
+    /// # Errors
+    /// A setting that is unknown or cannot be read; also `--help` and `--version`, whose text is
+    /// the "error" to print.
+    pub fn read() -> Result<Self, clap::Error> {
+        let line = Self::try_parse()?;
+        match unknown_variable(std::env::vars_os().filter_map(|(name, _)| name.into_string().ok()))
+        {
+            Some(name) => Err(Self::command().error(ErrorKind::UnknownArgument, name)),
+            None => Ok(line),
+        }
+    }
+}
+
+/// Where a server on this listen address is reached from its own machine: one that listens
+/// everywhere is reached on the loopback.
+#[must_use]
+pub fn reachable(listen: SocketAddr) -> SocketAddr {
+    let ip = match listen.ip() {
+        IpAddr::V4(ip) if ip.is_unspecified() => Ipv4Addr::LOCALHOST.into(),
+        IpAddr::V6(ip) if ip.is_unspecified() => Ipv6Addr::LOCALHOST.into(),
+        ip => ip,
+    };
+    SocketAddr::new(ip, listen.port())
+}
+
+/// A variable with our prefix that is no setting: most likely a slip of the pen.
+fn unknown_variable(names: impl Iterator<Item = String>) -> Option<String> {
+    let command = CommandLine::command();
+    let known: Vec<_> = command.get_arguments().filter_map(|argument| argument.get_env()).collect();
+    let unknown = names
+        .filter(|name| name.starts_with(PREFIX))
+        .find(|name| !known.iter().any(|env| *env == name.as_str()))?;
+    let known: Vec<_> = known.iter().map(|env| env.to_string_lossy()).collect();
+    Some(format!(
+        "unknown setting '{unknown}' in the environment; allowed are {}",
+        known.join(", ")
+    ))
+}
+
+fn listen_address(typed: &str) -> Result<SocketAddr, String> {
+    typed.parse().map_err(|_| {
+        "allowed is an address and a port, such as 127.0.0.1:8080, 0.0.0.0:8080 or [::1]:8080 \
+         (--listen or HOLEWRIGHT_LISTEN)"
+            .to_owned()
+    })
+}
+
+fn log_level(typed: &str) -> Result<Level, String> {
+    typed.parse().map_err(|_| {
+        "allowed is error, warn, info, debug or trace (--log or HOLEWRIGHT_LOG)".to_owned()
+    })
+}

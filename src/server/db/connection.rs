@@ -1,0 +1,70 @@
+//! How a connection is set up: the contract that every member of both pools keeps.
+//!
+//! The log is written ahead and synced at each commit, so an acknowledged note survives a power
+//! cut. Foreign keys hold, the schema is not trusted, cells are checked, no page is mapped into
+//! memory, temporary tables stay in memory (a container's root may be read-only).
+
+use std::path::Path;
+use std::time::Duration;
+
+use sqlx::sqlite::{
+    SqliteConnectOptions, SqliteJournalMode, SqlitePool, SqlitePoolOptions, SqliteSynchronous,
+};
+
+use super::Error;
+
+/// How many reads run at once.
+pub const READERS: u32 = 4;
+/// How long a statement waits for another program's lock, and a request for a connection.
+pub const PATIENCE: Duration = Duration::from_secs(5);
+/// The log shrinks to this after a checkpoint.
+pub const LOG_LIMIT_BYTES: u32 = 16 * 1024 * 1024;
+/// The first release without the race that could corrupt a file as its log was reset.
+const LEAST_VERSION: [u32; 3] = [3, 51, 3];
+
+/// The one connection that writes; it makes the file if need be.
+pub(super) async fn writer(file: &Path) -> sqlx::Result<SqlitePool> {
+    // The planner's figures are brought up to date by the one connection that may write them.
+    let options = contract(file).create_if_missing(true).optimize_on_close(true, Some(400));
+    pool(1).connect_with(options).await
+}
+
+/// The connections that read and cannot write.
+pub(super) async fn readers(file: &Path) -> sqlx::Result<SqlitePool> {
+    pool(READERS).connect_with(contract(file).pragma("query_only", "ON")).await
+}
+
+/// Refuses a SQLite without the fix that our journal mode needs.
+pub(super) async fn check_version(writer: &SqlitePool) -> Result<(), Error> {
+    let found = sqlx::query_scalar!(r#"SELECT sqlite_version() AS "version!: String""#)
+        .fetch_one(writer)
+        .await?;
+    let parts: Vec<u32> = found.split('.').filter_map(|part| part.parse().ok()).collect();
+    if parts.as_slice() < LEAST_VERSION.as_slice() {
+        return Err(Error::OldSqlite { found });
+    }
+    Ok(())
+}
+
+fn pool(connections: u32) -> SqlitePoolOptions {
+    SqlitePoolOptions::new()
+        .min_connections(1)
+        .max_connections(connections)
+        .acquire_timeout(PATIENCE)
+        .idle_timeout(None)
+        .max_lifetime(None)
+}
+
+fn contract(file: &Path) -> SqliteConnectOptions {
+    SqliteConnectOptions::new()
+        .filename(file)
+        .journal_mode(SqliteJournalMode::Wal)
+        .synchronous(SqliteSynchronous::Full)
+        .foreign_keys(true)
+        .busy_timeout(PATIENCE)
+        .pragma("trusted_schema", "OFF")
+        .pragma("cell_size_check", "ON")
+        .pragma("mmap_size", "0")
+        .pragma("temp_store", "MEMORY")
+        .pragma("journal_size_limit", LOG_LIMIT_BYTES.to_string())
+}

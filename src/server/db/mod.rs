@@ -1,0 +1,82 @@
+//! The database: the only module with SQL.
+//!
+//! Reads go through a pool of readers that cannot write; writes go through one connection, so no
+//! write ever meets another. Leaves out: what the rows mean.
+
+pub mod connection;
+mod error;
+mod migrate;
+pub mod probe;
+pub mod reference;
+
+use std::path::{Path, PathBuf};
+
+use sqlx::sqlite::SqlitePool;
+use sqlx::{Sqlite, Transaction};
+
+pub use error::Error;
+pub use migrate::newest_schema;
+
+/// The file in the data folder.
+pub const FILE_NAME: &str = "holewright.sqlite";
+
+/// The open database.
+#[derive(Clone, Debug)]
+pub struct Database {
+    readers: SqlitePool,
+    writer: SqlitePool,
+}
+
+impl Database {
+    /// Opens the database in this folder, making the folder and the file if need be, and brings its
+    /// schema up to date.
+    ///
+    /// # Errors
+    /// The folder cannot be written, the file is no database or a newer program's, or the SQLite
+    /// compiled in is too old.
+    pub async fn open(folder: &Path) -> Result<Self, Error> {
+        let file = file_in(folder)?;
+        let unopened = |source| Error::Open { file: file.clone(), user: user_id(), source };
+        let writer = connection::writer(&file).await.map_err(unopened)?;
+        connection::check_version(&writer).await?;
+        migrate::up(&writer).await?;
+        let readers = connection::readers(&file).await.map_err(unopened)?;
+        Ok(Self { readers, writer })
+    }
+
+    /// Closes every connection; the last one folds the log back into the file.
+    pub async fn close(&self) {
+        self.readers.close().await;
+        self.writer.close().await;
+    }
+
+    /// The pools, readers first: for a test that asks every member for its settings.
+    #[must_use]
+    pub fn pools(&self) -> [&SqlitePool; 2] {
+        [&self.readers, &self.writer]
+    }
+
+    /// A transaction that holds the write lock from its first statement.
+    async fn write(&self) -> Result<Transaction<'static, Sqlite>, Error> {
+        Ok(self.writer.begin_with("BEGIN IMMEDIATE").await?)
+    }
+}
+
+fn file_in(folder: &Path) -> Result<PathBuf, Error> {
+    std::fs::create_dir_all(folder).map_err(|source| Error::Folder {
+        folder: folder.to_owned(),
+        user: user_id(),
+        source,
+    })?;
+    Ok(folder.join(FILE_NAME))
+}
+
+/// The user this process runs as, for the message that says who may not write; the standard library
+/// has no other way to ask.
+fn user_id() -> String {
+    #[cfg(unix)]
+    if let Ok(process) = std::fs::metadata("/proc/self") {
+        return std::os::unix::fs::MetadataExt::uid(&process).to_string();
+    }
+    "unknown".to_owned()
+}

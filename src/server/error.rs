@@ -1,0 +1,91 @@
+//! What can be wrong with a request: one enum, shown as a page or as problem details.
+//!
+//! The reader gets the kind of trouble and the request's id; what lies behind it goes to the log
+//! under that id.
+
+use std::sync::Arc;
+
+use axum::body::Body;
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Response};
+
+use super::db;
+
+/// A refusal.
+#[derive(Debug, thiserror::Error)]
+pub enum Error {
+    /// Nothing stands at this address.
+    #[error("nothing stands at this address")]
+    NotFound,
+    /// The address answers other methods; `Allow` names them.
+    #[error("this address answers GET and HEAD only")]
+    MethodNotAllowed,
+    /// What was asked cannot be read.
+    #[error("{}", summary(.0))]
+    Invalid(Vec<Field>),
+    /// It may work a little later.
+    #[error("the server cannot do this just now; try again in a few seconds")]
+    Unavailable(#[source] db::Error),
+    /// It is our fault.
+    #[error("something went wrong on our side; nothing you sent is at fault")]
+    Internal(#[source] Box<dyn std::error::Error + Send + Sync>),
+}
+
+/// One field of a request that cannot be read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Field {
+    /// Its name.
+    pub field: String,
+    /// What is wrong and what is accepted.
+    pub message: String,
+}
+
+/// The error behind a response, for the middleware that writes its body.
+#[derive(Clone, Debug)]
+pub(super) struct Refused(pub(super) Arc<Error>);
+
+impl Error {
+    /// The HTTP status.
+    #[must_use]
+    pub const fn status(&self) -> StatusCode {
+        match self {
+            Self::NotFound => StatusCode::NOT_FOUND,
+            Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
+            Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
+            Self::Unavailable(_) => StatusCode::SERVICE_UNAVAILABLE,
+            Self::Internal(_) => StatusCode::INTERNAL_SERVER_ERROR,
+        }
+    }
+
+    /// The fields that cannot be read, if that is the trouble.
+    #[must_use]
+    pub fn fields(&self) -> &[Field] {
+        match self {
+            Self::Invalid(fields) => fields,
+            _ => &[],
+        }
+    }
+}
+
+impl From<db::Error> for Error {
+    fn from(error: db::Error) -> Self {
+        if error.is_passing() { Self::Unavailable(error) } else { Self::Internal(error.into()) }
+    }
+}
+
+impl IntoResponse for Error {
+    /// The status alone; the body is written by [`super::middleware::refusals`], which knows the
+    /// request.
+    fn into_response(self) -> Response {
+        let mut response = Response::new(Body::empty());
+        *response.status_mut() = self.status();
+        response.extensions_mut().insert(Refused(Arc::new(self)));
+        response
+    }
+}
+
+fn summary(fields: &[Field]) -> String {
+    let fields: Vec<_> =
+        fields.iter().map(|field| format!("{}: {}", field.field, field.message)).collect();
+    fields.join("; ")
+}

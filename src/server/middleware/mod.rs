@@ -1,0 +1,9 @@
+//! What happens around every answer: its request id and log line, its security headers, the body
+//! of a refusal, and a panic turned into one.
+
+pub mod client;
+pub mod observe;
+pub mod panics;
+pub mod refusals;
+pub mod request_id;
+pub mod security_headers;

@@ -1,0 +1,42 @@
+//! The route table: every address the server answers, and what answers it.
+
+use std::sync::Arc;
+
+use axum::Router;
+use axum::middleware::{from_fn, from_fn_with_state};
+use axum::routing::get;
+use tower_http::catch_panic::CatchPanicLayer;
+
+use super::middleware::{observe, panics, refusals, security_headers};
+use super::{App, Error, api, web};
+
+/// Every route, with what happens around each answer.
+pub fn router(app: Arc<App>) -> Router {
+    layered(table(), app)
+}
+
+#[rustfmt::skip]
+fn table() -> Router<Arc<App>> {
+    Router::new()
+        .route("/healthz", get(web::health::alive))
+        .route("/readyz", get(web::health::ready))
+        .nest("/api/v1", Router::new()
+            .fallback(api::nothing_here))
+        // Every other address is a page: `pages::answer` knows which.
+        .fallback(get(web::reference::answer).fallback(method_not_allowed))
+        .method_not_allowed_fallback(method_not_allowed)
+}
+
+/// Puts around a table what every answer needs. The first line is innermost.
+pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
+    table
+        .layer(CatchPanicLayer::custom(panics::answer))
+        .layer(from_fn(refusals::write_body))
+        .layer(from_fn_with_state(Arc::clone(&app), security_headers::set))
+        .layer(from_fn_with_state(Arc::clone(&app), observe::observe))
+        .with_state(app)
+}
+
+async fn method_not_allowed() -> Error {
+    Error::MethodNotAllowed
+}

@@ -1,0 +1,5 @@
+//! The doors for people: pages, and the health of the server.
+
+pub mod health;
+pub mod reference;
+pub mod refusal;

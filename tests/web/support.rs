@@ -1,0 +1,121 @@
+//! What every test of the server needs: a folder of its own, an opened server, and a way to ask it.
+
+use std::net::SocketAddr;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU32, Ordering};
+
+use axum::Router;
+use axum::body::{Body, to_bytes};
+use axum::http::{HeaderMap, Method, Request, StatusCode};
+use clap::Parser;
+use holewright::server::clock::Clock;
+use holewright::server::config::{BaseUrl, CommandLine, Config};
+use holewright::server::{App, routes};
+use tower::ServiceExt;
+
+/// A folder that goes when the test ends.
+pub struct Folder(PathBuf);
+
+impl Folder {
+    pub fn new() -> Self {
+        static COUNT: AtomicU32 = AtomicU32::new(0);
+        let name =
+            format!("holewright-{}-{}", std::process::id(), COUNT.fetch_add(1, Ordering::Relaxed));
+        let folder = std::env::temp_dir().join(name);
+        std::fs::create_dir_all(&folder).unwrap();
+        Self(folder)
+    }
+
+    pub fn path(&self) -> &Path {
+        &self.0
+    }
+}
+
+impl Drop for Folder {
+    fn drop(&mut self) {
+        let _ = std::fs::remove_dir_all(&self.0);
+    }
+}
+
+/// The time every test runs at.
+pub const NOW: i64 = 1_800_000_000;
+
+/// The settings with the data in this folder and these further arguments.
+pub fn config(folder: &Folder, arguments: &[&str]) -> Config {
+    let data_dir = ["--data-dir", folder.path().to_str().unwrap()];
+    CommandLine::try_parse_from(["holewright"].iter().chain(&data_dir).chain(arguments))
+        .unwrap()
+        .config
+}
+
+/// A server opened on this folder.
+pub async fn open(folder: &Folder, base_url: &str) -> Arc<App> {
+    let base_url: BaseUrl = base_url.parse().unwrap();
+    Arc::new(App::open(config(folder, &[]), base_url, Clock::Fixed(NOW)).await.unwrap())
+}
+
+/// A server of the club's with a folder of its own.
+pub struct Server {
+    pub app: Arc<App>,
+    pub router: Router,
+    _folder: Folder,
+}
+
+impl Server {
+    pub async fn start() -> Self {
+        let folder = Folder::new();
+        let app = open(&folder, "https://club.test").await;
+        Self { router: routes::router(Arc::clone(&app)), app, _folder: folder }
+    }
+
+    pub async fn get(&self, path: &str) -> Answer {
+        self.ask(Method::GET, path, &[]).await
+    }
+
+    pub async fn ask(&self, method: Method, path: &str, headers: &[(&str, &str)]) -> Answer {
+        ask(&self.router, method, path, headers).await
+    }
+}
+
+/// What came back.
+pub struct Answer {
+    pub status: StatusCode,
+    pub headers: HeaderMap,
+    pub body: String,
+}
+
+impl Answer {
+    #[track_caller]
+    pub fn header(&self, name: &str) -> &str {
+        match self.headers.get(name) {
+            Some(value) => value.to_str().unwrap(),
+            None => panic!("no {name} on a {} answer", self.status),
+        }
+    }
+
+    #[track_caller]
+    pub fn json(&self) -> serde_json::Value {
+        serde_json::from_str(&self.body).unwrap()
+    }
+}
+
+pub async fn ask(router: &Router, method: Method, path: &str, headers: &[(&str, &str)]) -> Answer {
+    let mut request = Request::builder().method(method).uri(path);
+    for (name, value) in headers {
+        request = request.header(*name, *value);
+    }
+    let request = request.body(Body::empty()).unwrap();
+    let (parts, body) = router.clone().oneshot(request).await.unwrap().into_parts();
+    let body = to_bytes(body, usize::MAX).await.unwrap();
+    Answer {
+        status: parts.status,
+        headers: parts.headers,
+        body: String::from_utf8(body.to_vec()).unwrap(),
+    }
+}
+
+/// A free port on the loopback; another program could take it before it is used, none does.
+pub fn free_address() -> SocketAddr {
+    std::net::TcpListener::bind("127.0.0.1:0").unwrap().local_addr().unwrap()
+}
