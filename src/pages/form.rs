@@ -1,5 +1,6 @@
 //! What was wrong with a field of a form, in words that help.
 
+use crate::calc::engagement;
 use crate::tables::materials::{self, Material};
 use crate::tables::threads::{self, Thread};
 
@@ -58,7 +59,9 @@ pub(super) fn thread_error(field: &'static str, error: &threads::read::ReadError
         value: thread.designation.to_owned(),
         words: thread.designation.to_owned(),
     };
-    FieldError { field, message, choices: threads.iter().map(choice).collect() }
+    // A taper thread goes by its list: no plan can be made of it.
+    let threads = threads.iter().filter(|thread| engagement::applies(thread));
+    FieldError { field, message, choices: threads.map(choice).collect() }
 }
 
 /// The materials that could be meant, as choices.

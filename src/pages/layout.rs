@@ -14,6 +14,8 @@ pub(super) struct Frame {
     pub(super) canonical: String,
     /// The doors of the site, the one this page stands behind marked.
     pub(super) doors: Vec<DoorLink>,
+    /// Whether a search engine may list the page: not a mistake's answer.
+    pub(super) listed: bool,
     pub(super) style_sheet: &'static str,
     pub(super) icon: &'static str,
     pub(super) version: &'static str,
@@ -50,6 +52,11 @@ impl Frame {
         Self::at(visit.context, door, &visit.path, title, description)
     }
 
+    /// The same frame for the answer to a mistake, which is no page of its own.
+    pub(super) fn of_a_mistake(self) -> Self {
+        Self { listed: false, ..self }
+    }
+
     /// The frame of a page at this canonical address.
     pub(super) fn at(
         context: &Context,
@@ -70,6 +77,7 @@ impl Frame {
             description: description.to_owned(),
             canonical: format!("{}{address}", context.base_url),
             doors,
+            listed: true,
             style_sheet: assets::style_sheet(),
             icon: assets::icon(),
             version: env!("CARGO_PKG_VERSION"),

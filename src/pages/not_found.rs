@@ -41,6 +41,7 @@ pub(super) fn near_systems(
 
 /// A page for nothing found, with these near matches.
 pub(super) fn page(visit: &Visit<'_>, near: Vec<Link>) -> Answer {
-    let frame = Frame::new(visit, Door::None, "Nothing here", "There is no page at this address.");
+    let frame = Frame::new(visit, Door::None, "Nothing here", "There is no page at this address.")
+        .of_a_mistake();
     Answer::html(404, &NotFoundPage { frame, near })
 }

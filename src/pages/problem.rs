@@ -19,6 +19,6 @@ struct ProblemPage<'a> {
 /// stand in `detail`.
 #[must_use]
 pub fn page(status: u16, title: &str, detail: &str, context: &Context) -> Answer {
-    let frame = Frame::at(context, Door::None, "/", title, detail);
+    let frame = Frame::at(context, Door::None, "/", title, detail).of_a_mistake();
     Answer::html(status, &ProblemPage { frame, title, detail })
 }

@@ -31,6 +31,7 @@ pub(super) fn show(visit: &Visit<'_>) -> Answer {
         (false, true) => (404, format!("Nothing is called {}", quoted(typed))),
     };
     let frame = Frame::new(visit, Door::None, &heading, "Find a thread, a drill or a metal.");
+    let frame = if status == 200 { frame } else { frame.of_a_mistake() };
     let Meanings { sure, near } = meanings;
     Answer::html(status, &SearchPage { frame, heading, sure, near, typed: typed.to_owned() })
 }

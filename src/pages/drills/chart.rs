@@ -64,7 +64,8 @@ pub(in crate::pages) fn chart(visit: &Visit<'_>) -> Answer {
                     "/drills",
                     "Error: drill chart",
                     description,
-                ),
+                )
+                .of_a_mistake(),
                 fields: fields(query, &errors),
                 errors,
                 cut: true,

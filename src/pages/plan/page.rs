@@ -17,7 +17,7 @@ use crate::pages::link::Link;
 use crate::pages::warnings::{WarningGroup, by_level};
 use crate::pages::{Answer, FieldError, Visit};
 use crate::plan::{Hole, HolePlan, HoleSpec, build};
-use crate::tables::threads::read::Hand;
+use crate::tables::threads::read::{self, Hand};
 use crate::units::print;
 
 #[derive(Template)]
@@ -25,6 +25,8 @@ use crate::units::print;
 struct FormPage {
     frame: Frame,
     errors: Vec<FieldError>,
+    /// The thread's own page, where a thread was understood.
+    thread: Option<Link>,
     form: Form,
 }
 
@@ -48,14 +50,18 @@ fn ask(visit: &Visit<'_>, request: &Request) -> Answer {
     let description =
         "Say the thread, the metal and how deep: drill, depths and every step in order.";
     let frame = Frame::new(visit, Door::Plan, "Plan a hole", description);
-    Answer::html(200, &FormPage { frame, errors: Vec::new(), form: form(request, &[]) })
+    Answer::html(
+        200,
+        &FormPage { frame, errors: Vec::new(), thread: None, form: form(request, &[]) },
+    )
 }
 
 fn refuse(visit: &Visit<'_>, request: &Request, errors: Vec<FieldError>) -> Answer {
     let description = "Something in the plan could not be used; everything typed is kept.";
-    let frame = Frame::new(visit, Door::Plan, "Error: plan a hole", description);
+    let frame = Frame::new(visit, Door::Plan, "Error: plan a hole", description).of_a_mistake();
     let form = form(request, &errors);
-    Answer::html(422, &FormPage { frame, errors, form })
+    let thread = read::read(request.typed("thread")).ok().map(Link::thread);
+    Answer::html(422, &FormPage { frame, errors, thread, form })
 }
 
 #[derive(Template)]

@@ -1,7 +1,11 @@
 //! The tapping size of one thread for each group of metals.
 
+use crate::calc::aim::base_percent;
+use crate::calc::engagement;
 use crate::calc::tapping::Choice;
+use crate::calc::thread_form::Geometry;
 use crate::pages::candidate::{GROUPS, ShownDrill, for_group};
+use crate::pages::figures::Both;
 use crate::pages::form::sentence_case;
 use crate::tables::materials::Group;
 use crate::tables::threads::Thread;
@@ -16,6 +20,21 @@ pub(super) struct ByMetal {
     pub(super) usual: ShownDrill,
     pub(super) usual_metals: String,
     pub(super) rows: Vec<MetalRow>,
+}
+
+/// The hole where no drill held is large enough.
+pub(super) struct Bored {
+    pub(super) size: Both,
+    pub(super) aim: String,
+}
+
+/// The hole to bore for a thread beyond the drills; none for taper threads.
+pub(super) fn bored(thread: &Thread, geometry: &Geometry) -> Option<Bored> {
+    let aim = base_percent(MIDDLE);
+    engagement::applies(thread).then(|| Bored {
+        size: Both::of(engagement::hole_for(thread.form(), geometry, aim)),
+        aim: format!("{} %", print::fixed(aim, 0)),
+    })
 }
 
 /// One group of metals.

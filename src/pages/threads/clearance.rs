@@ -22,6 +22,19 @@ pub(super) struct ClearanceRow {
     pub(super) basis: String,
 }
 
+/// A fit and its drill, for the top of the page.
+pub(super) struct Clears {
+    pub(super) fit: String,
+    pub(super) link: Link,
+}
+
+/// The fits that have a drill.
+pub(super) fn clears(rows: &[ClearanceRow]) -> Vec<Clears> {
+    rows.iter()
+        .filter_map(|row| Some(Clears { fit: row.fit.clone(), link: row.drill.clone()? }))
+        .collect()
+}
+
 /// A printed row beside the one that rules.
 pub(super) struct PrintedRow {
     pub(super) standard: String,

@@ -2,8 +2,8 @@
 
 use askama::Template;
 
-use super::by_metal::{ByMetal, by_metal};
-use super::clearance::{ClearanceRow, PrintedRow, clearance, printed};
+use super::by_metal::{Bored, ByMetal, bored, by_metal};
+use super::clearance::{ClearanceRow, Clears, PrintedRow, clearance, clears, printed};
 use super::dimensions::{DimensionRow, OtherFigure, lengths, others};
 use super::elsewhere;
 use super::relations::{ListRow, NearRow, listed, look_alikes, same};
@@ -31,11 +31,15 @@ struct ThreadPage {
     standard: &'static str,
     basis: &'static str,
     tapping: Option<ByMetal>,
+    /// Where the thread is beyond the drills.
+    bored: Option<Bored>,
     /// Every drill worth listing.
     drills: Vec<TappingRow>,
     /// The drills are figured on both 60° bases.
     two_bases: bool,
     largest_hole: Option<LargestHole>,
+    /// The fits that have a drill.
+    clears: Vec<Clears>,
     clearance: Vec<ClearanceRow>,
     printed: Vec<PrintedRow>,
     dimensions: Vec<DimensionRow>,
@@ -67,12 +71,14 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
     let limit = largest_hole(thread, &geometry);
     let by_metal = by_metal(thread);
     let drills = tapping(thread, &geometry, limit);
+    let clearance = clearance(thread, &geometry);
     ThreadPage {
         frame: frame(visit, thread, &geometry, by_metal.as_ref().map(|metals| &metals.usual)),
         thread,
         system: Link::new(format!("/threads/{}", system.slug), system.mark),
         standard: system.standard,
         basis: engagement_basis(system.form),
+        bored: if by_metal.is_none() { bored(thread, &geometry) } else { None },
         tapping: by_metal,
         two_bases: drills.iter().any(|row| row.other_basis.is_some()),
         drills,
@@ -80,7 +86,8 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
             size: Column::of(limit.diameter),
             standard: limit.standard,
         }),
-        clearance: clearance(thread, &geometry),
+        clears: clears(&clearance),
+        clearance,
         printed: printed(thread),
         dimensions: lengths(thread, &geometry),
         other_figures: others(&geometry),
