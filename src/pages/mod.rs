@@ -1,6 +1,35 @@
 //! Every public page as a pure function of its address: no server, no database, no clock.
 //!
-//! The same function compiled for a phone with no signal must give the same bytes.
+//! The same function compiled for a phone with no signal must give the same bytes. Leaves out the
+//! JSON, the members' notes and every word kept for the server: those answer 404 here.
+
+mod address;
+mod answer;
+pub mod assets;
+mod candidate;
+mod cited;
+mod drills;
+mod field;
+mod figures;
+mod form;
+mod home;
+mod layout;
+mod link;
+mod materials;
+mod meanings;
+mod not_found;
+pub mod plan;
+pub mod problem;
+mod query;
+mod search;
+mod threads;
+mod warnings;
+
+pub use answer::Answer;
+pub use form::{Choice, FieldError};
+pub use query::Query;
+
+use address::Address;
 
 /// What varies from reader to reader, as plain values.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -9,23 +38,55 @@ pub struct Context {
     pub base_url: String,
 }
 
-/// A finished page, redirect or refusal.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Answer {
-    /// HTTP status.
-    pub status: u16,
-    /// Headers the page itself decides: content type, location.
-    pub headers: Vec<(&'static str, String)>,
-    /// The body.
-    pub body: String,
+/// One visit to one page: its canonical path, what was asked, and for whom.
+#[derive(Debug)]
+struct Visit<'a> {
+    /// The canonical path, `/threads/ba/5`.
+    path: String,
+    /// What follows the `?`.
+    query: Query,
+    /// What varies from reader to reader.
+    context: &'a Context,
 }
 
 /// Answers one address: `answer("/threads/ba/5", "", &context)`.
+///
+/// A page has one address. Another spelling of it (capitals, a final slash, a percent code) is
+/// sent there in one hop with 301, and so is a form's query with empty fields in it.
+///
+/// # Examples
+/// ```
+/// use holewright::pages::{answer, Context};
+/// let context = Context::default();
+/// assert_eq!(answer("/threads", "", &context).status, 200);
+/// assert_eq!(answer("/Threads/", "", &context).location(), Some("/threads"));
+/// assert_eq!(answer("/sign-in", "", &context).status, 404);
+/// ```
 #[must_use]
-pub fn answer(path: &str, _query: &str, _context: &Context) -> Answer {
-    Answer {
-        status: 404,
-        headers: vec![("content-type", "text/html; charset=utf-8".to_owned())],
-        body: format!("nothing at {}", path.len()),
+pub fn answer(path: &str, query: &str, context: &Context) -> Answer {
+    if let Some(answer) = assets::answer(path) {
+        return answer;
+    }
+    let address = Address::read(path);
+    let visit = Visit { path: address.canonical(), query: Query::read(query), context };
+    let answer = route(&address.segments(), &visit);
+    let moved = path != visit.path || (visit.query.is_untidy() && !answer.is_refusal());
+    if moved && answer.is_page() { Answer::moved(&visit.query.after(&visit.path)) } else { answer }
+}
+
+/// Every address of the reference.
+fn route(segments: &[&str], visit: &Visit<'_>) -> Answer {
+    match *segments {
+        [] => home::show(visit),
+        ["search"] => search::show(visit),
+        ["threads"] => threads::index(visit),
+        ["threads", system] => threads::system(visit, system),
+        ["threads", system, size] => threads::show(visit, system, size),
+        ["drills"] => drills::chart(visit),
+        ["drills", series, size] => drills::show(visit, series, size),
+        ["materials"] => materials::index(visit),
+        ["materials", slug] => materials::show(visit, slug),
+        ["plan"] => plan::show(visit),
+        _ => not_found::show(visit),
     }
 }

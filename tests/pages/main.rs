@@ -1,1 +1,38 @@
-//! To be filled.
+//! The pages through `answer` alone: no server, no database.
+
+mod addresses;
+mod assets;
+mod chart;
+mod finding;
+mod hostile;
+mod html;
+mod links;
+mod plan;
+mod redirects;
+mod structure;
+mod threads;
+
+use holewright::pages::{Answer, Context, answer};
+
+/// Answers an address as pasted: `/drills?from=2mm`.
+fn visit(address: &str) -> Answer {
+    let (path, query) = address.split_once('?').unwrap_or((address, ""));
+    let context = Context { base_url: "https://club.example".to_owned() };
+    answer(path, query, &context)
+}
+
+/// The body of an address that must answer with this status.
+#[track_caller]
+fn body(status: u16, address: &str) -> String {
+    let answer = visit(address);
+    assert_eq!(answer.status, status, "{address}: {:?}", answer.location());
+    answer.body
+}
+
+/// An address that must be sent on with 301, in one hop.
+#[track_caller]
+fn moves(from: &str, to: &str) {
+    let answer = visit(from);
+    assert_eq!((answer.status, answer.location()), (301, Some(to)), "{from}");
+    assert_eq!(visit(to).status, 200, "{from} to {to} is more than one hop");
+}

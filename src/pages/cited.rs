@@ -1,0 +1,32 @@
+//! Sources as pages print them: title and grade, so that nothing recalled passes for published.
+
+use crate::tables::materials::Advice;
+use crate::tables::source::{Grade, Source};
+
+/// Words with their source.
+#[derive(Clone, Debug)]
+pub(super) struct Cited {
+    pub(super) text: String,
+    pub(super) source: String,
+}
+
+impl Cited {
+    /// Words whose source stands elsewhere.
+    pub(super) fn bare(text: &str) -> Self {
+        Self { text: text.to_owned(), source: String::new() }
+    }
+
+    /// Advice with its source.
+    pub(super) fn advice(advice: &Advice) -> Self {
+        Self { text: advice.text.to_owned(), source: source(advice.source) }
+    }
+}
+
+/// A source in one line: `BS 93:1951 …`, or what stands in a source's place.
+pub(super) fn source(source: Source) -> String {
+    match (source.grade, source.cite) {
+        (Grade::Published, cite) => cite.to_owned(),
+        (grade, "") => grade.to_string(),
+        (grade, cite) => format!("{cite} ({grade})"),
+    }
+}

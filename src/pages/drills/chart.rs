@@ -1,0 +1,174 @@
+//! `/drills`: every drill in one order of size; `from`, `to` and `series` cut it, and the cut is the link.
+
+use askama::Template;
+
+use crate::pages::field::{Field, Kind, items};
+use crate::pages::figures::Column;
+use crate::pages::form::sentence_case;
+use crate::pages::layout::{Door, Frame};
+use crate::pages::link::Link;
+use crate::pages::{Answer, FieldError, Query, Visit};
+use crate::tables::drills::{self, Drill, SAME_SIZE, Series, owned, read};
+use crate::units::Length;
+use crate::units::read::{Bare, length};
+
+/// The parameters, in the order of the canonical address.
+const NAMES: [&str; 3] = ["from", "to", "series"];
+
+#[derive(Template)]
+#[template(path = "drills/chart.html")]
+struct ChartPage {
+    frame: Frame,
+    errors: Vec<FieldError>,
+    fields: Vec<Field>,
+    cut: bool,
+    caption: String,
+    rows: Vec<Row>,
+}
+
+struct Row {
+    id: String,
+    link: Link,
+    series: &'static str,
+    size: Column,
+}
+
+/// The chart, or what is wrong with the cut.
+pub(in crate::pages) fn chart(visit: &Visit<'_>) -> Answer {
+    let query = &visit.query;
+    let address = crate::pages::query::address("/drills", query.only(&NAMES));
+    let description = "Number, letter, fraction and metric drills in one order of size, in millimetres and inches.";
+    match cut(query) {
+        Ok(cut) => {
+            let rows: Vec<Row> =
+                drills::all().iter().filter(|drill| cut.keeps(drill)).map(row).collect();
+            let title = format!("Drill chart, {}", caption(query));
+            Answer::html(
+                200,
+                &ChartPage {
+                    frame: Frame::at(visit.context, Door::Drills, &address, &title, description),
+                    errors: Vec::new(),
+                    fields: fields(query, &[]),
+                    cut: address != "/drills",
+                    caption: format!("{} drills: {}", rows.len(), caption(query)),
+                    rows,
+                },
+            )
+        }
+        Err(errors) => Answer::html(
+            422,
+            &ChartPage {
+                frame: Frame::at(
+                    visit.context,
+                    Door::Drills,
+                    "/drills",
+                    "Error: drill chart",
+                    description,
+                )
+                .of_a_mistake(),
+                fields: fields(query, &errors),
+                errors,
+                cut: true,
+                caption: String::new(),
+                rows: Vec::new(),
+            },
+        ),
+    }
+}
+
+/// What is left of the chart.
+struct Cut {
+    from: Option<Length>,
+    to: Option<Length>,
+    series: Option<Vec<Series>>,
+}
+
+impl Cut {
+    fn keeps(&self, drill: &Drill) -> bool {
+        self.from.is_none_or(|from| drill.diameter > from - SAME_SIZE)
+            && self.to.is_none_or(|to| drill.diameter < to + SAME_SIZE)
+            && self.series.as_ref().is_none_or(|series| series.contains(&drill.series))
+    }
+}
+
+fn cut(query: &Query) -> Result<Cut, Vec<FieldError>> {
+    let mut errors = Vec::new();
+    let from = size("from", query.get("from")).unwrap_or_else(|error| {
+        errors.push(error);
+        None
+    });
+    let to = size("to", query.get("to")).unwrap_or_else(|error| {
+        errors.push(error);
+        None
+    });
+    let series = match query.get("series") {
+        "" => None,
+        typed => owned::series(typed)
+            .map_err(|error| errors.push(FieldError::new("series", error.to_string())))
+            .ok(),
+    };
+    if let (Some(least), Some(most)) = (from, to)
+        && least > most
+    {
+        errors.push(FieldError::new("to", "The larger size stands first: nothing lies between."));
+    }
+    if errors.is_empty() { Ok(Cut { from, to, series }) } else { Err(errors) }
+}
+
+/// A size as a drill's name or a length; a bare number that could be either is millimetres.
+fn size(field: &'static str, typed: &str) -> Result<Option<Length>, FieldError> {
+    if typed.is_empty() {
+        return Ok(None);
+    }
+    if let Ok(drill) = read::read(typed) {
+        return Ok(Some(drill.diameter));
+    }
+    length(typed, Bare::Mm).map(Some).map_err(|error| {
+        FieldError::new(field, format!("{error} Or name a drill: No. 46, F, 7/64 in."))
+    })
+}
+
+fn row(drill: &Drill) -> Row {
+    Row {
+        id: format!("{}-{}", drill.series, drill.size),
+        link: Link::drill(drill),
+        series: drill.series.slug(),
+        size: Column::of(drill.diameter),
+    }
+}
+
+fn caption(query: &Query) -> String {
+    let series = match query.get("series") {
+        "" => "every series".to_owned(),
+        typed => typed.replace(',', ", "),
+    };
+    match (query.get("from"), query.get("to")) {
+        ("", "") => series,
+        (from, "") => format!("{series}, from {from}"),
+        ("", to) => format!("{series}, up to {to}"),
+        (from, to) => format!("{series}, {from} to {to}"),
+    }
+}
+
+fn fields(query: &Query, errors: &[FieldError]) -> Vec<Field> {
+    let typed = query.get("series");
+    let ticked = owned::series(typed).unwrap_or_default();
+    let choices = Series::ALL.into_iter().map(|series| {
+        (series.slug().to_owned(), sentence_case(series.slug()), ticked.contains(&series))
+    });
+    let kept = (ticked.is_empty() && !typed.is_empty())
+        .then(|| (typed.to_owned(), format!("{typed} (no series)"), true));
+    let series = items("series", choices.chain(kept));
+    let fields = [
+        Field::text(
+            "from",
+            "From",
+            "A drill or a size: No. 60, 1/16 in, 2.5 mm",
+            query.get("from"),
+        ),
+        Field::text("to", "To", "", query.get("to")),
+        Field::new("series", "Series", "None ticked: every series", Kind::Ticks(series)),
+    ];
+    let fill = |_: &str, _: &str| "/drills".to_owned();
+    fields.into_iter().map(|field| field.judged(errors, fill)).collect()
+}

@@ -1,0 +1,8 @@
+//! The drill pages: the chart, one drill.
+
+mod chart;
+mod screws;
+mod show;
+
+pub(super) use chart::chart;
+pub(super) use show::show;

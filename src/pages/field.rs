@@ -1,0 +1,133 @@
+//! One field of a form as a template shows it: label, hint, what was typed, what was wrong with it.
+
+use askama::Template;
+
+use super::FieldError;
+use super::link::Link;
+
+/// One field; shown in a page with `{{ field|safe }}`, since it escapes what it holds itself.
+#[derive(Clone, Debug, Template)]
+#[template(path = "partials/field.html")]
+pub(super) struct Field {
+    /// Its name in the address and its id on the page.
+    pub(super) name: &'static str,
+    pub(super) label: &'static str,
+    pub(super) hint: &'static str,
+    pub(super) kind: Kind,
+    pub(super) error: Option<Trouble>,
+}
+
+/// What sort of control it is.
+#[derive(Clone, Debug)]
+pub(super) enum Kind {
+    /// A line of text, as typed.
+    Text(String),
+    /// Known already, and sent along unseen.
+    Known(String),
+    /// A list to choose one from.
+    List(Vec<Item>),
+    /// A few choices side by side, one of them taken.
+    Pick(Vec<Item>),
+    /// A few choices side by side, any of them taken.
+    Ticks(Vec<Item>),
+}
+
+/// One item of a choice.
+#[derive(Clone, Debug)]
+pub(super) struct Item {
+    /// Its id on the page; the first has the field's own, so that an error's link finds it.
+    pub(super) id: String,
+    pub(super) value: String,
+    pub(super) words: String,
+    pub(super) taken: bool,
+}
+
+/// What was wrong, and what could be meant.
+#[derive(Clone, Debug)]
+pub(super) struct Trouble {
+    pub(super) message: String,
+    pub(super) choices: Vec<Link>,
+}
+
+impl Field {
+    /// A line of text.
+    pub(super) fn text(
+        name: &'static str,
+        label: &'static str,
+        hint: &'static str,
+        typed: &str,
+    ) -> Self {
+        Self::new(name, label, hint, Kind::Text(typed.to_owned()))
+    }
+
+    /// The same field, but known already and so not asked for.
+    pub(super) fn known(self) -> Self {
+        match self.kind {
+            Kind::Text(typed) => Self { kind: Kind::Known(typed), ..self },
+            Kind::List(items) => {
+                let taken = items.into_iter().find(|item| item.taken);
+                Self {
+                    kind: Kind::Known(taken.map_or_else(String::new, |item| item.value)),
+                    ..self
+                }
+            }
+            _ => self,
+        }
+    }
+
+    /// A field without an error.
+    pub(super) fn new(
+        name: &'static str,
+        label: &'static str,
+        hint: &'static str,
+        kind: Kind,
+    ) -> Self {
+        Self { name, label, hint, kind, error: None }
+    }
+
+    /// The field with its error, if it has one among these; `fill` makes the address that puts a choice in the field.
+    pub(super) fn judged(
+        mut self,
+        errors: &[FieldError],
+        fill: impl Fn(&str, &str) -> String,
+    ) -> Self {
+        let found = errors.iter().find(|error| error.field == self.name);
+        self.error = found.map(|error| Trouble {
+            message: error.message.clone(),
+            choices: error
+                .choices
+                .iter()
+                .map(|choice| Link::new(fill(self.name, &choice.value), choice.words.clone()))
+                .collect(),
+        });
+        self
+    }
+
+    /// The ids of what describes the control, for assistive technology.
+    pub(super) fn described_by(&self) -> Option<String> {
+        let name = self.name;
+        match (self.hint.is_empty(), self.error.is_some()) {
+            (true, false) => None,
+            (true, true) => Some(format!("{name}-error")),
+            (false, false) => Some(format!("{name}-hint")),
+            (false, true) => Some(format!("{name}-error {name}-hint")),
+        }
+    }
+}
+
+/// Items with ids: the first bears the field's name.
+pub(super) fn items(
+    name: &str,
+    choices: impl IntoIterator<Item = (String, String, bool)>,
+) -> Vec<Item> {
+    choices
+        .into_iter()
+        .enumerate()
+        .map(|(place, (value, words, taken))| Item {
+            id: if place == 0 { name.to_owned() } else { format!("{name}-{value}") },
+            value,
+            words,
+            taken,
+        })
+        .collect()
+}

@@ -1,0 +1,23 @@
+//! `/`: the search box, a plan's short form, and the doors.
+
+use askama::Template;
+
+use super::field::Field;
+use super::layout::{Door, Frame};
+use super::plan::short_form;
+use super::{Answer, Visit};
+
+#[derive(Template)]
+#[template(path = "home.html")]
+struct HomePage {
+    frame: Frame,
+    plan_fields: Vec<Field>,
+}
+
+/// The front page.
+pub(super) fn show(visit: &Visit<'_>) -> Answer {
+    let description = "Threads, drills and metals for the model engineer, and a plan for every hole: the drill, the depths and each step in order.";
+    let frame =
+        Frame::new(visit, Door::None, "Threads, drills and a plan for every hole", description);
+    Answer::html(200, &HomePage { frame, plan_fields: short_form() })
+}

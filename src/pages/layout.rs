@@ -1,0 +1,86 @@
+//! What every page has around its content: title, canonical address, preview, navigation.
+
+use super::link::Link;
+use super::{Context, Visit, assets};
+
+/// The frame's own figures.
+#[derive(Clone, Debug)]
+pub(super) struct Frame {
+    /// What the browser tab and a preview say: the answer, then the site.
+    pub(super) title: String,
+    /// One or two sentences for a preview.
+    pub(super) description: String,
+    /// The page's own address, absolute where the host is known.
+    pub(super) canonical: String,
+    /// The doors of the site, the one this page stands behind marked.
+    pub(super) doors: Vec<DoorLink>,
+    /// Whether a search engine may list the page: not a mistake's answer.
+    pub(super) listed: bool,
+    pub(super) style_sheet: &'static str,
+    pub(super) icon: &'static str,
+    pub(super) version: &'static str,
+}
+
+/// A door in the navigation.
+#[derive(Clone, Debug)]
+pub(super) struct DoorLink {
+    pub(super) link: Link,
+    pub(super) here: bool,
+}
+
+/// The doors of the site.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Door {
+    Threads,
+    Drills,
+    Materials,
+    Plan,
+    /// Behind none of them: home, finding, errors.
+    None,
+}
+
+const DOORS: [(Door, &str, &str); 4] = [
+    (Door::Threads, "/threads", "Threads"),
+    (Door::Drills, "/drills", "Drills"),
+    (Door::Materials, "/materials", "Materials"),
+    (Door::Plan, "/plan", "Plan"),
+];
+
+impl Frame {
+    /// The frame of a page whose canonical address is its path alone.
+    pub(super) fn new(visit: &Visit<'_>, door: Door, title: &str, description: &str) -> Self {
+        Self::at(visit.context, door, &visit.path, title, description)
+    }
+
+    /// The same frame for the answer to a mistake, which is no page of its own.
+    pub(super) fn of_a_mistake(self) -> Self {
+        Self { listed: false, ..self }
+    }
+
+    /// The frame of a page at this canonical address.
+    pub(super) fn at(
+        context: &Context,
+        door: Door,
+        address: &str,
+        title: &str,
+        description: &str,
+    ) -> Self {
+        let doors = DOORS
+            .iter()
+            .map(|&(which, address, words)| DoorLink {
+                link: Link::new(address, words),
+                here: which == door,
+            })
+            .collect();
+        Self {
+            title: format!("{title} – Holewright"),
+            description: description.to_owned(),
+            canonical: format!("{}{address}", context.base_url),
+            doors,
+            listed: true,
+            style_sheet: assets::style_sheet(),
+            icon: assets::icon(),
+            version: env!("CARGO_PKG_VERSION"),
+        }
+    }
+}

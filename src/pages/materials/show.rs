@@ -1,0 +1,92 @@
+//! `/materials/{slug}`: one material – how much thread, how fast, what to put on it, what to watch for.
+
+use askama::Template;
+
+use super::speeds::{DrillRow, PrintedSpeed, printed, usual};
+use crate::calc::aim::base_percent;
+use crate::pages::cited::Cited;
+use crate::pages::field::Field;
+use crate::pages::form::sentence_case;
+use crate::pages::layout::{Door, Frame};
+use crate::pages::plan::short_form_in;
+use crate::pages::warnings::{WarningGroup, by_level};
+use crate::pages::{Answer, Visit, not_found};
+use crate::plan::Level;
+use crate::tables::materials::{self, FormingTap, Material, PressureWork, read};
+use crate::units::print;
+
+#[derive(Template)]
+#[template(path = "materials/show.html")]
+struct MaterialPage {
+    frame: Frame,
+    name: String,
+    also: String,
+    aim: String,
+    group: String,
+    drills: Vec<DrillRow>,
+    drilling: Vec<PrintedSpeed>,
+    tapping: Vec<PrintedSpeed>,
+    drilling_lubricant: Cited,
+    tapping_lubricant: Cited,
+    back_off: Cited,
+    forming: &'static str,
+    behaviour: Vec<Cited>,
+    warnings: Vec<WarningGroup>,
+    broken_tap: Vec<Cited>,
+    inspector: bool,
+    plan_fields: Vec<Field>,
+}
+
+/// One material. An alias or another name is sent on to its own address.
+pub(in crate::pages) fn show(visit: &Visit<'_>, slug: &str) -> Answer {
+    match materials::find(slug) {
+        Some(material) if material.slug == slug => Answer::html(200, &page(visit, material)),
+        Some(material) => Answer::moved(&material.path()),
+        None => match read::read(&slug.replace('-', " ")) {
+            Ok(material) => Answer::moved(&material.path()),
+            Err(_) => not_found::near(visit, slug),
+        },
+    }
+}
+
+fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
+    let name = sentence_case(material.name);
+    let aim = print::trimmed(base_percent(material.group), 0);
+    let drilling = printed(material.drilling);
+    let speed =
+        drilling.first().map_or_else(String::new, |speed| format!("drill at {}, ", speed.range));
+    let title = format!("{name}: {speed}aim at {aim} % of thread");
+    let description = format!("{name}: {}", material.drilling_lubricant.text);
+    let cited = |advice: &[_]| advice.iter().map(Cited::advice).collect();
+    let at = |level| move |advice| (level, Cited::advice(advice));
+    let dangers = material.dangers.iter().map(at(Level::Danger));
+    let cautions = material.cautions.iter().map(at(Level::Caution));
+    MaterialPage {
+        frame: Frame::new(visit, Door::Materials, &title, &description),
+        also: also(material),
+        aim,
+        group: material.group.to_string(),
+        drills: usual(material),
+        drilling,
+        tapping: printed(material.tapping),
+        drilling_lubricant: Cited::advice(&material.drilling_lubricant),
+        tapping_lubricant: Cited::advice(&material.tapping_lubricant),
+        back_off: Cited::advice(&material.back_off),
+        forming: match material.forming_tap {
+            FormingTap::Suits => "A forming tap may be used, on 60° threads.",
+            FormingTap::Refuse => "No forming tap: cut the thread.",
+        },
+        behaviour: cited(material.behaviour),
+        warnings: by_level(dangers.chain(cautions)),
+        broken_tap: cited(material.broken_tap.advice()),
+        inspector: material.pressure_work == PressureWork::Plausible,
+        plan_fields: short_form_in(material),
+        name,
+    }
+}
+
+/// Its other names and marks, in one line.
+fn also(material: &Material) -> String {
+    let marks = material.designations.iter().map(|designation| designation.mark);
+    material.known_as.iter().copied().chain(marks).collect::<Vec<_>>().join(", ")
+}

@@ -1,0 +1,47 @@
+//! Nothing at this address: near matches, and a search box.
+
+use askama::Template;
+
+use super::layout::{Door, Frame};
+use super::link::Link;
+use super::meanings::Meanings;
+use super::{Answer, Visit};
+use crate::tables::threads::System;
+
+#[derive(Template)]
+#[template(path = "not_found.html")]
+struct NotFoundPage {
+    frame: Frame,
+    near: Vec<Link>,
+}
+
+/// Nothing there, and nothing known of what was meant: the last part of the address is tried as a name.
+pub(super) fn show(visit: &Visit<'_>) -> Answer {
+    let last = visit.path.rsplit('/').next().unwrap_or_default();
+    near(visit, last)
+}
+
+/// Nothing there; what comes near to these words.
+pub(super) fn near(visit: &Visit<'_>, words: &str) -> Answer {
+    let words = words.replace('-', " ");
+    let meanings = Meanings::of(&words);
+    page(visit, meanings.sure.into_iter().chain(meanings.near).collect())
+}
+
+/// Nothing there; these systems come near.
+pub(super) fn near_systems(
+    visit: &Visit<'_>,
+    systems: impl Iterator<Item = &'static System>,
+) -> Answer {
+    page(
+        visit,
+        systems.map(|system| Link::new(format!("/threads/{}", system.slug), system.name)).collect(),
+    )
+}
+
+/// A page for nothing found, with these near matches.
+pub(super) fn page(visit: &Visit<'_>, near: Vec<Link>) -> Answer {
+    let frame = Frame::new(visit, Door::None, "Nothing here", "There is no page at this address.")
+        .of_a_mistake();
+    Answer::html(404, &NotFoundPage { frame, near })
+}

@@ -1,0 +1,88 @@
+//! Reading the fields of a plan that name a thing: the thread, the metals, the drills at hand.
+
+use super::typed::Typed;
+use crate::pages::FieldError;
+use crate::pages::form::{material_choices, sentence, thread_error};
+use crate::plan::{AtHand, Over, UpperHole};
+use crate::tables::drills::{self, Drill, Series};
+use crate::tables::materials::{self, Material};
+use crate::tables::threads::Thread;
+use crate::tables::threads::read::{self, Hand};
+use crate::units::Length;
+
+/// The thread and its hand, which may be typed with the thread or asked for in its own field.
+pub(super) fn thread(
+    thread: Typed<'_>,
+    asked: Option<Hand>,
+) -> Result<(&'static Thread, Hand), FieldError> {
+    if thread.text.is_empty() {
+        return Err(thread.error(
+            "Say which thread. Write its size and system: 5 BA, 1/4 BSF, M3, 1/4 x 40 ME.",
+        ));
+    }
+    let read =
+        read::read_with_hand(thread.text).map_err(|error| thread_error(thread.field, &error))?;
+    match (asked, read.hand) {
+        (Some(Hand::Right), Hand::Left) => Err(FieldError::new(
+            "hand",
+            "The thread is typed as left hand, and right hand is asked for here.",
+        )),
+        (asked, typed) => Ok((read.thread, asked.unwrap_or(typed))),
+    }
+}
+
+/// A material, which must be named.
+pub(super) fn material(typed: Typed<'_>) -> Result<&'static Material, FieldError> {
+    if typed.text.is_empty() {
+        return Err(
+            typed.error("Choose the metal that is tapped: it decides how much thread to aim for.")
+        );
+    }
+    materials::read::read(typed.text).map_err(|error| {
+        let choices = material_choices(&error);
+        FieldError { choices, ..typed.error(sentence(&error.to_string())) }
+    })
+}
+
+/// A material, or nothing where nothing was typed.
+pub(super) fn optional_material(typed: Typed<'_>) -> Result<Option<&'static Material>, FieldError> {
+    if typed.text.is_empty() { Ok(None) } else { material(typed).map(Some) }
+}
+
+/// The part screwed down on top. Its thickness says nothing without its metal.
+pub(super) fn over(
+    typed: Typed<'_>,
+    metal: Option<&'static Material>,
+    thickness: Option<Length>,
+    hole: UpperHole,
+) -> Result<Option<Over>, FieldError> {
+    match metal {
+        Some(material) => Ok(Some(Over { material, thickness, hole })),
+        None if thickness.is_some() && typed.text.is_empty() => {
+            Err(typed.error("A thickness is given for the upper part: choose its metal too."))
+        }
+        None => Ok(None),
+    }
+}
+
+/// The drills that may be chosen from. With both a list and series, those of the list in the series.
+pub(super) fn at_hand(
+    typed: Typed<'_>,
+    series: Option<Vec<Series>>,
+    listed: Option<Vec<&'static Drill>>,
+) -> Result<AtHand, FieldError> {
+    let wanted =
+        |drill: &&'static Drill| series.as_ref().is_none_or(|held| held.contains(&drill.series));
+    match (&series, listed) {
+        (None, None) => Ok(AtHand::All),
+        (Some(_), None) => Ok(AtHand::Only(drills::all().iter().filter(wanted).collect())),
+        (_, Some(listed)) => {
+            let both: Vec<_> = listed.into_iter().filter(wanted).collect();
+            if both.is_empty() {
+                Err(typed.error("None of the drills listed is in the series chosen."))
+            } else {
+                Ok(AtHand::Only(both))
+            }
+        }
+    }
+}

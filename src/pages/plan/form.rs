@@ -1,0 +1,227 @@
+//! The plan's form, filled as it was typed, in the order a person thinks.
+
+use super::request::Request;
+use super::words::{self, Word};
+use crate::pages::FieldError;
+use crate::pages::field::{Field, Kind, items};
+use crate::pages::form::sentence_case;
+use crate::tables::drills::{Series, owned};
+use crate::tables::materials::{self, Material};
+use crate::tables::threads::Thread;
+
+/// The whole form.
+pub(super) struct Form {
+    /// What thread, what metal, through or blind, how deep.
+    pub(super) first: Vec<Field>,
+    /// The rest, in groups.
+    pub(super) rest: Vec<FieldGroup>,
+    /// Something in the rest was used, or is wrong: it stands open.
+    pub(super) rest_open: bool,
+}
+
+/// Fields under one heading.
+pub(super) struct FieldGroup {
+    pub(super) heading: &'static str,
+    pub(super) fields: Vec<Field>,
+}
+
+/// The form as typed, each field with its error.
+pub(super) fn form(request: &Request, errors: &[FieldError]) -> Form {
+    let judge = |fields: Vec<Field>| -> Vec<Field> {
+        let fill = |field: &str, value: &str| request.address_with(field, value);
+        fields.into_iter().map(|field| field.judged(errors, fill)).collect()
+    };
+    let rest: Vec<FieldGroup> = rest(request)
+        .into_iter()
+        .map(|(heading, fields)| FieldGroup { heading, fields: judge(fields) })
+        .collect();
+    let rest_open = rest
+        .iter()
+        .flat_map(|group| &group.fields)
+        .any(|field| field.error.is_some() || !request.typed(field.name).is_empty());
+    Form { first: judge(first(request)), rest, rest_open }
+}
+
+/// The four fields that make a plan, empty: for the home page.
+pub(in crate::pages) fn short_form() -> Vec<Field> {
+    first(&Request::default())
+}
+
+/// The same for a thread's own page: the thread is there already.
+pub(in crate::pages) fn short_form_for(thread: &Thread) -> Vec<Field> {
+    known("thread", first(&Request::for_thread(thread)))
+}
+
+/// The same for a material's page: the metal is chosen already.
+pub(in crate::pages) fn short_form_in(material: &Material) -> Vec<Field> {
+    known("material", first(&Request::for_material(material)))
+}
+
+fn known(name: &str, fields: Vec<Field>) -> Vec<Field> {
+    let known = |field: Field| if field.name == name { field.known() } else { field };
+    fields.into_iter().map(known).collect()
+}
+
+fn first(request: &Request) -> Vec<Field> {
+    vec![
+        text(request, "thread", "Thread", "5 BA, 1/4 BSF, M3, 1/4 x 40 ME"),
+        metal(request, "material", "Metal that is tapped", "Choose the metal"),
+        pick(request, "hole", "Hole", words::HOLES),
+        text(
+            request,
+            "depth",
+            "How deep",
+            "Full thread if blind, thickness if through; mm if no unit",
+        ),
+    ]
+}
+
+fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
+    [
+        (
+            "A part screwed down on top",
+            vec![
+                metal(request, "over", "Its metal", "No part on top"),
+                text(request, "over_thickness", "Its thickness", "mm, or with its unit: 1/8 in"),
+                list(request, "upper_hole", "Its hole as it comes", words::UPPER_HOLES),
+                list(request, "fit", "Fit of the screw in it", words::FITS),
+            ],
+        ),
+        (
+            "Drills and taps at hand",
+            vec![
+                series(request),
+                text(
+                    request,
+                    "owned",
+                    "Or just these drills",
+                    "A list with ranges: 1-60, 1/16-1/2x64ths, 1-6x0.1mm, 2.05mm",
+                ),
+                list(request, "aim", "How much thread", words::AIMS),
+                list(request, "tap", "Tap", words::TAPS),
+                list(request, "tap_steel", "Steel of the tap", words::TAP_STEELS),
+                optional_list(
+                    request,
+                    "finish",
+                    "Last tap run down",
+                    "What the hole asks for",
+                    words::FINISHES,
+                ),
+                optional_list(request, "hand", "Hand", "As the thread is written", words::HANDS),
+            ],
+        ),
+        (
+            "The part and the machine",
+            vec![
+                text(
+                    request,
+                    "part_thickness",
+                    "Thickness of the tapped part",
+                    "For the wall left under a blind hole",
+                ),
+                text(
+                    request,
+                    "measured_hole",
+                    "Hole already drilled, as measured",
+                    "To judge the thread it leaves",
+                ),
+                text(
+                    request,
+                    "centre_error",
+                    "How far a marked-out centre may be off",
+                    "Kept with the plan; not used yet",
+                ),
+                text(
+                    request,
+                    "point_angle",
+                    "Point angle of the drill",
+                    "Degrees; 118 if left empty",
+                ),
+                text(request, "spindle_max", "Fastest spindle speed", "Revolutions a minute"),
+                metal(request, "screw", "Metal of the screw, kept for later", "Not said"),
+            ],
+        ),
+    ]
+}
+
+fn text(request: &Request, name: &'static str, label: &'static str, hint: &'static str) -> Field {
+    Field::text(name, label, hint, request.typed(name))
+}
+
+/// A list of all materials. A metal that is typed but not known stays in the list, as typed.
+fn metal(request: &Request, name: &'static str, label: &'static str, none: &str) -> Field {
+    let typed = request.typed(name);
+    let known = materials::read::read(typed).ok();
+    let nothing = (String::new(), none.to_owned(), typed.is_empty());
+    let unknown = (known.is_none() && !typed.is_empty())
+        .then(|| (typed.to_owned(), format!("{typed} (not known)"), true));
+    let item = |material: &Material| {
+        let taken = known.is_some_and(|known| known.slug == material.slug);
+        (material.slug.to_owned(), sentence_case(material.name), taken)
+    };
+    let choices = [nothing].into_iter().chain(unknown).chain(materials::all().iter().map(item));
+    Field::new(name, label, "", Kind::List(items(name, choices)))
+}
+
+/// Two choices side by side; the first is taken where nothing was typed.
+fn pick<T>(request: &Request, name: &'static str, label: &'static str, words: &[Word<T>]) -> Field {
+    let typed = request.typed(name);
+    let choices = words.iter().enumerate().map(|(place, word)| {
+        let taken = is(typed, word) || (typed.is_empty() && place == 0);
+        (word.slug.to_owned(), word.words.to_owned(), taken)
+    });
+    Field::new(name, label, "", Kind::Pick(items(name, choices.chain(unknown(typed, words)))))
+}
+
+/// A list whose first line, the usual, stands for an empty field and so keeps out of the address.
+fn list<T>(request: &Request, name: &'static str, label: &'static str, words: &[Word<T>]) -> Field {
+    let typed = request.typed(name);
+    let choices = words.iter().enumerate().map(|(place, word)| {
+        let value = if place == 0 { "" } else { word.slug };
+        (value.to_owned(), word.words.to_owned(), is(typed, word))
+    });
+    Field::new(name, label, "", Kind::List(items(name, choices.chain(unknown(typed, words)))))
+}
+
+/// A list that may be left alone: its first line is an empty field.
+fn optional_list<T>(
+    request: &Request,
+    name: &'static str,
+    label: &'static str,
+    none: &str,
+    words: &[Word<T>],
+) -> Field {
+    let typed = request.typed(name);
+    let nothing = (String::new(), none.to_owned(), typed.is_empty());
+    let choices =
+        words.iter().map(|word| (word.slug.to_owned(), word.words.to_owned(), is(typed, word)));
+    let choices = [nothing].into_iter().chain(choices).chain(unknown(typed, words));
+    Field::new(name, label, "", Kind::List(items(name, choices)))
+}
+
+/// The series at hand, any of them ticked.
+fn series(request: &Request) -> Field {
+    let typed = request.typed("series");
+    let ticked = owned::series(typed).unwrap_or_default();
+    let choices = Series::ALL
+        .into_iter()
+        .map(|series| (series.slug().to_owned(), series.to_string(), ticked.contains(&series)));
+    let known = typed.is_empty() || !ticked.is_empty();
+    let kept = (!known).then(|| (typed.to_owned(), not_a_choice(typed), true));
+    let items = items("series", choices.chain(kept));
+    Field::new("series", "Drill series at hand", "None ticked: every series", Kind::Ticks(items))
+}
+
+fn is<T>(typed: &str, word: &Word<T>) -> bool {
+    word.slug.eq_ignore_ascii_case(typed)
+}
+
+/// What was typed though it is no choice: it stays in the form, as typed.
+fn unknown<T>(typed: &str, words: &[Word<T>]) -> Option<(String, String, bool)> {
+    let known = typed.is_empty() || words.iter().any(|word| is(typed, word));
+    (!known).then(|| (typed.to_owned(), not_a_choice(typed), true))
+}
+
+fn not_a_choice(typed: &str) -> String {
+    format!("{typed} (not a choice)")
+}

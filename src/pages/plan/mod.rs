@@ -1,0 +1,19 @@
+//! The hole plan's page, and the reading of its address.
+//!
+//! [`Request`] knows nothing of templates: the JSON door reads its query with it too.
+
+mod depths;
+mod fields;
+mod form;
+mod page;
+mod request;
+mod steps;
+mod trouble;
+mod typed;
+mod words;
+
+pub use request::Request;
+pub use trouble::refusal;
+
+pub(super) use form::{short_form, short_form_for, short_form_in};
+pub(super) use page::show;

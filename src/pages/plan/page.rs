@@ -1,0 +1,210 @@
+//! `/plan`: the form, the plan under it, or what stands in the way.
+
+use askama::Template;
+
+use super::depths::depths;
+use super::form::{Form, form};
+use super::request::Request;
+use super::steps::{Figure, Step, step};
+use super::trouble::refusal;
+use crate::calc::thread_form::engagement_basis;
+use crate::drawing::{DrawingIds, hole_section};
+use crate::pages::candidate::ShownDrill;
+use crate::pages::cited::Cited;
+use crate::pages::figures::Both;
+use crate::pages::layout::{Door, Frame};
+use crate::pages::link::Link;
+use crate::pages::warnings::{WarningGroup, by_level};
+use crate::pages::{Answer, FieldError, Visit};
+use crate::plan::{Hole, HolePlan, HoleSpec, build};
+use crate::tables::threads::read::{self, Hand};
+use crate::units::print;
+
+#[derive(Template)]
+#[template(path = "plan/form.html")]
+struct FormPage {
+    frame: Frame,
+    errors: Vec<FieldError>,
+    /// The thread's own page, where a thread was understood.
+    thread: Option<Link>,
+    form: Form,
+}
+
+/// A plan, the form that made it, or the errors in it.
+pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
+    let request = Request::of(visit.query.clone());
+    if request.typed("thread").is_empty() {
+        return ask(visit, &request);
+    }
+    let spec = match request.spec() {
+        Ok(spec) => spec,
+        Err(errors) => return refuse(visit, &request, errors),
+    };
+    match build(&spec) {
+        Ok(plan) => Answer::html(200, &page(visit, &request, &plan)),
+        Err(error) => refuse(visit, &request, vec![refusal(&request, &error)]),
+    }
+}
+
+fn ask(visit: &Visit<'_>, request: &Request) -> Answer {
+    let description =
+        "Say the thread, the metal and how deep: drill, depths and every step in order.";
+    let frame = Frame::new(visit, Door::Plan, "Plan a hole", description);
+    Answer::html(
+        200,
+        &FormPage { frame, errors: Vec::new(), thread: None, form: form(request, &[]) },
+    )
+}
+
+fn refuse(visit: &Visit<'_>, request: &Request, errors: Vec<FieldError>) -> Answer {
+    let description = "Something in the plan could not be used; everything typed is kept.";
+    let frame = Frame::new(visit, Door::Plan, "Error: plan a hole", description).of_a_mistake();
+    let form = form(request, &errors);
+    let thread = read::read(request.typed("thread")).ok().map(Link::thread);
+    Answer::html(422, &FormPage { frame, errors, thread, form })
+}
+
+#[derive(Template)]
+#[template(path = "plan/show.html")]
+struct PlanPage {
+    frame: Frame,
+    heading: String,
+    /// What was asked beyond the heading: depth, upper part.
+    asked: String,
+    thread: Link,
+    material: Link,
+    drill: ShownDrill,
+    aim: String,
+    basis: &'static str,
+    tighter: Option<ShownDrill>,
+    easier: Option<ShownDrill>,
+    likely: Both,
+    likely_engagement: String,
+    measured_engagement: Option<String>,
+    clearance: Clearance,
+    depths: Vec<Figure>,
+    listed: Vec<Listed>,
+    steps: Vec<Step>,
+    warnings: Vec<WarningGroup>,
+    drawing: String,
+    json: String,
+    form: Form,
+}
+
+struct Clearance {
+    fit: String,
+    hole: Both,
+    basis: String,
+    drill: Option<Link>,
+    drill_size: Option<Both>,
+    float: Option<Both>,
+}
+
+struct Listed {
+    list: &'static str,
+    label: &'static str,
+    engagement: String,
+    why_different: Option<String>,
+}
+
+fn page(visit: &Visit<'_>, request: &Request, plan: &HolePlan<'_>) -> PlanPage {
+    let spec = plan.spec;
+    let choice = &plan.tapping;
+    let limit = choice.largest_hole;
+    let drill = ShownDrill::of(&choice.chosen, limit);
+    let heading = heading(spec);
+    let title = format!("{heading}: {}, {}", drill.link.words, drill.engagement);
+    let description = description(plan, &drill);
+    let frame =
+        Frame::at(visit.context, Door::Plan, &request.address("/plan"), &title, &description);
+    let percent = |value: f64| print::percent(value);
+    PlanPage {
+        frame,
+        heading,
+        asked: asked(spec),
+        thread: Link::thread(spec.thread),
+        material: Link::material(spec.material),
+        aim: percent(choice.aim_percent),
+        basis: engagement_basis(spec.thread.form()),
+        tighter: choice.tighter.map(|candidate| ShownDrill::of(&candidate, limit)),
+        easier: choice.easier.map(|candidate| ShownDrill::of(&candidate, limit)),
+        likely: Both::of(plan.hole.likely),
+        likely_engagement: percent(plan.hole.likely_engagement_percent),
+        measured_engagement: plan.hole.measured_engagement_percent.map(percent),
+        clearance: Clearance {
+            fit: spec.fit.to_string(),
+            hole: Both::of(plan.clearance.hole.hole),
+            basis: plan.clearance.hole.basis.to_string(),
+            drill: plan.clearance.drill.map(Link::drill),
+            drill_size: plan.clearance.drill.map(|drill| Both::of(drill.diameter)),
+            float: plan.clearance.float.map(Both::coarse),
+        },
+        depths: depths(spec.hole, &plan.depths),
+        listed: plan
+            .listed
+            .iter()
+            .map(|listed| Listed {
+                list: listed.row.list,
+                label: listed.row.label,
+                engagement: percent(listed.engagement_percent),
+                why_different: listed.why_different.clone(),
+            })
+            .collect(),
+        steps: plan.operations.iter().map(|operation| step(spec, operation)).collect(),
+        warnings: by_level(
+            plan.warnings.iter().map(|found| (found.level, Cited::bare(&found.text))),
+        ),
+        drawing: hole_section(plan, DrawingIds::new("section")),
+        json: request.address("/api/v1/plan"),
+        form: form(request, &[]),
+        drill,
+    }
+}
+
+/// `5 BA in gunmetal, blind`
+fn heading(spec: &HoleSpec) -> String {
+    let hand = if spec.hand == Hand::Left { " left hand" } else { "" };
+    format!("{}{hand} in {}, {}", spec.thread.designation, spec.material.name, hole(spec.hole))
+}
+
+fn hole(hole: Hole) -> &'static str {
+    match hole {
+        Hole::Through => "through",
+        Hole::Blind => "blind",
+    }
+}
+
+/// `8 mm of full thread, under a free-cutting brass part 4 mm thick`
+fn asked(spec: &HoleSpec) -> String {
+    let depth = spec.depth.map(|depth| {
+        let depth = print::mm(depth, 2);
+        match spec.hole {
+            Hole::Through => format!("{depth} thick"),
+            Hole::Blind => format!("{depth} of full thread"),
+        }
+    });
+    let over = spec.over.map(|over| {
+        let thick = over
+            .thickness
+            .map_or_else(String::new, |thickness| format!(", {} thick", print::mm(thickness, 2)));
+        format!("under a part of {}{thick}", over.material.name)
+    });
+    depth.into_iter().chain(over).collect::<Vec<_>>().join(", ")
+}
+
+/// One or two sentences with the figures, for a preview where the link is pasted.
+fn description(plan: &HolePlan<'_>, drill: &ShownDrill) -> String {
+    let mut sentences = vec![format!(
+        "Tapping size {}, {} {}.",
+        drill.link.words,
+        drill.engagement,
+        engagement_basis(plan.spec.thread.form())
+    )];
+    if let Some(depth) = plan.depths.drill_full_diameter.filter(|_| plan.spec.hole == Hole::Blind) {
+        sentences.push(format!("Drill {} deep at full diameter.", print::mm(depth, 2)));
+    }
+    if let Some(clearance) = plan.clearance.drill {
+        sentences.push(format!("Clearance {}.", clearance.label));
+    }
+    sentences.join(" ")
+}

@@ -1,0 +1,170 @@
+//! A plan's address: what was typed in each field, kept as typed, and the hole it describes.
+
+use super::fields;
+use super::typed::Typed;
+use super::words;
+use crate::pages::query::address;
+use crate::pages::{FieldError, Query};
+use crate::plan::HoleSpec;
+use crate::tables::drills::owned;
+use crate::tables::materials::Material;
+use crate::tables::threads::Thread;
+use crate::units::read;
+
+/// The fields of a plan by their names in the address, in the order a person thinks.
+const NAMES: [&str; 21] = [
+    "thread",
+    "material",
+    "hole",
+    "depth",
+    "over",
+    "over_thickness",
+    "upper_hole",
+    "fit",
+    "aim",
+    "series",
+    "owned",
+    "tap",
+    "tap_steel",
+    "finish",
+    "hand",
+    "part_thickness",
+    "measured_hole",
+    "centre_error",
+    "point_angle",
+    "spindle_max",
+    "screw",
+];
+
+/// What was typed in each field of a plan.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Request {
+    query: Query,
+}
+
+impl Request {
+    /// Reads a query, what follows the `?`. Parameters that are no fields of a plan are left alone.
+    #[must_use]
+    pub fn read(query: &str) -> Self {
+        Self::of(Query::read(query))
+    }
+
+    /// The request a page's query makes.
+    pub(in crate::pages) fn of(query: Query) -> Self {
+        Self { query }
+    }
+
+    /// A request that names a thread and nothing more.
+    pub(super) fn for_thread(thread: &Thread) -> Self {
+        Self::of(Query::of([("thread", thread.designation)]))
+    }
+
+    /// A request that names a metal and nothing more.
+    pub(super) fn for_material(material: &Material) -> Self {
+        Self::of(Query::of([("material", material.slug)]))
+    }
+
+    /// Reads a query straight into the hole it describes.
+    ///
+    /// # Errors
+    /// As [`Self::spec`].
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright::{pages::plan::Request, units::mm};
+    /// let spec = Request::parse("thread=5ba&material=gunmetal&hole=blind&depth=8mm").unwrap();
+    /// assert_eq!(spec.thread.designation, "5 BA");
+    /// assert_eq!(spec.depth, Some(mm(8.0)));
+    /// let errors = Request::parse("thread=5ba&material=unobtainium").unwrap_err();
+    /// assert_eq!(errors.first().map(|error| error.field), Some("material"));
+    /// ```
+    pub fn parse(query: &str) -> Result<HoleSpec, Vec<FieldError>> {
+        Self::read(query).spec()
+    }
+
+    /// What was typed in a field, trimmed; empty where nothing was.
+    #[must_use]
+    pub fn typed(&self, field: &str) -> &str {
+        self.query.get(field)
+    }
+
+    /// The plan's address at a door: the fields that were filled, in one order.
+    #[must_use]
+    pub fn address(&self, path: &str) -> String {
+        address(path, self.query.only(&NAMES))
+    }
+
+    /// The page's address with one field filled otherwise; the rest is kept.
+    pub(super) fn address_with(&self, field: &str, value: &str) -> String {
+        let filled = NAMES.into_iter().filter_map(|name| {
+            let text = if name == field { value } else { self.typed(name) };
+            (!text.is_empty()).then_some((name, text))
+        });
+        address("/plan", filled)
+    }
+
+    /// The hole it describes.
+    ///
+    /// # Errors
+    /// One [`FieldError`] for each field that makes no sense, in the order of the form.
+    pub fn spec(&self) -> Result<HoleSpec, Vec<FieldError>> {
+        let mut errors = Vec::new();
+        let at = |field| Typed { field, text: self.typed(field) };
+        let hand = keep(&mut errors, at("hand").one_of(words::HANDS));
+        let thread = keep(&mut errors, fields::thread(at("thread"), hand).map(Some));
+        let material = keep(&mut errors, fields::material(at("material")).map(Some));
+        let hole = keep(&mut errors, at("hole").one_of(words::HOLES));
+        let depth = keep(&mut errors, at("depth").length());
+        let metal = keep(&mut errors, fields::optional_material(at("over")));
+        let thickness = keep(&mut errors, at("over_thickness").length());
+        let upper_hole = keep(&mut errors, at("upper_hole").one_of(words::UPPER_HOLES));
+        let over = keep(&mut errors, fields::over(at("over"), metal, thickness, upper_hole));
+        let fit = keep(&mut errors, at("fit").one_of(words::FITS));
+        let aim = keep(&mut errors, at("aim").one_of(words::AIMS));
+        let series = keep(&mut errors, at("series").optional(owned::series));
+        let listed = keep(&mut errors, at("owned").optional(owned::owned));
+        let at_hand = keep(&mut errors, fields::at_hand(at("owned"), series, listed));
+        let tap = keep(&mut errors, at("tap").one_of(words::TAPS));
+        let tap_steel = keep(&mut errors, at("tap_steel").one_of(words::TAP_STEELS));
+        let finish = keep(&mut errors, at("finish").one_of(words::FINISHES));
+        let part_thickness = keep(&mut errors, at("part_thickness").length());
+        let measured_hole = keep(&mut errors, at("measured_hole").length());
+        let centre_error = keep(&mut errors, at("centre_error").length());
+        let point_angle = keep(&mut errors, at("point_angle").optional(read::angle));
+        let spindle_max = keep(&mut errors, at("spindle_max").optional(read::spindle_speed));
+        let screw = keep(&mut errors, fields::optional_material(at("screw")));
+
+        let (Some((thread, hand)), Some(material), true) = (thread, material, errors.is_empty())
+        else {
+            return Err(errors);
+        };
+        let usual = HoleSpec::new(thread, material);
+        Ok(HoleSpec {
+            hand,
+            hole,
+            depth,
+            over,
+            fit,
+            centre_error,
+            tap,
+            tap_steel,
+            aim,
+            at_hand,
+            spindle_max,
+            part_thickness,
+            finish,
+            point_angle: point_angle.unwrap_or(usual.point_angle),
+            screw,
+            measured_hole,
+            ..usual
+        })
+    }
+}
+
+/// What a field holds, or its error kept with the others.
+fn keep<T: Default>(errors: &mut Vec<FieldError>, read: Result<T, FieldError>) -> T {
+    read.unwrap_or_else(|error| {
+        errors.push(error);
+        T::default()
+    })
+}

@@ -1,0 +1,66 @@
+//! The words an address may hold where a plan offers a choice; the first is what an empty field means.
+
+use crate::calc::aim::Aim;
+use crate::calc::clearance::Fit;
+use crate::calc::depth::LastTap;
+use crate::plan::{Hole, Tap, TapSteel, UpperHole};
+use crate::tables::threads::read::Hand;
+
+/// One choice: its word in an address, the words a person reads, what it means.
+pub(super) struct Word<T> {
+    pub(super) slug: &'static str,
+    pub(super) words: &'static str,
+    pub(super) value: T,
+}
+
+const fn word<T>(slug: &'static str, words: &'static str, value: T) -> Word<T> {
+    Word { slug, words, value }
+}
+
+/// `hole`
+pub(super) static HOLES: &[Word<Hole>] =
+    &[word("through", "Through", Hole::Through), word("blind", "Blind", Hole::Blind)];
+
+/// `fit`
+pub(super) static FITS: &[Word<Fit>] = &[
+    word("medium", "Medium, the usual", Fit::Medium),
+    word("close", "Close", Fit::Close),
+    word("free", "Free", Fit::Free),
+];
+
+/// `aim`
+pub(super) static AIMS: &[Word<Aim>] = &[
+    word("usual", "The usual", Aim::Usual),
+    word("strong", "Strong: more thread, a harder tap", Aim::Strong),
+    word("easy", "Easy: less thread, an easier tap", Aim::Easy),
+];
+
+/// `tap`
+pub(super) static TAPS: &[Word<Tap>] = &[
+    word("hand", "Hand taps", Tap::Hand),
+    word("machine", "Machine tap under power", Tap::Machine),
+    word("forming", "Forming tap", Tap::Forming),
+];
+
+/// `tap_steel`
+pub(super) static TAP_STEELS: &[Word<TapSteel>] = &[
+    word("hss", "High-speed steel", TapSteel::HighSpeed),
+    word("carbon", "Carbon steel", TapSteel::Carbon),
+];
+
+/// `finish`: empty leaves it to the plan.
+pub(super) static FINISHES: &[Word<Option<LastTap>>] = &[
+    word("taper", "Taper", Some(LastTap::Taper)),
+    word("second", "Second", Some(LastTap::Second)),
+    word("plug", "Plug (bottoming)", Some(LastTap::Plug)),
+];
+
+/// `upper_hole`
+pub(super) static UPPER_HOLES: &[Word<UpperHole>] = &[
+    word("tapping", "Not drilled yet, or at tapping size", UpperHole::Tapping),
+    word("clearance", "Already at clearance size", UpperHole::Clearance),
+];
+
+/// `hand`: empty leaves it to the thread as typed.
+pub(super) static HANDS: &[Word<Option<Hand>>] =
+    &[word("right", "Right hand", Some(Hand::Right)), word("left", "Left hand", Some(Hand::Left))];

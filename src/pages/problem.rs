@@ -1,0 +1,24 @@
+//! A plain page that says what went wrong and what to do: for statuses the pages have no own page for.
+
+use askama::Template;
+
+use super::layout::{Door, Frame};
+use super::{Answer, Context};
+
+#[derive(Template)]
+#[template(path = "problem.html")]
+struct ProblemPage<'a> {
+    frame: Frame,
+    title: &'a str,
+    detail: &'a str,
+}
+
+/// A page for an error: its title, and what happened, what was kept, what to do.
+///
+/// The server uses it for what only a server can meet: 405, 429, 500, 503. Nothing internal may
+/// stand in `detail`.
+#[must_use]
+pub fn page(status: u16, title: &str, detail: &str, context: &Context) -> Answer {
+    let frame = Frame::at(context, Door::None, "/", title, detail).of_a_mistake();
+    Answer::html(status, &ProblemPage { frame, title, detail })
+}

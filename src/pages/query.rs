@@ -1,0 +1,90 @@
+//! What follows the `?`, as typed, and its tidy form.
+
+use form_urlencoded::{Serializer, parse};
+
+/// The parameters of an address, in the order given.
+///
+/// The first filling of a parameter wins; later ones of the same name are dropped. The one exception is `series`,
+/// which check boxes send once each: its values are joined with commas, as an address writes them.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Query {
+    pairs: Vec<(String, String)>,
+    untidy: bool,
+}
+
+/// The one parameter that is a list.
+const LIST: &str = "series";
+
+impl Query {
+    /// Reads a query. Never fails: bytes that are no text become the replacement character.
+    #[must_use]
+    pub fn read(query: &str) -> Self {
+        let mut tidy = Self::default();
+        for (name, value) in parse(query.as_bytes()) {
+            tidy.untidy |= !tidy.take(&name, value.trim());
+        }
+        tidy
+    }
+
+    /// A query made by a page.
+    pub(super) fn of<'a>(pairs: impl IntoIterator<Item = (&'a str, &'a str)>) -> Self {
+        let mut query = Self::default();
+        for (name, value) in pairs {
+            query.take(name, value);
+        }
+        query
+    }
+
+    /// Takes a parameter in; says whether a tidy address would have held it just so.
+    fn take(&mut self, name: &str, value: &str) -> bool {
+        if value.is_empty() {
+            return false;
+        }
+        match self.pairs.iter_mut().find(|(held, _)| held == name) {
+            Some((_, held)) if name == LIST => {
+                held.push(',');
+                held.push_str(value);
+                false
+            }
+            Some(_) => false,
+            None => {
+                self.pairs.push((name.to_owned(), value.to_owned()));
+                true
+            }
+        }
+    }
+
+    /// What was typed for a parameter, trimmed; empty where nothing was.
+    #[must_use]
+    pub fn get(&self, name: &str) -> &str {
+        self.pairs.iter().find(|(held, _)| held == name).map_or("", |(_, value)| value.as_str())
+    }
+
+    /// Empty or repeated parameters were dropped: a form leaves every field in its address.
+    pub(super) fn is_untidy(&self) -> bool {
+        self.untidy
+    }
+
+    /// The address of a path with these parameters.
+    pub(super) fn after(&self, path: &str) -> String {
+        address(path, self.pairs.iter().map(|(name, value)| (name.as_str(), value.as_str())))
+    }
+
+    /// The parameters of these names that were given, in the order named.
+    pub(super) fn only(&self, names: &[&'static str]) -> Vec<(&'static str, &str)> {
+        names
+            .iter()
+            .map(|name| (*name, self.get(name)))
+            .filter(|(_, value)| !value.is_empty())
+            .collect()
+    }
+}
+
+/// An address: a path and its parameters, percent-coded.
+pub(super) fn address<'a>(
+    path: &str,
+    parameters: impl IntoIterator<Item = (&'a str, &'a str)>,
+) -> String {
+    let query = Serializer::new(String::new()).extend_pairs(parameters).finish();
+    if query.is_empty() { path.to_owned() } else { format!("{path}?{query}") }
+}

@@ -1,0 +1,68 @@
+//! The tapping size of one thread for each group of metals.
+
+use crate::calc::aim::base_percent;
+use crate::calc::engagement;
+use crate::calc::tapping::Choice;
+use crate::calc::thread_form::Geometry;
+use crate::pages::candidate::{GROUPS, ShownDrill, for_group};
+use crate::pages::figures::Both;
+use crate::pages::form::sentence_case;
+use crate::tables::materials::Group;
+use crate::tables::threads::Thread;
+use crate::units::print;
+
+/// The group the page's big figure is for: the middle of the aim table.
+const MIDDLE: Group = Group::IronAndGunmetal;
+
+/// The big figure and the table beneath it.
+pub(super) struct ByMetal {
+    /// The choice for the middle group.
+    pub(super) usual: ShownDrill,
+    pub(super) usual_metals: String,
+    pub(super) rows: Vec<MetalRow>,
+}
+
+/// The hole where no drill held is large enough.
+pub(super) struct Bored {
+    pub(super) size: Both,
+    pub(super) aim: String,
+}
+
+/// The hole to bore for a thread beyond the drills; none for taper threads.
+pub(super) fn bored(thread: &Thread, geometry: &Geometry) -> Option<Bored> {
+    let aim = base_percent(MIDDLE);
+    engagement::applies(thread).then(|| Bored {
+        size: Both::of(engagement::hole_for(thread.form(), geometry, aim)),
+        aim: format!("{} %", print::fixed(aim, 0)),
+    })
+}
+
+/// One group of metals.
+pub(super) struct MetalRow {
+    pub(super) metals: String,
+    pub(super) aim: String,
+    pub(super) drill: ShownDrill,
+    pub(super) engagement: String,
+    /// The big figure is this one.
+    pub(super) lit: bool,
+}
+
+/// The tapping sizes of a thread by metal; none for taper threads.
+pub(super) fn by_metal(thread: &'static Thread) -> Option<ByMetal> {
+    let rows: Vec<MetalRow> = GROUPS
+        .into_iter()
+        .filter_map(|group| for_group(thread, group).ok().map(|choice| row(group, &choice)))
+        .collect();
+    let usual = rows.iter().find(|row| row.lit)?;
+    Some(ByMetal { usual: usual.drill.clone(), usual_metals: MIDDLE.to_string(), rows })
+}
+
+fn row(group: Group, choice: &Choice) -> MetalRow {
+    MetalRow {
+        metals: sentence_case(&group.to_string()),
+        aim: print::fixed(choice.aim_percent, 0),
+        drill: ShownDrill::of(&choice.chosen, choice.largest_hole),
+        engagement: print::fixed(choice.chosen.engagement_percent, 1),
+        lit: group == MIDDLE,
+    }
+}

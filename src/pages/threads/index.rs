@@ -1,0 +1,48 @@
+//! `/threads`: the systems, each with its form, angle, standard and use.
+
+use askama::Template;
+
+use crate::calc::thread_form::thread_angle;
+use crate::pages::layout::{Door, Frame};
+use crate::pages::link::Link;
+use crate::pages::{Answer, Visit};
+use crate::tables::threads::{System, systems};
+use crate::units::{in_degrees, print};
+
+#[derive(Template)]
+#[template(path = "threads/index.html")]
+struct ThreadsPage {
+    frame: Frame,
+    rows: Vec<Row>,
+}
+
+struct Row {
+    link: Link,
+    slug: &'static str,
+    name: &'static str,
+    angle: String,
+    sizes: usize,
+    standard: &'static str,
+    used_for: &'static str,
+}
+
+/// The table of thread systems.
+pub(in crate::pages) fn index(visit: &Visit<'_>) -> Answer {
+    let description = "The thread systems of the model engineer’s bench: BA, Whitworth, Model \
+                       Engineer, pipe, cycle, metric and Unified, with every size.";
+    let frame = Frame::new(visit, Door::Threads, "Thread systems", description);
+    let rows = systems().iter().map(|system| row(system)).collect();
+    Answer::html(200, &ThreadsPage { frame, rows })
+}
+
+fn row(system: &'static System) -> Row {
+    Row {
+        link: Link::new(format!("/threads/{}", system.slug), system.mark),
+        slug: system.slug,
+        name: system.name,
+        angle: print::trimmed(in_degrees(thread_angle(system.form)), 1),
+        sizes: system.threads.len(),
+        standard: system.standard,
+        used_for: system.used_for,
+    }
+}

@@ -1,0 +1,15 @@
+//! The thread pages: the systems, one system's table, one thread.
+
+mod by_metal;
+mod clearance;
+mod dimensions;
+mod elsewhere;
+mod index;
+mod relations;
+mod show;
+mod system;
+mod tapping;
+
+pub(super) use index::index;
+pub(super) use show::show;
+pub(super) use system::system;

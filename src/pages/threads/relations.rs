@@ -1,0 +1,67 @@
+//! What one thread is also called, what it could be mistaken for, and what the lists print for it.
+
+use crate::calc::engagement;
+use crate::calc::relations::{Near, near, same_as};
+use crate::calc::thread_form::Geometry;
+use crate::pages::figures::{self, Both};
+use crate::pages::form::sentence_case;
+use crate::pages::link::Link;
+use crate::tables::lists::{self, ListedDrill};
+use crate::tables::threads::Thread;
+use crate::units::print;
+
+/// A look-alike.
+pub(super) struct NearRow {
+    pub(super) link: Link,
+    /// In what they agree, in words.
+    pub(super) likeness: String,
+    /// How much larger its major diameter is, percent.
+    pub(super) major: String,
+    /// How much coarser its pitch is, percent.
+    pub(super) pitch: String,
+}
+
+/// An entry of a published list.
+pub(super) struct ListRow {
+    pub(super) list: &'static str,
+    pub(super) drill: &'static str,
+    pub(super) size: Both,
+    pub(super) engagement: String,
+    pub(super) note: &'static str,
+}
+
+/// The same thread under other names.
+pub(super) fn same(thread: &Thread) -> Vec<Link> {
+    same_as(thread).map(Link::thread).collect()
+}
+
+/// The threads that could be mistaken for this one.
+pub(super) fn look_alikes(thread: &Thread) -> Vec<NearRow> {
+    let row = |near: &Near| NearRow {
+        link: Link::thread(near.thread),
+        likeness: sentence_case(&near.likeness.to_string()),
+        major: figures::signed(near.major_percent, 1),
+        pitch: figures::signed(near.pitch_percent, 1),
+    };
+    near(thread).iter().map(row).collect()
+}
+
+/// What the published lists print for it.
+pub(super) fn listed(thread: &'static Thread, geometry: &Geometry) -> Vec<ListRow> {
+    let engagement = |row: &ListedDrill| {
+        if engagement::applies(thread) {
+            print::fixed(engagement::percent(thread.form(), geometry, row.drill.length()), 1)
+        } else {
+            "–".to_owned()
+        }
+    };
+    lists::for_thread(thread)
+        .map(|row| ListRow {
+            list: row.list,
+            drill: row.label,
+            size: Both::of(row.drill.length()),
+            engagement: engagement(row),
+            note: row.note.unwrap_or_default(),
+        })
+        .collect()
+}

@@ -1,0 +1,135 @@
+//! `/threads/{system}/{size}`: one thread – tapping size, clearance, dimensions, near relations.
+
+use askama::Template;
+
+use super::by_metal::{Bored, ByMetal, bored, by_metal};
+use super::clearance::{ClearanceRow, Clears, PrintedRow, clearance, clears, printed};
+use super::dimensions::{DimensionRow, OtherFigure, lengths, others};
+use super::elsewhere;
+use super::relations::{ListRow, NearRow, listed, look_alikes, same};
+use super::tapping::{TappingRow, tapping};
+use crate::calc::limits::largest_hole;
+use crate::calc::thread_form::{Geometry, engagement_basis, geometry};
+use crate::drawing::{DrawingIds, thread_profile};
+use crate::pages::candidate::ShownDrill;
+use crate::pages::cited;
+use crate::pages::field::Field;
+use crate::pages::figures::{Both, Column};
+use crate::pages::layout::{Door, Frame};
+use crate::pages::link::Link;
+use crate::pages::plan::short_form_for;
+use crate::pages::{Answer, Visit};
+use crate::tables::lists;
+use crate::tables::threads::{self, Thread};
+
+#[derive(Template)]
+#[template(path = "threads/show.html")]
+struct ThreadPage {
+    frame: Frame,
+    thread: &'static Thread,
+    system: Link,
+    standard: &'static str,
+    basis: &'static str,
+    tapping: Option<ByMetal>,
+    /// Where the thread is beyond the drills.
+    bored: Option<Bored>,
+    /// Every drill worth listing.
+    drills: Vec<TappingRow>,
+    /// The drills are figured on both 60° bases.
+    two_bases: bool,
+    largest_hole: Option<LargestHole>,
+    /// The fits that have a drill.
+    clears: Vec<Clears>,
+    clearance: Vec<ClearanceRow>,
+    printed: Vec<PrintedRow>,
+    dimensions: Vec<DimensionRow>,
+    other_figures: Vec<OtherFigure>,
+    same: Vec<Link>,
+    look_alikes: Vec<NearRow>,
+    listed: Vec<ListRow>,
+    sources: Vec<String>,
+    drawing: String,
+    plan_fields: Vec<Field>,
+}
+
+struct LargestHole {
+    size: Column,
+    standard: &'static str,
+}
+
+/// One thread.
+pub(in crate::pages) fn show(visit: &Visit<'_>, system: &str, size: &str) -> Answer {
+    match threads::find(system, size) {
+        Some(thread) => Answer::html(200, &page(visit, thread)),
+        None => elsewhere::thread(visit, system, size),
+    }
+}
+
+fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
+    let system = thread.system.system();
+    let geometry = geometry(thread);
+    let limit = largest_hole(thread, &geometry);
+    let by_metal = by_metal(thread);
+    let drills = tapping(thread, &geometry, limit);
+    let clearance = clearance(thread, &geometry);
+    ThreadPage {
+        frame: frame(visit, thread, &geometry, by_metal.as_ref().map(|metals| &metals.usual)),
+        thread,
+        system: Link::new(format!("/threads/{}", system.slug), system.mark),
+        standard: system.standard,
+        basis: engagement_basis(system.form),
+        bored: if by_metal.is_none() { bored(thread, &geometry) } else { None },
+        tapping: by_metal,
+        two_bases: drills.iter().any(|row| row.other_basis.is_some()),
+        drills,
+        largest_hole: limit.map(|limit| LargestHole {
+            size: Column::of(limit.diameter),
+            standard: limit.standard,
+        }),
+        clears: clears(&clearance),
+        clearance,
+        printed: printed(thread),
+        dimensions: lengths(thread, &geometry),
+        other_figures: others(&geometry),
+        same: same(thread),
+        look_alikes: look_alikes(thread),
+        listed: listed(thread, &geometry),
+        sources: sources(thread),
+        drawing: thread_profile(thread, DrawingIds::new("profile")),
+        plan_fields: short_form_for(thread),
+    }
+}
+
+fn frame(
+    visit: &Visit<'_>,
+    thread: &Thread,
+    geometry: &Geometry,
+    usual: Option<&ShownDrill>,
+) -> Frame {
+    let Both { mm, inch } = Both::of(geometry.major);
+    let pitch = Both::of(geometry.pitch).mm;
+    let title = usual.map_or_else(
+        || format!("{}: dimensions", thread.designation),
+        |drill| {
+            format!(
+                "{}: tapping size {}, {}",
+                thread.designation, drill.link.words, drill.engagement
+            )
+        },
+    );
+    let description =
+        format!("{}: major diameter {mm} ({inch}), pitch {pitch}.", thread.designation);
+    Frame::new(visit, Door::Threads, &title, &description)
+}
+
+/// Where the row and the lists were read, each once.
+fn sources(thread: &'static Thread) -> Vec<String> {
+    let listed = lists::for_thread(thread).map(|row| row.source);
+    let mut cites = Vec::new();
+    for cite in thread.sources.iter().copied().chain(listed).map(cited::source) {
+        if !cites.contains(&cite) {
+            cites.push(cite);
+        }
+    }
+    cites
+}

@@ -1,0 +1,101 @@
+//! `/threads/{system}`: one table of all sizes of a system.
+
+use askama::Template;
+
+use super::elsewhere;
+use crate::calc::aim;
+use crate::calc::thread_form::{engagement_basis, geometry, thread_angle};
+use crate::pages::candidate::for_group;
+use crate::pages::figures::Column;
+use crate::pages::layout::{Door, Frame};
+use crate::pages::link::Link;
+use crate::pages::{Answer, Visit};
+use crate::tables::materials::Group;
+use crate::tables::threads::{self, System, Thread};
+use crate::units::{in_degrees, in_mm, print};
+
+#[derive(Template)]
+#[template(path = "threads/system.html")]
+struct SystemPage {
+    frame: Frame,
+    system: &'static System,
+    angle: String,
+    /// The nut's minor diameter differs from the screw's in 60° forms.
+    two_minors: bool,
+    /// Engagement, and what it is a percentage of; none for taper threads.
+    tapping: Option<Tapping>,
+    rows: Vec<Row>,
+}
+
+struct Tapping {
+    aim: String,
+    basis: &'static str,
+}
+
+struct Row {
+    link: Link,
+    id: &'static str,
+    pitch: String,
+    threads_per_inch: String,
+    major: Column,
+    effective: Column,
+    minor: Column,
+    minor_internal: Column,
+    tapping: Option<TappingCell>,
+}
+
+struct TappingCell {
+    link: Link,
+    engagement: String,
+}
+
+/// The group the table's tapping sizes are chosen for.
+const GROUP: Group = Group::IronAndGunmetal;
+
+/// One system's table.
+pub(in crate::pages) fn system(visit: &Visit<'_>, slug: &str) -> Answer {
+    match threads::system(slug) {
+        Some(system) => Answer::html(200, &page(visit, system)),
+        None => elsewhere::system(visit, slug),
+    }
+}
+
+fn page(visit: &Visit<'_>, system: &'static System) -> SystemPage {
+    let title = format!("{} threads, all sizes", system.mark);
+    let description = format!(
+        "{} ({}): pitch, diameters and tapping size of every size.",
+        system.name, system.standard
+    );
+    let rows: Vec<Row> = system.threads.iter().map(row).collect();
+    let tapping = rows.iter().any(|row| row.tapping.is_some()).then(|| Tapping {
+        aim: print::trimmed(aim::base_percent(GROUP), 0),
+        basis: engagement_basis(system.form),
+    });
+    SystemPage {
+        frame: Frame::new(visit, Door::Threads, &title, &description),
+        system,
+        angle: print::trimmed(in_degrees(thread_angle(system.form)), 1),
+        two_minors: rows.iter().any(|row| row.minor.mm != row.minor_internal.mm),
+        tapping,
+        rows,
+    }
+}
+
+fn row(thread: &'static Thread) -> Row {
+    let geometry = geometry(thread);
+    let tapping = for_group(thread, GROUP).ok().map(|choice| TappingCell {
+        link: Link::drill(choice.chosen.drill),
+        engagement: print::fixed(choice.chosen.engagement_percent, 1),
+    });
+    Row {
+        link: Link::thread(thread),
+        id: thread.size,
+        pitch: print::fixed(in_mm(geometry.pitch), 3),
+        threads_per_inch: print::fixed(geometry.threads_per_inch, 2),
+        major: Column::of(geometry.major),
+        effective: Column::of(geometry.effective),
+        minor: Column::of(geometry.minor),
+        minor_internal: Column::of(geometry.minor_internal),
+        tapping,
+    }
+}

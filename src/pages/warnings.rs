@@ -1,0 +1,35 @@
+//! Warnings as pages show them: by level, each level with a word, a shape and a rule at the side, so
+//! that colour never stands alone.
+
+use super::cited::Cited;
+use crate::plan::Level;
+
+/// The warnings of one level.
+pub(super) struct WarningGroup {
+    /// The class that draws the rule at the side.
+    pub(super) class: &'static str,
+    pub(super) word: &'static str,
+    /// A path in a box of 16: a ring, a triangle, an octagon.
+    pub(super) shape: &'static str,
+    pub(super) items: Vec<Cited>,
+}
+
+/// Warnings by level, worst first.
+pub(super) fn by_level(warnings: impl IntoIterator<Item = (Level, Cited)>) -> Vec<WarningGroup> {
+    let mut groups = [Level::Danger, Level::Caution, Level::Note].map(group);
+    for (level, item) in warnings {
+        if let Some(group) = groups.iter_mut().find(|group| group.class == level.slug()) {
+            group.items.push(item);
+        }
+    }
+    groups.into_iter().filter(|group| !group.items.is_empty()).collect()
+}
+
+const fn group(level: Level) -> WarningGroup {
+    let (word, shape) = match level {
+        Level::Note => ("Note", "M8 1.5a6.5 6.5 0 1 0 .001 0zM8 7v5M8 4v1.5"),
+        Level::Caution => ("Caution", "M8 1.5 15 14.5H1zM8 6v4.5M8 12v1"),
+        Level::Danger => ("Danger", "M5 1h6l4 4v6l-4 4H5l-4-4V5zM8 4v5M8 11v1.5"),
+    };
+    WarningGroup { class: level.slug(), word, shape, items: Vec::new() }
+}

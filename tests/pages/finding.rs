@@ -1,0 +1,42 @@
+//! `/search`: straight there when one thing is meant, a choice when several are, help when none is.
+
+use crate::{body, visit};
+
+#[track_caller]
+fn finds(typed: &str, address: &str) {
+    let answer = visit(&format!("/search?q={typed}"));
+    assert_eq!((answer.status, answer.location()), (303, Some(address)), "{typed}");
+}
+
+#[test]
+fn one_meaning_goes_straight_there() {
+    finds("5ba", "/threads/ba/5");
+    finds("M3+x+.5", "/threads/metric/m3");
+    finds("1%2F4x40+ME", "/threads/me-40/1-4");
+    finds("%2346", "/drills/number/46");
+    finds("2.05mm", "/drills/metric/2.05");
+    finds("gunmetal", "/materials/gunmetal");
+}
+
+#[test]
+fn several_meanings_are_listed() {
+    let page = body(200, "/search?q=1%2F4");
+    for address in
+        ["/threads/bsw/1-4", "/threads/bsf/1-4", "/threads/me-40/1-4", "/drills/fraction/1-4"]
+    {
+        assert!(page.contains(&format!("href=\"{address}\"")), "{address}");
+    }
+}
+
+#[test]
+fn no_meaning_keeps_the_words_and_offers_help() {
+    let page = body(404, "/search?q=%3Cscript%3E");
+    assert!(page.contains("value=\"&#60;script&#62;\""));
+    assert!(!page.contains("<script"));
+    assert!(body(404, "/search?q=gunmetl").contains("/materials/gunmetal"));
+}
+
+#[test]
+fn nothing_typed_is_an_empty_box() {
+    assert!(body(200, "/search").contains("name=\"q\""));
+}

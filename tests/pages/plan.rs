@@ -1,0 +1,179 @@
+//! The plan's page: the answer, the form that made it, and errors that keep everything typed.
+
+use holewright::pages::plan::Request;
+use holewright::tables::threads;
+
+use crate::html::inside;
+use crate::{body, visit};
+
+const MAIN_JOB: &str = "/plan?thread=5ba&material=gunmetal&hole=blind&depth=8mm&over=free-cutting-brass&over_thickness=4mm&series=number%2Cmetric";
+
+#[test]
+fn the_main_job_is_answered_first_and_whole() {
+    let page = body(200, MAIN_JOB);
+    assert!(inside(&page, "title").contains("No. 36, 69.9 %"));
+    let main = inside(&page, "main");
+    let place = |words: &str| main.find(words).unwrap_or_else(|| panic!("{words}"));
+    let order = [
+        "No. 36",
+        "2.65 mm",
+        "77.7 %",
+        "2.75 mm",
+        "63.6 %",
+        "beyond BS 93",
+        "3.4 mm",
+        "class=\"drawing\"",
+        "Steps, in order",
+    ];
+    let places: Vec<usize> = order.iter().map(|words| place(words)).collect();
+    assert!(places.is_sorted(), "{order:?} at {places:?}");
+    let steps = inside(&page, "ol");
+    let opened = steps.find("<h3>Open out").unwrap();
+    let tapped = steps.find("<h3>Tap").unwrap();
+    assert!(
+        steps.find("<h3>Drill").unwrap() < tapped && tapped < opened,
+        "opened after the thread"
+    );
+    assert!(steps.contains("upper part"));
+}
+
+#[test]
+fn what_is_at_hand_decides() {
+    let with = |more: &str| body(200, &format!("{MAIN_JOB}&{more}"));
+    assert!(inside(&with("owned=2.65mm%2C+3.4mm"), "title").contains("2.65 mm, 77.7 %"));
+    let metric = body(200, &MAIN_JOB.replace("number%2Cmetric", "metric"));
+    assert!(!inside(&metric, "dl").contains("No. "), "no number drill in a metric drawer");
+    let alone = body(200, "/plan?thread=5ba&material=gunmetal&hole=blind&depth=8mm");
+    assert!(!inside(&alone, "ol").contains("upper part"));
+}
+
+#[test]
+fn a_millimetre_more_thread_is_a_millimetre_more_hole() {
+    let depth = |thread: &str| {
+        let page =
+            body(200, &format!("/plan?thread=5ba&material=gunmetal&hole=blind&depth={thread}"));
+        let cell = page.split("<dt>Drill, full diameter</dt><dd>").nth(1).unwrap();
+        cell.split(" mm").next().unwrap().parse::<f64>().unwrap()
+    };
+    assert!((depth("9mm") - depth("8mm") - 1.0).abs() < 1e-9);
+}
+
+#[test]
+fn the_canonical_address_has_one_order_and_no_strangers() {
+    let page = body(200, "/plan?depth=8mm&utm=x&material=gunmetal&thread=5ba&hole=blind");
+    assert!(page.contains(
+        "rel=\"canonical\" href=\"https://club.example/plan?thread=5ba&#38;material=gunmetal&#38;hole=blind&#38;depth=8mm\""
+    ));
+    assert!(
+        page.contains("/api/v1/plan?thread=5ba&#38;material=gunmetal&#38;hole=blind&#38;depth=8mm")
+    );
+}
+
+#[test]
+fn without_a_thread_there_is_the_form_and_what_was_said_so_far() {
+    assert!(!body(200, "/plan").contains("class=\"errors\""));
+    assert!(body(200, "/plan?material=gunmetal").contains("value=\"gunmetal\" selected"));
+}
+
+#[test]
+fn errors_keep_everything_typed_and_say_what_is_read() {
+    let typed = [
+        ("thread", "7zz"),
+        ("material", "unobtainium"),
+        ("hole", "sideways"),
+        ("depth", "8foo"),
+        ("over", "cheese"),
+        ("over_thickness", "thick"),
+        ("upper_hole", "square"),
+        ("fit", "loose-ish"),
+        ("aim", "high"),
+        ("series", "roman"),
+        ("owned", "a few"),
+        ("tap", "blunt"),
+        ("tap_steel", "tin"),
+        ("finish", "gloss"),
+        ("hand", "third"),
+        ("part_thickness", "thin"),
+        ("measured_hole", "-1"),
+        ("centre_error", "some"),
+        ("point_angle", "900"),
+        ("spindle_max", "fast"),
+        ("screw", "wood"),
+    ];
+    let query: Vec<String> =
+        typed.iter().map(|(name, value)| format!("{name}={}", value.replace(' ', "+"))).collect();
+    let page = body(422, &format!("/plan?{}", query.join("&")));
+    assert!(inside(&page, "title").starts_with("Error:"));
+    let main = inside(&page, "main").trim_start();
+    assert!(main.starts_with("<div class=\"errors\""), "the summary comes first");
+    for (name, value) in typed {
+        assert!(page.contains(&format!("value=\"{value}\"")), "{name} lost {value}");
+    }
+    for (name, _) in typed {
+        assert!(page.contains(&format!("href=\"#{name}\"")), "{name} has no error");
+        assert!(page.contains(&format!("id=\"{name}-error\"")), "{name} has no words at the field");
+    }
+    assert!(page.contains("aria-invalid=\"true\"") && page.contains("<details open"));
+}
+
+#[test]
+fn what_is_typed_is_never_markup() {
+    let page = body(422, "/plan?thread=%3Cscript%3Ealert(1)%3C%2Fscript%3E&material=%22%3E%3Cb%3E");
+    assert!(!page.contains("<script") && !page.contains("<b>"));
+}
+
+#[test]
+fn an_ambiguous_thread_offers_links_that_fill_it_in_and_keep_the_rest() {
+    let page = body(422, "/plan?thread=1%2F4&material=gunmetal&depth=8mm");
+    assert!(page.contains("could be more than one thread"));
+    let link = "/plan?thread=1%2F4+in+BSF&#38;material=gunmetal&#38;depth=8mm";
+    assert!(page.contains(&format!("href=\"{link}\"")));
+    assert_eq!(visit(&link.replace("&#38;", "&")).status, 200);
+}
+
+#[test]
+fn every_thread_with_an_engagement_can_be_planned_from_its_own_page() {
+    for thread in threads::all().filter(|thread| thread.taper.is_none()) {
+        let page = visit(&thread.path()).body;
+        let Some(name) = page.split("name=\"thread\" value=\"").nth(1) else {
+            assert!(
+                page.contains("Bore the hole to"),
+                "{}: no plan and no bore",
+                thread.designation
+            );
+            continue;
+        };
+        let name = name.split('"').next().unwrap();
+        assert_eq!(name, thread.designation, "needs no escaping");
+        let spec = Request::parse(&format!("thread={}&material=gunmetal", encode(name)));
+        assert_eq!(spec.map(|spec| spec.thread.path()), Ok(thread.path()), "{name}");
+    }
+}
+
+fn encode(text: &str) -> String {
+    text.bytes().map(|byte| format!("%{byte:02X}")).collect()
+}
+
+#[test]
+fn the_impossible_is_answered_with_what_is_possible() {
+    // 3/16 in of thread in a part 3/16 in thick, blind.
+    let page = body(
+        422,
+        "/plan?thread=5ba&material=gunmetal&hole=blind&depth=3%2F16in&part_thickness=3%2F16in",
+    );
+    assert!(page.contains("is possible"), "says what would be");
+    let choice = page.split("id=\"depth-error\"").nth(1).unwrap().split("href=\"").nth(1).unwrap();
+    let address = choice.split('"').next().unwrap().replace("&#38;", "&");
+    assert_eq!(visit(&address).status, 200, "{address} is possible");
+    for query in [
+        "thread=5ba&material=gunmetal&owned=12mm",
+        "thread=5ba&material=gunmetal&tap=forming",
+        "thread=m5&material=grey-cast-iron&tap=forming",
+        "thread=5ba&material=gunmetal&measured_hole=4mm",
+        "thread=1%2F8+NPT&material=gunmetal",
+        "thread=5ba+LH&material=gunmetal&hand=right",
+        "thread=5ba&material=gunmetal&over_thickness=4mm",
+    ] {
+        body(422, &format!("/plan?{query}"));
+    }
+}
