@@ -6,10 +6,13 @@ use std::process::{Child, Command, Stdio};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
+use axum::Router;
+use axum::routing::get as answer;
 use holewright::server::accept::{self, Limits};
 use holewright::server::routes;
 use tokio::runtime::Handle;
 use tokio::sync::Notify;
+use tokio::task::JoinHandle;
 
 use crate::support::{Folder, Server};
 
@@ -116,15 +119,18 @@ const SHORT: Limits = Limits {
 };
 
 /// A server with short limits, on a port of its own.
-async fn serve(server: &Server) -> (SocketAddr, Arc<Notify>, tokio::task::JoinHandle<()>) {
+async fn serve(server: &Server) -> (SocketAddr, Arc<Notify>, JoinHandle<()>) {
+    serve_routes(routes::router(Arc::clone(&server.app)), SHORT).await
+}
+
+async fn serve_routes(router: Router, limits: Limits) -> (SocketAddr, Arc<Notify>, JoinHandle<()>) {
     let listener = tokio::net::TcpListener::bind("127.0.0.1:0").await.unwrap();
     let address = listener.local_addr().unwrap();
-    let router = routes::router(Arc::clone(&server.app));
     let stop = Arc::new(Notify::new());
     let asked = Arc::clone(&stop);
     let task = tokio::task::spawn_blocking(move || {
         let stop = async || asked.notified().await;
-        Handle::current().block_on(accept::serve(listener, router, SHORT, stop));
+        Handle::current().block_on(accept::serve(listener, router, limits, stop));
     });
     (address, stop, task)
 }
@@ -181,4 +187,41 @@ async fn a_stop_refuses_new_clients_and_ends_in_time() {
     task.await.unwrap();
     assert!(since.elapsed() < Duration::from_secs(1), "{:?}", since.elapsed());
     assert!(TcpStream::connect(address).is_err());
+}
+
+/// A server whose answer takes so long, with a request already waiting for it.
+async fn slow(takes: Duration) -> (Arc<Notify>, JoinHandle<()>, JoinHandle<String>) {
+    let begun = Arc::new(Notify::new());
+    let begins = Arc::clone(&begun);
+    let handler = async move || {
+        begins.notify_one();
+        tokio::time::sleep(takes).await;
+        "slow"
+    };
+    let limits = Limits { drain: Duration::from_secs(5), ..SHORT };
+    let router = Router::new().route("/", answer(handler));
+    let (address, stop, task) = serve_routes(router, limits).await;
+    let waiting = tokio::task::spawn_blocking(move || get(address, "/"));
+    begun.notified().await;
+    (stop, task, waiting)
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_request_in_hand_is_finished_before_the_stop() {
+    let (stop, task, waiting) = slow(Duration::from_millis(400)).await;
+    stop.notify_one();
+    task.await.unwrap();
+    let answer = waiting.await.unwrap();
+    assert!(answer.starts_with("HTTP/1.1 200") && answer.ends_with("slow"), "{answer}");
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_second_stop_does_not_wait() {
+    let (stop, task, _waiting) = slow(Duration::from_secs(3)).await;
+    let since = Instant::now();
+    stop.notify_one();
+    tokio::time::sleep(Duration::from_millis(100)).await;
+    stop.notify_one();
+    task.await.unwrap();
+    assert!(since.elapsed() < Duration::from_secs(1), "{:?}", since.elapsed());
 }
