@@ -10,6 +10,7 @@ use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 
 use super::db;
+use crate::pages::FieldError;
 
 /// A refusal.
 #[derive(Debug, thiserror::Error)]
@@ -18,26 +19,19 @@ pub enum Error {
     #[error("{0}")]
     NotFound(&'static str),
     /// The address answers other methods; `Allow` names them.
-    #[error("this address answers GET and HEAD only")]
+    #[error("this address can be read (GET, HEAD), nothing else")]
     MethodNotAllowed,
     /// What was asked cannot be read.
     #[error("{}", summary(.0))]
-    Invalid(Vec<Field>),
+    Invalid(Vec<FieldError>),
     /// It may work a little later.
-    #[error("the server cannot do this just now; try again in a few seconds")]
+    #[error("the server cannot do this at the moment; try again in a few seconds")]
     Unavailable(#[source] db::Error),
     /// It is our fault.
-    #[error("something went wrong on our side; nothing you sent is at fault")]
+    #[error(
+        "the fault is ours, not in what you sent; try again, and tell whoever runs the server if it stays"
+    )]
     Internal(#[source] Box<dyn std::error::Error + Send + Sync>),
-}
-
-/// One field of a request that cannot be read.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Field {
-    /// Its name.
-    pub field: &'static str,
-    /// What is wrong and what is accepted.
-    pub message: String,
 }
 
 /// The error behind a response, for the middleware that writes its body.
@@ -57,9 +51,21 @@ impl Error {
         }
     }
 
+    /// A heading for people.
+    #[must_use]
+    pub const fn title(&self) -> &'static str {
+        match self {
+            Self::NotFound(_) => "Nothing here",
+            Self::MethodNotAllowed => "Not in that way",
+            Self::Invalid(_) => "Not understood",
+            Self::Unavailable(_) => "Not just now",
+            Self::Internal(_) => "Something went wrong",
+        }
+    }
+
     /// The fields that cannot be read, if that is the trouble.
     #[must_use]
-    pub fn fields(&self) -> &[Field] {
+    pub fn fields(&self) -> &[FieldError] {
         match self {
             Self::Invalid(fields) => fields,
             _ => &[],
@@ -84,7 +90,7 @@ impl IntoResponse for Error {
     }
 }
 
-fn summary(fields: &[Field]) -> String {
+fn summary(fields: &[FieldError]) -> String {
     let names: Vec<_> = fields.iter().map(|field| field.field).collect();
     format!("not understood: {}", names.join(", "))
 }

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use axum::Router;
-use axum::middleware::{from_fn, from_fn_with_state};
+use axum::middleware::from_fn_with_state;
 use axum::routing::{any, get};
 use tower_http::catch_panic::CatchPanicLayer;
 
@@ -26,6 +26,7 @@ fn table() -> Router<Arc<App>> {
         .route("/api/v1/drills", get(api::drills::list))
         .route("/api/v1/materials", get(api::materials::list))
         .route("/api/v1/materials/{slug}", get(api::materials::show))
+        .route("/api/v1/plan", get(api::plan::show))
         .route("/api/{*rest}", any(api::nothing_here))
         // Every other address is a page: `pages::answer` knows which.
         .fallback(get(web::reference::answer).fallback(method_not_allowed))
@@ -36,7 +37,7 @@ fn table() -> Router<Arc<App>> {
 pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
     table
         .layer(CatchPanicLayer::custom(panics::answer))
-        .layer(from_fn(refusals::write_body))
+        .layer(from_fn_with_state(Arc::clone(&app), refusals::write_body))
         .layer(from_fn_with_state(Arc::clone(&app), security_headers::set))
         .layer(from_fn_with_state(Arc::clone(&app), observe::observe))
         .with_state(app)

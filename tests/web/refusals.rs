@@ -40,18 +40,17 @@ async fn security_headers_stand_on_every_status() {
     let server = Server::start().await;
     let tag = server.get("/threads").await.header("etag").to_owned();
     let held = [("if-none-match", tag.as_str())];
-    let cases: [(Method, &str, &[(&str, &str)], u16); 9] = [
-        (Method::GET, "/", &[], 200),
+    for (method, path, headers, status) in [
+        (Method::GET, "/", &[][..], 200),
         (Method::GET, "/healthz", &[], 200),
-        (Method::GET, "/threads", &held, 304),
+        (Method::GET, "/threads", &held[..], 304),
         (Method::GET, "/nothing-here", &[], 404),
         (Method::GET, "/api/v1/nothing-here", &[], 404),
         (Method::POST, "/", &[], 405),
         (Method::DELETE, "/readyz", &[], 405),
         (Method::TRACE, "/threads/ba/5", &[], 405),
         (Method::PUT, "/api/v1/threads", &[], 405),
-    ];
-    for (method, path, headers, status) in cases {
+    ] {
         let answer = server.ask(method, path, headers).await;
         assert_eq!(answer.status.as_u16(), status, "{path}");
         check_headers(&answer, path);

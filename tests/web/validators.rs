@@ -66,7 +66,9 @@ async fn pages_answer_while_the_database_does_not() {
     assert_eq!(page.status, StatusCode::OK);
     assert!(page.header("etag").starts_with('"'));
     assert_eq!(server.get("/healthz").await.status, StatusCode::OK);
-    assert_eq!(server.get("/readyz").await.status, StatusCode::SERVICE_UNAVAILABLE);
+    let ready = server.get("/readyz").await;
+    assert_eq!(ready.status, StatusCode::SERVICE_UNAVAILABLE);
+    assert_eq!(ready.header("retry-after"), "5");
 }
 
 #[tokio::test]

@@ -6,8 +6,8 @@ use axum::response::Response;
 use serde::Serialize;
 
 use super::{figures, reply};
+use crate::pages::{FieldError, Query};
 use crate::server::Error;
-use crate::server::error::Field;
 use crate::tables::drills::{self, Series, owned};
 use crate::units::{Length, mm};
 
@@ -57,19 +57,13 @@ impl From<&'static drills::Drill> for Drill {
 
 impl Cut {
     fn read(query: &str) -> Result<Self, Error> {
+        let query = Query::read(query);
         let mut errors = Vec::new();
-        let mut cut = Self { series: Series::ALL.to_vec(), from: None, to: None };
-        for (name, typed) in form_urlencoded::parse(query.as_bytes()) {
-            match name.as_ref() {
-                "series" if !typed.is_empty() => match owned::series(&typed) {
-                    Ok(series) => cut.series = series,
-                    Err(error) => errors.push(wrong("series", error.to_string())),
-                },
-                "from_mm" => cut.from = size("from_mm", &typed, &mut errors),
-                "to_mm" => cut.to = size("to_mm", &typed, &mut errors),
-                _ => {}
-            }
-        }
+        let cut = Self {
+            series: series(query.get("series"), &mut errors),
+            from: size("from_mm", query.get("from_mm"), &mut errors),
+            to: size("to_mm", query.get("to_mm"), &mut errors),
+        };
         if errors.is_empty() { Ok(cut) } else { Err(Error::Invalid(errors)) }
     }
 
@@ -80,9 +74,19 @@ impl Cut {
     }
 }
 
+/// The series asked for; all of them where none was typed.
+fn series(typed: &str, errors: &mut Vec<FieldError>) -> Vec<Series> {
+    if typed.is_empty() {
+        return Series::ALL.to_vec();
+    }
+    owned::series(typed).unwrap_or_else(|error| {
+        errors.push(wrong("series", error.to_string()));
+        Vec::new()
+    })
+}
+
 /// A bound in millimetres; none where nothing was typed.
-fn size(field: &'static str, typed: &str, errors: &mut Vec<Field>) -> Option<Length> {
-    let typed = typed.trim();
+fn size(field: &'static str, typed: &str, errors: &mut Vec<FieldError>) -> Option<Length> {
     if typed.is_empty() {
         return None;
     }
@@ -94,6 +98,6 @@ fn size(field: &'static str, typed: &str, errors: &mut Vec<Field>) -> Option<Len
     size.map(mm)
 }
 
-fn wrong(field: &'static str, message: String) -> Field {
-    Field { field, message }
+fn wrong(field: &'static str, message: String) -> FieldError {
+    FieldError { field, message, choices: Vec::new() }
 }

@@ -6,6 +6,7 @@ mod clearance;
 pub mod drills;
 mod figures;
 pub mod materials;
+pub mod plan;
 pub mod problem;
 mod reply;
 mod tapping;

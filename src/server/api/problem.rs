@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::pages::{self, FieldError};
 use crate::server::Error;
 
 #[derive(Serialize)]
@@ -20,6 +21,15 @@ struct Problem<'a> {
 struct Field<'a> {
     field: &'a str,
     message: &'a str,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    choices: Vec<Choice<'a>>,
+}
+
+/// Something that could be meant.
+#[derive(Serialize)]
+struct Choice<'a> {
+    value: &'a str,
+    words: &'a str,
 }
 
 /// The JSON of a refusal of this path.
@@ -33,11 +43,19 @@ pub fn body(error: &Error, path: &str, request_id: &str) -> String {
         detail: error.to_string(),
         instance: path,
         request_id,
-        errors: error
-            .fields()
-            .iter()
-            .map(|field| Field { field: field.field, message: &field.message })
-            .collect(),
+        errors: error.fields().iter().map(Field::from).collect(),
     };
     serde_json::to_string(&problem).unwrap_or_default()
+}
+
+impl<'a> From<&'a FieldError> for Field<'a> {
+    fn from(error: &'a FieldError) -> Self {
+        let choice =
+            |choice: &'a pages::Choice| Choice { value: &choice.value, words: &choice.words };
+        Self {
+            field: error.field,
+            message: &error.message,
+            choices: error.choices.iter().map(choice).collect(),
+        }
+    }
 }

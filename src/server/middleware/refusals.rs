@@ -1,20 +1,22 @@
 //! Writes the body of a refusal: problem details under `/api/`, a page elsewhere.
 
+use std::sync::Arc;
+
 use axum::body::Body;
-use axum::extract::Request;
+use axum::extract::{Request, State};
 use axum::http::header::{CACHE_CONTROL, CONTENT_LENGTH, CONTENT_TYPE, RETRY_AFTER};
 use axum::http::{HeaderMap, HeaderValue};
 use axum::middleware::Next;
 use axum::response::Response;
 
 use super::request_id::RequestId;
-use crate::server::Error;
 use crate::server::api::problem;
 use crate::server::error::Refused;
 use crate::server::web::refusal;
+use crate::server::{App, Error};
 
 /// Answers the request; if that ends in a refusal, logs what lies behind it and writes the body.
-pub async fn write_body(request: Request, next: Next) -> Response {
+pub async fn write_body(State(app): State<Arc<App>>, request: Request, next: Next) -> Response {
     let path = request.uri().path().to_owned();
     let id = request.extensions().get::<RequestId>().map(|id| id.0.clone()).unwrap_or_default();
     let mut response = next.run(request).await;
@@ -25,7 +27,7 @@ pub async fn write_body(request: Request, next: Next) -> Response {
     let (content_type, body) = if path.starts_with("/api/") {
         ("application/problem+json", problem::body(&error, &path, &id))
     } else {
-        ("text/html; charset=utf-8", refusal::body(&error, &id))
+        ("text/html; charset=utf-8", refusal::body(&error, &id, &app.context))
     };
     set_headers(response.headers_mut(), &error, content_type);
     *response.body_mut() = Body::from(body);
