@@ -19,7 +19,7 @@ pub enum Error {
     #[error("{0}")]
     NotFound(&'static str),
     /// The address answers other methods; `Allow` names them.
-    #[error("this address can be read (GET, HEAD), nothing else")]
+    #[error("this address answers GET and HEAD, nothing else")]
     MethodNotAllowed,
     /// What was asked cannot be read.
     #[error("{}", summary(.0))]
@@ -56,7 +56,7 @@ impl Error {
     pub const fn title(&self) -> &'static str {
         match self {
             Self::NotFound(_) => "Nothing here",
-            Self::MethodNotAllowed => "Not in that way",
+            Self::MethodNotAllowed => "This address can only be read",
             Self::Invalid(_) => "Not understood",
             Self::Unavailable(_) => "Not just now",
             Self::Internal(_) => "Something went wrong",
@@ -92,5 +92,5 @@ impl IntoResponse for Error {
 
 fn summary(fields: &[FieldError]) -> String {
     let names: Vec<_> = fields.iter().map(|field| field.field).collect();
-    format!("not understood: {}", names.join(", "))
+    format!("to put right: {}", names.join(", "))
 }
