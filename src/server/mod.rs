@@ -1,6 +1,6 @@
 //! The web server around the pages, with its database.
 //!
-//! - [`config`]: the settings; [`log`]: the log; [`clock`]: the wall clock.
+//! - [`config`]: the settings; `log`: the log; [`clock`]: the wall clock.
 //! - [`routes`]: the route table; [`middleware`]: what happens around every answer; [`accept`]: the sockets.
 //! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
