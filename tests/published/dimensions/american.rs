@@ -28,6 +28,7 @@ fn root_and_drill(row: &mut Row) {
     if let Some(found) = drill::by_decimal(inches) {
         row.check("commercial_tap_drill_in", Kind::Table, in_inch(found.diameter));
         tapping::engages(row, "commercial_tap_drill_in", &thread, found.diameter);
+        tapping::listed::check(row, "commercial_tap_drill_in", &thread, found.diameter);
     } else {
         row.used("commercial_tap_drill_in");
         row.miss("drills/inch", printed);

@@ -103,10 +103,10 @@ printed place. *Equal* and *DIFFERENCE* count rows read in a source; a row diffe
 figures does, and the reason stands below. *By formula* counts rows with at least one figure that
 `calc` works out; the others are table figures and conversions. In brackets: the rows among these
 whose source prints no figure for the formula, so that its answer is held between bounds (the
-engagement of a tapping list, 20 to 110 %). *Not held* counts rows, among the first number, that
-name a size our tables do not hold: their formulas are replayed all the same. *Memory* rows were
-recalled and not read: replayed, counted apart, never decisive. The two rows of
-`common_practice.csv` are in no source and say so.
+engagement of a tapping list, 20 to 110 %; a forming tap's hole, within what makers print). *Not
+held* counts rows, among the first number, that name a size our tables do not hold: their formulas
+are replayed all the same. *Memory* rows were recalled and not read: replayed, counted apart, never
+decisive. The two rows of `common_practice.csv` are in no source and say so.
 
 ";
 

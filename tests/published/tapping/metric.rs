@@ -1,4 +1,4 @@
-//! ISO metric lists, their percentages, and the miniature threads of a maker.
+//! ISO metric lists, their percentages, forming taps' holes, and the miniature threads of a maker.
 
 use holewright::calc::engagement::{hole_for, percent_of_internal_height};
 use holewright::calc::thread_form::geometry;
@@ -8,10 +8,6 @@ use holewright::units::{in_mm, inch, mm};
 use crate::limits;
 use crate::replay::{Family, Kind, Row, decimal};
 use crate::size;
-
-/// Holes for thread-forming taps are not worked out by the library yet.
-pub(crate) const FORMING: &str =
-    "holes for forming taps come with the forming tap of a later issue";
 
 pub(crate) const FAMILIES: &[Family] = &[
     Family {
@@ -29,7 +25,7 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/miniature_tapping.csv",
         context: &["designation"],
-        later: &[("formed_in", FORMING)],
+        later: &[],
         replay: miniature,
     },
 ];
@@ -38,21 +34,29 @@ fn list(row: &mut Row) {
     let size = size::metric(row.text("designation"));
     let printed = row.text("tap_drill_mm").to_owned();
     if printed.contains('-') {
-        return row.leave_out(FORMING);
+        return super::forming::range(row, "tap_drill_mm", &size);
     }
     let thread = size::thread(row, &size);
     super::held_metric(row, "tap_drill_mm", &printed);
     let hole = decimal(&printed).expect("a diameter").value;
     super::engages(row, "tap_drill_mm", &thread, mm(hole));
-    if row.text("note").contains("d - P exactly") {
-        // One pitch off the diameter is 100/1.299038 percent of ¾ H.
-        let got = hole_for(thread.form(), &geometry(&thread), 100.0 / 1.299_038);
+    super::listed::check(row, "tap_drill_mm", &thread, mm(hole));
+    if is_less_pitch(row) {
+        // Full depth is ¾ H a side and H is √3/2 pitches: one pitch off the diameter is this much.
+        let percent = 100.0 / (0.75 * 3.0_f64.sqrt());
+        let got = hole_for(thread.form(), &geometry(&thread), percent);
         row.check_printed("tap_drill_mm: d - P", &printed, Kind::Formula, in_mm(got));
     }
     internal_percent(row, "percent_thread_at_drill_ISO_5H8_basis", &thread, Some(hole));
     let largest = row.number("D1_max_6H_mm");
     internal_percent(row, "percent_thread_at_D1_max", &thread, largest);
     limits::of_nut(row, &thread, "D1_min_6H_mm", "D1_max_6H_mm");
+}
+
+/// Lists whose every hole is the diameter less the pitch, to its last place: a library that says so,
+/// and the training handbook, which does not: there the rule was found by replaying its rows.
+fn is_less_pitch(row: &Row) -> bool {
+    row.text("note").contains("d - P exactly") || row.text("source").starts_with("Institut fuer")
 }
 
 /// The percentage on 5/8 H, as a tap maker prints it.
@@ -65,7 +69,7 @@ fn internal_percent(row: &mut Row, column: &str, thread: &Thread, hole: Option<f
     row.check(column, Kind::Formula, got.expect("a 60° form"));
 }
 
-/// Either the hole of a percentage of ¾ H, or the percentage of 5/8 H of a hole.
+/// The hole of a percentage, of ¾ H or of a forming tap's rule, or the percentage of 5/8 H of a hole.
 fn percentages(row: &mut Row) {
     let size = size::metric(row.text("designation"));
     let thread = size::thread(row, &size);
@@ -76,7 +80,7 @@ fn percentages(row: &mut Row) {
     row.used("hole_dia_mm");
     row.used("percent_thread");
     if basis.starts_with("form tap") {
-        // The nut's limits are all the row has for this issue; see FORMING.
+        super::forming::of_percent(row, "hole_dia_mm", &thread, in_mm);
     } else if basis.starts_with("ISO/JIS") {
         internal_percent(row, "percent_thread", &thread, Some(hole));
     } else {
@@ -86,7 +90,8 @@ fn percentages(row: &mut Row) {
     }
 }
 
-/// A maker's least and largest hole by depth of thread, for UNM and the sizes below No. 0.
+/// A maker's least and largest hole by depth of thread, and his hole for forming, for UNM and the
+/// sizes below No. 0.
 fn miniature(row: &mut Row) {
     let size = size::unm(row.text("designation"));
     let thread = size::thread(row, &size);
@@ -101,5 +106,8 @@ fn miniature(row: &mut Row) {
         if let Some(hole) = row.number(column) {
             super::engages(row, column, &thread, inch(hole));
         }
+    }
+    if let Some(hole) = row.number("formed_in") {
+        super::forming::unstated(row, "formed_in", &thread, inch(hole));
     }
 }

@@ -1,7 +1,11 @@
-//! Tapping lists: the drill exists, names agree, and the engagement is that of a tapping size.
+//! Tapping lists: the drill exists, names agree, our own copy of the list has it, and the engagement
+//! is that of a tapping size. Where a list says by which rule it was drawn, the drill is worked out.
 
 mod anchors;
 mod british;
+mod chart;
+mod forming;
+pub(crate) mod listed;
 mod metric;
 mod pipe;
 mod unified;
@@ -54,6 +58,9 @@ fn flagged_below_core(row: &Row) -> bool {
 /// A list entry: the drill by its name, the drill in millimetres, or both.
 pub(crate) fn entry(row: &mut Row, thread: &Thread, label: &str, millimetres: &str) {
     let named = labelled(row, thread, label);
+    if let Some(named) = named {
+        listed::check(row, label, thread, named.diameter);
+    }
     let printed = row.text(millimetres).to_owned();
     if printed.is_empty() {
         row.used(millimetres);
@@ -70,6 +77,7 @@ pub(crate) fn entry(row: &mut Row, thread: &Thread, label: &str, millimetres: &s
         held_metric(row, millimetres, &printed);
     }
     engages(row, millimetres, thread, mm(size.value));
+    listed::check(row, millimetres, thread, mm(size.value));
 }
 
 /// A supplier's number drill and metric drill are alternatives, and his note says so.

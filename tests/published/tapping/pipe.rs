@@ -24,7 +24,7 @@ pub(crate) const FAMILIES: &[Family] = &[
 
 /// `G`, `BSPP` and `Rp` are parallel, `BSPT` and `Rc` taper.
 fn bsp(row: &mut Row) {
-    let series = row.text("series");
+    let series = row.text("series").to_owned();
     let system = if series == "BSPT" || series.starts_with("Rc") { "bspt" } else { "bspp" };
     let bored = series.contains("bored hole");
     let named = size::pipe(system, row.text("designation"));
@@ -49,6 +49,12 @@ fn bsp(row: &mut Row) {
     }
     let hole = decimal(&printed).expect("a diameter").value;
     super::engages(row, "tapping_mm", &thread, mm(hole));
+    // Our lists stand by what the hole is for: Rp and Rc are of ISO 7, with the taper threads. The
+    // maker's second column, with incomplete threads, is no list of ours.
+    let listed = if series.starts_with('R') { find("bspt", &size.slug) } else { Some(&thread) };
+    if let Some(listed) = listed.filter(|_| !series.contains("(with incomplete threads)")) {
+        super::listed::check(row, "tapping_mm", listed, mm(hole));
+    }
 }
 
 /// The drill exists; where the source gives both names, they agree.
@@ -61,7 +67,9 @@ fn npt(row: &mut Row) {
     match find(size.system, &size.slug) {
         Some(thread) => {
             row.check("tpi", Kind::Table, thread.pitch.threads_per_inch());
-            super::labelled(row, thread, "tap_drill");
+            if let Some(drill) = super::labelled(row, thread, "tap_drill") {
+                super::listed::check(row, "tap_drill", thread, drill.diameter);
+            }
         }
         None => {
             row.miss(format!("threads/{}", size.system), size.slug);

@@ -4,7 +4,6 @@ use holewright::calc::engagement::hole_for;
 use holewright::calc::thread_form::geometry;
 use holewright::units::{in_inch, in_mm, mm};
 
-use super::metric::FORMING;
 use crate::drill;
 use crate::replay::{Family, Kind, Row, decimal};
 use crate::size;
@@ -32,10 +31,12 @@ pub(crate) const FAMILIES: &[Family] = &[
 
 /// A drill with its percentage of ¾ H, or the theoretical hole of a percentage.
 fn percentages(row: &mut Row) {
-    if row.text("basis").starts_with("form tap") {
-        return row.leave_out(FORMING);
-    }
     let thread = size::thread(row, &size::unified(row.text("designation")));
+    if row.text("basis").starts_with("form tap") {
+        assert_eq!(row.text("drill"), "theoretical");
+        row.used("drill");
+        return super::forming::of_percent(row, "drill_decimal_in", &thread, in_inch);
+    }
     let label = row.text("drill").to_owned();
     row.used("drill");
     if label == "theoretical" {
@@ -52,8 +53,15 @@ fn percentages(row: &mut Row) {
 
 fn inch_library(row: &mut Row) {
     let thread = size::thread(row, &size::unified(row.text("designation")));
-    super::labelled(row, &thread, "tap_drill_soft");
-    super::labelled(row, &thread, "tap_drill_hard");
+    let drawn_for = r#"(75% "Soft" / 50% "Hard" style chart)"#;
+    assert!(row.text("source").ends_with(drawn_for), "{row:?}");
+    if let Some(drill) = super::labelled(row, &thread, "tap_drill_soft") {
+        super::chart::check(row, "tap_drill_soft", &thread, drill, 75.0);
+        super::listed::check(row, "tap_drill_soft", &thread, drill.diameter);
+    }
+    if let Some(drill) = super::labelled(row, &thread, "tap_drill_hard") {
+        super::chart::check(row, "tap_drill_hard", &thread, drill, 50.0);
+    }
 }
 
 /// Named by diameter and series; the pitch in millimetres says how many threads per inch.
@@ -69,4 +77,5 @@ fn millimetre_library(row: &mut Row) {
     super::held_metric(row, "core_hole_mm", &printed);
     let hole = decimal(&printed).expect("a diameter").value;
     super::engages(row, "core_hole_mm", &thread, mm(hole));
+    super::listed::check(row, "core_hole_mm", &thread, mm(hole));
 }
