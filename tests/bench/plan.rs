@@ -16,6 +16,10 @@ const QUERY: &str = "thread=5ba&material=gunmetal&hole=blind&depth=8mm\
 
 #[divan::bench]
 fn build_plan(bencher: divan::Bencher<'_, '_>) {
+    let (Some(five), Some(gunmetal)) = (threads::find("ba", "5"), materials::find("gunmetal"))
+    else {
+        return;
+    };
     let spec = HoleSpec {
         hole: Hole::Blind,
         depth: Some(mm(8.0)),
@@ -24,10 +28,7 @@ fn build_plan(bencher: divan::Bencher<'_, '_>) {
             thickness: Some(mm(4.0)),
             hole: UpperHole::Tapping,
         }),
-        ..HoleSpec::new(
-            threads::find("ba", "5").expect("5 BA"),
-            materials::find("gunmetal").expect("gunmetal"),
-        )
+        ..HoleSpec::new(five, gunmetal)
     };
     bencher.bench(|| plan::build(divan::black_box(&spec)).map(|plan| plan.operations.len()));
 }

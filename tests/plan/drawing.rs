@@ -2,7 +2,6 @@
 
 #![expect(
     clippy::expect_used,
-    clippy::panic,
     clippy::unwrap_used,
     reason = "a helper that finds nothing on the sheet ends its test"
 )]
