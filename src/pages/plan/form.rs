@@ -151,7 +151,10 @@ fn text(request: &Request, name: &'static str, label: &'static str, hint: &'stat
 /// A list of all materials. A metal that is typed but not known stays in the list, as typed.
 fn metal(request: &Request, name: &'static str, label: &'static str, none: &str) -> Field {
     let typed = request.typed(name);
-    let known = materials::read::read(typed).ok();
+    let known = match typed {
+        "" => None,
+        typed => materials::find(typed).or_else(|| materials::read::read(typed).ok()),
+    };
     let nothing = (String::new(), none.to_owned(), typed.is_empty());
     let unknown = (known.is_none() && !typed.is_empty())
         .then(|| (typed.to_owned(), format!("{typed} (not known)"), true));

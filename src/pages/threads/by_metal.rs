@@ -6,7 +6,6 @@ use crate::calc::tapping::Choice;
 use crate::calc::thread_form::Geometry;
 use crate::pages::candidate::{GROUPS, ShownDrill, for_group};
 use crate::pages::figures::Both;
-use crate::pages::form::sentence_case;
 use crate::tables::materials::Group;
 use crate::tables::threads::Thread;
 use crate::units::print;
@@ -39,7 +38,7 @@ pub(super) fn bored(thread: &Thread, geometry: &Geometry) -> Option<Bored> {
 
 /// One group of metals.
 pub(super) struct MetalRow {
-    pub(super) metals: String,
+    pub(super) metals: &'static str,
     pub(super) aim: String,
     pub(super) drill: ShownDrill,
     pub(super) engagement: String,
@@ -57,9 +56,20 @@ pub(super) fn by_metal(thread: &'static Thread) -> Option<ByMetal> {
     Some(ByMetal { usual: usual.drill.clone(), usual_metals: MIDDLE.to_string(), rows })
 }
 
+/// The group in few words, for a column on a small screen; its material pages say the rest.
+const fn short(group: Group) -> &'static str {
+    match group {
+        Group::EasyCutting => "Brass, aluminium, plastics",
+        Group::IronAndGunmetal => "Cast iron, gunmetal",
+        Group::FreeCuttingSteel => "Free-cutting mild steel",
+        Group::MildSteelAndPhosphorBronze => "Other mild steel, phosphor bronze",
+        Group::Tough => "Copper, tool steel, stainless",
+    }
+}
+
 fn row(group: Group, choice: &Choice) -> MetalRow {
     MetalRow {
-        metals: sentence_case(&group.to_string()),
+        metals: short(group),
         aim: print::fixed(choice.aim_percent, 0),
         drill: ShownDrill::of(&choice.chosen, choice.largest_hole),
         engagement: print::fixed(choice.chosen.engagement_percent, 1),

@@ -19,7 +19,7 @@ struct ThreadsPage {
 struct Row {
     link: Link,
     slug: &'static str,
-    name: &'static str,
+    mark: &'static str,
     angle: String,
     sizes: usize,
     standard: &'static str,
@@ -37,9 +37,9 @@ pub(in crate::pages) fn index(visit: &Visit<'_>) -> Answer {
 
 fn row(system: &'static System) -> Row {
     Row {
-        link: Link::new(format!("/threads/{}", system.slug), system.mark),
+        link: Link::new(format!("/threads/{}", system.slug), system.name),
         slug: system.slug,
-        name: system.name,
+        mark: system.mark,
         angle: print::trimmed(in_degrees(thread_angle(system.form)), 1),
         sizes: system.threads.len(),
         standard: system.standard,

@@ -75,7 +75,7 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
     ThreadPage {
         frame: frame(visit, thread, &geometry, by_metal.as_ref().map(|metals| &metals.usual)),
         thread,
-        system: Link::new(format!("/threads/{}", system.slug), system.mark),
+        system: Link::new(format!("/threads/{}", system.slug), system.name),
         standard: system.standard,
         basis: engagement_basis(system.form),
         bored: if by_metal.is_none() { bored(thread, &geometry) } else { None },

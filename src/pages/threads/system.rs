@@ -61,7 +61,7 @@ pub(in crate::pages) fn system(visit: &Visit<'_>, slug: &str) -> Answer {
 }
 
 fn page(visit: &Visit<'_>, system: &'static System) -> SystemPage {
-    let title = format!("{} threads, all sizes", system.mark);
+    let title = format!("{}, all sizes", system.name);
     let description = format!(
         "{} ({}): pitch, diameters and tapping size of every size.",
         system.name, system.standard
