@@ -35,15 +35,38 @@ pub const fn at(x: f64, y: f64) -> Point {
 /// ```
 #[must_use]
 pub fn number(value: f64) -> String {
-    if !value.is_finite() {
-        return "0".to_owned();
+    let mut printed = String::new();
+    push_number(&mut printed, value);
+    printed
+}
+
+/// No sheet is this wide; it keeps a stray number inside an integer.
+const WIDEST: f64 = 1e9;
+
+/// Prints a number in whole hundredths: a drawing has hundreds of them, and integers print fastest.
+fn push_number(out: &mut String, value: f64) {
+    let value = if value.is_finite() { value.clamp(-WIDEST, WIDEST) } else { 0.0 };
+    #[expect(clippy::cast_possible_truncation, reason = "whole and clamped to the widest sheet")]
+    let hundredths = print::round(value * 100.0, 0) as i64;
+    let (whole, part) = (hundredths.abs() / 100, hundredths.abs() % 100);
+    if hundredths < 0 {
+        out.push('-');
     }
-    let printed = print::trimmed(value, 2);
-    match (printed.strip_prefix("0."), printed.strip_prefix("-0.")) {
-        (Some(decimals), _) => format!(".{decimals}"),
-        (_, Some(decimals)) => format!("-.{decimals}"),
-        _ => printed,
+    if whole != 0 || part == 0 {
+        push_integer(out, whole);
     }
+    if part != 0 {
+        out.push('.');
+        if part < 10 {
+            out.push('0');
+        }
+        push_integer(out, if part % 10 == 0 { part / 10 } else { part });
+    }
+}
+
+fn push_integer(out: &mut String, value: i64) {
+    // Writing to a String cannot fail.
+    let _ = write!(out, "{value}");
 }
 
 /// One element with its attributes and what stands inside it.
@@ -105,9 +128,14 @@ impl Element {
 
 impl fmt::Display for Element {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(out, "<{}", self.name)?;
+        out.write_char('<')?;
+        out.write_str(self.name)?;
         for (name, value) in &self.attributes {
-            write!(out, " {name}=\"{}\"", Escaped(value))?;
+            out.write_char(' ')?;
+            out.write_str(name)?;
+            out.write_str("=\"")?;
+            Escaped(value).fmt(out)?;
+            out.write_char('"')?;
         }
         if self.inside.is_empty() {
             return out.write_str("/>");
@@ -119,7 +147,9 @@ impl fmt::Display for Element {
                 Inside::Text(words) => Escaped(words).fmt(out)?,
             }
         }
-        write!(out, "</{}>", self.name)
+        out.write_str("</")?;
+        out.write_str(self.name)?;
+        out.write_char('>')
     }
 }
 
@@ -128,6 +158,10 @@ struct Escaped<'text>(&'text str);
 
 impl fmt::Display for Escaped<'_> {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let plain = |byte: u8| byte >= b' ' && !matches!(byte, b'&' | b'<' | b'>' | b'"' | 0x7f..);
+        if self.0.bytes().all(plain) {
+            return out.write_str(self.0);
+        }
         for character in self.0.chars() {
             match character {
                 '&' => out.write_str("&amp;")?,
@@ -195,12 +229,12 @@ impl Path {
 
     /// A circular arc onwards, turning the given way as seen on the sheet.
     pub fn arc_to(&mut self, radius: f64, turn: Turn, point: Point) {
-        let radius = number(radius);
-        let sweep = match turn {
-            Turn::Clockwise => 1,
-            Turn::Anticlockwise => 0,
-        };
-        self.0.push_str(&format!("A{radius} {radius} 0 0 {sweep} "));
+        self.0.push('A');
+        self.pair(at(radius, radius));
+        self.0.push_str(match turn {
+            Turn::Clockwise => " 0 0 1 ",
+            Turn::Anticlockwise => " 0 0 0 ",
+        });
         self.pair(point);
     }
 
@@ -228,9 +262,9 @@ impl Path {
     }
 
     fn pair(&mut self, point: Point) {
-        self.0.push_str(&number(point.x));
+        push_number(&mut self.0, point.x);
         self.0.push(' ');
-        self.0.push_str(&number(point.y));
+        push_number(&mut self.0, point.y);
     }
 }
 

@@ -236,6 +236,13 @@ fn carbon_tap(spec: &HoleSpec) -> String {
 }
 
 fn upper(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
+    if plan.spec.lone_thickness.is_some() {
+        say(
+            found,
+            Level::Note,
+            "A thickness was given for an upper part, but not its metal: this plan is for one part.",
+        );
+    }
     let Some(over) = plan.spec.over else { return };
     if plan.clearance.drill.is_none() {
         say(

@@ -77,6 +77,8 @@ pub struct HoleSpec {
     pub depth: Option<Length>,
     /// A part screwed down on top.
     pub over: Option<Over>,
+    /// A thickness given for an upper part whose metal was not named: the plan has one part, and says so.
+    pub lone_thickness: Option<Length>,
     /// Fit of the screw in the upper part.
     pub fit: Fit,
     /// How far a marked-out centre may be off, radially. Kept for a later calculation.
@@ -134,6 +136,7 @@ impl HoleSpec {
             hole: Hole::default(),
             depth: None,
             over: None,
+            lone_thickness: None,
             fit: Fit::default(),
             centre_error: None,
             tap: Tap::default(),

@@ -172,7 +172,6 @@ fn the_impossible_is_answered_with_what_is_possible() {
         "thread=5ba&material=gunmetal&measured_hole=4mm",
         "thread=1%2F8+NPT&material=gunmetal",
         "thread=5ba+LH&material=gunmetal&hand=right",
-        "thread=5ba&material=gunmetal&over_thickness=4mm",
     ] {
         body(422, &format!("/plan?{query}"));
     }

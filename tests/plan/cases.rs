@@ -283,6 +283,8 @@ fn the_warnings_are_there() {
     check_warns(&thin, Level::Caution, "left under the point");
     let drawer = HoleSpec { at_hand: only(&[(Series::Number, "38")]), ..pump_cover() };
     check_warns(&drawer, Level::Note, "not at hand comes nearer");
+    let lone = HoleSpec { lone_thickness: Some(mm(4.0)), over: None, ..pump_cover() };
+    check_warns(&lone, Level::Note, "this plan is for one part");
     let measured = HoleSpec { measured_hole: Some(mm(2.75)), ..pump_cover() };
     check_warns(&measured, Level::Note, "63.6 %");
 }

@@ -3,12 +3,11 @@
 use super::typed::Typed;
 use crate::pages::FieldError;
 use crate::pages::form::{material_choices, sentence, thread_error};
-use crate::plan::{AtHand, Over, UpperHole};
+use crate::plan::AtHand;
 use crate::tables::drills::{self, Drill, Series};
 use crate::tables::materials::{self, Material};
 use crate::tables::threads::Thread;
 use crate::tables::threads::read::{self, Hand};
-use crate::units::Length;
 
 /// The thread and its hand, which may be typed with the thread or asked for in its own field.
 pub(super) fn thread(
@@ -47,22 +46,6 @@ pub(super) fn material(typed: Typed<'_>) -> Result<&'static Material, FieldError
 /// A material, or nothing where nothing was typed.
 pub(super) fn optional_material(typed: Typed<'_>) -> Result<Option<&'static Material>, FieldError> {
     if typed.text.is_empty() { Ok(None) } else { material(typed).map(Some) }
-}
-
-/// The part screwed down on top. Its thickness says nothing without its metal.
-pub(super) fn over(
-    typed: Typed<'_>,
-    metal: Option<&'static Material>,
-    thickness: Option<Length>,
-    hole: UpperHole,
-) -> Result<Option<Over>, FieldError> {
-    match metal {
-        Some(material) => Ok(Some(Over { material, thickness, hole })),
-        None if thickness.is_some() && typed.text.is_empty() => {
-            Err(typed.error("A thickness is given for the upper part: choose its metal too."))
-        }
-        None => Ok(None),
-    }
 }
 
 /// The drills that may be chosen from. With both a list and series, those of the list in the series.

@@ -5,7 +5,7 @@ use super::typed::Typed;
 use super::words;
 use crate::pages::query::address;
 use crate::pages::{FieldError, Query};
-use crate::plan::HoleSpec;
+use crate::plan::{HoleSpec, Over};
 use crate::tables::drills::owned;
 use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
@@ -118,7 +118,7 @@ impl Request {
         let metal = keep(&mut errors, fields::optional_material(at("over")));
         let thickness = keep(&mut errors, at("over_thickness").length());
         let upper_hole = keep(&mut errors, at("upper_hole").one_of(words::UPPER_HOLES));
-        let over = keep(&mut errors, fields::over(at("over"), metal, thickness, upper_hole));
+        let over = metal.map(|material| Over { material, thickness, hole: upper_hole });
         let fit = keep(&mut errors, at("fit").one_of(words::FITS));
         let aim = keep(&mut errors, at("aim").one_of(words::AIMS));
         let series = keep(&mut errors, at("series").optional(owned::series));
@@ -144,6 +144,7 @@ impl Request {
             hole,
             depth,
             over,
+            lone_thickness: thickness.filter(|_| over.is_none()),
             fit,
             centre_error,
             tap,
