@@ -1,5 +1,13 @@
 //! The pages through `answer` alone: no server, no database.
 
+#![expect(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a page that lacks what a test asks for must stop the test"
+)]
+
 mod addresses;
 mod assets;
 mod chart;
