@@ -345,6 +345,10 @@ fn say_by_metal(
             .filter(|material| advice(material).iter().any(|advice| advice.text == text))
             .map(|material| material.name)
             .collect();
-        say(found, level, format!("{}: {text}", print::sentence(&names.join(" and "))));
+        say(
+            found,
+            level,
+            format!("{}: {}", print::sentence(&names.join(" and ")), print::running(text)),
+        );
     }
 }

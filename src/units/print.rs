@@ -80,3 +80,22 @@ pub fn sentence(words: &str) -> String {
     let mut letters = words.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
+
+/// Words with a small letter at the start, to follow a colon; `PTFE` and `A4` stay as they are.
+///
+/// # Examples
+/// ```
+/// use holewright::units::print::running;
+/// assert_eq!(running("It holds lead."), "it holds lead.");
+/// assert_eq!(running("PTFE creeps."), "PTFE creeps.");
+/// ```
+#[must_use]
+pub fn running(words: &str) -> String {
+    let mut letters = words.chars();
+    match (letters.next(), letters.clone().next()) {
+        (Some(first), Some(second)) if second.is_lowercase() || second == ' ' => {
+            first.to_lowercase().chain(letters).collect()
+        }
+        _ => words.to_owned(),
+    }
+}
