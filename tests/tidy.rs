@@ -19,6 +19,7 @@ struct Wall {
 const WALLS: &[Wall] = &[
     Wall { files: "units", ours: &["units"], crates: &["uom", "libm", "thiserror"] },
     Wall { files: "tables", ours: &["units", "tables"], crates: &["thiserror"] },
+    Wall { files: "finder", ours: &["units", "tables", "finder"], crates: &["thiserror"] },
     Wall { files: "calc", ours: &["units", "tables", "calc"], crates: &["libm", "thiserror"] },
     Wall { files: "plan", ours: &["units", "tables", "calc", "plan"], crates: &["thiserror"] },
     Wall {
@@ -28,7 +29,7 @@ const WALLS: &[Wall] = &[
     },
     Wall {
         files: "pages",
-        ours: &["units", "tables", "calc", "plan", "drawing", "pages"],
+        ours: &["units", "tables", "finder", "calc", "plan", "drawing", "pages"],
         crates: &["askama", "form_urlencoded", "thiserror"],
     },
     Wall {
@@ -38,7 +39,7 @@ const WALLS: &[Wall] = &[
     },
     Wall {
         files: "server/api",
-        ours: &["units", "tables", "calc", "plan", "pages", "server"],
+        ours: &["units", "tables", "finder", "calc", "plan", "pages", "server"],
         crates: &["axum", "serde", "serde_json", "thiserror", "tracing"],
     },
     Wall {
