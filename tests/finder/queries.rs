@@ -18,7 +18,7 @@ enum Leads {
 use Leads::{First, Nowhere, Suggests, To};
 
 #[rustfmt::skip]
-const NAMED: [(&str, Leads); 38] = [
+const NAMED: [(&str, Leads); 39] = [
     ("5BA", To("/threads/ba/5")),
     (" No. 5 B.A. ", To("/threads/ba/5")),
     ("M3 x .5", To("/threads/metric/m3")),
@@ -30,6 +30,8 @@ const NAMED: [(&str, Leads); 38] = [
     // A bare fraction is a size of a dozen systems and a drill.
     ("1/4", First("/threads/bsb/1-4")),
     ("5", First("/threads/ba/5")),
+    // One thread has this gauge, but no system is written.
+    ("000", First("/threads/unm/000-120")),
     ("2.05", To("/drills/metric/2.05")),
     ("2,05 mm", To("/drills/metric/2.05")),
     (".081", To("/drills/number/46")),
@@ -128,13 +130,14 @@ const TWO_THINGS: [(&str, Leads); 16] = [
 ];
 
 #[rustfmt::skip]
-const HOPELESS: [(&str, Leads); 13] = [
+const HOPELESS: [(&str, Leads); 14] = [
     ("4ba unobtainium", Suggests("/threads/ba/4")),
     ("5 BA x 0.6", Suggests("/threads/ba/5")),
     ("27 BA", First("/threads/ba")),
     ("No 98", Suggests("/drills/number/97")),
     (".0805 in", First("/drills/metric/2.05")),
     ("copper flange", Suggests("/materials/copper")),
+    ("5ba no 46", Suggests("/threads/ba/5")),
     ("5 ab", Suggests("/threads/ba/5")),
     ("unobtainium", Nowhere),
     ("qwertyuiop", Nowhere),
@@ -237,6 +240,21 @@ fn every_meaning_of_an_ambiguous_text_is_a_hit() {
             assert!(found.iter().any(|other| other == url), "{query:?} has no {url}: {found:?}");
         }
     }
+}
+
+#[test]
+fn a_figure_does_not_begin_another() {
+    let found = urls("1 bs");
+    assert!(found.iter().any(|url| url == "/threads/bsw/1"), "{found:?}");
+    assert!(found.iter().all(|url| url != "/threads/bsw/1-1-4"), "{found:?}");
+}
+
+#[test]
+fn half_a_word_is_not_put_right() {
+    // One letter short of "taper".
+    let found = find("tape");
+    assert!(found.hits.iter().any(|hit| hit.url == "/threads/bspt"), "{found:?}");
+    assert!(found.hits.iter().all(|hit| !hit.why.contains("read as")), "{found:?}");
 }
 
 #[test]
