@@ -247,6 +247,14 @@ fn a_figure_does_not_begin_another() {
     let found = urls("1 bs");
     assert!(found.iter().any(|url| url == "/threads/bsw/1"), "{found:?}");
     assert!(found.iter().all(|url| url != "/threads/bsw/1-1-4"), "{found:?}");
+    // 2-11.5 NPT has no 11.
+    let found = urls("11 np");
+    assert!(found.iter().all(|url| !url.starts_with("/threads/npt/")), "{found:?}");
+}
+
+#[test]
+fn a_size_that_a_system_does_not_have_is_no_drill() {
+    assert_eq!(urls("27 BA"), ["/threads/ba"]);
 }
 
 #[test]
