@@ -56,7 +56,8 @@ enum Rest {
     Empty,
     /// Materials, and how sure that is.
     Materials(Score, Vec<(&'static Material, Hit)>),
-    Things(Vec<(Score, Thing)>),
+    /// What it is most like, and how much.
+    Things(Score, Vec<Thing>),
 }
 
 impl Parts {
@@ -90,18 +91,14 @@ impl Parts {
                 }
                 *score
             }
-            Rest::Things(things) => {
-                for (score, thing) in things {
-                    gathered.add(score - LESS, thing.hit());
-                }
+            Rest::Things(score, things) => {
+                things.iter().for_each(|thing| gathered.add(*score, thing.hit()));
                 let is_system = |thing: &Thing| matches!(thing, Thing::System(_));
                 // "27 BA" is no thread, and no drill either.
-                if matches!(part, Part::Sizes(_))
-                    && things.iter().all(|(_, thing)| is_system(thing))
-                {
+                if matches!(part, Part::Sizes(_)) && things.iter().all(is_system) {
                     return;
                 }
-                things.first().map_or(PART, |(score, _)| score - LESS)
+                *score
             }
         };
         part.gather(sureness, gathered);
@@ -160,7 +157,7 @@ impl Rest {
     const fn worth(&self) -> u8 {
         match self {
             Self::Unknown => 0,
-            Self::Things(_) => 1,
+            Self::Things(..) => 1,
             Self::Empty => 2,
             Self::Materials(..) => 3,
         }
@@ -186,7 +183,9 @@ impl Rest {
         {
             return materials;
         }
-        if things.is_empty() { Self::Unknown } else { Self::Things(things) }
+        let Some(best) = things.first().map(|(score, _)| *score) else { return Self::Unknown };
+        let things = things.into_iter().filter(|(score, _)| *score == best);
+        Self::Things(best - LESS, things.map(|(_, thing)| thing).collect())
     }
 
     /// The materials that some words name.
