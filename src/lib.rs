@@ -5,6 +5,7 @@
 //! - [`calc`]: the formulas, as pure functions.
 //! - [`plan`]: one hole, from a [`plan::HoleSpec`] to ordered operations.
 //! - [`drawing`]: dimensioned drawings as SVG.
+//! - [`export`]: the tables of the pages as files.
 //! - `pages` (feature `pages`): every public page as a pure function of its address.
 //! - `server` (feature `server`): the web server and its database.
 
@@ -13,6 +14,7 @@ extern crate uom;
 
 pub mod calc;
 pub mod drawing;
+pub mod export;
 #[cfg(feature = "pages")]
 pub mod pages;
 pub mod plan;
