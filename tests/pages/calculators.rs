@@ -71,7 +71,7 @@ fn a_machine_too_fast_for_twelve_millimetres_is_told_so() {
     assert!(page.contains("18.8 m/min, 1.5 times the fast end"));
     // 40 ft/min at 500 rev/min is 7.76 mm.
     assert!(
-        page.contains("The largest drill that speed suits in 304 stainless steel is 7.8 mm"),
+        page.contains("The largest drill that speed suits in stainless steel 304 is 7.8 mm"),
         "{page}"
     );
 }
@@ -117,6 +117,7 @@ fn tapping_gives_both_bases_of_sixty_degrees() {
     assert_eq!(big(&page), "77.0 %");
     assert!(page.contains("Of 5/8 H, the other basis in print, it is 92.4 %"));
     assert!(page.contains("within 6H"));
+    assert!(page.contains("<h1>Tapping M3</h1>"), "what is written is a thread with a name");
     let ba = body(200, "/calculators/tapping?thread=5ba&hole=No.+36");
     assert_eq!(big(&ba), "69.9 %");
     assert!(!ba.contains("5/8 H"));

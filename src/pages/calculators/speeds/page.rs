@@ -157,10 +157,13 @@ fn form(request: &Request, errors: &[FieldError]) -> Form {
 fn shown(request: &Request, figures: &Figures) -> Shown {
     let (tool, thing) = named(figures);
     let (low, high) = (revolutions(figures.low), revolutions(figures.high));
+    // A speed that is too fast is not one to set.
+    let too_fast = figures.reach == Reach::TooFast;
+    let lit = figures.set.filter(|_| !too_fast);
     let rows: Vec<SpeedRow> = figures
         .at_hand
         .iter()
-        .map(|found| row(found, figures.set.is_some_and(|set| set.speed == found.speed)))
+        .map(|found| row(found, lit.is_some_and(|set| set.speed == found.speed)))
         .collect();
     Shown {
         high: (high != low).then_some(high),
@@ -171,14 +174,14 @@ fn shown(request: &Request, figures: &Figures) -> Shown {
         material: Link::material(figures.material),
         surface: surface(figures.range),
         feed: figures.feed.map(feed),
-        feed_rate: figures.feed.map(|feed| feed_rate(figures, feed)),
+        feed_rate: figures.feed.filter(|_| !too_fast).map(|feed| feed_rate(figures, feed)),
         feed_source: figures
             .feed
             .and_then(|feed| feed.source)
             .map_or_else(String::new, cited::source),
         set: figures.set.map(|found| row(&found, true)),
         machine: machine(figures),
-        too_fast: figures.reach == Reach::TooFast,
+        too_fast,
         rows,
         in_print: figures.in_print.iter().map(|range| printed(figures, range)).collect(),
         drilling: figures.work == Work::Drilling,

@@ -15,7 +15,7 @@ use crate::pages::form::thread_error;
 use crate::pages::typed::{Typed, keep};
 use crate::pages::{FieldError, Query};
 use crate::tables::drills::Drill;
-use crate::tables::threads::{Basic, Form, Thread, read};
+use crate::tables::threads::{self, Basic, Form, SystemId, Thread, read};
 use crate::units::{Length, Pitch, print};
 
 /// The fields by their names in the address, in the order a person thinks.
@@ -29,7 +29,7 @@ pub(super) const THREAD: [&str; 4] = ["thread", "form", "major", "pitch"];
 pub(super) static FORMS: &[Word<Option<Form>>] = &[
     word("metric", "ISO metric, 60°", Some(Form::IsoMetric)),
     word("unified", "Unified, 60°", Some(Form::Unified)),
-    word("whitworth", "Whitworth, 55°: BSW, BSF, brass, Model Engineer", Some(Form::Whitworth)),
+    word("whitworth", "Whitworth, 55°: BSW, BSF, ME", Some(Form::Whitworth)),
     word("ba", "BA, 47½°", Some(Form::BritishAssociation)),
     word("pipe", "Whitworth pipe, 55°", Some(Form::Pipe)),
     word("cycle", "Cycle, 60°", Some(Form::Cycle)),
@@ -139,7 +139,7 @@ impl Request {
         }
     }
 
-    /// The thread named, or what was written of form, diameter and pitch; the thread fills what was not.
+    /// What was written of form, diameter and pitch; the thread named fills what was not.
     fn subject(
         &self,
         thread: Option<&'static Thread>,
@@ -174,7 +174,12 @@ impl Request {
             ))]);
         }
         let custom = Subject::custom(form, major, pitch);
-        let known = thread.map(Subject::known).filter(|known| known.is_like(&custom));
+        // What is written may be a thread that has a name: the one named first, then any held here. The
+        // miniature form stands for ISO 1501, so ASME B1.10M's thread is never meant unnamed.
+        let unnamed =
+            |thread: &&Thread| engagement::applies(thread) && thread.system != SystemId::Unm;
+        let held = thread.into_iter().chain(threads::all().filter(unnamed));
+        let known = held.map(Subject::known).find(|known| known.is_like(&custom));
         Ok(known.unwrap_or(custom))
     }
 }
