@@ -118,6 +118,11 @@ fn tapping_gives_both_bases_of_sixty_degrees() {
     assert!(page.contains("Of 5/8 H, the other basis in print, it is 92.4 %"));
     assert!(page.contains("within 6H"));
     assert!(page.contains("<h1>Tapping M3</h1>"), "what is written is a thread with a name");
+    assert!(!page.contains("class=\"warning"));
+    // 2.0 mm is below the bottom of M3 itself: (3 − 2) / (1.299038 × 0.5).
+    let jams = body(200, "/calculators/tapping?thread=M3&hole=2.0mm");
+    assert_eq!(big(&jams), "154.0 %");
+    assert!(jams.contains("a tap jams in it and breaks"));
     let ba = body(200, "/calculators/tapping?thread=5ba&hole=No.+36");
     assert_eq!(big(&ba), "69.9 %");
     assert!(!ba.contains("5/8 H"));

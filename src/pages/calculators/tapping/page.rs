@@ -49,6 +49,8 @@ struct ShownLeft {
     engagement: String,
     other_basis: Option<String>,
     verdict: Verdict,
+    /// The hole is smaller than the bottom of the thread.
+    more_than_full: bool,
 }
 
 /// A dimension of the thread.
@@ -169,6 +171,7 @@ fn shown_left(subject: &Subject, left: &Left) -> ShownLeft {
         drill: left.drill.map(Link::drill),
         engagement: print::percent(left.percent),
         other_basis: left.percent_of_five_eighths_h.map(print::percent),
+        more_than_full: left.percent > 100.0,
         verdict: Verdict::new(left.within_standard, left.below_minor, standard),
     }
 }
