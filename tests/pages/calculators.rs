@@ -172,10 +172,10 @@ fn clearance_widens_the_hole_for_the_centres() {
     // 3.2 + 2 × (0.3 + 0.254) mm.
     let page = body(200, &format!("/calculators/clearance?thread=5ba&series=metric&{errors}"));
     assert!(big(&page).starts_with("4.4 mm"), "{}", big(&page));
-    assert!(page.contains("4.308 mm") && page.contains("larger than the fit’s drill"));
+    assert!(page.contains("4.308 mm") && page.contains("larger than the fit’s hole"));
     let small =
         body(200, "/calculators/clearance?thread=5ba&series=metric&upper_error=0.05&lower_error=0");
-    assert!(big(&small).starts_with("3.4 mm") && small.contains("the drill of the fit will do"));
+    assert!(big(&small).starts_with("3.4 mm") && small.contains("the fit’s hole will do"));
     // Measured thinner, the screw floats further.
     let thin = body(200, "/calculators/clearance?thread=5ba&diameter=3.15mm&series=metric");
     assert!(thin.contains("<dd>0.25 mm"), "float of 3.4 on 3.15");

@@ -132,6 +132,9 @@ proptest! {
                 prop_assert!(in_mm(float) > 0.0);
             }
         }
+        let least = major + 2.0 * (upper + lower);
+        prop_assert!(in_mm(found.hole()) > major && found.hole() >= found.asked.hole.hole);
+        prop_assert!(found.drill().is_some() || in_mm(found.hole()) > least - 1e-5);
         // With both centres as far off as said, the drilled hole still takes the screw.
         if let Some(drill) = found.drill() {
             prop_assert!(in_mm(drill.diameter) > major + 2.0 * (upper + lower) - 1e-5);

@@ -6,7 +6,7 @@ use crate::calc::clearance::{
 };
 use crate::calc::thread_form::geometry;
 use crate::tables::clearance::Row;
-use crate::tables::drills::Drill;
+use crate::tables::drills::{Drill, SAME_SIZE};
 use crate::tables::threads::Thread;
 use crate::units::Length;
 
@@ -68,7 +68,7 @@ pub struct ForErrors {
     pub hole: Length,
     /// The smallest drill at hand that is not below it.
     pub drill: Option<&'static Drill>,
-    /// The drill of the fit is large enough for them already.
+    /// The hole of the fit as it is made, drilled or bored, is large enough for them already.
     pub fit_will_do: bool,
 }
 
@@ -107,7 +107,7 @@ impl Answer {
     #[must_use]
     pub fn hole(&self) -> Length {
         match self.for_errors {
-            Some(errors) if errors.hole > self.asked.hole.hole => errors.hole,
+            Some(errors) if !errors.fit_will_do => errors.hole,
             _ => self.asked.hole.hole,
         }
     }
@@ -153,11 +153,8 @@ pub fn answer(question: Question) -> Answer {
     let for_errors = (upper_error > none || lower_error > none).then(|| {
         let hole = hole_for_errors(screw.size(), upper_error, lower_error);
         let drill = drill_for(hole, at_hand.iter().copied());
-        // The drill of the fit is at hand, so the smallest for the errors is no larger if it will do.
-        let fit_will_do = match (asked.drill, drill) {
-            (Some(fit), Some(errors)) => errors.diameter <= fit.diameter,
-            _ => false,
-        };
+        let made = asked.drill.map_or(asked.hole.hole, |drill| drill.diameter);
+        let fit_will_do = made > hole - SAME_SIZE;
         ForErrors { hole, drill, fit_will_do }
     });
     Answer {

@@ -182,7 +182,7 @@ fn shown(request: &Request, figures: &Figures) -> Shown {
         fit: figures.fit.to_string(),
         hole: Both::of(figures.hole()),
         drill: drill.map(shown_hole),
-        widened: figures.for_errors.is_some_and(|errors| errors.hole > figures.asked.hole.hole),
+        widened: figures.for_errors.is_some_and(|errors| !errors.fit_will_do),
         basis: basis.to_string(),
         source: cited::source(basis.source()),
         float: drill.map(|drill| Both::of(float(drill.diameter, figures))),
