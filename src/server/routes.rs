@@ -27,6 +27,7 @@ fn table() -> Router<Arc<App>> {
         .route("/api/v1/materials", get(api::materials::list))
         .route("/api/v1/materials/{slug}", get(api::materials::show))
         .route("/api/v1/plan", get(api::plan::show))
+        .route("/api/v1/calc/{name}", get(api::calc::show))
         .route("/api/{*rest}", any(api::nothing_here))
         // Every other address is a page: `pages::answer` knows which.
         .fallback(get(web::reference::answer).fallback(method_not_allowed))

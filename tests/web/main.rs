@@ -9,6 +9,7 @@
 )]
 
 mod api;
+mod calc;
 mod database;
 mod entries;
 mod faults;

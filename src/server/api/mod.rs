@@ -2,6 +2,7 @@
 //!
 //! Keys carry their unit and are never dropped or renamed inside `/api/v1`.
 
+pub mod calc;
 mod clearance;
 pub mod drills;
 mod figures;
