@@ -1,0 +1,24 @@
+//! The pages in a real browser, served by the real binary: journeys without scripts, reach on a
+//! phone, axe-core in both colour schemes, and pictures to look at.
+//!
+//! Needs chromium, chromedriver and axe-core, which `tests/run` installs; without them it fails.
+
+#![expect(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a page that lacks what a test asks for must stop the test"
+)]
+
+mod access;
+mod browser;
+mod console;
+mod journey;
+mod keyboard;
+mod kinds;
+mod mistakes;
+mod pictures;
+mod process;
+mod reach;
+mod targets;
+mod webdriver;

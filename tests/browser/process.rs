@@ -1,0 +1,99 @@
+//! The programs a test starts, the club's server and the browser's driver, and their end.
+
+use std::io::{BufRead, BufReader};
+use std::net::{Ipv4Addr, SocketAddr};
+use std::os::unix::process::CommandExt;
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
+use std::sync::atomic::{AtomicU32, Ordering};
+
+/// A folder that goes when the test ends.
+pub(crate) struct Folder(PathBuf);
+
+impl Folder {
+    pub(crate) fn new() -> Self {
+        static COUNT: AtomicU32 = AtomicU32::new(0);
+        let count = COUNT.fetch_add(1, Ordering::Relaxed);
+        let name = format!("holewright-browser-{}-{count}", std::process::id());
+        let folder = std::env::temp_dir().join(name);
+        std::fs::create_dir_all(&folder).unwrap();
+        Self(folder)
+    }
+
+    pub(crate) fn path(&self) -> &Path {
+        &self.0
+    }
+}
+
+impl Drop for Folder {
+    fn drop(&mut self) {
+        let _ = std::fs::remove_dir_all(&self.0);
+    }
+}
+
+/// A program of ours, ended with everything it started in turn.
+struct Running(Child);
+
+impl Running {
+    /// Starts a program and reads its lines until one says where it listens.
+    fn start<T>(command: &mut Command, told: impl Fn(&str) -> Option<T>) -> (Self, T) {
+        let name = command.get_program().to_string_lossy().into_owned();
+        // A group of its own, so that a browser goes with its driver even when a test panics.
+        let child = command.stdout(Stdio::piped()).stderr(Stdio::null()).process_group(0).spawn();
+        let child = child.unwrap_or_else(|error| panic!("{name}: {error}; see tests/run"));
+        let mut running = Self(child);
+        let mut lines = BufReader::new(running.0.stdout.take().unwrap()).lines();
+        let found = lines.by_ref().map_while(Result::ok).find_map(|line| told(&line));
+        // The rest is read and dropped, or a full pipe would stop the program.
+        std::thread::spawn(move || lines.for_each(drop));
+        (running, found.unwrap_or_else(|| panic!("{name} does not say where it listens")))
+    }
+}
+
+impl Drop for Running {
+    fn drop(&mut self) {
+        // The shell's own `kill`, since a slim system has no other.
+        let end_group = format!("kill -s KILL -- -{}", self.0.id());
+        let _ = Command::new("/bin/sh").args(["-c", &end_group]).status();
+        let _ = self.0.kill();
+        let _ = self.0.wait();
+    }
+}
+
+/// The binary, serving on a port of its own with an empty data folder.
+pub(crate) struct Site {
+    _running: Running,
+    /// `http://127.0.0.1:40123`, without a final slash.
+    pub(crate) base: String,
+    _folder: Folder,
+}
+
+impl Site {
+    pub(crate) fn start() -> Self {
+        let folder = Folder::new();
+        let mut command = Command::new(env!("CARGO_BIN_EXE_holewright"));
+        command.args(["--listen", "127.0.0.1:0", "--data-dir"]).arg(folder.path());
+        let (running, base) = Running::start(&mut command, |line| {
+            let rest = line.split("http://").nth(1)?;
+            Some(format!("http://{}", rest.split('"').next()?))
+        });
+        Self { _running: running, base, _folder: folder }
+    }
+}
+
+/// chromedriver, on a port of its own.
+pub(crate) struct Driver {
+    _running: Running,
+    pub(crate) address: SocketAddr,
+}
+
+impl Driver {
+    pub(crate) fn start() -> Self {
+        let (running, port) =
+            Running::start(Command::new("chromedriver").arg("--port=0"), |line| {
+                let port = line.split("started successfully on port ").nth(1)?;
+                port.trim_end_matches('.').parse::<u16>().ok()
+            });
+        Self { _running: running, address: (Ipv4Addr::LOCALHOST, port).into() }
+    }
+}
