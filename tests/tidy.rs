@@ -62,6 +62,7 @@ const WALLS: &[Wall] = &[
             "hyper_util",
             "ipnet",
             "libc",
+            "prometheus_client",
             "serde",
             "serde_json",
             "thiserror",
@@ -261,6 +262,7 @@ const WATCHED: &[&str] = &[
     "tracing",
     "tracing_subscriber",
     "libm",
+    "prometheus_client",
     "uom",
     "thiserror",
 ];

@@ -25,6 +25,7 @@ mod search;
 mod threads;
 mod warnings;
 
+pub use address::canonical;
 pub use answer::Answer;
 pub use form::{Choice, FieldError};
 pub use query::Query;

@@ -4,6 +4,7 @@
 //! - [`routes`]: the route table; [`middleware`]: what happens around every answer; [`accept`]: the sockets.
 //! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
+//! - [`limits`]: how often one address may ask; [`metrics`]: what an operator watches.
 
 pub mod accept;
 pub mod api;
@@ -13,7 +14,9 @@ pub mod db;
 pub mod entries;
 pub mod error;
 pub mod healthcheck;
+pub mod limits;
 mod log;
+pub mod metrics;
 pub mod middleware;
 pub mod readiness;
 pub mod routes;
@@ -32,6 +35,8 @@ use crate::pages;
 use clock::Clock;
 use config::{BaseUrl, Command, CommandLine, Config};
 use db::Database;
+use limits::RateLimit;
+use metrics::Metrics;
 use readiness::Readiness;
 use validator::Build;
 
@@ -54,6 +59,10 @@ pub struct App {
     pub readiness: Readiness,
     /// What a page's validator holds besides its figures.
     pub build: Build,
+    /// How often one address may ask for what costs work.
+    pub rate_limit: RateLimit,
+    /// What an operator watches.
+    pub metrics: Metrics,
 }
 
 /// Why the server cannot start.
@@ -67,6 +76,9 @@ pub enum StartError {
         /// What the system said.
         source: io::Error,
     },
+    /// The metrics cannot be shown where they should.
+    #[error(transparent)]
+    Metrics(#[from] metrics::door::CannotListen),
     /// The database cannot be used.
     #[error(transparent)]
     Database(#[from] db::Error),
@@ -88,6 +100,8 @@ impl App {
             context: pages::Context { base_url: base_url.as_str().to_owned() },
             build: Build::serving(&base_url),
             readiness: Readiness::default(),
+            rate_limit: RateLimit::default(),
+            metrics: Metrics::default(),
             config,
             base_url,
             database,
@@ -125,11 +139,13 @@ async fn serve(config: Config) -> Result<(), StartError> {
     let listener = TcpListener::bind(config.listen)
         .await
         .map_err(|source| StartError::Listen { address: config.listen, source })?;
+    let metrics = metrics::door::Door::open(config.metrics_listen).await?;
     let here = BaseUrl::of_listener(listener.local_addr()?);
     let base_url = config.base_url.clone().unwrap_or_else(|| here.clone());
     let app = Arc::new(App::open(config, base_url, Clock::System).await?);
     let mut signals = accept::Signals::listen()?;
     tracing::info!("Holewright is ready: open {here}");
+    metrics.serve(&app);
     accept::serve(
         listener,
         routes::router(Arc::clone(&app)),

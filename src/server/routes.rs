@@ -7,7 +7,7 @@ use axum::middleware::from_fn_with_state;
 use axum::routing::{any, get};
 use tower_http::catch_panic::CatchPanicLayer;
 
-use super::middleware::{observe, panics, refusals, security_headers};
+use super::middleware::{observe, panics, rate, refusals, security_headers};
 use super::{App, Error, api, web};
 
 /// Every route, with what happens around each answer.
@@ -37,6 +37,7 @@ fn table() -> Router<Arc<App>> {
 pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
     table
         .layer(CatchPanicLayer::custom(panics::answer))
+        .layer(from_fn_with_state(Arc::clone(&app), rate::limit))
         .layer(from_fn_with_state(Arc::clone(&app), refusals::write_body))
         .layer(from_fn_with_state(Arc::clone(&app), security_headers::set))
         .layer(from_fn_with_state(Arc::clone(&app), observe::observe))
