@@ -110,7 +110,7 @@ async fn s31_programs_get_json_that_no_browser_takes_for_a_page() {
             (format!("threads/{typed}"), Some(404)),
             (format!("threads/ba/{typed}"), Some(404)),
             (format!("materials/{typed}"), Some(404)),
-            (format!("{typed}"), Some(404)),
+            (typed.clone(), Some(404)),
             (format!("search?q={typed}"), None),
         ] {
             let answer = server.get(&format!("/api/v1/{path}")).await;
