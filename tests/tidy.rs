@@ -64,6 +64,7 @@ const WALLS: &[Wall] = &[
             "hyper_util",
             "ipnet",
             "libc",
+            "prometheus_client",
             "serde",
             "serde_json",
             "thiserror",
@@ -288,6 +289,7 @@ const WATCHED: &[&str] = &[
     "tracing",
     "tracing_subscriber",
     "libm",
+    "prometheus_client",
     "uom",
     "thiserror",
 ];

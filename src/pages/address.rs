@@ -30,6 +30,17 @@ impl Address {
     }
 }
 
+/// The one spelling of a path, whether or not a page stands there.
+///
+/// # Examples
+/// ```
+/// assert_eq!(holewright::pages::canonical("//Threads/%42A/"), "/threads/ba");
+/// ```
+#[must_use]
+pub fn canonical(path: &str) -> String {
+    Address::read(path).canonical()
+}
+
 /// Percent codes undone. In a path `+`, `&` and `=` stand for themselves.
 fn decode(segment: &str) -> String {
     let shielded = segment.replace('+', "%2B").replace('&', "%26").replace('=', "%3D");

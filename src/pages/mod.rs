@@ -28,6 +28,7 @@ mod threads;
 mod typed;
 mod warnings;
 
+pub use address::canonical;
 pub use answer::Answer;
 pub use form::{Choice, FieldError};
 pub use query::Query;

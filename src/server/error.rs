@@ -4,6 +4,7 @@
 //! under that id.
 
 use std::sync::Arc;
+use std::time::Duration;
 
 use axum::body::Body;
 use axum::http::StatusCode;
@@ -28,6 +29,15 @@ pub enum Error {
     /// The body, or the number of fields, breaks a limit.
     #[error("{0}")]
     Body(body::Refusal),
+    /// The client asks faster than the server answers one client.
+    #[error(
+        "your address asks for more at once than this server works out for one; nothing is lost, load this \
+         address again in {}", seconds(*.wait)
+    )]
+    TooMany {
+        /// Until it may ask again.
+        wait: Duration,
+    },
     /// It may work a little later.
     #[error("the server cannot do this at the moment; try again in a few seconds")]
     Unavailable(#[source] db::Error),
@@ -55,6 +65,7 @@ impl Error {
             Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Body(refusal) => refusal.status(),
             Self::Unavailable(_) | Self::Stopping => StatusCode::SERVICE_UNAVAILABLE,
+            Self::TooMany { .. } => StatusCode::TOO_MANY_REQUESTS,
             Self::Internal(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }
     }
@@ -68,7 +79,18 @@ impl Error {
             Self::Invalid(_) => "Not understood",
             Self::Body(_) => "Not taken",
             Self::Unavailable(_) | Self::Stopping => "Not just now",
+            Self::TooMany { .. } => "Too many at once",
             Self::Internal(_) => "Something went wrong",
+        }
+    }
+
+    /// In how many seconds it may work, where that is known.
+    #[must_use]
+    pub fn retry_after(&self) -> Option<u64> {
+        match self {
+            Self::TooMany { wait } => Some(whole_seconds(*wait)),
+            Self::Unavailable(_) | Self::Stopping => Some(5),
+            _ => None,
         }
     }
 
@@ -96,6 +118,18 @@ impl IntoResponse for Error {
         *response.status_mut() = self.status();
         response.extensions_mut().insert(Refused(Arc::new(self)));
         response
+    }
+}
+
+/// Rounded up: a client that waits so long is let in.
+fn whole_seconds(wait: Duration) -> u64 {
+    wait.as_millis().div_ceil(1000).try_into().unwrap_or(u64::MAX).max(1)
+}
+
+fn seconds(wait: Duration) -> String {
+    match whole_seconds(wait) {
+        1 => "1 second".to_owned(),
+        seconds => format!("{seconds} seconds"),
     }
 }
 

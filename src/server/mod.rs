@@ -4,6 +4,7 @@
 //! - [`routes`]: the route table; [`middleware`]: what happens around every answer; [`accept`]: the sockets.
 //! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
+//! - [`limits`]: how often one address may ask; [`metrics`]: what an operator watches.
 
 pub mod accept;
 pub mod api;
@@ -13,7 +14,9 @@ pub mod db;
 pub mod entries;
 pub mod error;
 pub mod healthcheck;
+pub mod limits;
 mod log;
+pub mod metrics;
 pub mod middleware;
 pub mod readiness;
 pub mod routes;
@@ -34,6 +37,8 @@ use accept::Limits;
 use clock::Clock;
 use config::{BaseUrl, Command, CommandLine, Config};
 use db::Database;
+use limits::RateLimit;
+use metrics::Metrics;
 use readiness::Readiness;
 use validator::Build;
 
@@ -61,6 +66,10 @@ pub struct App {
     pub limits: Limits,
     /// What a page's validator holds besides its figures.
     pub build: Build,
+    /// How often one address may ask for what costs work.
+    pub rate_limit: RateLimit,
+    /// What an operator watches.
+    pub metrics: Metrics,
 }
 
 /// Why the server cannot start.
@@ -74,6 +83,9 @@ pub enum StartError {
         /// What the system said.
         source: io::Error,
     },
+    /// The metrics cannot be shown where they should.
+    #[error(transparent)]
+    Metrics(#[from] metrics::door::CannotListen),
     /// The database cannot be used.
     #[error(transparent)]
     Database(#[from] db::Error),
@@ -96,6 +108,8 @@ impl App {
             build: Build::serving(&base_url),
             readiness: Readiness::default(),
             limits: Limits::default(),
+            rate_limit: RateLimit::default(),
+            metrics: Metrics::default(),
             config,
             base_url,
             database,
@@ -132,6 +146,7 @@ async fn serve(config: Config) -> Result<(), StartError> {
     // The address first: a second server started by mistake stops before it touches the data.
     let listener = accept::listen(config.listen)
         .map_err(|source| StartError::Listen { address: config.listen, source })?;
+    let metrics = metrics::door::Door::open(config.metrics_listen).await?;
     let here = BaseUrl::of_listener(listener.local_addr()?);
     let base_url = config.base_url.clone().unwrap_or_else(|| here.clone());
     let app = Arc::new(App::open(config, base_url, Clock::System).await?);
@@ -142,6 +157,7 @@ async fn serve(config: Config) -> Result<(), StartError> {
         let connections = limits.connections;
         tracing::warn!(connections, "the limit on open files is low: fewer connections at once");
     }
+    metrics.serve(&app);
     let router = routes::router(Arc::clone(&app));
     let stop = async || {
         signals.next().await;

@@ -13,6 +13,7 @@ mod calc;
 mod database;
 mod entries;
 mod faults;
+mod guards;
 mod refusals;
 mod settings;
 mod sockets;

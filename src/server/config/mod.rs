@@ -72,6 +72,11 @@ pub struct Config {
     #[arg(value_delimiter = ',')]
     pub trusted_proxy: Vec<TrustedProxy>,
 
+    /// Address and port to show metrics on, apart from the readers'; none where not given
+    #[arg(long, env = "HOLEWRIGHT_METRICS_LISTEN", value_name = "ADDRESS:PORT", global = true)]
+    #[arg(value_parser = metrics_address)]
+    pub metrics_listen: Option<SocketAddr>,
+
     /// How much to log: error, warn, info, debug or trace
     #[arg(long, env = "HOLEWRIGHT_LOG", value_name = "LEVEL", global = true)]
     #[arg(default_value = "info", value_parser = log_level)]
@@ -124,6 +129,14 @@ fn listen_address(typed: &str) -> Result<SocketAddr, String> {
     typed.parse().map_err(|_| {
         "allowed is an address and a port, such as 127.0.0.1:8080, 0.0.0.0:8080 or [::1]:8080 \
          (--listen or HOLEWRIGHT_LISTEN)"
+            .to_owned()
+    })
+}
+
+fn metrics_address(typed: &str) -> Result<SocketAddr, String> {
+    typed.parse().map_err(|_| {
+        "allowed is an address and a port, such as 127.0.0.1:9090 \
+         (--metrics-listen or HOLEWRIGHT_METRICS_LISTEN)"
             .to_owned()
     })
 }

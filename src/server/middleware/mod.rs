@@ -1,10 +1,12 @@
 //! What happens around every answer: its request id and log line, its security headers, the limits
-//! on what was sent, the body of a refusal, and a panic turned into one.
+//! on what was sent and on how often one address may ask, the body of a refusal, and a panic turned
+//! into one.
 
 pub mod body;
 pub mod client;
 pub mod observe;
 pub mod panics;
+pub mod rate;
 pub mod refusals;
 pub mod request_id;
 pub mod security_headers;

@@ -1,4 +1,4 @@
-//! The request's id and its one line in the log.
+//! The request's id, its one line in the log, and its place in the metrics.
 
 use std::sync::Arc;
 use std::time::Instant;
@@ -10,25 +10,22 @@ use axum::middleware::Next;
 use axum::response::Response;
 use tracing::Instrument;
 
-use super::client::{self, Peer};
+use super::client;
 use super::request_id::{self, RequestId};
 use crate::server::App;
+use crate::server::metrics::route;
 use crate::units::print;
 
-/// Gives the request an id, answers it, and logs what came of it. The query is not logged: it is
+/// Gives the request an id, answers it, and notes what came of it. The query is not logged: it is
 /// the reader's business.
 pub async fn observe(State(app): State<Arc<App>>, mut request: Request, next: Next) -> Response {
     let started = Instant::now();
     let id = request_id::random();
     let method = request.method().clone();
     let path = request.uri().path().to_owned();
-    let route = request
-        .extensions()
-        .get::<MatchedPath>()
-        .map_or_else(|| "pages".to_owned(), |route| route.as_str().to_owned());
-    let client = request.extensions().get::<Peer>().map(|Peer(peer)| {
-        client::address(peer.ip(), request.headers(), &app.config.trusted_proxy).to_string()
-    });
+    let matched = request.extensions().get::<MatchedPath>().map(MatchedPath::as_str);
+    let route = route::template(matched, &path).to_owned();
+    let client = client::of(&request, &app.config.trusted_proxy).map(|client| client.to_string());
     request.extensions_mut().insert(RequestId(id.clone()));
 
     let span = tracing::error_span!("request", id);
@@ -36,13 +33,15 @@ pub async fn observe(State(app): State<Arc<App>>, mut request: Request, next: Ne
     if let Ok(value) = HeaderValue::from_str(&id) {
         response.headers_mut().insert(request_id::HEADER, value);
     }
+    let took = started.elapsed();
+    app.metrics.answered(&route, &method, response.status(), took);
     span.in_scope(|| {
         tracing::info!(
             %method,
             path,
             route,
             status = response.status().as_u16(),
-            ms = print::round(started.elapsed().as_secs_f64() * 1000.0, 3),
+            ms = print::round(took.as_secs_f64() * 1000.0, 3),
             bytes = response.body().size_hint().exact(),
             client,
             "answered"

@@ -1,0 +1,40 @@
+//! Refuses a client that asks too often for what costs work: searching and planning.
+//!
+//! Everything else is one page looked up, and is not counted.
+
+use std::sync::Arc;
+use std::time::Instant;
+
+use axum::extract::{Request, State};
+use axum::middleware::Next;
+use axum::response::{IntoResponse, Response};
+
+use super::client;
+use crate::pages;
+use crate::server::limits::Client;
+use crate::server::{App, Error};
+
+/// The doors that cost work, for people and under `/api/v1`.
+const COSTLY: [&str; 2] = ["plan", "search"];
+
+/// Answers the request, unless its client has used up its allowance: then 429.
+///
+/// A request without a peer came through no socket, and is let by.
+pub async fn limit(State(app): State<Arc<App>>, request: Request, next: Next) -> Response {
+    if costs_work(request.uri().path())
+        && let Some(address) = client::of(&request, &app.config.trusted_proxy)
+        && let Err(wait) = app.rate_limit.take(Client::from(address), Instant::now())
+    {
+        return Error::TooMany { wait }.into_response();
+    }
+    next.run(request).await
+}
+
+/// Whether a path leads to one of the doors, in any spelling: `/Plan/` works out the plan before it
+/// is sent to `/plan`, and `/plan.svg` draws it.
+fn costs_work(path: &str) -> bool {
+    let path = pages::canonical(path);
+    let path = path.strip_prefix("/api/v1").unwrap_or(&path);
+    let first = path.trim_start_matches('/').split(['/', '.']).next();
+    first.is_some_and(|first| COSTLY.contains(&first))
+}

@@ -1,0 +1,118 @@
+//! The built program, serving on a port of its own.
+
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::{SocketAddr, TcpStream};
+use std::path::PathBuf;
+use std::process::{Child, Command, Stdio};
+use std::sync::mpsc::{self, Receiver};
+use std::time::Duration;
+
+use crate::support::Folder;
+
+const PATIENCE: Duration = Duration::from_secs(20);
+
+/// The program without any setting from the environment of the test.
+pub(super) fn program() -> Command {
+    let mut program = Command::new(env!("CARGO_BIN_EXE_holewright"));
+    for (name, _) in std::env::vars_os() {
+        if name.to_string_lossy().starts_with("HOLEWRIGHT_") {
+            program.env_remove(name);
+        }
+    }
+    program
+}
+
+/// The program while it serves.
+pub(super) struct Running {
+    child: Child,
+    /// Its log, line by line, read as it is written: a full pipe would hold up the program.
+    log: Receiver<String>,
+    pub(super) address: SocketAddr,
+    folder: Folder,
+}
+
+impl Running {
+    pub(super) fn start(arguments: &[&str]) -> Self {
+        let folder = Folder::new();
+        let mut child = program()
+            .args(["--listen", "127.0.0.1:0", "--data-dir"])
+            .arg(folder.path().join("data"))
+            .args(arguments)
+            .stdout(Stdio::piped())
+            .spawn()
+            .unwrap();
+        let lines = BufReader::new(child.stdout.take().unwrap()).lines();
+        let (sender, log) = mpsc::channel();
+        std::thread::spawn(move || {
+            for line in lines.map_while(Result::ok) {
+                // Nobody listens once the test has ended.
+                let _ = sender.send(line);
+            }
+        });
+        let address = address_in(&log.recv_timeout(PATIENCE).unwrap());
+        Self { child, log, address, folder }
+    }
+
+    /// The next line of the log.
+    pub(super) fn line(&self) -> String {
+        self.log.recv_timeout(PATIENCE).unwrap()
+    }
+
+    pub(super) fn database(&self) -> PathBuf {
+        self.folder.path().join("data/holewright.sqlite")
+    }
+
+    /// Stops it and gives the rest of its log, each line read as JSON.
+    pub(super) fn stop(mut self) -> Vec<serde_json::Value> {
+        let process = self.child.id().to_string();
+        assert!(Command::new("kill").args(["-s", "TERM", &process]).status().unwrap().success());
+        assert_eq!(self.child.wait().unwrap().code(), Some(0));
+        self.log.iter().map(|line| serde_json::from_str(&line).unwrap()).collect()
+    }
+}
+
+impl Drop for Running {
+    fn drop(&mut self) {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+/// The address that a line of the log tells to open.
+pub(super) fn address_in(line: &str) -> SocketAddr {
+    let address = line.split("http://").nth(1).unwrap_or_else(|| panic!("no address in {line:?}"));
+    let end = address.find(|c: char| !(c.is_ascii_digit() || ".:".contains(c)));
+    address[..end.unwrap_or(address.len())].parse().unwrap()
+}
+
+/// What the server sends back on these bytes until it closes.
+pub(super) fn send(address: SocketAddr, request: &[u8]) -> String {
+    let mut stream = TcpStream::connect(address).unwrap();
+    stream.set_read_timeout(Some(PATIENCE)).unwrap();
+    // A server that refuses early closes before it has read everything: what it said still counts.
+    let _ = stream.write_all(request);
+    let mut answer = Vec::new();
+    let _ = stream.read_to_end(&mut answer);
+    String::from_utf8_lossy(&answer).into_owned()
+}
+
+/// Asks with GET for a target, byte for byte as given, with these further header lines.
+pub(super) fn get(address: SocketAddr, target: &str, headers: &str) -> String {
+    let request =
+        format!("GET {target} HTTP/1.1\r\nHost: club.test\r\nConnection: close\r\n{headers}\r\n");
+    send(address, request.as_bytes())
+}
+
+/// The status of an answer; 0 where there was none.
+pub(super) fn status(answer: &str) -> u16 {
+    answer.split(' ').nth(1).and_then(|status| status.parse().ok()).unwrap_or(0)
+}
+
+/// The value of a header.
+pub(super) fn header<'a>(answer: &'a str, name: &str) -> Option<&'a str> {
+    let (head, _) = answer.split_once("\r\n\r\n")?;
+    head.lines().find_map(|line| {
+        let (held, value) = line.split_once(": ")?;
+        held.eq_ignore_ascii_case(name).then_some(value)
+    })
+}

@@ -1,0 +1,154 @@
+//! S37: the metrics stand on a door of their own, and hold nothing a client sent.
+
+use std::collections::BTreeSet;
+use std::time::Duration;
+
+use axum::http::{Method, StatusCode};
+use holewright::server::metrics::{Metrics, route};
+
+use super::binary::{self, Running, address_in, program};
+use crate::support::{Folder, Server, free_address};
+
+/// The lines that are series.
+fn series(text: &str) -> Vec<&str> {
+    text.lines().filter(|line| !line.starts_with('#')).collect()
+}
+
+#[tokio::test]
+async fn s37_readers_find_no_metrics() {
+    let server = Server::start().await;
+    for path in ["/metrics", "/metrics/", "/Metrics", "/%6detrics", "/api/v1/metrics"] {
+        let answer = server.get(path).await;
+        assert_eq!(answer.status, StatusCode::NOT_FOUND, "{path}");
+        assert!(!answer.body.contains("request_duration"), "{path}");
+    }
+}
+
+#[test]
+fn s37_an_operator_finds_them_on_a_door_of_their_own() {
+    let server = Running::start(&["--metrics-listen", "127.0.0.1:0"]);
+    let door = address_in(&server.line());
+    assert_ne!(door, server.address);
+    for path in ["/threads/ba/5?x=hwx-query", "/hwx-path", "/threads/hwx-part", "/plan?thread=hwx"]
+    {
+        binary::get(server.address, path, "User-Agent: hwx-agent\r\n");
+    }
+    binary::send(server.address, b"HWX / HTTP/1.1\r\nHost: hwx\r\nConnection: close\r\n\r\n");
+    assert_eq!(binary::status(&binary::get(server.address, "/metrics", "")), 404);
+    assert_eq!(binary::status(&binary::get(door, "/", "")), 404);
+    assert_eq!(binary::status(&binary::get(door, "/threads", "")), 404);
+
+    let answer = binary::get(door, "/metrics", "");
+    assert_eq!(binary::status(&answer), 200, "{answer}");
+    let kind = binary::header(&answer, "content-type");
+    assert_eq!(kind, Some("text/plain; version=0.0.4; charset=utf-8"));
+    let version = env!("CARGO_PKG_VERSION");
+    for line in [
+        "# TYPE http_server_request_duration_seconds histogram".to_owned(),
+        format!("holewright_build_info{{version=\"{version}\"}} 1"),
+        count("/threads/{system}/{size}", "GET", 200, 1),
+        count("/threads/{system}", "GET", 404, 1),
+        count("/plan", "GET", 422, 1),
+        count("none", "GET", 404, 2),
+        count("/", "other", 405, 1),
+    ] {
+        assert!(answer.lines().any(|held| held == line), "{line} in {answer}");
+    }
+    assert!(!answer.to_lowercase().contains("hwx"), "{answer}");
+    let log = server.stop();
+    assert!(log.iter().all(|line| line["path"] != "/threads" && line["route"] != "pages"));
+}
+
+fn count(route: &str, method: &str, status: u16, count: u32) -> String {
+    let labels = format!("route=\"{route}\",method=\"{method}\",status=\"{status}\"");
+    format!("http_server_request_duration_seconds_count{{{labels}}} {count}")
+}
+
+#[test]
+fn s37_without_the_option_there_is_no_such_door() {
+    let server = Running::start(&[]);
+    let log = server.stop();
+    assert!(log.iter().all(|line| !line.to_string().contains("metrics")), "{log:?}");
+}
+
+#[test]
+fn s37_no_client_can_make_more_than_five_hundred_series() {
+    let metrics = Metrics::default();
+    let methods = ["GET", "HEAD", "POST", "TRACE", "HWX"];
+    let mut answered = 0;
+    for status in (100..600).filter_map(|status| StatusCode::from_u16(status).ok()) {
+        for method in methods {
+            let method = Method::from_bytes(method.as_bytes()).unwrap();
+            for route in 0..40 {
+                let took = Duration::from_millis(route);
+                metrics.answered(&format!("/{route}"), &method, status, took);
+                answered += 1;
+            }
+        }
+    }
+    let text = metrics.text();
+    let series = series(&text);
+    assert!((300..=500).contains(&series.len()), "{}", series.len());
+    let counted: u64 = series
+        .iter()
+        .filter(|line| line.starts_with("http_server_request_duration_seconds_count"))
+        .map(|line| line.rsplit(' ').next().unwrap().parse::<u64>().unwrap())
+        .sum();
+    assert_eq!(counted, answered, "none is lost");
+    let distinct: BTreeSet<_> = series.iter().map(|line| line.split(' ').next()).collect();
+    assert_eq!(distinct.len(), series.len(), "none stands there twice");
+    // What every operator watches is there however many others there are.
+    assert!(text.contains("route=\"/7\",method=\"GET\",status=\"200\""), "{text}");
+}
+
+#[test]
+fn s37_a_path_is_counted_by_its_template() {
+    for (matched, path, template) in [
+        (Some("/api/v1/threads/{system}"), "/api/v1/threads/ba", "/api/v1/threads/{system}"),
+        (None, "/", "/"),
+        (None, "/Threads//BA/5/", "/threads/{system}/{size}"),
+        (None, "/threads/ba/5.svg", "/threads/{system}/{size}"),
+        (None, "/threads.csv", "/threads"),
+        (None, "/drills/metric/2.05", "/drills/{series}/{size}"),
+        (None, "/static/holewright-0.css", "/static/{file}"),
+        (None, "/threads/ba/5/6", "none"),
+        (None, "/metrics", "none"),
+        (None, "//", "/"),
+        (None, "/threads/%2f/%2f", "none"),
+    ] {
+        assert_eq!(route::template(matched, path), template, "{path}");
+    }
+}
+
+#[test]
+fn s37_a_wrong_address_for_the_metrics_is_named() {
+    for given in ["9090", "metrics", "127.0.0.1:99999"] {
+        for from_environment in ["flag", "variable"] {
+            let mut program = program();
+            match from_environment {
+                "flag" => program.args(["--metrics-listen", given]),
+                _ => program.env("HOLEWRIGHT_METRICS_LISTEN", given),
+            };
+            let output = program.output().unwrap();
+            let words = String::from_utf8_lossy(&output.stderr);
+            assert_eq!(output.status.code(), Some(2), "{words}");
+            for named in [given, "--metrics-listen", "HOLEWRIGHT_METRICS_LISTEN", "127.0.0.1:9090"]
+            {
+                assert!(words.contains(named), "{named} in {words}");
+            }
+        }
+    }
+    let taken = std::net::TcpListener::bind("127.0.0.1:0").unwrap();
+    let taken = taken.local_addr().unwrap().to_string();
+    let folder = Folder::new();
+    let data = folder.path().join("data");
+    let output = program()
+        .args(["--listen", &free_address().to_string(), "--metrics-listen", &taken, "--data-dir"])
+        .arg(&data)
+        .output()
+        .unwrap();
+    let words = String::from_utf8_lossy(&output.stderr);
+    assert_eq!(output.status.code(), Some(1), "{words}");
+    assert!(words.contains(&taken) && words.contains("--metrics-listen"), "{words}");
+    assert!(!data.exists(), "the data is not touched");
+}

@@ -1,0 +1,17 @@
+//! The guards of a server on the internet. A test begins with the line of the quality bars that it
+//! holds: `s12_…`.
+
+mod binary;
+mod database;
+mod echo;
+mod faults;
+mod headers;
+mod hidden;
+mod hostile;
+mod hosts;
+mod html;
+mod limits;
+mod log;
+mod markup;
+mod metrics;
+mod strings;
