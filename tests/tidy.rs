@@ -53,8 +53,10 @@ const WALLS: &[Wall] = &[
         ours: &["units", "tables", "pages", "server"],
         crates: &[
             "axum",
+            "brotli",
             "bytes",
             "clap",
+            "flate2",
             "futures_util",
             "http",
             "http_body_util",
@@ -243,8 +245,10 @@ impl Paths {
 const WATCHED: &[&str] = &[
     "askama",
     "axum",
+    "brotli",
     "bytes",
     "clap",
+    "flate2",
     "form_urlencoded",
     "futures_util",
     "http",

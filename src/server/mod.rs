@@ -2,11 +2,13 @@
 //!
 //! - [`config`]: the settings; `log`: the log; [`clock`]: the wall clock.
 //! - [`routes`]: the route table; [`middleware`]: what happens around every answer; [`accept`]: the sockets.
+//! - [`bytes`]: the bytes of an answer, coded, kept, or held by the reader already.
 //! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
 
 pub mod accept;
 pub mod api;
+pub mod bytes;
 pub mod clock;
 pub mod config;
 pub mod db;
@@ -29,6 +31,7 @@ use std::sync::Arc;
 use tokio::net::TcpListener;
 
 use crate::pages;
+use bytes::Kept;
 use clock::Clock;
 use config::{BaseUrl, Command, CommandLine, Config};
 use db::Database;
@@ -54,6 +57,8 @@ pub struct App {
     pub readiness: Readiness,
     /// What a page's validator holds besides its figures.
     pub build: Build,
+    /// Finished answers. Whatever changes what readers see must say so here.
+    pub kept: Kept,
 }
 
 /// Why the server cannot start.
@@ -88,6 +93,7 @@ impl App {
             context: pages::Context { base_url: base_url.as_str().to_owned() },
             build: Build::serving(&base_url),
             readiness: Readiness::default(),
+            kept: Kept::default(),
             config,
             base_url,
             database,

@@ -9,6 +9,7 @@
 )]
 
 mod api;
+mod bytes;
 mod database;
 mod entries;
 mod refusals;
