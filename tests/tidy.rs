@@ -55,8 +55,10 @@ const WALLS: &[Wall] = &[
         ours: &["units", "tables", "pages", "server"],
         crates: &[
             "axum",
+            "brotli",
             "bytes",
             "clap",
+            "flate2",
             "futures_util",
             "http",
             "http_body_util",
@@ -271,8 +273,10 @@ impl Paths {
 const WATCHED: &[&str] = &[
     "askama",
     "axum",
+    "brotli",
     "bytes",
     "clap",
+    "flate2",
     "form_urlencoded",
     "futures_util",
     "http",

@@ -23,6 +23,9 @@ pub enum Error {
     /// The address answers other methods; `Allow` names them.
     #[error("this address answers GET and HEAD, nothing else")]
     MethodNotAllowed,
+    /// The reader takes no coding of the answer that we have.
+    #[error("your program takes neither plain text nor gzip nor brotli (Accept-Encoding)")]
+    NotAcceptable,
     /// What was asked cannot be read.
     #[error("{}", summary(.0))]
     Invalid(Vec<FieldError>),
@@ -62,6 +65,7 @@ impl Error {
         match self {
             Self::NotFound(_) => StatusCode::NOT_FOUND,
             Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
+            Self::NotAcceptable => StatusCode::NOT_ACCEPTABLE,
             Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Body(refusal) => refusal.status(),
             Self::Unavailable(_) | Self::Stopping => StatusCode::SERVICE_UNAVAILABLE,
@@ -76,6 +80,7 @@ impl Error {
         match self {
             Self::NotFound(_) => "Nothing here",
             Self::MethodNotAllowed => "This address can only be read",
+            Self::NotAcceptable => "Nothing your program can read",
             Self::Invalid(_) => "Not understood",
             Self::Body(_) => "Not taken",
             Self::Unavailable(_) | Self::Stopping => "Not just now",

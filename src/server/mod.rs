@@ -2,12 +2,14 @@
 //!
 //! - [`config`]: the settings; `log`: the log; [`clock`]: the wall clock.
 //! - [`routes`]: the route table; [`middleware`]: what happens around every answer; [`accept`]: the sockets.
+//! - [`bytes`]: the bytes of an answer, coded, kept, or held by the reader already.
 //! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
 //! - [`limits`]: how often one address may ask; [`metrics`]: what an operator watches.
 
 pub mod accept;
 pub mod api;
+pub mod bytes;
 pub mod clock;
 pub mod config;
 pub mod db;
@@ -34,6 +36,7 @@ use tokio::time::timeout;
 
 use crate::pages;
 use accept::Limits;
+use bytes::Kept;
 use clock::Clock;
 use config::{BaseUrl, Command, CommandLine, Config};
 use db::Database;
@@ -70,6 +73,8 @@ pub struct App {
     pub rate_limit: RateLimit,
     /// What an operator watches.
     pub metrics: Metrics,
+    /// Finished answers. Whatever changes what readers see must say so here.
+    pub kept: Kept,
 }
 
 /// Why the server cannot start.
@@ -110,6 +115,7 @@ impl App {
             limits: Limits::default(),
             rate_limit: RateLimit::default(),
             metrics: Metrics::default(),
+            kept: Kept::default(),
             config,
             base_url,
             database,

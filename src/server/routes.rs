@@ -8,7 +8,7 @@ use axum::routing::{any, get};
 use tower_http::catch_panic::CatchPanicLayer;
 
 use super::middleware::{body, observe, panics, rate, refusals, security_headers};
-use super::{App, Error, api, web};
+use super::{App, Error, api, bytes, web};
 
 /// Every route, with what happens around each answer.
 pub fn router(app: Arc<App>) -> Router {
@@ -37,6 +37,7 @@ fn table() -> Router<Arc<App>> {
 /// Puts around a table what every answer needs. The first line is innermost.
 pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
     table
+        .layer(from_fn_with_state(Arc::clone(&app), bytes::finish))
         .layer(CatchPanicLayer::custom(panics::answer))
         .layer(from_fn_with_state(Arc::clone(&app), body::limit))
         .layer(from_fn_with_state(Arc::clone(&app), rate::limit))

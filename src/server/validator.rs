@@ -1,13 +1,16 @@
-//! Validators: the `ETag` of an answer, and the 304 for a reader who has it already.
+//! Validators: the `ETag` of an answer, and what a reader holds already.
+//!
+//! A handler marks its plain answer; [`super::bytes`] makes of that the tag of the coded one and
+//! sends 304 to a reader who holds it.
 
 use std::sync::LazyLock;
 
-use axum::body::Body;
 use axum::http::header::{ETAG, IF_NONE_MATCH};
-use axum::http::{HeaderMap, HeaderValue, StatusCode};
+use axum::http::{HeaderMap, HeaderValue};
 use axum::response::Response;
 use sha2::{Digest, Sha256};
 
+use super::bytes::Coding;
 use super::config::BaseUrl;
 use super::entries::hexadecimal;
 
@@ -52,32 +55,64 @@ impl Tag {
         Self(format!("\"{}\"", hexadecimal(digest.get(..16).unwrap_or_default())))
     }
 
-    /// Whether the reader has this version already.
+    /// The tag on these headers.
     #[must_use]
-    pub fn is_held(&self, request: &HeaderMap) -> bool {
-        request
-            .get_all(IF_NONE_MATCH)
-            .iter()
-            .filter_map(|value| value.to_str().ok())
-            .flat_map(|value| value.split(','))
-            .map(|tag| tag.trim())
-            .any(|tag| tag == "*" || tag.strip_prefix("W/").unwrap_or(tag) == self.0)
+    pub fn of(headers: &HeaderMap) -> Option<Self> {
+        headers.get(ETAG)?.to_str().ok().map(|tag| Self(tag.to_owned()))
+    }
+
+    /// The tag of the same answer in this coding: other bytes, so another tag.
+    #[must_use]
+    pub fn coded(&self, coding: Coding) -> Self {
+        match (coding.name(), self.0.strip_suffix('"')) {
+            (Some(name), Some(opened)) => Self(format!("{opened}-{name}\"")),
+            _ => self.clone(),
+        }
+    }
+
+    /// As a header's value.
+    #[must_use]
+    pub fn header(&self) -> Option<HeaderValue> {
+        HeaderValue::from_str(&self.0).ok()
     }
 
     /// The answer with this tag on it.
     #[must_use]
     pub fn mark(&self, mut response: Response) -> Response {
-        if let Ok(value) = HeaderValue::from_str(&self.0) {
+        if let Some(value) = self.header() {
             response.headers_mut().insert(ETAG, value);
         }
         response
     }
+}
 
-    /// 304, for a reader who has this version.
+/// The tags a reader holds answers of: `If-None-Match`.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Held(Vec<HeaderValue>);
+
+impl Held {
+    /// Takes them out of a request.
     #[must_use]
-    pub fn not_modified(&self) -> Response {
-        let mut response = Response::new(Body::empty());
-        *response.status_mut() = StatusCode::NOT_MODIFIED;
-        self.mark(response)
+    pub fn take(request: &mut HeaderMap) -> Self {
+        let held = request.get_all(IF_NONE_MATCH).iter().cloned().collect();
+        request.remove(IF_NONE_MATCH);
+        Self(held)
     }
+
+    /// Whether the answer with this tag is among them. The comparison is the weak one that
+    /// RFC 9110 asks for here.
+    #[must_use]
+    pub fn holds(&self, tag: &Tag) -> bool {
+        self.0
+            .iter()
+            .filter_map(|value| value.to_str().ok())
+            .flat_map(|value| value.split(','))
+            .map(str::trim)
+            .any(|held| held == "*" || opaque(held) == opaque(&tag.0))
+    }
+}
+
+/// The tag without the mark of a weak one.
+fn opaque(tag: &str) -> &str {
+    tag.strip_prefix("W/").unwrap_or(tag)
 }

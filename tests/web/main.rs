@@ -9,6 +9,7 @@
 )]
 
 mod api;
+mod bytes;
 mod calc;
 mod database;
 mod entries;

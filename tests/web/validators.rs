@@ -30,21 +30,6 @@ async fn a_held_page_is_not_sent_again() {
 }
 
 #[tokio::test]
-async fn the_tag_follows_the_row() {
-    let server = Server::start().await;
-    let before = server.get(THREAD).await.header("etag").to_owned();
-    let [_, writer] = server.app.database.pools();
-    sqlx::query("UPDATE reference_entry SET digest = ? WHERE id = 'threads/ba/5'")
-        .bind("0".repeat(64))
-        .execute(writer)
-        .await
-        .unwrap();
-    let after = server.ask(Method::GET, THREAD, &[("if-none-match", &before)]).await;
-    assert_eq!(after.status, StatusCode::OK);
-    assert_ne!(after.header("etag"), before);
-}
-
-#[tokio::test]
 async fn the_tag_outlives_a_restart_but_not_a_move() {
     let folder = Folder::new();
     let mut tags = Vec::new();

@@ -1,49 +1,57 @@
-//! Every reference and plan page: the entry's row for the validator, then the page itself.
+//! Every reference and plan page: the page itself, and the entry's row for its tag.
 
 use std::sync::Arc;
 
 use axum::body::Body;
 use axum::extract::State;
 use axum::http::header::CACHE_CONTROL;
-use axum::http::{HeaderMap, HeaderValue, StatusCode, Uri};
+use axum::http::{HeaderValue, StatusCode, Uri};
 use axum::response::Response;
 
-use crate::pages::{self, Answer};
+use crate::pages::{self, Answer, assets};
+use crate::server::bytes::Keep;
 use crate::server::validator::Tag;
 use crate::server::{App, Error, db};
 
-/// Answers one address with its page, or with 304 to a reader who has it.
+/// Answers one address with its page.
 ///
 /// # Errors
 /// A page that cannot be made into an answer.
-pub async fn answer(
-    State(app): State<Arc<App>>,
-    uri: Uri,
-    headers: HeaderMap,
-) -> Result<Response, Error> {
-    let entry = entry_tag(&app, uri.path()).await;
-    if let Some(tag) = entry.as_ref().filter(|tag| tag.is_held(&headers)) {
-        return Ok(tag.not_modified());
-    }
+pub async fn answer(State(app): State<Arc<App>>, uri: Uri) -> Result<Response, Error> {
     let page = pages::answer(uri.path(), uri.query().unwrap_or_default(), &app.context);
     if page.status != StatusCode::OK {
         return respond(page);
     }
-    let tag = entry.unwrap_or_else(|| Tag::of_bytes(page.body.as_bytes()));
-    if tag.is_held(&headers) { Ok(tag.not_modified()) } else { Ok(tag.mark(respond(page)?)) }
+    let (tag, lasts) = tag(&app, uri.path(), &page).await;
+    let mut response = tag.mark(respond(page)?);
+    if lasts && is_an_address_of_ours(uri.path()) {
+        response.extensions_mut().insert(Keep);
+    }
+    Ok(response)
 }
 
-/// The tag from the entry's row. A page needs no database: if the row cannot be read, the page's
-/// own bytes make its tag.
-async fn entry_tag(app: &App, path: &str) -> Option<Tag> {
-    let id = path.strip_prefix('/').filter(|id| id.contains('/'))?;
+/// The page's tag, and whether it is the one it will have next time: of the entry's row, or of the
+/// page's own bytes where it has none. A page needs no database: if the row cannot be read, its
+/// bytes must do for now.
+async fn tag(app: &App, path: &str, page: &Answer) -> (Tag, bool) {
+    let of_bytes = || Tag::of_bytes(page.body.as_bytes());
+    let Some(id) = path.strip_prefix('/').filter(|id| id.contains('/')) else {
+        return (of_bytes(), true);
+    };
     match db::reference::digest(&app.database, id).await {
-        Ok(digest) => digest.map(|digest| Tag::of_entry(&digest, &app.build)),
+        Ok(Some(digest)) => (Tag::of_entry(&digest, &app.build), true),
+        Ok(None) => (of_bytes(), true),
         Err(error) => {
             tracing::warn!(%error, "the entry's row cannot be read");
-            None
+            (of_bytes(), false)
         }
     }
+}
+
+/// Any hash brings the style sheet, so only today's address of it counts: what is kept must be
+/// bounded by what there is, not by what can be asked.
+fn is_an_address_of_ours(path: &str) -> bool {
+    !path.starts_with("/static/") || [assets::style_sheet(), assets::icon()].contains(&path)
 }
 
 fn respond(page: Answer) -> Result<Response, Error> {

@@ -1,0 +1,78 @@
+//! A finished answer: its headers and bytes in one coding, sent as often as asked for.
+
+use axum::body::{Body, Bytes};
+use axum::http::header::{
+    CACHE_CONTROL, CONTENT_ENCODING, CONTENT_LENGTH, CONTENT_LOCATION, ETAG, VARY,
+};
+use axum::http::{HeaderMap, HeaderValue, StatusCode};
+use axum::response::Response;
+
+use super::Coding;
+use crate::server::validator::{Held, Tag};
+
+/// A finished answer of status 200.
+#[derive(Clone, Debug)]
+pub struct Ready {
+    headers: HeaderMap,
+    tag: Tag,
+    body: Bytes,
+}
+
+impl Ready {
+    /// The answer with these bytes, which are in this coding.
+    #[must_use]
+    pub fn new(mut headers: HeaderMap, tag: &Tag, coding: Coding, body: Bytes) -> Self {
+        describe(&mut headers, Some(tag), coding, body.len());
+        Self { headers, tag: tag.coded(coding), body }
+    }
+
+    /// The answer, or 304 for a reader who has it.
+    #[must_use]
+    pub fn reply(&self, held: &Held) -> Response {
+        if held.holds(&self.tag) {
+            return not_modified(&self.headers);
+        }
+        let mut response = Response::new(Body::from(self.body.clone()));
+        *response.headers_mut() = self.headers.clone();
+        response
+    }
+
+    /// About how much memory it takes.
+    #[must_use]
+    pub fn weight(&self) -> usize {
+        // Each header is an entry of about a hundred bytes with its value.
+        self.body.len() + self.headers.len() * 128
+    }
+}
+
+/// Writes what the coding changes into the headers.
+pub(super) fn describe(headers: &mut HeaderMap, tag: Option<&Tag>, coding: Coding, length: usize) {
+    if let Some(value) = tag.map(|tag| tag.coded(coding)).and_then(|tag| tag.header()) {
+        headers.insert(ETAG, value);
+    }
+    if let Some(name) = coding.header() {
+        headers.insert(CONTENT_ENCODING, name);
+    }
+    headers.insert(CONTENT_LENGTH, HeaderValue::from(length));
+    headers.append(VARY, HeaderValue::from_static("Accept-Encoding"));
+}
+
+/// The response, or 304 if it is a 200 with a tag its reader has.
+pub(super) fn unless_held(response: Response, held: &Held) -> Response {
+    let is_held = response.status() == StatusCode::OK
+        && Tag::of(response.headers()).is_some_and(|tag| held.holds(&tag));
+    if is_held { not_modified(response.headers()) } else { response }
+}
+
+/// 304, with the headers that RFC 9110 wants on it.
+fn not_modified(full: &HeaderMap) -> Response {
+    let mut response = Response::new(Body::empty());
+    *response.status_mut() = StatusCode::NOT_MODIFIED;
+    let headers = response.headers_mut();
+    for name in [CACHE_CONTROL, CONTENT_LOCATION, ETAG, VARY] {
+        for value in full.get_all(&name) {
+            headers.append(&name, value.clone());
+        }
+    }
+    response
+}

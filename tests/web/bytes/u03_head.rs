@@ -1,0 +1,130 @@
+//! U03: HEAD has the headers of GET at every public address, and every text says its character set.
+
+use std::io::{Read, Write};
+use std::net::TcpStream;
+use std::process::{Command, Stdio};
+
+use axum::Router;
+use axum::http::{HeaderMap, Method};
+use holewright::pages::assets;
+use holewright::tables::{drills, materials, threads};
+
+use super::fetched::fetch;
+use crate::support::{Folder, Server, free_address};
+
+/// Answered without a page: health, programs' answers, redirects, refusals.
+const OTHERS: [&str; 18] = [
+    "/",
+    "/threads",
+    "/drills",
+    "/materials",
+    "/drills?series=number",
+    "/plan",
+    "/plan?thread=5ba&material=gunmetal&hole=through&depth=6mm",
+    "/plan?thread=nonsense",
+    "/search?q=5ba",
+    "/search?q=screw",
+    "/Threads/",
+    "/nothing-here",
+    "/healthz",
+    "/readyz",
+    "/api/v1/threads",
+    "/api/v1/drills",
+    "/api/v1/plan?thread=nonsense",
+    "/api/v1/nothing-here",
+];
+
+/// Every public address.
+fn addresses() -> Vec<String> {
+    threads::systems()
+        .iter()
+        .map(|system| format!("/threads/{}", system.slug))
+        .chain(threads::all().map(threads::Thread::path))
+        .chain(drills::all().iter().map(drills::Drill::path))
+        .chain(materials::all().iter().map(|material| format!("/materials/{}", material.slug)))
+        .chain([assets::style_sheet().to_owned(), assets::icon().to_owned()])
+        .chain(OTHERS.map(str::to_owned))
+        .collect()
+}
+
+#[tokio::test]
+async fn u03_head_has_the_headers_of_get_everywhere() {
+    let server = Server::start().await;
+    let addresses = addresses();
+    assert!(addresses.len() > 800, "{}", addresses.len());
+    for path in &addresses {
+        same(&server.router, path, "identity").await;
+    }
+    for path in OTHERS.into_iter().chain([THREAD, assets::style_sheet()]) {
+        for accepts in ["gzip", "br"] {
+            same(&server.router, path, accepts).await;
+        }
+    }
+}
+
+const THREAD: &str = "/threads/ba/5";
+
+async fn same(router: &Router, path: &str, accepts: &str) {
+    let headers = [("accept-encoding", accepts)];
+    let get = fetch(router, Method::GET, path, &headers).await;
+    let head = fetch(router, Method::HEAD, path, &headers).await;
+    assert_eq!(head.status, get.status, "{path}");
+    assert!(head.body.is_empty(), "{path}");
+    let length = get.body.len().to_string();
+    assert_eq!(get.header("content-length"), Some(&*length), "{path} {accepts}");
+    let without_id = |mut headers: HeaderMap| {
+        headers.remove("x-request-id");
+        headers
+    };
+    // A body that names its own request has another length only if the id had.
+    assert_eq!(without_id(head.headers), without_id(get.headers), "{path} {accepts}");
+}
+
+#[tokio::test]
+async fn u03_every_text_says_its_character_set() {
+    let server = Server::start().await;
+    for path in addresses() {
+        let answer = fetch(&server.router, Method::GET, &path, &[]).await;
+        let Some(kind) = answer.header("content-type") else {
+            assert!(answer.body.is_empty(), "{path} says nothing of its body");
+            continue;
+        };
+        // JSON has no character set to say: RFC 8259 leaves it UTF-8 alone.
+        let is_json = ["application/json", "application/problem+json"].contains(&kind);
+        assert!(is_json || kind.ends_with("; charset=utf-8"), "{path}: {kind}");
+    }
+}
+
+#[test]
+fn u03_head_sends_no_body_through_a_socket() {
+    let folder = Folder::new();
+    let address = free_address();
+    let mut server = Command::new(env!("CARGO_BIN_EXE_holewright"))
+        .args(["--listen", &address.to_string(), "--data-dir"])
+        .arg(folder.path().join("data"))
+        .stdout(Stdio::null())
+        .spawn()
+        .unwrap();
+    let stream = (0..200).find_map(|_| {
+        std::thread::sleep(std::time::Duration::from_millis(50));
+        TcpStream::connect(address).ok()
+    });
+    let answers = stream.map(|mut stream| {
+        let head = format!("HEAD {THREAD} HTTP/1.1\r\nHost: x\r\n\r\n");
+        let get = format!("GET {THREAD} HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n");
+        stream.write_all((head + &get).as_bytes()).unwrap();
+        let mut answers = String::new();
+        stream.read_to_string(&mut answers).unwrap();
+        answers
+    });
+    server.kill().unwrap();
+    server.wait().unwrap();
+    let answers = answers.unwrap();
+    let parts: Vec<&str> = answers.split("\r\n\r\n").collect();
+    let [head, get, body] = parts[..] else { panic!("{} parts", parts.len()) };
+    let length = format!("content-length: {}", body.len());
+    assert!(head.starts_with("HTTP/1.1 200 OK\r\n") && get.starts_with("HTTP/1.1 200 OK\r\n"));
+    assert!(head.lines().any(|line| line == length), "{head}");
+    assert!(get.lines().any(|line| line == length), "{get}");
+    assert!(body.starts_with("<!"), "{}", &body[..20.min(body.len())]);
+}
