@@ -2,6 +2,7 @@
 //!
 //! - [`units`]: lengths, speeds and angles as types; reading what people type; all rounding and printing.
 //! - [`tables`]: what is looked up – threads, drills, materials, clearance rows – each with its source.
+//! - [`finder`]: what someone typed, to ranked hits over the tables and calculators.
 //! - [`calc`]: the formulas, as pure functions.
 //! - [`plan`]: one hole, from a [`plan::HoleSpec`] to ordered operations.
 //! - [`drawing`]: dimensioned drawings as SVG.
@@ -13,6 +14,7 @@ extern crate uom;
 
 pub mod calc;
 pub mod drawing;
+pub mod finder;
 #[cfg(feature = "pages")]
 pub mod pages;
 pub mod plan;

@@ -26,6 +26,7 @@ struct Wall {
 const WALLS: &[Wall] = &[
     Wall { files: "units", ours: &["units"], crates: &["uom", "libm", "thiserror"] },
     Wall { files: "tables", ours: &["units", "tables"], crates: &["thiserror"] },
+    Wall { files: "finder", ours: &["units", "tables", "finder"], crates: &["thiserror"] },
     Wall { files: "calc", ours: &["units", "tables", "calc"], crates: &["libm", "thiserror"] },
     Wall { files: "plan", ours: &["units", "tables", "calc", "plan"], crates: &["thiserror"] },
     Wall {
@@ -35,7 +36,7 @@ const WALLS: &[Wall] = &[
     },
     Wall {
         files: "pages",
-        ours: &["units", "tables", "calc", "plan", "drawing", "pages"],
+        ours: &["units", "tables", "finder", "calc", "plan", "drawing", "pages"],
         crates: &["askama", "form_urlencoded", "thiserror"],
     },
     Wall {
@@ -45,8 +46,8 @@ const WALLS: &[Wall] = &[
     },
     Wall {
         files: "server/api",
-        ours: &["units", "tables", "calc", "plan", "pages", "server"],
-        crates: &["axum", "form_urlencoded", "serde", "serde_json", "thiserror", "tracing"],
+        ours: &["units", "tables", "finder", "calc", "plan", "pages", "server"],
+        crates: &["axum", "form_urlencoded", "serde", "serde_json", "thiserror", "tracing", "utoipa"],
     },
     Wall {
         files: "server",

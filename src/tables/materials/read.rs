@@ -3,6 +3,8 @@
 //! Case, spaces, hyphens and other marks do not count. A word that could mean two materials asks;
 //! a word that means none of ours is never guessed at.
 
+use std::sync::LazyLock;
+
 use super::{Material, all, find};
 
 /// Why a typed name gives no material.
@@ -91,6 +93,52 @@ const STANDARDS: [&str; 6] = ["970", "1400", "1474", "1490", "2874", "4659"];
 /// # Ok::<(), ReadError>(())
 /// ```
 pub fn read(typed: &str) -> Result<&'static Material, ReadError> {
+    meant(typed).map_err(|unsure| {
+        let typed = typed.to_owned();
+        match unsure {
+            Unsure::Asked(candidates) => ReadError::Ambiguous { typed, candidates },
+            Unsure::Partly(nearest) if nearest.is_empty() => {
+                let nearest = self::nearest(&fold(&typed));
+                ReadError::Unknown { typed, nearest }
+            }
+            Unsure::Partly(mut nearest) => {
+                nearest.truncate(MOST_OFFERED);
+                ReadError::Unknown { typed, nearest }
+            }
+        }
+    })
+}
+
+/// The material that [`read`] would read, without looking for names like it: for a caller that tries
+/// many texts.
+///
+/// # Errors
+/// The materials that can be meant, in the order of the list; none where the text is no material.
+///
+/// # Examples
+/// ```
+/// use holewright::tables::materials::{find, read::candidates};
+/// assert_eq!(candidates("LG2").ok(), find("gunmetal"));
+/// assert!(candidates("bronze").is_err_and(|materials| materials.len() == 3));
+/// assert_eq!(candidates("unobtainium"), Err(Vec::new()));
+/// ```
+pub fn candidates(typed: &str) -> Result<&'static Material, Vec<&'static Material>> {
+    meant(typed).map_err(|unsure| match unsure {
+        Unsure::Asked(candidates) => candidates,
+        Unsure::Partly(_) => Vec::new(),
+    })
+}
+
+/// Why a text is not one material.
+enum Unsure {
+    /// All of it is understood, and it can be any of these.
+    Asked(Vec<&'static Material>),
+    /// Not all of it is understood; what is, can be any of these, if there are some.
+    Partly(Vec<&'static Material>),
+}
+
+/// The one material that is meant.
+fn meant(typed: &str) -> Result<&'static Material, Unsure> {
     if let Some(material) = find(typed) {
         return Ok(material);
     }
@@ -104,14 +152,8 @@ pub fn read(typed: &str) -> Result<&'static Material, ReadError> {
     let (candidates, understood) = meanings(&words);
     match candidates.as_slice() {
         [material] if understood => Ok(material),
-        [_, _, ..] if understood => {
-            Err(ReadError::Ambiguous { typed: typed.to_owned(), candidates })
-        }
-        [] => Err(ReadError::Unknown { typed: typed.to_owned(), nearest: nearest(&whole) }),
-        _ => {
-            let nearest = candidates.into_iter().take(MOST_OFFERED).collect();
-            Err(ReadError::Unknown { typed: typed.to_owned(), nearest })
-        }
+        [_, _, ..] if understood => Err(Unsure::Asked(candidates)),
+        _ => Err(Unsure::Partly(candidates)),
     }
 }
 
@@ -124,8 +166,13 @@ fn fold(text: &str) -> String {
 
 /// The material with exactly this folded name.
 fn named(folded: &str) -> Option<&'static Material> {
-    all().iter().find(|material| names(material).any(|name| name == folded))
+    NAMES.iter().find(|(name, _)| name == folded).map(|(_, material)| *material)
 }
+
+/// Every name, folded once, with its material, in the order of the list.
+static NAMES: LazyLock<Vec<(String, &'static Material)>> = LazyLock::new(|| {
+    all().iter().flat_map(|material| names(material).map(move |name| (name, material))).collect()
+});
 
 /// Everything a material answers to, folded.
 fn names(material: &'static Material) -> impl Iterator<Item = String> {
@@ -186,8 +233,9 @@ fn meaning(run: &[String]) -> Option<Vec<&'static Material>> {
     if let Some((_, slugs)) = kind {
         return Some(slugs.iter().filter_map(|slug| find(slug)).collect());
     }
-    let means: Vec<_> =
-        all().iter().filter(|material| names(material).any(|name| name == joined)).collect();
+    let called = NAMES.iter().filter(|(name, _)| *name == joined);
+    let mut means: Vec<_> = called.map(|(_, material)| *material).collect();
+    means.dedup_by_key(|material| material.slug);
     (!means.is_empty()).then_some(means)
 }
 
@@ -196,16 +244,25 @@ fn nearest(typed: &str) -> Vec<&'static Material> {
     if typed.is_empty() {
         return Vec::new();
     }
-    let allowed = (typed.chars().count() / 4).max(1);
-    let mut ranked: Vec<(usize, &'static Material)> = all()
+    let length = typed.chars().count();
+    let allowed = (length / 4).max(1);
+    // A name too long or too short by more letters than may differ need not be compared.
+    let may_be_near =
+        |name: &str| name.starts_with(typed) || name.chars().count().abs_diff(length) <= allowed;
+    let mut ranked: Vec<(usize, &'static Material)> = NAMES
         .iter()
-        .filter_map(|material| {
-            let distance = names(material).map(|name| unlikeness(typed, &name)).min()?;
-            (distance <= allowed).then_some((distance, material))
-        })
+        .filter(|(name, _)| may_be_near(name))
+        .map(|(name, material)| (unlikeness(typed, name), *material))
+        .filter(|(distance, _)| *distance <= allowed)
         .collect();
     ranked.sort_by_key(|(distance, _)| *distance);
-    ranked.into_iter().take(MOST_OFFERED).map(|(_, material)| material).collect()
+    let mut nearest: Vec<&'static Material> = Vec::new();
+    for (_, material) in ranked {
+        if nearest.len() < MOST_OFFERED && !nearest.iter().any(|near| near.slug == material.slug) {
+            nearest.push(material);
+        }
+    }
+    nearest
 }
 
 /// 1 where the name goes on from what was typed, else the number of letters to change.

@@ -111,23 +111,78 @@ pub fn read_with_hand(typed: &str) -> Result<Read, ReadError> {
     if text.is_empty() {
         return Err(ReadError::Empty);
     }
-    if let Some(thread) = at_address(&text, '/') {
-        return Ok(Read { thread, hand: Hand::Right });
-    }
     let wording = Wording::of(&text);
+    match meant(&text, &wording) {
+        Ok(read) => Ok(read),
+        Err(candidates) if candidates.is_empty() => {
+            let nearest = nearest::nearest(&wording);
+            Err(ReadError::Unknown { typed: shown(typed), nearest })
+        }
+        Err(candidates) => Err(ReadError::Ambiguous { typed: shown(typed), candidates }),
+    }
+}
+
+/// The thread that [`read`] would read, without looking for threads like it: for a caller that tries
+/// many texts.
+///
+/// # Errors
+/// The threads that can be meant, in the order of the tables; none where the text is no thread.
+///
+/// # Examples
+/// ```
+/// use holewright::tables::threads::{find, read::candidates};
+/// assert_eq!(candidates("5 BA").ok(), find("ba", "5"));
+/// assert!(candidates("1/4").is_err_and(|threads| threads.len() > 1));
+/// assert_eq!(candidates("gunmetal"), Err(Vec::new()));
+/// ```
+pub fn candidates(typed: &str) -> Result<&'static Thread, Vec<&'static Thread>> {
+    if typed.chars().nth(LONGEST).is_some() {
+        return Err(Vec::new());
+    }
+    let text = plain(typed);
+    meant(&text, &Wording::of(&text)).map(|read| read.thread)
+}
+
+/// The one thread that is meant, or those that can be.
+fn meant(text: &str, wording: &Wording<'_>) -> Result<Read, Vec<&'static Thread>> {
+    let at_address = |joint| {
+        let thread = at_address(text, joint)?;
+        Some(Read { thread, hand: Hand::Right })
+    };
+    if let Some(read) = at_address('/') {
+        return Ok(read);
+    }
     let candidates = if wording.is_understood { wording.threads() } else { Vec::new() };
     match candidates.as_slice() {
         // "me-40 1-4" is taken for an address only where it says nothing else.
-        [] => match at_address(&text, ' ') {
-            Some(thread) => Ok(Read { thread, hand: Hand::Right }),
-            None => {
-                let nearest = nearest::nearest(&wording);
-                Err(ReadError::Unknown { typed: shown(typed), nearest })
-            }
-        },
+        [] => at_address(' ').ok_or(candidates),
         [thread] if wording.settles(thread) => Ok(Read { thread, hand: wording.hand }),
-        _ => Err(ReadError::Ambiguous { typed: shown(typed), candidates }),
+        _ => Err(candidates),
     }
+}
+
+/// The systems that a name without a size can mean, in the order of the tables; empty where it is no
+/// such name.
+///
+/// # Examples
+/// ```
+/// use holewright::tables::threads::{SystemId, read::systems};
+/// assert_eq!(systems("brass thread"), [SystemId::Bsb]);
+/// assert_eq!(systems("Gas"), [SystemId::Bspp, SystemId::Bspt]);
+/// assert_eq!(systems("5 BA"), []);
+/// ```
+#[must_use]
+pub fn systems(typed: &str) -> Vec<SystemId> {
+    if typed.chars().nth(LONGEST).is_some() {
+        return Vec::new();
+    }
+    let text = plain(typed);
+    let wording = Wording::of(&text);
+    if !wording.is_understood || !wording.is_only_a_system() {
+        return Vec::new();
+    }
+    let all = super::systems().iter().map(|system| system.id);
+    all.filter(|system| wording.has_system(*system)).collect()
 }
 
 /// The thread at an address, `ba/5` or `/threads/ba/5`, with this between system and size.

@@ -136,6 +136,11 @@ impl<'a> Wording<'a> {
         !self.names.is_empty()
     }
 
+    /// Whether a system is named and no size or pitch.
+    pub(super) fn is_only_a_system(&self) -> bool {
+        self.names_a_system() && self.figures.is_empty()
+    }
+
     /// Whether a system is among those named; every system is if none is named.
     pub(super) fn has_system(&self, system: SystemId) -> bool {
         self.names.iter().all(|systems| systems.contains(&system))

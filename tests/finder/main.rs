@@ -1,0 +1,6 @@
+//! The finder: what is typed at the search box, to the first hit.
+
+mod addresses;
+mod every_row;
+mod properties;
+mod queries;
