@@ -47,7 +47,16 @@ const WALLS: &[Wall] = &[
     Wall {
         files: "server/api",
         ours: &["units", "tables", "finder", "calc", "plan", "pages", "server"],
-        crates: &["axum", "form_urlencoded", "serde", "serde_json", "thiserror", "tracing", "utoipa"],
+        crates: &[
+            "axum",
+            "form_urlencoded",
+            "serde",
+            "serde_json",
+            "thiserror",
+            "tokio",
+            "tracing",
+            "utoipa",
+        ],
     },
     Wall {
         files: "server",
@@ -261,6 +270,7 @@ const WATCHED: &[&str] = &[
     "tower_http",
     "tracing",
     "tracing_subscriber",
+    "utoipa",
     "libm",
     "uom",
     "thiserror",

@@ -21,6 +21,9 @@ pub enum Error {
     /// The address answers other methods; `Allow` names them.
     #[error("this address answers GET and HEAD, nothing else")]
     MethodNotAllowed,
+    /// The answer has one form, and the reader takes another.
+    #[error("this address answers {0}, and the Accept header leaves that out")]
+    NotAcceptable(&'static str),
     /// What was asked cannot be read.
     #[error("{}", summary(.0))]
     Invalid(Vec<FieldError>),
@@ -45,6 +48,7 @@ impl Error {
         match self {
             Self::NotFound(_) => StatusCode::NOT_FOUND,
             Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
+            Self::NotAcceptable(_) => StatusCode::NOT_ACCEPTABLE,
             Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Unavailable(_) => StatusCode::SERVICE_UNAVAILABLE,
             Self::Internal(_) => StatusCode::INTERNAL_SERVER_ERROR,
@@ -57,6 +61,7 @@ impl Error {
         match self {
             Self::NotFound(_) => "Nothing here",
             Self::MethodNotAllowed => "This address can only be read",
+            Self::NotAcceptable(_) => "Another form",
             Self::Invalid(_) => "Not understood",
             Self::Unavailable(_) => "Not just now",
             Self::Internal(_) => "Something went wrong",
