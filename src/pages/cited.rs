@@ -1,5 +1,6 @@
 //! Sources as pages print them: title and grade, so that nothing recalled passes for published.
 
+use crate::tables::lists::ListedDrill;
 use crate::tables::materials::Advice;
 use crate::tables::source::{Grade, Source};
 
@@ -28,5 +29,13 @@ pub(super) fn source(source: Source) -> String {
         (Grade::Published, cite) => cite.to_owned(),
         (grade, "") => grade.to_string(),
         (grade, cite) => format!("{cite} ({grade})"),
+    }
+}
+
+/// A published list's name; one that was recalled says so.
+pub(super) fn list(row: &ListedDrill) -> String {
+    match row.source.grade {
+        Grade::Memory => format!("{}, from memory, unconfirmed", row.list),
+        _ => row.list.to_owned(),
     }
 }

@@ -16,7 +16,6 @@ mod home;
 mod layout;
 mod link;
 mod materials;
-mod meanings;
 mod not_found;
 pub mod plan;
 pub mod problem;

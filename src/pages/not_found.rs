@@ -4,9 +4,12 @@ use askama::Template;
 
 use super::layout::{Door, Frame};
 use super::link::Link;
-use super::meanings::Meanings;
 use super::{Answer, Visit};
+use crate::finder;
 use crate::tables::threads::System;
+
+/// No page is offered more near matches than this.
+const NEAR: usize = 8;
 
 #[derive(Template)]
 #[template(path = "not_found.html")]
@@ -24,8 +27,9 @@ pub(super) fn show(visit: &Visit<'_>) -> Answer {
 /// Nothing there; what comes near to these words.
 pub(super) fn near(visit: &Visit<'_>, words: &str) -> Answer {
     let words = words.replace('-', " ");
-    let meanings = Meanings::of(&words);
-    page(visit, meanings.sure.into_iter().chain(meanings.near).collect())
+    let found = finder::find(&words);
+    let near = found.hits.into_iter().chain(found.suggestions).take(NEAR);
+    page(visit, near.map(|hit| Link::new(hit.url, hit.title)).collect())
 }
 
 /// Nothing there; these systems come near.

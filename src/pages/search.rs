@@ -5,33 +5,53 @@ use askama::Template;
 use super::form::quoted;
 use super::layout::{Door, Frame};
 use super::link::Link;
-use super::meanings::Meanings;
 use super::{Answer, Visit};
+use crate::finder::{self, Hit};
 
 #[derive(Template)]
 #[template(path = "search.html")]
 struct SearchPage {
     frame: Frame,
     heading: String,
-    sure: Vec<Link>,
-    near: Vec<Link>,
+    hits: Vec<Shown>,
+    suggestions: Vec<Shown>,
     typed: String,
+}
+
+/// A hit, with why it was found.
+struct Shown {
+    link: Link,
+    why: String,
+}
+
+impl Shown {
+    fn all(hits: Vec<Hit>) -> Vec<Self> {
+        hits.into_iter()
+            .map(|hit| Self { link: Link::new(hit.url, hit.title), why: hit.why })
+            .collect()
+    }
 }
 
 /// What was typed, found.
 pub(super) fn show(visit: &Visit<'_>) -> Answer {
     let typed = visit.query.get("q");
-    let meanings = Meanings::of(typed);
-    if let [only] = meanings.sure.as_slice() {
-        return Answer::see_other(&only.address);
+    let found = finder::find(typed);
+    if let Some(only) = found.only() {
+        return Answer::see_other(&only.url);
     }
-    let (status, heading) = match (typed.is_empty(), meanings.sure.is_empty()) {
-        (true, _) => (200, "Find".to_owned()),
-        (false, false) => (200, format!("{} could be any of these", quoted(typed))),
-        (false, true) => (404, format!("Nothing is called {}", quoted(typed))),
+    let (status, heading) = match found.hits.len() {
+        _ if found.query.is_empty() => (200, "Find".to_owned()),
+        0 => (404, format!("Nothing is called {}", quoted(typed))),
+        1 => (200, format!("{} could be this", quoted(typed))),
+        _ => (200, format!("{} could be any of these", quoted(typed))),
     };
     let frame = Frame::new(visit, Door::None, &heading, "Find a thread, a drill or a metal.");
-    let frame = if status == 200 { frame } else { frame.of_a_mistake() };
-    let Meanings { sure, near } = meanings;
-    Answer::html(status, &SearchPage { frame, heading, sure, near, typed: typed.to_owned() })
+    let page = SearchPage {
+        frame: if status == 200 { frame } else { frame.of_a_mistake() },
+        heading,
+        hits: Shown::all(found.hits),
+        suggestions: Shown::all(found.suggestions),
+        typed: typed.to_owned(),
+    };
+    Answer::html(status, &page)
 }

@@ -10,6 +10,7 @@ use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 
 use super::db;
+use super::middleware::body;
 use crate::pages::FieldError;
 
 /// A refusal.
@@ -27,9 +28,15 @@ pub enum Error {
     /// What was asked cannot be read.
     #[error("{}", summary(.0))]
     Invalid(Vec<FieldError>),
+    /// The body, or the number of fields, breaks a limit.
+    #[error("{0}")]
+    Body(body::Refusal),
     /// It may work a little later.
     #[error("the server cannot do this at the moment; try again in a few seconds")]
     Unavailable(#[source] db::Error),
+    /// It will work once the server is back.
+    #[error("the server is stopping; try again in a few seconds")]
+    Stopping,
     /// It is our fault.
     #[error(
         "the fault is ours, not in what you sent; try again, and tell whoever runs the server if it stays"
@@ -50,7 +57,8 @@ impl Error {
             Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
             Self::NotAcceptable(_) => StatusCode::NOT_ACCEPTABLE,
             Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
-            Self::Unavailable(_) => StatusCode::SERVICE_UNAVAILABLE,
+            Self::Body(refusal) => refusal.status(),
+            Self::Unavailable(_) | Self::Stopping => StatusCode::SERVICE_UNAVAILABLE,
             Self::Internal(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }
     }
@@ -63,7 +71,8 @@ impl Error {
             Self::MethodNotAllowed => "This address can only be read",
             Self::NotAcceptable(_) => "Another form",
             Self::Invalid(_) => "Not understood",
-            Self::Unavailable(_) => "Not just now",
+            Self::Body(_) => "Not taken",
+            Self::Unavailable(_) | Self::Stopping => "Not just now",
             Self::Internal(_) => "Something went wrong",
         }
     }

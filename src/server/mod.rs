@@ -25,10 +25,12 @@ use std::io::{self, Write};
 use std::net::SocketAddr;
 use std::process::ExitCode;
 use std::sync::Arc;
+use std::time::Duration;
 
-use tokio::net::TcpListener;
+use tokio::time::timeout;
 
 use crate::pages;
+use accept::Limits;
 use clock::Clock;
 use config::{BaseUrl, Command, CommandLine, Config};
 use db::Database;
@@ -36,6 +38,9 @@ use readiness::Readiness;
 use validator::Build;
 
 pub use error::Error;
+
+/// With the drain this stays below the ten seconds after which a container is killed.
+const CLOSE: Duration = Duration::from_secs(1);
 
 /// What a request needs, made once at start.
 #[derive(Debug)]
@@ -52,6 +57,8 @@ pub struct App {
     pub clock: Clock,
     /// Whether the server can do its work.
     pub readiness: Readiness,
+    /// How far a client may go.
+    pub limits: Limits,
     /// What a page's validator holds besides its figures.
     pub build: Build,
 }
@@ -88,6 +95,7 @@ impl App {
             context: pages::Context { base_url: base_url.as_str().to_owned() },
             build: Build::serving(&base_url),
             readiness: Readiness::default(),
+            limits: Limits::default(),
             config,
             base_url,
             database,
@@ -122,24 +130,29 @@ pub fn run(config: Config) -> Result<(), StartError> {
 
 async fn serve(config: Config) -> Result<(), StartError> {
     // The address first: a second server started by mistake stops before it touches the data.
-    let listener = TcpListener::bind(config.listen)
-        .await
+    let listener = accept::listen(config.listen)
         .map_err(|source| StartError::Listen { address: config.listen, source })?;
     let here = BaseUrl::of_listener(listener.local_addr()?);
     let base_url = config.base_url.clone().unwrap_or_else(|| here.clone());
     let app = Arc::new(App::open(config, base_url, Clock::System).await?);
+    let limits = app.limits.within(accept::descriptors::raise());
     let mut signals = accept::Signals::listen()?;
     tracing::info!("Holewright is ready: open {here}");
-    accept::serve(
-        listener,
-        routes::router(Arc::clone(&app)),
-        accept::Limits::default(),
-        async || {
-            signals.next().await;
-        },
-    )
-    .await;
-    app.database.close().await;
+    if limits.connections < app.limits.connections {
+        let connections = limits.connections;
+        tracing::warn!(connections, "the limit on open files is low: fewer connections at once");
+    }
+    let router = routes::router(Arc::clone(&app));
+    let stop = async || {
+        signals.next().await;
+        app.readiness.stop();
+    };
+    accept::serve(listener, router, limits, stop).await;
+    if timeout(CLOSE, app.database.close()).await.is_err() {
+        tracing::warn!(
+            "the database did not close in time; its log is folded in at the next start"
+        );
+    }
     tracing::info!("stopped");
     Ok(())
 }

@@ -7,7 +7,7 @@ use axum::middleware::{from_fn, from_fn_with_state};
 use axum::routing::{any, get};
 use tower_http::catch_panic::CatchPanicLayer;
 
-use super::middleware::{observe, panics, refusals, security_headers};
+use super::middleware::{body, observe, panics, refusals, security_headers};
 use super::{App, Error, api, web};
 
 /// Every route, with what happens around each answer.
@@ -44,6 +44,7 @@ pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
         .layer(from_fn_with_state(Arc::clone(&app), api::beside_page::answer))
         .layer(from_fn(api::cors::answer_preflight))
         .layer(CatchPanicLayer::custom(panics::answer))
+        .layer(from_fn_with_state(Arc::clone(&app), body::limit))
         .layer(from_fn_with_state(Arc::clone(&app), refusals::write_body))
         .layer(from_fn_with_state(Arc::clone(&app), security_headers::set))
         .layer(from_fn_with_state(Arc::clone(&app), observe::observe))

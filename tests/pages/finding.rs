@@ -33,7 +33,14 @@ fn no_meaning_keeps_the_words_and_offers_help() {
     let page = body(404, "/search?q=%3Cscript%3E");
     assert!(page.contains("value=\"&#60;script&#62;\""));
     assert!(!page.contains("<script"));
-    assert!(body(404, "/search?q=gunmetl").contains("/materials/gunmetal"));
+    assert!(body(404, "/materials/gunmetl").contains("/materials/gunmetal"));
+}
+
+#[test]
+fn a_misspelling_is_read_but_never_sent_on() {
+    let page = body(200, "/search?q=gunmetl");
+    assert!(page.contains("href=\"/materials/gunmetal\""));
+    assert!(page.contains("read as gunmetal"));
 }
 
 #[test]

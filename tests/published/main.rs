@@ -45,7 +45,9 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
 
-use replay::{Differences, Family, NotHeld, data_folder, line, markdown, replay, totals};
+use replay::{
+    Differences, Family, NotHeld, by_folder, data_folder, line, markdown, replay, totals,
+};
 
 /// Rows read in a source that this issue asks for, and how many of them must test a formula.
 const ROWS_ASKED: usize = 2_000;
@@ -102,6 +104,11 @@ fn every_published_figure_is_replayed() {
     }
     let committed = fs::read_to_string(&path).unwrap_or_default();
     assert!(written == committed, "summary.md is old: {WRITE_SUMMARY}=1 writes it anew");
+
+    let readme = Path::new(env!("CARGO_MANIFEST_DIR")).join("README.md");
+    let readme = fs::read_to_string(readme).unwrap_or_default();
+    let table = by_folder(&outcomes);
+    assert!(readme.contains(&table), "the README's table is old; it should be:\n{table}");
 }
 
 #[test]

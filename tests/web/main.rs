@@ -11,6 +11,7 @@
 mod api;
 mod database;
 mod entries;
+mod faults;
 mod refusals;
 mod settings;
 mod sockets;

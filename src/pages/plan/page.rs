@@ -10,7 +10,7 @@ use super::trouble::refusal;
 use crate::calc::thread_form::engagement_basis;
 use crate::drawing::{DrawingIds, hole_section};
 use crate::pages::candidate::ShownDrill;
-use crate::pages::cited::Cited;
+use crate::pages::cited::{self, Cited};
 use crate::pages::figures::Both;
 use crate::pages::layout::{Door, Frame};
 use crate::pages::link::Link;
@@ -101,7 +101,7 @@ struct Clearance {
 }
 
 struct Listed {
-    list: &'static str,
+    list: String,
     label: &'static str,
     engagement: String,
     why_different: Option<String>,
@@ -144,7 +144,7 @@ fn page(visit: &Visit<'_>, request: &Request, plan: &HolePlan<'_>) -> PlanPage {
             .listed
             .iter()
             .map(|listed| Listed {
-                list: listed.row.list,
+                list: cited::list(listed.row),
                 label: listed.row.label,
                 engagement: percent(listed.engagement_percent),
                 why_different: listed.why_different.clone(),

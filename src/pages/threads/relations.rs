@@ -3,6 +3,7 @@
 use crate::calc::engagement;
 use crate::calc::relations::{Near, near, same_as};
 use crate::calc::thread_form::Geometry;
+use crate::pages::cited;
 use crate::pages::figures::{self, Both};
 use crate::pages::form::sentence_case;
 use crate::pages::link::Link;
@@ -23,7 +24,7 @@ pub(super) struct NearRow {
 
 /// An entry of a published list.
 pub(super) struct ListRow {
-    pub(super) list: &'static str,
+    pub(super) list: String,
     pub(super) drill: &'static str,
     pub(super) size: Both,
     pub(super) engagement: String,
@@ -57,7 +58,7 @@ pub(super) fn listed(thread: &'static Thread, geometry: &Geometry) -> Vec<ListRo
     };
     lists::for_thread(thread)
         .map(|row| ListRow {
-            list: row.list,
+            list: cited::list(row),
             drill: row.label,
             size: Both::of(row.drill.length()),
             engagement: engagement(row),

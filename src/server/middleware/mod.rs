@@ -1,6 +1,7 @@
-//! What happens around every answer: its request id and log line, its security headers, the body
-//! of a refusal, and a panic turned into one.
+//! What happens around every answer: its request id and log line, its security headers, the limits
+//! on what was sent, the body of a refusal, and a panic turned into one.
 
+pub mod body;
 pub mod client;
 pub mod observe;
 pub mod panics;

@@ -47,7 +47,7 @@ fn set_headers(headers: &mut HeaderMap, error: &Error, content_type: &'static st
     headers.remove(CONTENT_LENGTH);
     headers.insert(CONTENT_TYPE, HeaderValue::from_static(content_type));
     headers.insert(CACHE_CONTROL, HeaderValue::from_static("no-store"));
-    if matches!(error, Error::Unavailable(_)) {
+    if matches!(error, Error::Unavailable(_) | Error::Stopping) {
         headers.insert(RETRY_AFTER, HeaderValue::from_static("5"));
     }
 }

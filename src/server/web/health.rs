@@ -11,11 +11,11 @@ pub async fn alive() -> &'static str {
     "alive\n"
 }
 
-/// The database can be read and written.
+/// The database can be read and written, and the server is not about to stop.
 ///
 /// # Errors
 /// It cannot: 503.
 pub async fn ready(State(app): State<Arc<App>>) -> Result<&'static str, Error> {
-    app.readiness.check(&app.database, app.clock).await.map_err(Error::Unavailable)?;
+    app.readiness.check(&app.database, app.clock).await?;
     Ok("ready\n")
 }

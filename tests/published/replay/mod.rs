@@ -14,4 +14,4 @@ pub(crate) use ledger::{Differences, NotHeld};
 pub(crate) use outcome::{Outcome, replay};
 pub(crate) use printed::{Printed, decimal};
 pub(crate) use row::{Kind, Row};
-pub(crate) use summary::{line, markdown, totals};
+pub(crate) use summary::{by_folder, line, markdown, totals};

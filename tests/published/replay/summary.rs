@@ -110,11 +110,31 @@ decisive. The two rows of `common_practice.csv` are in no source and say so.
 
 ";
 
-fn table(out: &mut String, outcomes: &[Outcome]) {
-    out.push_str(
-        "| file | rows | equal | DIFFERENCE | by formula (bounds) | figures | not held | later | memory (differ) |\n\
-         | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |\n",
+/// The same by folder, for the README.
+pub(crate) fn by_folder(outcomes: &[Outcome]) -> String {
+    let mut out = String::new();
+    head(&mut out, "figures from");
+    let folder = |outcome: &Outcome| outcome.file.split('/').next().unwrap_or_default();
+    for group in outcomes.chunk_by(|a, b| folder(a) == folder(b)) {
+        let name = group.first().map_or("", folder);
+        cells(&mut out, &format!("`{name}`"), &totals(group));
+    }
+    cells(&mut out, "**all**", &totals(outcomes));
+    out
+}
+
+fn head(out: &mut String, first: &str) {
+    push(
+        out,
+        format_args!(
+            "| {first} | rows | equal | DIFFERENCE | by formula (bounds) | figures | not held | later | memory (differ) |"
+        ),
     );
+    push(out, format_args!("| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |"));
+}
+
+fn table(out: &mut String, outcomes: &[Outcome]) {
+    head(out, "file");
     for outcome in outcomes {
         let one = totals(std::slice::from_ref(outcome));
         cells(out, &format!("`{}`", outcome.file), &one);

@@ -1,0 +1,105 @@
+//! Many clients that misbehave at once, and one that behaves meanwhile.
+
+use std::io::{ErrorKind, Read, Write};
+use std::net::{SocketAddr, TcpStream};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::thread::JoinHandle;
+use std::time::{Duration, Instant};
+
+use holewright::server::accept::descriptors;
+
+use super::client::{get, is_whole, status};
+
+const PAGE: &str = "/threads/ba/5";
+const TICK: Duration = Duration::from_millis(100);
+
+/// How a client misbehaves.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum Manner {
+    /// Sends nothing.
+    Silent,
+    /// Sends its head a byte at a time.
+    SlowHeader,
+    /// Asks for many pages and reads a byte at a time.
+    SlowReader,
+}
+
+/// Opens so many such clients at once and says when the last of them was closed.
+#[track_caller]
+pub(crate) fn wave(address: SocketAddr, manner: Manner, count: usize, limit: Duration) -> Duration {
+    let _ = descriptors::raise();
+    let since = Instant::now();
+    let mut open: Vec<_> = (0..count).map(|_| begin(address, manner)).collect();
+    while !open.is_empty() {
+        let left = open.len();
+        assert!(since.elapsed() < limit, "{manner:?}: {left} are open after {limit:?}");
+        std::thread::sleep(TICK);
+        open.retain_mut(|stream| !is_closed(stream, manner));
+    }
+    since.elapsed()
+}
+
+fn begin(address: SocketAddr, manner: Manner) -> TcpStream {
+    let mut stream = TcpStream::connect(address).unwrap();
+    match manner {
+        Manner::Silent => {}
+        Manner::SlowHeader => stream.write_all(b"GET / HTTP/1.1\r\nX-Slow: ").unwrap(),
+        Manner::SlowReader => {
+            let page = format!("GET {PAGE} HTTP/1.1\r\nHost: x\r\n\r\n");
+            stream.write_all(page.repeat(100).as_bytes()).unwrap();
+        }
+    }
+    stream.set_nonblocking(true).unwrap();
+    stream
+}
+
+/// Goes on misbehaving.
+fn is_closed(stream: &mut TcpStream, manner: Manner) -> bool {
+    if let Manner::SlowHeader = manner
+        && stream.write_all(b"x").is_err()
+    {
+        return true;
+    }
+    // A reset shows here at once, to a reader only after all that it has not read yet.
+    if stream.take_error().unwrap().is_some() {
+        return true;
+    }
+    match stream.read(&mut [0]) {
+        Ok(bytes) => bytes == 0,
+        Err(error) => error.kind() != ErrorKind::WouldBlock,
+    }
+}
+
+/// A client that asks for a page again and again, each time on a new connection.
+pub(crate) struct Witness {
+    enough: Arc<AtomicBool>,
+    thread: JoinHandle<Vec<Duration>>,
+}
+
+impl Witness {
+    pub(crate) fn start(address: SocketAddr) -> Self {
+        let enough = Arc::new(AtomicBool::new(false));
+        let told = Arc::clone(&enough);
+        let thread = std::thread::spawn(move || {
+            let mut times = Vec::new();
+            while !told.load(Ordering::Relaxed) {
+                let since = Instant::now();
+                let answer = get(address, PAGE);
+                times.push(since.elapsed());
+                assert!(status(&answer) == 200 && is_whole(&answer), "{answer}");
+                std::thread::sleep(Duration::from_millis(10));
+            }
+            times
+        });
+        Self { enough, thread }
+    }
+
+    /// How many answers it had, and the time within which 99 of 100 came.
+    pub(crate) fn end(self) -> (usize, Duration) {
+        self.enough.store(true, Ordering::Relaxed);
+        let mut times = self.thread.join().unwrap();
+        times.sort();
+        (times.len(), times[(times.len() * 99).div_ceil(100) - 1])
+    }
+}

@@ -1,0 +1,154 @@
+//! F19: bodies that come too slowly, and bodies that only come slowly.
+
+use std::io::Write;
+use std::net::{SocketAddr, TcpStream};
+use std::sync::Arc;
+use std::time::{Duration, Instant};
+
+use axum::Router;
+use axum::body::{Body, Bytes, HttpBody};
+use axum::routing::post;
+use holewright::server::App;
+use holewright::server::accept::Limits;
+use tokio::time::sleep;
+
+use super::client::{connect, read, status};
+use super::in_process::{Serving, beside, short};
+
+/// A route that takes a body and says how long it was: the product has none yet.
+pub(crate) fn counting() -> Router<Arc<App>> {
+    Router::new().route("/count", post(async |body: Bytes| body.len().to_string()))
+}
+
+/// Sends a body in pieces of this size, one every so often, and gives the answer and its time.
+fn drip(address: SocketAddr, length: usize, piece: usize, every: Duration) -> (String, Duration) {
+    let mut stream = connect(address);
+    let since = Instant::now();
+    write!(
+        stream,
+        "POST /count HTTP/1.1\r\nHost: x\r\nContent-Length: {length}\r\nConnection: close\r\n\r\n"
+    )
+    .unwrap();
+    let mut left = length;
+    stream.set_nodelay(true).unwrap();
+    while left > 0 && !is_answered(&stream) {
+        let next = piece.min(left);
+        stream.write_all(&vec![b'x'; next]).unwrap();
+        left -= next;
+        std::thread::sleep(every);
+    }
+    let answer = read(&mut stream);
+    (answer, since.elapsed())
+}
+
+fn is_answered(stream: &TcpStream) -> bool {
+    stream.set_nonblocking(true).unwrap();
+    let seen = stream.peek(&mut [0]).is_ok();
+    stream.set_nonblocking(false).unwrap();
+    seen
+}
+
+#[test]
+fn f19_the_limits_are_within_the_bar() {
+    let body = Limits::default().body;
+    // One byte a second for a whole window is far from enough, and the window ends in time.
+    assert!(body.window <= Duration::from_secs(28) && body.least > 60, "{body:?}");
+    // 50 kbit/s brings more than twice what each window must.
+    assert!(6250 * body.window.as_secs() > 2 * body.least, "{body:?}");
+    assert!(6250 * 240 <= body.bytes, "{body:?}");
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn f19_a_body_that_trickles_is_closed() {
+    let serving = Serving::with(short(), counting()).await;
+    let address = serving.address;
+    let (answer, took) = beside(move || drip(address, 4000, 1, Duration::from_millis(25))).await;
+    assert_eq!(status(&answer), 408, "{answer}");
+    assert!(answer.contains("connection: close") && answer.contains("too slowly"), "{answer}");
+    assert!(answer.contains("content-security-policy"), "{answer}");
+    let took = took.as_millis();
+    assert!((450..2_000).contains(&took), "closed after {took} ms");
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn f19_a_body_that_stops_half_way_is_closed() {
+    let serving = Serving::with(short(), counting()).await;
+    let address = serving.address;
+    let (answer, took) = beside(move || {
+        let mut stream = connect(address);
+        let since = Instant::now();
+        stream
+            .write_all(b"POST /count HTTP/1.1\r\nHost: x\r\nContent-Length: 9000\r\n\r\n")
+            .unwrap();
+        stream.write_all(&[b'x'; 8000]).unwrap();
+        (read(&mut stream), since.elapsed().as_millis())
+    })
+    .await;
+    assert_eq!(status(&answer), 408, "{answer}");
+    // The first window brought enough, the second nothing.
+    assert!((900..3_000).contains(&took), "closed after {took} ms");
+}
+
+/// Eight windows long, at 50 kbit/s: a flat limit on the whole would have ended it.
+#[tokio::test(flavor = "multi_thread")]
+async fn f19_a_slow_line_sends_its_whole_body() {
+    let serving = Serving::with(short(), counting()).await;
+    let address = serving.address;
+    let (answer, took) =
+        beside(move || drip(address, 25_000, 625, Duration::from_millis(100))).await;
+    assert_eq!(status(&answer), 200, "{answer}");
+    assert!(answer.ends_with("\r\n\r\n25000"), "{answer}");
+    assert!(took >= Duration::from_secs(4), "{took:?}");
+}
+
+#[tokio::test(flavor = "multi_thread")]
+#[ignore = "four minutes, with the limits in full: tests/run --soak"]
+async fn f19_the_limits_in_full() {
+    let serving = Serving::with(Limits::default(), counting()).await;
+    let address = serving.address;
+    let trickle = beside(move || drip(address, 4000, 1, Duration::from_secs(1)));
+    let honest = beside(move || drip(address, 1_500_000, 625, Duration::from_millis(100)));
+    let ((trickled, closed), (answer, took)) = tokio::join!(trickle, honest);
+    assert_eq!(status(&trickled), 408, "{trickled}");
+    assert!(closed <= Duration::from_secs(30), "{closed:?}");
+    assert!(answer.ends_with("\r\n\r\n1500000"), "{answer}");
+    assert!(took >= Duration::from_secs(240), "{took:?}");
+}
+
+/// The time the handler takes for its own work does not count against the client.
+#[tokio::test(flavor = "multi_thread")]
+async fn f19_a_slow_handler_is_not_the_clients_fault() {
+    let handler = async |body: Body| {
+        let mut body = std::pin::pin!(body);
+        let mut length = 0;
+        while let Some(piece) =
+            std::future::poll_fn(|context| body.as_mut().poll_frame(context)).await
+        {
+            length += piece.unwrap().into_data().unwrap().len();
+            sleep(Duration::from_millis(700)).await;
+        }
+        length.to_string()
+    };
+    let serving = Serving::with(short(), Router::new().route("/count", post(handler))).await;
+    let address = serving.address;
+    let (answer, _) = beside(move || drip(address, 60, 20, Duration::from_millis(50))).await;
+    assert!(answer.ends_with("\r\n\r\n60"), "{answer}");
+}
+
+/// No route of ours takes a body: it is refused at once, however slowly the body comes.
+#[tokio::test(flavor = "multi_thread")]
+async fn f19_a_body_nobody_asked_for_is_not_waited_for() {
+    let serving = Serving::start(short()).await;
+    let address = serving.address;
+    let (answer, took) = beside(move || {
+        let mut stream = connect(address);
+        let since = Instant::now();
+        stream
+            .write_all(b"POST /plan HTTP/1.1\r\nHost: x\r\nContent-Length: 9000\r\n\r\nx")
+            .unwrap();
+        (read(&mut stream), since.elapsed().as_millis())
+    })
+    .await;
+    assert_eq!(status(&answer), 405, "{answer}");
+    assert!(took < 450, "closed after {took} ms");
+}
