@@ -6,6 +6,7 @@
 //! - [`calc`]: the formulas, as pure functions.
 //! - [`plan`]: one hole, from a [`plan::HoleSpec`] to ordered operations.
 //! - [`drawing`]: dimensioned drawings as SVG.
+//! - [`export`]: the tables of the pages as files.
 //! - `pages` (feature `pages`): every public page as a pure function of its address.
 //! - `server` (feature `server`): the web server and its database.
 
@@ -14,6 +15,7 @@ extern crate uom;
 
 pub mod calc;
 pub mod drawing;
+pub mod export;
 pub mod finder;
 #[cfg(feature = "pages")]
 pub mod pages;

@@ -130,7 +130,7 @@ const MODEL_LIMIT: Length = mm(5.0);
 /// ```
 #[must_use]
 pub fn hole(thread: &Thread, major: Length, fit: Fit) -> ClearanceHole {
-    match clearance::printed_for(thread).find(|row| rules(row)) {
+    match ruling(thread) {
         Some(row) => {
             let size = match fit {
                 Fit::Close => row.close,
@@ -139,8 +139,32 @@ pub fn hole(thread: &Thread, major: Length, fit: Fit) -> ClearanceHole {
             };
             ClearanceHole { hole: size.length(), basis: Basis::Standard(row, fit) }
         }
-        None => ClearanceHole { hole: major + rule(major, fit), basis: Basis::Rule(fit) },
+        None => hole_by_rule(major, fit),
     }
+}
+
+/// The clearance hole by the stated rule, for a screw no standard speaks of.
+///
+/// # Units
+/// `major` is the screw's diameter over its thread.
+///
+/// # Source
+/// Common practice, no source.
+///
+/// # Examples
+/// ```
+/// use holewright::{calc::clearance::{hole_by_rule, Fit}, units::{mm, print}};
+/// assert_eq!(print::mm(hole_by_rule(mm(3.2), Fit::Medium).hole, 3), "3.328 mm");
+/// ```
+#[must_use]
+pub fn hole_by_rule(major: Length, fit: Fit) -> ClearanceHole {
+    ClearanceHole { hole: major + rule(major, fit), basis: Basis::Rule(fit) }
+}
+
+/// The row in print that rules for this thread; none where the stated rule does.
+#[must_use]
+pub fn ruling(thread: &Thread) -> Option<&'static Row> {
+    clearance::printed_for(thread).find(|row| rules(row))
 }
 
 /// The other rows in print for this thread, to be shown beside the one that rules.

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::units::{Frequency, Length, Velocity};
+use crate::units::{Frequency, INCH_MM, Length, Velocity, in_metres_per_minute};
 
 /// The spindle speed that gives a surface speed at a diameter, n = v/(π d).
 ///
@@ -40,6 +40,36 @@ pub fn spindle_speed(surface: Velocity, diameter: Length) -> Frequency {
 #[must_use]
 pub fn surface_speed(spindle: Frequency, diameter: Length) -> Velocity {
     diameter * PI * spindle
+}
+
+/// The diameter at which a spindle speed gives a surface speed, d = v/(π n).
+///
+/// # Units
+/// The spindle must turn.
+///
+/// # Examples
+/// 80 ft/min at 611 rpm is a ½ in drill (the example of [`spindle_speed`], turned round).
+/// ```
+/// use holewright::calc::cutting_speed::diameter_for;
+/// use holewright::units::{in_inch, metres_per_minute, rpm};
+/// let drill = diameter_for(metres_per_minute(80.0 * 0.3048), rpm(611.0));
+/// assert!((in_inch(drill) - 0.5).abs() < 0.001);
+/// ```
+#[must_use]
+pub fn diameter_for(surface: Velocity, spindle: Frequency) -> Length {
+    surface / (spindle * PI)
+}
+
+/// A surface speed in feet a minute, as older tables print it.
+///
+/// # Examples
+/// ```
+/// use holewright::{calc::cutting_speed::feet_per_minute, units::metres_per_minute};
+/// assert!((feet_per_minute(metres_per_minute(24.384)) - 80.0).abs() < 1e-9);
+/// ```
+#[must_use]
+pub const fn feet_per_minute(surface: Velocity) -> f64 {
+    in_metres_per_minute(surface) * 1000.0 / (12.0 * INCH_MM)
 }
 
 /// How fast the tool goes in: feed per revolution times spindle speed.

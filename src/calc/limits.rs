@@ -5,7 +5,7 @@
 //! the American sizes below No. 0, and taper threads.
 
 use crate::calc::thread_form::Geometry;
-use crate::tables::threads::{SystemId, Thread};
+use crate::tables::threads::{Form, SystemId, Thread};
 use crate::tables::tolerances::{self, MinorTolerance};
 use crate::units::{Length, in_inch, in_mm, inch, mm, print};
 
@@ -53,16 +53,16 @@ const BS_93_TOLERANCE: f64 = 0.375;
 pub fn largest_hole(thread: &Thread, geometry: &Geometry) -> Option<LargestHole> {
     match thread.system {
         SystemId::Ba => bs_93(thread, geometry),
-        SystemId::Metric | SystemId::MetricFine => {
-            tolerances::iso_965(geometry.pitch).map(|row| printed(geometry, row))
-        }
         SystemId::Bspp => tolerances::iso_228(geometry.pitch).map(|row| printed(geometry, row)),
         SystemId::Unm => {
             tolerances::unified_miniature(geometry.pitch).map(|row| printed(geometry, row))
         }
-        SystemId::Unc | SystemId::Unf | SystemId::Unef | SystemId::Uns => {
-            Some(LargestHole { diameter: unified_2b(geometry), standard: "2B" })
-        }
+        SystemId::Metric
+        | SystemId::MetricFine
+        | SystemId::Unc
+        | SystemId::Unf
+        | SystemId::Unef
+        | SystemId::Uns => largest_hole_of(thread.form(), geometry),
         SystemId::Bsw
         | SystemId::Bsf
         | SystemId::Bsb
@@ -74,6 +74,39 @@ pub fn largest_hole(thread: &Thread, geometry: &Geometry) -> Option<LargestHole>
         | SystemId::Miniature
         | SystemId::Npt
         | SystemId::ModelTaperPipe => None,
+    }
+}
+
+/// The largest hole of a thread no table holds, where its form's standard gives a rule for any
+/// diameter.
+///
+/// # Source
+/// ISO metric: TD1 of ISO 965-1, which goes by the pitch alone. Unified: class 2B, see [`unified_2b`].
+/// BS 93 gives its limit for the sizes it names and no others.
+///
+/// # Examples
+/// 19/64 in, 36 threads an inch: 0.273 in (the worked example of Machinery's Handbook 31st ed.
+/// p. 2022, table 6).
+/// ```
+/// use holewright::calc::{limits::largest_hole_of, thread_form::geometry_of};
+/// use holewright::{tables::threads::Form, units::{Pitch, inch, mm, print}};
+/// let special = geometry_of(Form::Unified, inch(0.2969), Pitch::PerInch(36.0));
+/// let limit = largest_hole_of(Form::Unified, &special).unwrap();
+/// assert_eq!((print::inch(limit.diameter, 3).as_str(), limit.standard), ("0.273 in", "2B"));
+/// let whitworth = geometry_of(Form::Whitworth, inch(0.25), Pitch::PerInch(40.0));
+/// assert_eq!(largest_hole_of(Form::Whitworth, &whitworth), None);
+/// ```
+#[must_use]
+pub fn largest_hole_of(form: Form, geometry: &Geometry) -> Option<LargestHole> {
+    match form {
+        Form::IsoMetric => tolerances::iso_965(geometry.pitch).map(|row| printed(geometry, row)),
+        Form::Unified => Some(LargestHole { diameter: unified_2b(geometry), standard: "2B" }),
+        Form::BritishAssociation
+        | Form::Whitworth
+        | Form::Pipe
+        | Form::Miniature
+        | Form::Cycle
+        | Form::TaperPipe => None,
     }
 }
 

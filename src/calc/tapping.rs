@@ -8,8 +8,8 @@ use crate::calc::limits::{self, LargestHole};
 use crate::calc::thread_form::{self, Geometry};
 use crate::calc::{Error, engagement};
 use crate::tables::drills::{self, Drill};
-use crate::tables::materials::{Group, Material};
-use crate::tables::threads::Thread;
+use crate::tables::materials::{self, Group, Material};
+use crate::tables::threads::{Form, Thread};
 use crate::units::{Length, in_mm, mm};
 
 /// Engagements worth listing, percent.
@@ -92,9 +92,20 @@ pub fn judge(
     limit: Option<LargestHole>,
     drill: &'static Drill,
 ) -> Candidate {
+    judge_of(thread.form(), geometry, limit, drill)
+}
+
+/// Judges one drill for a thread no table holds.
+#[must_use]
+pub fn judge_of(
+    form: Form,
+    geometry: &Geometry,
+    limit: Option<LargestHole>,
+    drill: &'static Drill,
+) -> Candidate {
     Candidate {
         drill,
-        engagement_percent: engagement::percent(thread.form(), geometry, drill.diameter),
+        engagement_percent: engagement::percent(form, geometry, drill.diameter),
         within_standard: limit.map(|limit| drill.diameter <= limit.diameter + SIZE_TOLERANCE),
         below_minor: drill.diameter + SIZE_TOLERANCE < geometry.minor_internal,
     }
@@ -108,11 +119,46 @@ pub fn candidates(thread: &Thread) -> Result<Vec<Candidate>, Error> {
     check_has_engagement(thread)?;
     let geometry = thread_form::geometry(thread);
     let limit = limits::largest_hole(thread, &geometry);
-    Ok(drills::all()
-        .iter()
-        .map(|drill| judge(thread, &geometry, limit, drill))
+    Ok(candidates_of(thread.form(), &geometry, limit, drills::all()))
+}
+
+/// Of the drills at hand, given smallest first, those between 50 % and 90 % engagement in a thread of
+/// any form, diameter and pitch; largest engagement first.
+///
+/// # Examples
+/// A 2.5 mm drill leaves M3 × 0.5 77 % of ¾ H.
+/// ```
+/// use holewright::calc::{tapping::candidates_of, thread_form::geometry_of};
+/// use holewright::tables::{drills::{Series, find}, threads::Form};
+/// use holewright::units::{Pitch, mm, print};
+/// let m3 = geometry_of(Form::IsoMetric, mm(3.0), Pitch::Mm(0.5));
+/// let found = candidates_of(Form::IsoMetric, &m3, None, find(Series::Metric, "2.5"));
+/// assert_eq!(print::percent(found[0].engagement_percent), "77.0 %");
+/// ```
+#[must_use]
+pub fn candidates_of(
+    form: Form,
+    geometry: &Geometry,
+    limit: Option<LargestHole>,
+    at_hand: impl IntoIterator<Item = &'static Drill>,
+) -> Vec<Candidate> {
+    at_hand
+        .into_iter()
+        .map(|drill| judge_of(form, geometry, limit, drill))
         .filter(|candidate| LISTED.contains(&candidate.engagement_percent))
-        .collect())
+        .collect()
+}
+
+/// The usual choice for a thread in a group of metals, every drill of every series at hand.
+///
+/// # Errors
+/// As [`choose`].
+pub fn usual(thread: &'static Thread, group: Group) -> Result<Choice, Error> {
+    let Some(material) = materials::all().iter().find(|material| material.group == group) else {
+        return Err(Error::NoDrillAtHand { hole: mm(0.0), would_do: None });
+    };
+    let question = Question { thread, material, thread_length: None, aim: Aim::Usual };
+    choose(question, drills::all())
 }
 
 /// Chooses among the drills at hand, given smallest first.

@@ -3,7 +3,7 @@
 //! Leaves out engagement ([`super::engagement`]) and limits ([`super::limits`]).
 
 use crate::tables::threads::{Basic, Form, SystemId, Thread};
-use crate::units::{Angle, Area, INCH_MM, Length, degrees, in_inch, in_mm, inch, mm, print};
+use crate::units::{Angle, Area, INCH_MM, Length, Pitch, degrees, in_inch, in_mm, inch, mm, print};
 
 /// Whitworth depth of thread, h = 0.640327 p (BS 84).
 const WHITWORTH_DEPTH: f64 = 0.640_327;
@@ -119,24 +119,66 @@ pub const fn engagement_basis(form: Form) -> &'static str {
 #[must_use]
 pub fn geometry(thread: &Thread) -> Geometry {
     let form = thread.form();
-    let pitch = thread.pitch.length();
-    let depth = printed_depth(form, pitch);
-    let unified_miniature = thread.system == SystemId::Unm;
     let major = match thread.basic {
         Basic::Major(major) => major.length(),
-        Basic::EffectiveAtGauge(effective) => effective.length() + depth,
+        Basic::EffectiveAtGauge(effective) => {
+            effective.length() + printed_depth(form, thread.pitch.length())
+        }
     };
+    match thread.system {
+        SystemId::Unm => shape(form, UNIFIED_MINIATURE, major, thread.pitch),
+        _ => geometry_of(form, major, thread.pitch),
+    }
+}
+
+/// The figures of a thread no table holds: any diameter and pitch on a form.
+///
+/// They are rounded as [`geometry`] rounds them, so that a size of the form comes out as its standard
+/// prints it. The miniature form's is the thread of ISO 1501.
+///
+/// # Units
+/// `major` is the basic major diameter.
+///
+/// # Source
+/// As [`geometry`].
+///
+/// # Examples
+/// 19/64 in, 36 threads an inch, on the Unified form: effective 0.2789 in, least minor diameter of the
+/// nut 0.2668 in (the worked example of Machinery's Handbook 31st ed. p. 2022, table 6).
+/// ```
+/// use holewright::{calc::thread_form::geometry_of, tables::threads::Form, units::{Pitch, inch, print}};
+/// let special = geometry_of(Form::Unified, inch(0.2969), Pitch::PerInch(36.0));
+/// assert_eq!(print::inch(special.effective, 4), "0.2789 in");
+/// assert_eq!(print::inch(special.minor_internal, 4), "0.2668 in");
+/// ```
+#[must_use]
+pub fn geometry_of(form: Form, major: Length, pitch: Pitch) -> Geometry {
+    shape(form, MINIATURE, major, pitch)
+}
+
+/// What a miniature thread takes off the major diameter: for the nut's minor diameter, for the screw's.
+struct MiniatureMinors {
+    nut: f64,
+    screw: f64,
+}
+
+const MINIATURE: MiniatureMinors = MiniatureMinors { nut: MINIATURE_INTERNAL, screw: ISO_EXTERNAL };
+const UNIFIED_MINIATURE: MiniatureMinors =
+    MiniatureMinors { nut: UNIFIED_MINIATURE_INTERNAL, screw: UNIFIED_MINIATURE_EXTERNAL };
+
+fn shape(form: Form, miniature: MiniatureMinors, major: Length, printed: Pitch) -> Geometry {
+    let pitch = printed.length();
+    let depth = printed_depth(form, pitch);
     let minor_internal = match form {
         Form::Unified => to_ten_thousandth(major - pitch * SIXTY_DEGREE_INTERNAL),
         Form::IsoMetric => major - pitch * SIXTY_DEGREE_INTERNAL,
-        Form::Miniature if unified_miniature => major - pitch * UNIFIED_MINIATURE_INTERNAL,
-        Form::Miniature => major - pitch * MINIATURE_INTERNAL,
+        Form::Miniature => major - pitch * miniature.nut,
         _ => major - depth * 2.0,
     };
     let minor = match form {
         Form::Unified => minor_internal - pitch * UNIFIED_SCREW_BELOW_NUT,
-        Form::Miniature if unified_miniature => major - pitch * UNIFIED_MINIATURE_EXTERNAL,
-        Form::IsoMetric | Form::Miniature => major - pitch * ISO_EXTERNAL,
+        Form::IsoMetric => major - pitch * ISO_EXTERNAL,
+        Form::Miniature => major - pitch * miniature.screw,
         _ => minor_internal,
     };
     let effective = match form {
@@ -145,7 +187,7 @@ pub fn geometry(thread: &Thread) -> Geometry {
     };
     Geometry {
         pitch,
-        threads_per_inch: thread.pitch.threads_per_inch(),
+        threads_per_inch: printed.threads_per_inch(),
         major,
         effective,
         minor,

@@ -1,13 +1,9 @@
 //! A tapping drill as pages show it: name, both units, engagement, inside the standard or not.
 
-use crate::calc::Error;
-use crate::calc::aim::Aim;
 use crate::calc::limits::LargestHole;
-use crate::calc::tapping::{Candidate, Choice, Question, choose};
-use crate::tables::drills;
-use crate::tables::materials::{self, Group};
-use crate::tables::threads::Thread;
-use crate::units::{mm, print};
+use crate::calc::tapping::Candidate;
+use crate::tables::materials::Group;
+use crate::units::print;
 
 use super::figures::Both;
 use super::link::Link;
@@ -51,8 +47,13 @@ impl Verdict {
     /// The verdict on a candidate.
     pub(super) fn of(candidate: &Candidate, limit: Option<LargestHole>) -> Self {
         let standard = limit.map_or("", |limit| limit.standard);
-        let (shape, words) = match candidate.within_standard {
-            _ if candidate.below_minor => {
+        Self::new(candidate.within_standard, candidate.below_minor, standard)
+    }
+
+    /// The verdict on a hole of any size.
+    pub(super) fn new(within_standard: Option<bool>, below_minor: bool, standard: &str) -> Self {
+        let (shape, words) = match within_standard {
+            _ if below_minor => {
                 ("beyond", "below the nut’s least minor diameter: the tap cuts hard".to_owned())
             }
             Some(true) => ("within", format!("within {standard}")),
@@ -71,15 +72,3 @@ pub(super) const GROUPS: [Group; 5] = [
     Group::MildSteelAndPhosphorBronze,
     Group::Tough,
 ];
-
-/// The usual choice for a thread in a group of metals, every drill of every series at hand.
-///
-/// # Errors
-/// As [`choose`].
-pub(super) fn for_group(thread: &'static Thread, group: Group) -> Result<Choice, Error> {
-    let Some(material) = materials::all().iter().find(|material| material.group == group) else {
-        return Err(Error::NoDrillAtHand { hole: mm(0.0), would_do: None });
-    };
-    let question = Question { thread, material, thread_length: None, aim: Aim::Usual };
-    choose(question, drills::all())
-}

@@ -26,6 +26,8 @@ pub(super) struct Frame {
 pub(super) struct DoorLink {
     pub(super) link: Link,
     pub(super) here: bool,
+    /// It shows only where there is room.
+    pub(super) roomy: bool,
 }
 
 /// The doors of the site.
@@ -35,15 +37,19 @@ pub(super) enum Door {
     Drills,
     Materials,
     Plan,
+    Calculators,
     /// Behind none of them: home, finding, errors.
     None,
 }
 
-const DOORS: [(Door, &str, &str); 4] = [
+/// Four doors fit beside each other on the narrowest telephone; the fifth shows where there is room,
+/// and stands in the footer everywhere.
+const DOORS: [(Door, &str, &str); 5] = [
     (Door::Threads, "/threads", "Threads"),
     (Door::Drills, "/drills", "Drills"),
     (Door::Materials, "/materials", "Materials"),
     (Door::Plan, "/plan", "Plan"),
+    (Door::Calculators, "/calculators", "Calculators"),
 ];
 
 impl Frame {
@@ -70,6 +76,7 @@ impl Frame {
             .map(|&(which, address, words)| DoorLink {
                 link: Link::new(address, words),
                 here: which == door,
+                roomy: which == Door::Calculators,
             })
             .collect();
         Self {

@@ -6,11 +6,14 @@
 mod address;
 mod answer;
 pub mod assets;
+pub mod calculators;
 mod candidate;
 mod cited;
+mod controls;
 mod drills;
 mod field;
 mod figures;
+mod file;
 mod form;
 mod home;
 mod layout;
@@ -22,6 +25,7 @@ pub mod problem;
 mod query;
 mod search;
 mod threads;
+mod typed;
 mod warnings;
 
 pub use answer::Answer;
@@ -67,8 +71,13 @@ pub fn answer(path: &str, query: &str, context: &Context) -> Answer {
         return answer;
     }
     let address = Address::read(path);
-    let visit = Visit { path: address.canonical(), query: Query::read(query), context };
-    let answer = route(&address.segments(), &visit);
+    let canonical = address.canonical();
+    let visit = |path: &str| Visit { path: path.to_owned(), query: Query::read(query), context };
+    let answer = match file::asked(&canonical) {
+        Some((page, kind)) => file::answer(&Address::read(page).segments(), &visit(page), kind),
+        None => route(&address.segments(), &visit(&canonical)),
+    };
+    let visit = visit(&canonical);
     let moved = path != visit.path || (visit.query.is_untidy() && !answer.is_refusal());
     if moved && answer.is_page() { Answer::moved(&visit.query.after(&visit.path)) } else { answer }
 }
@@ -86,6 +95,8 @@ fn route(segments: &[&str], visit: &Visit<'_>) -> Answer {
         ["materials"] => materials::index(visit),
         ["materials", slug] => materials::show(visit, slug),
         ["plan"] => plan::show(visit),
+        ["calculators"] => calculators::index(visit),
+        ["calculators", name] => calculators::show(visit, name),
         _ => not_found::show(visit),
     }
 }

@@ -31,6 +31,9 @@ fn table() -> Router<Arc<App>> {
         .route("/api/v1/materials/{slug}", get(api::materials::show))
         .route("/api/v1/plan", get(api::plan::show))
         .route("/api/v1/search", get(api::search::find_all))
+        .route("/api/v1/calc/speeds", get(api::calc::speeds::show))
+        .route("/api/v1/calc/tapping", get(api::calc::tapping::show))
+        .route("/api/v1/calc/clearance", get(api::calc::clearance::show))
         .route("/api/{*rest}", any(api::nothing_here))
         .route("/reference.sqlite", get(api::reference_file::download))
         // Every other address is a page: `pages::answer` knows which.

@@ -4,7 +4,19 @@ use holewright::tables::{drills, materials, threads};
 
 /// Every page that needs no query.
 pub(crate) fn reference() -> Vec<String> {
-    let fixed = ["/", "/threads", "/drills", "/materials", "/plan", "/search"].map(String::from);
+    let fixed = [
+        "/",
+        "/threads",
+        "/drills",
+        "/materials",
+        "/plan",
+        "/search",
+        "/calculators",
+        "/calculators/speeds",
+        "/calculators/tapping",
+        "/calculators/clearance",
+    ]
+    .map(String::from);
     let systems = threads::systems().iter().map(|system| format!("/threads/{}", system.slug));
     let threads = threads::all().map(|thread| thread.path());
     let drills = drills::all().iter().map(|drill| drill.path());

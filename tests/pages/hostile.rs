@@ -60,6 +60,34 @@ fn hostile_words_are_answered_everywhere() {
         ] {
             is_answered(&format!("{query}{word}"));
         }
+        for query in [
+            "/calculators/speeds?material=gunmetal&diameter=",
+            "/calculators/speeds?diameter=2mm&material=",
+            "/calculators/speeds?diameter=2mm&work=",
+            "/calculators/speeds?diameter=2mm&material=gunmetal&spindle_speeds=",
+            "/calculators/speeds?diameter=2mm&material=gunmetal&spindle_max=",
+            "/calculators/tapping?thread=",
+            "/calculators/tapping?thread=5ba&form=",
+            "/calculators/tapping?thread=5ba&major=",
+            "/calculators/tapping?thread=5ba&pitch=",
+            "/calculators/tapping?thread=5ba&hole=",
+            "/calculators/tapping?thread=5ba&engagement=",
+            "/calculators/clearance?thread=",
+            "/calculators/clearance?diameter=",
+            "/calculators/clearance?thread=5ba&fit=",
+            "/calculators/clearance?thread=5ba&upper_error=",
+            "/calculators/clearance?thread=5ba&lower_error=",
+            "/calculators/clearance?thread=5ba&owned=",
+            "/plan.csv?thread=",
+            "/plan.svg?thread=5ba&material=gunmetal&depth=",
+            "/drills.csv?from=",
+        ] {
+            is_answered(&format!("{query}{word}"));
+        }
+        for ending in [".csv", ".svg"] {
+            is_answered(&format!("/{word}{ending}"));
+            is_answered(&format!("/threads/ba/{word}{ending}"));
+        }
         for field in
             ["depth", "over", "owned", "series", "point_angle", "spindle_max", "hand", "fit"]
         {

@@ -15,6 +15,9 @@ fn every_link_answers() {
     let plans = [
         "/plan?thread=5+BA&material=gunmetal&hole=blind&depth=8mm&over=free-cutting-brass",
         "/plan?thread=1%2F4&material=gunmetal",
+        "/calculators/speeds?material=gunmetal&diameter=No.+46",
+        "/calculators/tapping?form=unified&major=.06in&pitch=80+tpi",
+        "/calculators/clearance?thread=M3",
         "/search?q=1%2F4",
         "/nothing/m3",
     ];

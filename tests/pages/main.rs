@@ -10,7 +10,9 @@
 
 mod addresses;
 mod assets;
+mod calculators;
 mod chart;
+mod files;
 mod finding;
 mod hostile;
 mod html;

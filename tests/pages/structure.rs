@@ -7,7 +7,7 @@ use crate::html::{Tag, inside, tags};
 use crate::visit;
 
 /// Pages that only a query or a mistake reaches.
-const OTHERS: [(u16, &str); 9] = [
+const OTHERS: [(u16, &str); 17] = [
     (200, "/plan?thread=5+BA&material=gunmetal"),
     (
         200,
@@ -20,6 +20,14 @@ const OTHERS: [(u16, &str); 9] = [
     (404, "/nothing/here"),
     (422, "/plan?thread=nonsense&material=unobtainium&hole=sideways&depth=x&owned=y&fit=z"),
     (422, "/drills?from=nonsense&to=nonsense"),
+    (200, "/calculators/speeds?material=gunmetal&diameter=2mm&spindle_speeds=500%2C+1000"),
+    (200, "/calculators/speeds?material=bright-mild-steel&work=tapping&diameter=M3"),
+    (200, "/calculators/tapping?form=whitworth&major=1%2F4+in&pitch=36+tpi&hole=5.5mm"),
+    (200, "/calculators/tapping?thread=M3"),
+    (200, "/calculators/clearance?thread=M3&upper_error=0.2&lower_error=0.2"),
+    (422, "/calculators/speeds?material=cheese&work=sawing&diameter=x&spindle_max=fast"),
+    (422, "/calculators/tapping?thread=nonsense&form=round&major=x&pitch=y&hole=z"),
+    (422, "/calculators/clearance?thread=nonsense&fit=loose&upper_error=x&owned=y"),
 ];
 
 #[test]

@@ -1,4 +1,6 @@
 //! What must hold for every input, shown on many.
 
+#[cfg(feature = "pages")]
+mod calculators;
 mod choice;
 mod reading;

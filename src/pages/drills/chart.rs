@@ -24,6 +24,8 @@ struct ChartPage {
     cut: bool,
     caption: String,
     rows: Vec<Row>,
+    /// The cut as a file.
+    csv: String,
 }
 
 struct Row {
@@ -38,10 +40,9 @@ pub(in crate::pages) fn chart(visit: &Visit<'_>) -> Answer {
     let query = &visit.query;
     let address = crate::pages::query::address("/drills", query.only(&NAMES));
     let description = "Number, letter, fraction and metric drills in one order of size, in millimetres and inches.";
-    match cut(query) {
-        Ok(cut) => {
-            let rows: Vec<Row> =
-                drills::all().iter().filter(|drill| cut.keeps(drill)).map(row).collect();
+    match kept(query) {
+        Ok(drills) => {
+            let rows: Vec<Row> = drills.map(row).collect();
             let title = format!("Drill chart, {}", caption(query));
             Answer::html(
                 200,
@@ -52,6 +53,7 @@ pub(in crate::pages) fn chart(visit: &Visit<'_>) -> Answer {
                     cut: address != "/drills",
                     caption: format!("{} drills: {}", rows.len(), caption(query)),
                     rows,
+                    csv: crate::pages::query::address("/drills.csv", query.only(&NAMES)),
                 },
             )
         }
@@ -71,9 +73,21 @@ pub(in crate::pages) fn chart(visit: &Visit<'_>) -> Answer {
                 cut: true,
                 caption: String::new(),
                 rows: Vec::new(),
+                csv: String::new(),
             },
         ),
     }
+}
+
+/// The drills a cut keeps, by size.
+///
+/// # Errors
+/// One for each field that makes no sense.
+pub(in crate::pages) fn kept(
+    query: &Query,
+) -> Result<impl Iterator<Item = &'static Drill> + use<>, Vec<FieldError>> {
+    let cut = cut(query)?;
+    Ok(drills::all().iter().filter(move |drill| cut.keeps(drill)))
 }
 
 /// What is left of the chart.

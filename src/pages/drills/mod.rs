@@ -4,5 +4,5 @@ mod chart;
 mod screws;
 mod show;
 
-pub(super) use chart::chart;
+pub(super) use chart::{chart, kept};
 pub(super) use show::show;

@@ -19,6 +19,7 @@ struct DrillPage {
     label: String,
     size: Both,
     chart: String,
+    csv: String,
     neighbours: Vec<Near>,
     taps: Vec<Taps>,
     clears: Vec<Clears>,
@@ -68,6 +69,7 @@ fn page(visit: &Visit<'_>, drill: &'static Drill) -> DrillPage {
         label: drill.label.clone(),
         size,
         chart: format!("/drills#{}-{}", drill.series, drill.size),
+        csv: format!("{}.csv", drill.path()),
         neighbours: around(drill)
             .iter()
             .flat_map(|found| [found.below, found.above])

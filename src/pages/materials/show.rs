@@ -10,7 +10,7 @@ use crate::pages::form::sentence_case;
 use crate::pages::layout::{Door, Frame};
 use crate::pages::plan::short_form_in;
 use crate::pages::warnings::{WarningGroup, by_level};
-use crate::pages::{Answer, Visit, not_found};
+use crate::pages::{Answer, Visit, not_found, query};
 use crate::plan::Level;
 use crate::tables::materials::{self, FormingTap, Material, PressureWork, read};
 use crate::units::print;
@@ -24,6 +24,8 @@ struct MaterialPage {
     aim: String,
     group: String,
     drills: Vec<DrillRow>,
+    /// The speed calculator with this metal chosen.
+    speeds: String,
     drilling: Vec<PrintedSpeed>,
     tapping: Vec<PrintedSpeed>,
     drilling_lubricant: Cited,
@@ -67,6 +69,7 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
         aim,
         group: material.group.to_string(),
         drills: usual(material),
+        speeds: query::address("/calculators/speeds", [("material", material.slug)]),
         drilling,
         tapping: printed(material.tapping),
         drilling_lubricant: Cited::advice(&material.drilling_lubricant),

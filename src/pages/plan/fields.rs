@@ -1,8 +1,8 @@
 //! Reading the fields of a plan that name a thing: the thread, the metals, the drills at hand.
 
-use super::typed::Typed;
 use crate::pages::FieldError;
 use crate::pages::form::{material_choices, sentence, thread_error};
+use crate::pages::typed::Typed;
 use crate::plan::AtHand;
 use crate::tables::drills::{self, Drill, Series};
 use crate::tables::materials::{self, Material};
@@ -31,7 +31,7 @@ pub(super) fn thread(
 }
 
 /// A material, which must be named.
-pub(super) fn material(typed: Typed<'_>) -> Result<&'static Material, FieldError> {
+pub(in crate::pages) fn material(typed: Typed<'_>) -> Result<&'static Material, FieldError> {
     if typed.text.is_empty() {
         return Err(
             typed.error("Choose the metal that is tapped: it decides how much thread to aim for.")
@@ -49,7 +49,7 @@ pub(super) fn optional_material(typed: Typed<'_>) -> Result<Option<&'static Mate
 }
 
 /// The drills that may be chosen from. With both a list and series, those of the list in the series.
-pub(super) fn at_hand(
+pub(in crate::pages) fn at_hand(
     typed: Typed<'_>,
     series: Option<Vec<Series>>,
     listed: Option<Vec<&'static Drill>>,

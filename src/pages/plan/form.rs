@@ -1,12 +1,11 @@
 //! The plan's form, filled as it was typed, in the order a person thinks.
 
 use super::request::Request;
-use super::words::{self, Word};
+use super::words;
 use crate::pages::FieldError;
-use crate::pages::field::{Field, Kind, items};
-use crate::pages::form::sentence_case;
-use crate::tables::drills::{Series, owned};
-use crate::tables::materials::{self, Material};
+use crate::pages::controls::{self, Word};
+use crate::pages::field::Field;
+use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
 
 /// The whole form.
@@ -90,13 +89,8 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
         (
             "Drills and taps at hand",
             vec![
-                series(request),
-                text(
-                    request,
-                    "owned",
-                    "Or just these drills",
-                    "A list with ranges: 1-60, 1/16-1/2x64ths, 1-6x0.1mm, 2.05mm",
-                ),
+                controls::series(request.typed("series")),
+                controls::owned_drills(request.typed("owned")),
                 list(request, "aim", "How much thread", words::AIMS),
                 list(request, "tap", "Tap", words::TAPS),
                 list(request, "tap_steel", "Steel of the tap", words::TAP_STEELS),
@@ -148,45 +142,18 @@ fn text(request: &Request, name: &'static str, label: &'static str, hint: &'stat
     Field::text(name, label, hint, request.typed(name))
 }
 
-/// A list of all materials. A metal that is typed but not known stays in the list, as typed.
 fn metal(request: &Request, name: &'static str, label: &'static str, none: &str) -> Field {
-    let typed = request.typed(name);
-    let known = match typed {
-        "" => None,
-        typed => materials::find(typed).or_else(|| materials::read::read(typed).ok()),
-    };
-    let nothing = (String::new(), none.to_owned(), typed.is_empty());
-    let unknown = (known.is_none() && !typed.is_empty())
-        .then(|| (typed.to_owned(), format!("{typed} (not known)"), true));
-    let item = |material: &Material| {
-        let taken = known.is_some_and(|known| known.slug == material.slug);
-        (material.slug.to_owned(), sentence_case(material.name), taken)
-    };
-    let choices = [nothing].into_iter().chain(unknown).chain(materials::all().iter().map(item));
-    Field::new(name, label, "", Kind::List(items(name, choices)))
+    controls::metal(name, label, none, request.typed(name))
 }
 
-/// Two choices side by side; the first is taken where nothing was typed.
 fn pick<T>(request: &Request, name: &'static str, label: &'static str, words: &[Word<T>]) -> Field {
-    let typed = request.typed(name);
-    let choices = words.iter().enumerate().map(|(place, word)| {
-        let taken = is(typed, word) || (typed.is_empty() && place == 0);
-        (word.slug.to_owned(), word.words.to_owned(), taken)
-    });
-    Field::new(name, label, "", Kind::Pick(items(name, choices.chain(unknown(typed, words)))))
+    controls::pick(name, label, words, request.typed(name))
 }
 
-/// A list whose first line, the usual, stands for an empty field and so keeps out of the address.
 fn list<T>(request: &Request, name: &'static str, label: &'static str, words: &[Word<T>]) -> Field {
-    let typed = request.typed(name);
-    let choices = words.iter().enumerate().map(|(place, word)| {
-        let value = if place == 0 { "" } else { word.slug };
-        (value.to_owned(), word.words.to_owned(), is(typed, word))
-    });
-    Field::new(name, label, "", Kind::List(items(name, choices.chain(unknown(typed, words)))))
+    controls::list(name, label, words, request.typed(name))
 }
 
-/// A list that may be left alone: its first line is an empty field.
 fn optional_list<T>(
     request: &Request,
     name: &'static str,
@@ -194,37 +161,5 @@ fn optional_list<T>(
     none: &str,
     words: &[Word<T>],
 ) -> Field {
-    let typed = request.typed(name);
-    let nothing = (String::new(), none.to_owned(), typed.is_empty());
-    let choices =
-        words.iter().map(|word| (word.slug.to_owned(), word.words.to_owned(), is(typed, word)));
-    let choices = [nothing].into_iter().chain(choices).chain(unknown(typed, words));
-    Field::new(name, label, "", Kind::List(items(name, choices)))
-}
-
-/// The series at hand, any of them ticked.
-fn series(request: &Request) -> Field {
-    let typed = request.typed("series");
-    let ticked = owned::series(typed).unwrap_or_default();
-    let choices = Series::ALL
-        .into_iter()
-        .map(|series| (series.slug().to_owned(), series.to_string(), ticked.contains(&series)));
-    let known = typed.is_empty() || !ticked.is_empty();
-    let kept = (!known).then(|| (typed.to_owned(), not_a_choice(typed), true));
-    let items = items("series", choices.chain(kept));
-    Field::new("series", "Drill series at hand", "None ticked: every series", Kind::Ticks(items))
-}
-
-fn is<T>(typed: &str, word: &Word<T>) -> bool {
-    word.slug.eq_ignore_ascii_case(typed)
-}
-
-/// What was typed though it is no choice: it stays in the form, as typed.
-fn unknown<T>(typed: &str, words: &[Word<T>]) -> Option<(String, String, bool)> {
-    let known = typed.is_empty() || words.iter().any(|word| is(typed, word));
-    (!known).then(|| (typed.to_owned(), not_a_choice(typed), true))
-}
-
-fn not_a_choice(typed: &str) -> String {
-    format!("{typed} (not a choice)")
+    controls::optional_list(name, label, none, words, request.typed(name))
 }

@@ -9,11 +9,12 @@ mod page;
 mod request;
 mod steps;
 mod trouble;
-mod typed;
 mod words;
 
 pub use request::Request;
 pub use trouble::refusal;
 
+pub(super) use fields::{at_hand, material};
 pub(super) use form::{short_form, short_form_for, short_form_in};
 pub(super) use page::show;
+pub(super) use words::FITS;

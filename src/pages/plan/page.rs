@@ -88,6 +88,8 @@ struct PlanPage {
     warnings: Vec<WarningGroup>,
     drawing: String,
     json: String,
+    csv: String,
+    svg: String,
     form: Form,
 }
 
@@ -156,6 +158,8 @@ fn page(visit: &Visit<'_>, request: &Request, plan: &HolePlan<'_>) -> PlanPage {
         ),
         drawing: hole_section(plan, DrawingIds::new("section")),
         json: request.address("/api/v1/plan"),
+        csv: request.address("/plan.csv"),
+        svg: request.address("/plan.svg"),
         form: form(request, &[]),
         drill,
     }

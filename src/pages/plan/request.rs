@@ -1,9 +1,9 @@
 //! A plan's address: what was typed in each field, kept as typed, and the hole it describes.
 
 use super::fields;
-use super::typed::Typed;
 use super::words;
 use crate::pages::query::address;
+use crate::pages::typed::{Typed, keep};
 use crate::pages::{FieldError, Query};
 use crate::plan::{HoleSpec, Over};
 use crate::tables::drills::owned;
@@ -160,12 +160,4 @@ impl Request {
             ..usual
         })
     }
-}
-
-/// What a field holds, or its error kept with the others.
-fn keep<T: Default>(errors: &mut Vec<FieldError>, read: Result<T, FieldError>) -> T {
-    read.unwrap_or_else(|error| {
-        errors.push(error);
-        T::default()
-    })
 }

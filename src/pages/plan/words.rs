@@ -3,26 +3,16 @@
 use crate::calc::aim::Aim;
 use crate::calc::clearance::Fit;
 use crate::calc::depth::LastTap;
+use crate::pages::controls::{Word, word};
 use crate::plan::{Hole, Tap, TapSteel, UpperHole};
 use crate::tables::threads::read::Hand;
-
-/// One choice: its word in an address, the words a person reads, what it means.
-pub(super) struct Word<T> {
-    pub(super) slug: &'static str,
-    pub(super) words: &'static str,
-    pub(super) value: T,
-}
-
-const fn word<T>(slug: &'static str, words: &'static str, value: T) -> Word<T> {
-    Word { slug, words, value }
-}
 
 /// `hole`
 pub(super) static HOLES: &[Word<Hole>] =
     &[word("through", "Through", Hole::Through), word("blind", "Blind", Hole::Blind)];
 
 /// `fit`
-pub(super) static FITS: &[Word<Fit>] = &[
+pub(in crate::pages) static FITS: &[Word<Fit>] = &[
     word("medium", "Medium, the usual", Fit::Medium),
     word("close", "Close", Fit::Close),
     word("free", "Free", Fit::Free),

@@ -2,9 +2,9 @@
 
 use crate::calc::aim::base_percent;
 use crate::calc::engagement;
-use crate::calc::tapping::Choice;
+use crate::calc::tapping::{Choice, usual};
 use crate::calc::thread_form::Geometry;
-use crate::pages::candidate::{GROUPS, ShownDrill, for_group};
+use crate::pages::candidate::{GROUPS, ShownDrill};
 use crate::pages::figures::Both;
 use crate::tables::materials::Group;
 use crate::tables::threads::Thread;
@@ -50,7 +50,7 @@ pub(super) struct MetalRow {
 pub(super) fn by_metal(thread: &'static Thread) -> Option<ByMetal> {
     let rows: Vec<MetalRow> = GROUPS
         .into_iter()
-        .filter_map(|group| for_group(thread, group).ok().map(|choice| row(group, &choice)))
+        .filter_map(|group| usual(thread, group).ok().map(|choice| row(group, &choice)))
         .collect();
     let usual = rows.iter().find(|row| row.lit)?;
     Some(ByMetal { usual: usual.drill.clone(), usual_metals: MIDDLE.to_string(), rows })

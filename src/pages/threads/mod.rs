@@ -13,3 +13,4 @@ mod tapping;
 pub(super) use index::index;
 pub(super) use show::show;
 pub(super) use system::system;
+pub(super) use tapping::{TappingRow, rows as tapping_rows};

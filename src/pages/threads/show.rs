@@ -18,7 +18,7 @@ use crate::pages::figures::{Both, Column};
 use crate::pages::layout::{Door, Frame};
 use crate::pages::link::Link;
 use crate::pages::plan::short_form_for;
-use crate::pages::{Answer, Visit};
+use crate::pages::{Answer, Visit, query};
 use crate::tables::lists;
 use crate::tables::threads::{self, Thread};
 
@@ -50,6 +50,9 @@ struct ThreadPage {
     sources: Vec<String>,
     drawing: String,
     plan_fields: Vec<Field>,
+    /// The calculators with this thread filled in.
+    tapping_calculator: String,
+    clearance_calculator: String,
 }
 
 struct LargestHole {
@@ -97,6 +100,8 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
         sources: sources(thread),
         drawing: thread_profile(thread, DrawingIds::new("profile")),
         plan_fields: short_form_for(thread),
+        tapping_calculator: calculator("tapping", thread),
+        clearance_calculator: calculator("clearance", thread),
     }
 }
 
@@ -120,6 +125,11 @@ fn frame(
     let description =
         format!("{}: major diameter {mm} ({inch}), pitch {pitch}.", thread.designation);
     Frame::new(visit, Door::Threads, &title, &description)
+}
+
+/// A calculator's address with this thread filled in.
+fn calculator(name: &str, thread: &Thread) -> String {
+    query::address(&format!("/calculators/{name}"), [("thread", thread.designation)])
 }
 
 /// Where the row and the lists were read, each once.

@@ -4,13 +4,13 @@ use askama::Template;
 
 use super::elsewhere;
 use crate::calc::aim;
+use crate::calc::tapping::usual;
 use crate::calc::thread_form::{engagement_basis, geometry, thread_angle};
-use crate::pages::candidate::for_group;
+use crate::export::threads::GROUP;
 use crate::pages::figures::Column;
 use crate::pages::layout::{Door, Frame};
 use crate::pages::link::Link;
 use crate::pages::{Answer, Visit};
-use crate::tables::materials::Group;
 use crate::tables::threads::{self, System, Thread};
 use crate::units::{in_degrees, in_mm, print};
 
@@ -49,9 +49,6 @@ struct TappingCell {
     engagement: String,
 }
 
-/// The group the table's tapping sizes are chosen for.
-const GROUP: Group = Group::IronAndGunmetal;
-
 /// One system's table.
 pub(in crate::pages) fn system(visit: &Visit<'_>, slug: &str) -> Answer {
     match threads::system(slug) {
@@ -83,7 +80,7 @@ fn page(visit: &Visit<'_>, system: &'static System) -> SystemPage {
 
 fn row(thread: &'static Thread) -> Row {
     let geometry = geometry(thread);
-    let tapping = for_group(thread, GROUP).ok().map(|choice| TappingCell {
+    let tapping = usual(thread, GROUP).ok().map(|choice| TappingCell {
         link: Link::drill(choice.chosen.drill),
         engagement: print::fixed(choice.chosen.engagement_percent, 1),
     });

@@ -7,35 +7,45 @@ use crate::calc::thread_form::Geometry;
 use crate::pages::candidate::Verdict;
 use crate::pages::figures::Column;
 use crate::pages::link::Link;
-use crate::tables::threads::Thread;
+use crate::tables::threads::{Form, Thread};
 use crate::units::print;
 
 /// One drill.
-pub(super) struct TappingRow {
+pub(in crate::pages) struct TappingRow {
     /// The row's address on the page: `drill-number-36`.
-    pub(super) id: String,
-    pub(super) link: Link,
-    pub(super) size: Column,
-    pub(super) engagement: String,
+    pub(in crate::pages) id: String,
+    pub(in crate::pages) link: Link,
+    pub(in crate::pages) size: Column,
+    pub(in crate::pages) engagement: String,
     /// On the other basis in print for 60° forms, 5/8 H; none for the other forms.
-    pub(super) other_basis: Option<String>,
-    pub(super) verdict: Verdict,
+    pub(in crate::pages) other_basis: Option<String>,
+    pub(in crate::pages) verdict: Verdict,
 }
 
 /// The drills between 50 and 90 % engagement; none for taper threads.
-pub(super) fn tapping(
+pub(in crate::pages) fn tapping(
     thread: &'static Thread,
     geometry: &Geometry,
     limit: Option<LargestHole>,
+) -> Vec<TappingRow> {
+    rows(thread.form(), geometry, limit, &candidates(thread).unwrap_or_default())
+}
+
+/// These drills, in a thread of any form, diameter and pitch.
+pub(in crate::pages) fn rows(
+    form: Form,
+    geometry: &Geometry,
+    limit: Option<LargestHole>,
+    candidates: &[Candidate],
 ) -> Vec<TappingRow> {
     let row = |candidate: &Candidate| TappingRow {
         id: format!("drill-{}-{}", candidate.drill.series, candidate.drill.size),
         link: Link::drill(candidate.drill),
         size: Column::of(candidate.drill.diameter),
         engagement: print::fixed(candidate.engagement_percent, 1),
-        other_basis: percent_of_internal_height(thread.form(), geometry, candidate.drill.diameter)
+        other_basis: percent_of_internal_height(form, geometry, candidate.drill.diameter)
             .map(|percent| print::fixed(percent, 1)),
         verdict: Verdict::of(candidate, limit),
     };
-    candidates(thread).unwrap_or_default().iter().map(row).collect()
+    candidates.iter().map(row).collect()
 }

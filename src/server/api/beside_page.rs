@@ -13,7 +13,7 @@ use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
 use super::segments::Segments;
-use super::{drills, materials, plan, search, threads};
+use super::{calc, drills, materials, plan, search, threads};
 use crate::pages;
 use crate::server::{App, Error};
 
@@ -58,6 +58,9 @@ async fn figures(page: &str, query: &str, headers: HeaderMap) -> Option<Result<R
         }
         ["materials"] => materials::list(headers).await,
         ["materials", slug] => materials::show(Segments(owned(slug)), headers).await,
+        ["calculators", "speeds"] => calc::speeds::show(raw, headers).await,
+        ["calculators", "tapping"] => calc::tapping::show(raw, headers).await,
+        ["calculators", "clearance"] => calc::clearance::show(raw, headers).await,
         ["plan"] => plan::show(raw, headers).await,
         ["search"] => search::find_all(raw, headers).await,
         _ => return None,

@@ -4,6 +4,7 @@
 
 mod acceptable;
 pub mod beside_page;
+pub mod calc;
 mod clearance;
 pub mod cors;
 mod drill_cut;

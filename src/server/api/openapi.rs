@@ -10,7 +10,7 @@ use utoipa::openapi::OpenApi as Description;
 use utoipa::{OpenApi, ToSchema};
 
 use super::problem::{Always, Problem};
-use super::{drills, materials, plan, reply, search, threads};
+use super::{calc, drills, materials, plan, reply, search, threads};
 use crate::server::Error;
 
 #[derive(OpenApi)]
@@ -20,7 +20,7 @@ use crate::server::Error;
         version = "1",
         description = "Threads, drills and materials of the reference, and a plan for every hole. \
             Figures are plain numbers with the unit at the end of the key: `_mm`, `_in`, `_mm2`, \
-            `_deg`, `_percent`, `_rpm`, `_mm_per_rev`, `_m_per_min`. Keys are added, never dropped \
+            `_deg`, `_percent`, `_rpm`, `_mm_per_rev`, `_m_per_min`, `_mm_per_min`. Keys are added, never dropped \
             or renamed. Every figure names its source; one that was not read in its standard says \
             so in brackets. Every address may be asked from a script on any page. Any page's \
             address with `.json` behind its path gives the same body; /reference.sqlite holds \
@@ -37,6 +37,9 @@ use crate::server::Error;
         materials::list,
         materials::show,
         plan::show,
+        calc::speeds::show,
+        calc::tapping::show,
+        calc::clearance::show,
         search::find_all,
     ),
     tags(
@@ -45,6 +48,7 @@ use crate::server::Error;
         (name = "drills", description = "Drills of every series"),
         (name = "materials", description = "Materials"),
         (name = "plan", description = "A plan for one hole"),
+        (name = "calculators", description = "The other calculators"),
         (name = "search", description = "The finder"),
     ),
     components(schemas(Problem))

@@ -239,3 +239,39 @@ async fn refusals_are_as_described() {
         described.check(route, address, &answer);
     }
 }
+
+#[tokio::test]
+async fn calculators_are_as_described() {
+    let server = Server::start().await;
+    let described = Described::by(&server).await;
+    let mut held = [0, 0];
+    let mut check = async |name: &str, query: String| {
+        let route = format!("/api/v1/calc/{name}");
+        let address = format!("{route}?{query}");
+        let answer = server.get(&address).await;
+        described.check(&route, &address, &answer);
+        held[usize::from(answer.status != StatusCode::OK)] += 1;
+    };
+    for material in materials::all() {
+        for rest in [
+            "diameter=2mm",
+            "diameter=No.+46&spindle_speeds=200-2000,4000",
+            "work=tapping&diameter=5ba&spindle_max=300",
+            "work=tapping&diameter=6mm",
+        ] {
+            check("speeds", format!("material={}&{rest}", material.slug)).await;
+        }
+    }
+    for thread in threads::all() {
+        let name = thread.designation.replace(' ', "+").replace('#', "%23");
+        check("tapping", format!("thread={name}&hole=2mm")).await;
+        check("tapping", format!("thread={name}&series=metric&engagement=60")).await;
+        check("clearance", format!("thread={name}&upper_error=0.2&lower_error=0.1")).await;
+        check("clearance", format!("thread={name}&diameter=3.1&owned=3.4mm")).await;
+    }
+    for form in ["metric", "unified", "whitworth", "ba", "pipe", "cycle", "miniature"] {
+        check("tapping", format!("form={form}&major=9mm&pitch=0.9&hole=8mm")).await;
+    }
+    check("clearance", "diameter=7mm&fit=free".to_owned()).await;
+    assert!(held[0] > 1200 && held[1] > 50, "{held:?} answers and refusals");
+}

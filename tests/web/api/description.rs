@@ -73,6 +73,7 @@ async fn every_number_says_its_unit() {
         ("_rpm", "revolutions a minute"),
         ("_mm_per_rev", "millimetres a revolution"),
         ("_m_per_min", "metres a minute"),
+        ("_mm_per_min", "millimetres a minute"),
     ];
     // Plain counts and ratios, and the HTTP status.
     let without_unit = ["count", "number", "tpi", "status"];
@@ -126,7 +127,13 @@ async fn every_parameter_is_real() {
     let server = Server::start().await;
     let description = description().await;
     let mut checked = 0;
-    for (path, held) in [("/api/v1/plan", "thread=5ba&material=gunmetal"), ("/api/v1/drills", "")] {
+    for (path, held) in [
+        ("/api/v1/plan", "thread=5ba&material=gunmetal&hole=blind"),
+        ("/api/v1/drills", ""),
+        ("/api/v1/calc/speeds", "material=gunmetal&diameter=2mm"),
+        ("/api/v1/calc/tapping", "thread=5ba"),
+        ("/api/v1/calc/clearance", "thread=5ba"),
+    ] {
         for parameter in description["paths"][path]["get"]["parameters"].as_array().unwrap() {
             let name = parameter["name"].as_str().unwrap();
             // The first filling of a name counts, so the nonsense stands in front.
@@ -134,10 +141,10 @@ async fn every_parameter_is_real() {
             assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{path} {name}");
             assert_eq!(answer.json()["errors"][0]["field"], name, "{path}");
             let example = parameter["example"].as_str().unwrap().replace(' ', "+");
-            let answer = server.get(&format!("{path}?{name}={example}&hole=blind&{held}")).await;
+            let answer = server.get(&format!("{path}?{name}={example}&{held}")).await;
             assert_eq!(answer.status, StatusCode::OK, "{name}={example}: {}", answer.body);
             checked += 1;
         }
     }
-    assert_eq!(checked, 24);
+    assert_eq!(checked, 44);
 }

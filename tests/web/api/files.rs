@@ -21,9 +21,17 @@ async fn a_page_with_the_suffix_is_the_same_body() {
         "materials/gunmetal.json",
         "search.json?q=5ba",
         plan,
+        "calculators/speeds.json?material=gunmetal&diameter=2mm",
+        "calculators/tapping.json?thread=5ba",
+        "calculators/clearance.json?thread=5ba&upper_error=0.2",
     ] {
         let here = server.get(&format!("/{address}")).await;
-        let there = server.get(&format!("/api/v1/{}", address.replacen(".json", "", 1))).await;
+        let there = server
+            .get(&format!(
+                "/api/v1/{}",
+                address.replacen(".json", "", 1).replacen("calculators", "calc", 1)
+            ))
+            .await;
         assert_eq!(body(&here), body(&there), "{address}");
         assert_eq!(here.header("etag"), there.header("etag"), "{address}");
         let held = [("if-none-match", here.header("etag"))];

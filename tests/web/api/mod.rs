@@ -1,6 +1,7 @@
 //! The doors for programs: figures, their description, the files beside the pages.
 
 mod asking;
+mod calc;
 mod described;
 mod description;
 mod figures;

@@ -2,9 +2,9 @@
 
 use std::fmt::Display;
 
-use super::words::Word;
-use crate::pages::FieldError;
-use crate::pages::form::{quoted, sentence};
+use super::FieldError;
+use super::controls::Word;
+use super::form::{quoted, sentence};
 use crate::units::Length;
 use crate::units::read::{self, Bare};
 
@@ -49,4 +49,12 @@ impl Typed<'_> {
             self.error(format!("{} is no choice here. Write {choices}.", quoted(self.text)))
         })
     }
+}
+
+/// What a field holds, or its error kept with the others.
+pub(super) fn keep<T: Default>(errors: &mut Vec<FieldError>, read: Result<T, FieldError>) -> T {
+    read.unwrap_or_else(|error| {
+        errors.push(error);
+        T::default()
+    })
 }

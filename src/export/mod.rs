@@ -1,0 +1,14 @@
+//! The tables of the pages as files: the same rows and the same digits.
+//!
+//! - [`csv`]: how a table is written.
+//! - [`threads`], [`drills`], [`materials`], [`plan`]: the tables themselves.
+//!
+//! Leaves out addresses and headers, which are the pages' to say, and the drawings.
+
+pub mod csv;
+pub mod drills;
+pub mod materials;
+pub mod plan;
+pub mod threads;
+
+pub use csv::{Cell, Table};

@@ -1,0 +1,65 @@
+//! The steps of a plan, in order.
+
+use super::{Cell, Table};
+use crate::plan::{HolePlan, Operation, Part};
+use crate::units::{Frequency, Length, in_inch, in_mm, in_rpm, print};
+
+/// The steps, each with its tool and figures.
+#[must_use]
+pub fn operations(plan: &HolePlan<'_>) -> Table {
+    Table {
+        columns: &[
+            "number",
+            "action",
+            "part",
+            "tool",
+            "diameter_mm",
+            "diameter_in",
+            "depth_mm",
+            "depth_in",
+            "speed_rpm",
+            "feed_mm_per_rev",
+            "lubricant",
+            "text",
+            "why",
+        ],
+        rows: (1..).zip(&plan.operations).map(row).collect(),
+    }
+}
+
+fn row((number, operation): (usize, &Operation)) -> Vec<Cell> {
+    let mm = |length: Option<Length>, places| {
+        Cell::or_empty(length.map(|length| Cell::number(print::trimmed(in_mm(length), places))))
+    };
+    let inch = |length: Option<Length>, places| {
+        Cell::or_empty(length.map(|length| Cell::number(print::fixed(in_inch(length), places))))
+    };
+    vec![
+        Cell::count(number),
+        Cell::text(operation.action.words()),
+        Cell::text(part(operation.part)),
+        Cell::text(if operation.tool == "none" { "" } else { &operation.tool }),
+        mm(operation.diameter, 3),
+        inch(operation.diameter, 4),
+        mm(operation.depth, 2),
+        inch(operation.depth, 3),
+        Cell::or_empty(operation.speed.map(|speed| Cell::number(about(speed)))),
+        mm(operation.feed, 3),
+        Cell::or_empty(operation.lubricant.map(Cell::text)),
+        Cell::text(operation.text.as_ref()),
+        Cell::text(operation.why.as_ref()),
+    ]
+}
+
+/// A spindle is set to two figures at most.
+fn about(speed: Frequency) -> String {
+    print::trimmed(print::significant(in_rpm(speed), 2), 0)
+}
+
+const fn part(part: Part) -> &'static str {
+    match part {
+        Part::Upper => "upper",
+        Part::Lower => "lower",
+        Part::Both => "both",
+    }
+}

@@ -1,0 +1,121 @@
+//! The thread tables: the systems, the sizes of one system, the tapping drills of one thread.
+
+use super::{Cell, Table};
+use crate::calc::engagement::percent_of_internal_height;
+use crate::calc::limits::largest_hole;
+use crate::calc::tapping::{candidates, usual};
+use crate::calc::thread_form::{geometry, thread_angle};
+use crate::tables::materials::Group;
+use crate::tables::threads::{System, Thread, systems as all_systems};
+use crate::units::{in_degrees, in_mm, print};
+
+/// The group of metals whose tapping sizes the table of a system gives: the middle of the aim table.
+pub const GROUP: Group = Group::IronAndGunmetal;
+
+/// Every system.
+#[must_use]
+pub fn systems() -> Table {
+    let row = |system: &&System| {
+        let angle = print::trimmed(in_degrees(thread_angle(system.form)), 1);
+        vec![
+            Cell::text(system.slug),
+            Cell::text(system.name),
+            Cell::text(system.mark),
+            Cell::count(system.threads.len()),
+            Cell::number(angle),
+            Cell::text(system.used_for),
+            Cell::text(system.standard),
+        ]
+    };
+    Table {
+        columns: &["system", "name", "mark", "sizes", "thread_angle_deg", "used_for", "standard"],
+        rows: all_systems().iter().map(row).collect(),
+    }
+}
+
+/// Every size of a system.
+#[must_use]
+pub fn sizes(system: &'static System) -> Table {
+    Table {
+        columns: &[
+            "system",
+            "size",
+            "designation",
+            "tapping_drill",
+            "tapping_engagement_percent",
+            "major_mm",
+            "major_in",
+            "pitch_mm",
+            "threads_per_inch",
+            "effective_mm",
+            "effective_in",
+            "minor_mm",
+            "minor_in",
+            "minor_internal_mm",
+            "minor_internal_in",
+        ],
+        rows: system.threads.iter().map(size).collect(),
+    }
+}
+
+fn size(thread: &'static Thread) -> Vec<Cell> {
+    let geometry = geometry(thread);
+    let tapping = usual(thread, GROUP).ok().map(|choice| choice.chosen);
+    let engagement = tapping.map(|chosen| print::fixed(chosen.engagement_percent, 1));
+    vec![
+        Cell::text(thread.system.system().slug),
+        Cell::text(thread.size),
+        Cell::text(thread.designation),
+        Cell::or_empty(tapping.map(|chosen| Cell::text(chosen.drill.label.as_str()))),
+        Cell::or_empty(engagement.map(Cell::number)),
+        Cell::mm(geometry.major),
+        Cell::inch(geometry.major),
+        Cell::number(print::fixed(in_mm(geometry.pitch), 3)),
+        Cell::number(print::fixed(geometry.threads_per_inch, 2)),
+        Cell::mm(geometry.effective),
+        Cell::inch(geometry.effective),
+        Cell::mm(geometry.minor),
+        Cell::inch(geometry.minor),
+        Cell::mm(geometry.minor_internal),
+        Cell::inch(geometry.minor_internal),
+    ]
+}
+
+/// Every tapping drill of a thread worth listing; none where no drill is, or for a taper thread.
+#[must_use]
+pub fn tapping(thread: &'static Thread) -> Option<Table> {
+    let candidates = candidates(thread).ok().filter(|found| !found.is_empty())?;
+    let geometry = geometry(thread);
+    let standard = largest_hole(thread, &geometry).map(|limit| limit.standard);
+    let rows = candidates.iter().map(|candidate| {
+        let drill = candidate.drill;
+        let other = percent_of_internal_height(thread.form(), &geometry, drill.diameter);
+        vec![
+            Cell::text(drill.series.slug()),
+            Cell::text(drill.size.as_str()),
+            Cell::text(drill.label.as_str()),
+            Cell::mm(drill.diameter),
+            Cell::inch(drill.diameter),
+            Cell::number(print::fixed(candidate.engagement_percent, 1)),
+            Cell::or_empty(other.map(|percent| Cell::number(print::fixed(percent, 1)))),
+            Cell::or_empty(standard.map(Cell::text)),
+            Cell::yes_or_no(candidate.within_standard),
+            Cell::yes_or_no(Some(candidate.below_minor)),
+        ]
+    });
+    Some(Table {
+        columns: &[
+            "series",
+            "size",
+            "drill",
+            "diameter_mm",
+            "diameter_in",
+            "engagement_percent",
+            "engagement_of_five_eighths_h_percent",
+            "largest_hole_standard",
+            "within_standard",
+            "below_least_minor",
+        ],
+        rows: rows.collect(),
+    })
+}

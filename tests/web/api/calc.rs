@@ -1,0 +1,68 @@
+//! The calculators as JSON: the pages' figures under names with their units.
+
+use axum::http::StatusCode;
+use serde_json::{Value, json};
+
+use crate::support::Server;
+
+async fn figures(server: &Server, address: &str) -> Value {
+    let answer = server.get(&format!("/api/v1/calc/{address}")).await;
+    assert_eq!(answer.status, StatusCode::OK, "{address}: {}", answer.body);
+    answer.json()
+}
+
+#[tokio::test]
+async fn speeds_are_as_on_the_page() {
+    let server = Server::start().await;
+    let typed = "speeds?material=stainless-304&diameter=12mm&spindle_speeds=500,1000";
+    let found = figures(&server, typed).await;
+    assert_eq!((&found["reach"], &found["diameter_mm"]), (&json!("too-fast"), &json!(12.0)));
+    assert_eq!((&found["speed_low_rpm"], &found["speed_high_rpm"]), (&json!(242.6), &json!(323.4)));
+    assert_eq!(found["set"]["surface_m_per_min"], json!(18.85));
+    assert_eq!(found["at_hand"][1]["verdict"], json!("fast"));
+    assert_eq!(found["feed"]["low_mm_per_rev"], json!(0.1016));
+}
+
+#[tokio::test]
+async fn tapping_is_as_on_the_page() {
+    let server = Server::start().await;
+    let found = figures(&server, "tapping?form=metric&major=3mm&pitch=0.5&hole=2.5mm").await;
+    assert_eq!(found["thread"]["designation"], json!("M3"));
+    let custom = figures(&server, "tapping?form=metric&major=3mm&pitch=0.4").await;
+    assert_eq!(custom["thread"], Value::Null);
+    assert_eq!(found["hole"]["engagement_percent"], json!(77.0));
+    assert_eq!(found["hole"]["engagement_of_five_eighths_h_percent"], json!(92.4));
+    assert_eq!((&found["major_mm"], &found["tpi"]), (&json!(3.0), &json!(50.8)));
+    let known = figures(&server, "tapping?thread=5ba").await;
+    assert_eq!(known["thread"]["designation"], json!("5 BA"));
+    let candidates = threads_ba_5(&server).await;
+    assert_eq!(known["tapping"], candidates["tapping"]);
+}
+
+#[tokio::test]
+async fn clearance_is_as_on_the_page() {
+    let server = Server::start().await;
+    let found = figures(&server, "clearance?thread=M12&upper_error=1&lower_error=1").await;
+    assert_eq!(found["fits"][1]["hole_mm"], json!(13.5));
+    assert_eq!((&found["for_errors"]["hole_mm"], &found["hole_mm"]), (&json!(16.0), &json!(16.0)));
+    assert_eq!(found["drill"]["label"], json!("16 mm"));
+    assert_eq!(found["printed"][1]["standard"], json!("BS 4186"));
+}
+
+#[tokio::test]
+async fn mistakes_name_their_fields() {
+    let server = Server::start().await;
+    let answer = server.get("/api/v1/calc/tapping?form=metric&major=big&pitch=40").await;
+    assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert_eq!(answer.header("content-type"), "application/problem+json");
+    let errors = answer.json()["errors"].clone();
+    assert_eq!((&errors[0]["field"], &errors[1]["field"]), (&json!("major"), &json!("pitch")));
+    assert_eq!(errors[1]["choices"][0]["value"], json!("40 tpi"));
+    let empty = server.get("/api/v1/calc/speeds").await;
+    assert_eq!(empty.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert_eq!(server.get("/api/v1/calc/sines").await.status, StatusCode::NOT_FOUND);
+}
+
+async fn threads_ba_5(server: &Server) -> Value {
+    server.get("/api/v1/threads/ba/5").await.json()
+}
