@@ -53,7 +53,7 @@ pub async fn finish(
     next: Next,
 ) -> Result<Response, Error> {
     let accepts = Accepts::read(request.headers());
-    let best = accepts.best().ok_or(Error::NotAcceptable)?;
+    let best = accepts.best().ok_or(Error::NoCoding)?;
     let is_read = matches!(*request.method(), Method::GET | Method::HEAD);
     // Taken away, so that no handler compares its plain tag with the tag of a coded answer.
     let held = Held::take(request.headers_mut());
