@@ -45,12 +45,12 @@ fn table() -> Router<Arc<App>> {
 pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
     table
         .layer(from_fn_with_state(Arc::clone(&app), api::beside_page::answer))
-        .layer(from_fn(api::cors::answer_preflight))
         .layer(from_fn_with_state(Arc::clone(&app), bytes::finish))
         .layer(CatchPanicLayer::custom(panics::answer))
         .layer(from_fn_with_state(Arc::clone(&app), body::limit))
         .layer(from_fn_with_state(Arc::clone(&app), rate::limit))
         .layer(from_fn_with_state(Arc::clone(&app), refusals::write_body))
+        .layer(from_fn(api::cors::answer_preflight))
         .layer(from_fn_with_state(Arc::clone(&app), security_headers::set))
         .layer(from_fn_with_state(Arc::clone(&app), observe::observe))
         .with_state(app)

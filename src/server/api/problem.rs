@@ -64,7 +64,7 @@ pub(super) enum Always {
     /// Another method was used; Allow names those that answer.
     #[response(status = 405, content_type = "application/problem+json")]
     MethodNotAllowed(Problem<'static>),
-    /// The Accept header leaves out the one form there is.
+    /// Accept or Accept-Encoding leaves out every form there is.
     #[response(status = 406, content_type = "application/problem+json")]
     NotAcceptable(Problem<'static>),
 }

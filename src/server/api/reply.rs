@@ -1,7 +1,7 @@
-//! An answer to a program: its form, its validator.
+//! An answer to a program: its form, its tag. Who has it already is told so with the bytes.
 
 use axum::body::{Body, Bytes};
-use axum::http::header::{ACCESS_CONTROL_ALLOW_ORIGIN, CACHE_CONTROL, CONTENT_TYPE};
+use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE};
 use axum::http::{HeaderMap, HeaderValue};
 use axum::response::Response;
 use serde::Serialize;
@@ -10,7 +10,7 @@ use super::acceptable::is_acceptable;
 use crate::server::Error;
 use crate::server::validator::Tag;
 
-/// The JSON of a value, or 304 for a program that has it.
+/// The JSON of a value.
 ///
 /// # Errors
 /// The program takes no JSON: 406.
@@ -19,7 +19,7 @@ pub(super) fn json(request: &HeaderMap, value: &impl Serialize) -> Result<Respon
     bytes(request, "application/json", body.into())
 }
 
-/// These bytes of this media type, or 304 for a program that has them.
+/// These bytes of this media type.
 ///
 /// # Errors
 /// The program does not take this media type: 406.
@@ -36,11 +36,5 @@ pub(super) fn bytes(
     let headers = response.headers_mut();
     headers.insert(CONTENT_TYPE, HeaderValue::from_static(media));
     headers.insert(CACHE_CONTROL, HeaderValue::from_static("no-cache"));
-    Ok(open_to_all(tag.mark(response)))
-}
-
-/// Figures may be read from a script on any page.
-fn open_to_all(mut response: Response) -> Response {
-    response.headers_mut().insert(ACCESS_CONTROL_ALLOW_ORIGIN, HeaderValue::from_static("*"));
-    response
+    Ok(tag.mark(response))
 }

@@ -25,8 +25,10 @@ const PERMISSIONS: &str = "camera=(), geolocation=(), microphone=(), payment=(),
 pub async fn set(State(app): State<Arc<App>>, request: Request, next: Next) -> Response {
     let path = request.uri().path();
     let is_api = path.starts_with("/api/v1");
+    // Figures may be read from a script on any page, wherever they stand.
+    let is_data = is_api || path.ends_with(".json") || path == "/reference.sqlite";
     // Drawings and figures are there to be shown in a forum post; pages are not.
-    let is_shared = is_api || path.ends_with(".svg");
+    let is_shared = is_data || path.ends_with(".svg");
     let mut response = next.run(request).await;
     let headers = response.headers_mut();
     set_static(headers, CONTENT_SECURITY_POLICY, POLICY);
@@ -36,7 +38,7 @@ pub async fn set(State(app): State<Arc<App>>, request: Request, next: Next) -> R
     set_static(headers, HeaderName::from_static("cross-origin-opener-policy"), "same-origin");
     let sharing = if is_shared { "cross-origin" } else { "same-origin" };
     set_static(headers, HeaderName::from_static("cross-origin-resource-policy"), sharing);
-    if is_api {
+    if is_data {
         set_static(headers, ACCESS_CONTROL_ALLOW_ORIGIN, "*");
     }
     if app.base_url.is_https() {

@@ -44,8 +44,22 @@ async fn a_script_may_read_every_answer() {
     {
         let answer = server.ask(method.clone(), address, &[]).await;
         assert_eq!(answer.header("access-control-allow-origin"), "*", "{method} {address}");
+        assert_eq!(answer.header("cross-origin-resource-policy"), "cross-origin", "{address}");
         let shown = answer.header("access-control-expose-headers");
         assert!(shown.contains("ETag") && shown.contains("X-Request-Id"), "{method} {address}");
+    }
+}
+
+#[tokio::test]
+async fn a_script_may_read_that_nothing_changed() {
+    let server = Server::start().await;
+    for address in ["/api/v1/threads/ba/5", "/threads/ba/5.json", "/plan.json", "/reference.sqlite"]
+    {
+        let held = [("if-none-match", "*")];
+        let answer = server.ask(Method::GET, address, &held).await;
+        let status = if address == "/plan.json" { 422 } else { 304 };
+        assert_eq!(answer.status.as_u16(), status, "{address}");
+        assert_eq!(answer.header("access-control-allow-origin"), "*", "{address}");
     }
 }
 
