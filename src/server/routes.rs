@@ -5,6 +5,7 @@ use std::sync::Arc;
 use axum::Router;
 use axum::middleware::{from_fn, from_fn_with_state};
 use axum::routing::{any, get};
+use tower::ServiceBuilder;
 use tower_http::catch_panic::CatchPanicLayer;
 
 use super::middleware::{body, observe, panics, rate, refusals, security_headers};
@@ -41,19 +42,24 @@ fn table() -> Router<Arc<App>> {
         .method_not_allowed_fallback(method_not_allowed)
 }
 
-/// Puts around a table what every answer needs. The first line is innermost.
+/// Puts around a table what every answer needs. The first line is outermost.
+///
+/// It is one layer of many parts, not many layers: axum boxes each layer by itself and copies every
+/// box below it, for each request.
 pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
-    table
-        .layer(from_fn_with_state(Arc::clone(&app), api::beside_page::answer))
-        .layer(from_fn_with_state(Arc::clone(&app), bytes::finish))
-        .layer(CatchPanicLayer::custom(panics::answer))
-        .layer(from_fn_with_state(Arc::clone(&app), body::limit))
-        .layer(from_fn_with_state(Arc::clone(&app), rate::limit))
-        .layer(from_fn_with_state(Arc::clone(&app), refusals::write_body))
+    let state = || Arc::clone(&app);
+    let around = ServiceBuilder::new()
+        .layer(from_fn_with_state(state(), observe::observe))
+        .layer(from_fn_with_state(state(), bytes::finish))
+        .layer(from_fn_with_state(state(), security_headers::set))
         .layer(from_fn(api::cors::answer_preflight))
-        .layer(from_fn_with_state(Arc::clone(&app), security_headers::set))
-        .layer(from_fn_with_state(Arc::clone(&app), observe::observe))
-        .with_state(app)
+        .layer(from_fn_with_state(state(), refusals::write_body))
+        .layer(from_fn_with_state(state(), rate::limit))
+        .layer(from_fn_with_state(state(), body::limit))
+        .layer(CatchPanicLayer::custom(panics::answer))
+        .layer(from_fn(bytes::refuse_unreadable))
+        .layer(from_fn_with_state(state(), api::beside_page::answer));
+    table.layer(around).with_state(app)
 }
 
 async fn method_not_allowed() -> Error {

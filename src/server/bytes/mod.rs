@@ -3,7 +3,7 @@
 //!
 //! Handlers give the plain body with its tag; [`finish`] does the rest. A handler that says
 //! [`Keep`] is asked once, then its answer comes from [`kept`] until [`Kept::changed`] is called.
-//! Leaves out: what stands in the body, and the bodies of refusals, which are small and not coded.
+//! Leaves out: what stands in the body.
 
 mod accepts;
 mod coding;
@@ -19,6 +19,7 @@ use axum::http::response::Parts;
 use axum::http::{HeaderMap, Method, StatusCode};
 use axum::middleware::Next;
 use axum::response::Response;
+use tokio::task::spawn_blocking;
 
 use super::validator::{Held, Tag};
 use super::{App, Error};
@@ -43,39 +44,63 @@ const MOST: usize = 4 << 20;
 /// one goes to the blocking pool, so that other readers need not wait for it.
 const INLINE: usize = 64 << 10;
 
-/// Answers from what is kept, or has the answer made, coded and perhaps kept.
+/// Refuses a reader who takes none of our codings, before any work is done.
 ///
 /// # Errors
-/// The reader takes none of our codings, or the coding failed.
-pub async fn finish(
-    State(app): State<Arc<App>>,
-    mut request: Request,
-    next: Next,
-) -> Result<Response, Error> {
-    let accepts = Accepts::read(request.headers());
-    let best = accepts.best().ok_or(Error::NoCoding)?;
-    let is_read = matches!(*request.method(), Method::GET | Method::HEAD);
-    // Taken away, so that no handler compares its plain tag with the tag of a coded answer.
-    let held = Held::take(request.headers_mut());
-    let held = if is_read { held } else { Held::default() };
-    let path = Some(request.uri()).filter(|uri| is_read && uri.query().unwrap_or("").is_empty());
-    if let Some(ready) = path.and_then(|uri| app.kept.get(uri.path(), best)) {
-        return Ok(ready.reply(&held));
+/// That.
+pub async fn refuse_unreadable(request: Request, next: Next) -> Result<Response, Error> {
+    match Accepts::read(request.headers()).best() {
+        Some(_) => Ok(next.run(request).await),
+        None => Err(Error::NoCoding),
     }
-    let path = path.map(|uri| uri.path().to_owned());
+}
+
+/// Answers from what is kept, or has the answer made, coded and perhaps kept, with every header
+/// that stands on it by then.
+pub async fn finish(State(app): State<Arc<App>>, mut request: Request, next: Next) -> Response {
+    if request.method() != Method::HEAD {
+        return answer(&app, request, next).await;
+    }
+    // Only the whole answer shows how long its coded body is.
+    *request.method_mut() = Method::GET;
+    ready::head_only(answer(&app, request, next).await)
+}
+
+async fn answer(app: &App, mut request: Request, next: Next) -> Response {
+    let accepts = Accepts::read(request.headers());
+    // Who takes none is refused further in, in plain words.
+    let best = accepts.best().unwrap_or(Coding::Identity);
+    let is_read = request.method() == Method::GET;
+    // Taken away, so that no handler compares its plain tag with the tag of a coded answer.
+    let held = if is_read { Held::take(request.headers_mut()) } else { Held::default() };
+    let is_keepable = is_read && request.uri().query().unwrap_or("").is_empty();
+    if is_keepable
+        && accepts.best().is_some()
+        && let Some(ready) = app.kept.get(request.uri().path(), best)
+    {
+        return ready.reply(&held);
+    }
+    let path = is_keepable.then(|| request.uri().path().to_owned());
     // Before the answer is made: what changes meanwhile makes it old.
     let generation = app.kept.generation();
     let mut response = next.run(request).await;
     let keep = response.extensions_mut().remove::<Keep>().and(path);
     let (parts, body) = response.into_parts();
     if !is_codable(&parts, &body) {
-        return Ok(ready::unless_held(Response::from_parts(parts, body), &held));
+        return ready::unless_held(Response::from_parts(parts, body), &held);
     }
-    let body = to_bytes(body, MOST).await.map_err(|error| Error::Internal(error.into()))?;
+    let body = match to_bytes(body, MOST).await {
+        Ok(body) => body,
+        Err(error) => {
+            // A body in memory cannot fail; were it to, the reader sees an answer cut short.
+            tracing::error!(%error, "the body cannot be read");
+            return Response::from_parts(parts, Body::empty());
+        }
+    };
     match keep.filter(|_| parts.status == StatusCode::OK) {
         Some(path) => {
             let made = Made { path, headers: parts.headers, body, generation };
-            Ok(made.keep(&app.kept, &accepts, best).await?.reply(&held))
+            made.keep(&app.kept, &accepts, best).await.reply(&held)
         }
         None => pass(parts, body, &accepts, best, &held).await,
     }
@@ -92,23 +117,16 @@ struct Made {
 impl Made {
     /// Codes the answer with all care and keeps it. One at a time: a page that many readers open
     /// at once is coded once, and never more than one core is busy with this.
-    async fn keep(self, kept: &Kept, accepts: &Accepts, best: Coding) -> Result<Arc<Ready>, Error> {
+    async fn keep(self, kept: &Kept, accepts: &Accepts, best: Coding) -> Arc<Ready> {
         let _turn = kept.turn().await;
         let tag = Tag::of(&self.headers).unwrap_or_else(|| Tag::of_bytes(&self.body));
         if let Some(ready) = kept.renew(&self.path, best, &tag, self.generation) {
-            return Ok(ready);
+            return ready;
         }
-        let plain = self.body.clone();
-        let (coding, body) = match best {
-            Coding::Identity => (best, self.body),
-            _ => {
-                let coded = blocking(plain.clone(), best, Effort::Kept).await?;
-                shorter(plain, coded, best, accepts)
-            }
-        };
+        let (coding, body) = coded(self.body, best, Effort::Kept, accepts).await;
         let ready = Arc::new(Ready::new(self.headers, &tag, coding, body));
         kept.put(&self.path, best, tag, Arc::clone(&ready), self.generation);
-        Ok(ready)
+        ready
     }
 }
 
@@ -119,26 +137,18 @@ async fn pass(
     accepts: &Accepts,
     best: Coding,
     held: &Held,
-) -> Result<Response, Error> {
-    let best =
-        if plain.len() < LEAST && accepts.takes_identity() { Coding::Identity } else { best };
-    let tag = Tag::of(&parts.headers);
-    let is_held = tag.as_ref().is_some_and(|tag| held.holds(&tag.coded(best)));
-    let (coding, body) = match best {
-        Coding::Identity => (best, plain),
+) -> Response {
+    let is_short = plain.len() < LEAST && accepts.takes_identity();
+    let best = if is_short { Coding::Identity } else { best };
+    let tag = Tag::of(&parts.headers).filter(|_| parts.status == StatusCode::OK);
+    let (coding, body) = if tag.as_ref().is_some_and(|tag| held.holds(&tag.coded(best))) {
         // It will not be sent, so its bytes do not matter.
-        _ if is_held && parts.status == StatusCode::OK => (best, plain),
-        _ if plain.len() <= INLINE => {
-            let coded = encode(&plain, best, Effort::Passing).map_err(internal)?;
-            shorter(plain, coded.into(), best, accepts)
-        }
-        _ => {
-            let coded = blocking(plain.clone(), best, Effort::Passing).await?;
-            shorter(plain, coded, best, accepts)
-        }
+        (best, plain)
+    } else {
+        coded(plain, best, Effort::Passing, accepts).await
     };
     ready::describe(&mut parts.headers, tag.as_ref(), coding, body.len());
-    Ok(ready::unless_held(Response::from_parts(parts, Body::from(body)), held))
+    ready::unless_held(Response::from_parts(parts, Body::from(body)), held)
 }
 
 /// A body that is text, whole in memory, not coded yet and of a sensible length.
@@ -155,20 +165,24 @@ fn is_codable(parts: &Parts, body: &Body) -> bool {
         && !parts.headers.contains_key(CONTENT_ENCODING)
 }
 
-/// The coded body, unless the plain one is no longer and may be sent.
-fn shorter(plain: Bytes, coded: Bytes, coding: Coding, accepts: &Accepts) -> (Coding, Bytes) {
-    if coded.len() >= plain.len() && accepts.takes_identity() {
-        (Coding::Identity, plain)
-    } else {
-        (coding, coded)
+/// The body in this coding; the plain one, if that is no longer and may be sent.
+async fn coded(plain: Bytes, best: Coding, effort: Effort, accepts: &Accepts) -> (Coding, Bytes) {
+    let result = match (best, effort) {
+        (Coding::Identity, _) => return (best, plain),
+        (_, Effort::Passing) if plain.len() <= INLINE => encode(&plain, best, effort),
+        _ => {
+            let plain = plain.clone();
+            let task = spawn_blocking(move || encode(&plain, best, effort)).await;
+            task.unwrap_or_else(|error| Err(error.into()))
+        }
+    };
+    match result {
+        Ok(coded) if coded.len() < plain.len() || !accepts.takes_identity() => (best, coded.into()),
+        Ok(_) => (Coding::Identity, plain),
+        Err(error) => {
+            // Plain bytes are an answer all the same.
+            tracing::error!(%error, "the body cannot be coded");
+            (Coding::Identity, plain)
+        }
     }
-}
-
-async fn blocking(plain: Bytes, coding: Coding, effort: Effort) -> Result<Bytes, Error> {
-    let coded = tokio::task::spawn_blocking(move || encode(&plain, coding, effort)).await;
-    Ok(coded.map_err(|error| Error::Internal(error.into()))?.map_err(internal)?.into())
-}
-
-fn internal(error: std::io::Error) -> Error {
-    Error::Internal(error.into())
 }

@@ -1,9 +1,7 @@
 //! A finished answer: its headers and bytes in one coding, sent as often as asked for.
 
-use axum::body::{Body, Bytes};
-use axum::http::header::{
-    CACHE_CONTROL, CONTENT_ENCODING, CONTENT_LENGTH, CONTENT_LOCATION, ETAG, VARY,
-};
+use axum::body::{Body, Bytes, HttpBody};
+use axum::http::header::{CONTENT_ENCODING, CONTENT_LENGTH, CONTENT_TYPE, ETAG, VARY};
 use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::response::Response;
 
@@ -64,15 +62,25 @@ pub(super) fn unless_held(response: Response, held: &Held) -> Response {
     if is_held { not_modified(response.headers()) } else { response }
 }
 
-/// 304, with the headers that RFC 9110 wants on it.
+/// The answer to HEAD: the headers of this one.
+pub(super) fn head_only(mut response: Response) -> Response {
+    let body = std::mem::take(response.body_mut());
+    // A redirect has no body and says nothing of its length; nor does a 304, whose length would be
+    // that of the body it does not send.
+    if let Some(length) = body.size_hint().exact().filter(|length| *length > 0) {
+        response.headers_mut().entry(CONTENT_LENGTH).or_insert_with(|| HeaderValue::from(length));
+    }
+    response
+}
+
+/// 304: every header of the whole answer but those that speak of its body.
 fn not_modified(full: &HeaderMap) -> Response {
     let mut response = Response::new(Body::empty());
     *response.status_mut() = StatusCode::NOT_MODIFIED;
     let headers = response.headers_mut();
-    for name in [CACHE_CONTROL, CONTENT_LOCATION, ETAG, VARY] {
-        for value in full.get_all(&name) {
-            headers.append(&name, value.clone());
-        }
+    *headers = full.clone();
+    for name in [CONTENT_ENCODING, CONTENT_LENGTH, CONTENT_TYPE] {
+        headers.remove(name);
     }
     response
 }

@@ -26,21 +26,27 @@ const NONE: &str = "none";
 /// The template of the route that matched; for a page, of the page.
 #[must_use]
 pub fn template<'a>(matched: Option<&'a str>, path: &str) -> &'a str {
-    matched.unwrap_or_else(|| page(&pages::canonical(path)))
+    // As it was asked for, in most cases, which costs nothing to find out.
+    matched.or_else(|| page(path)).or_else(|| page(&pages::canonical(path))).unwrap_or(NONE)
 }
 
-fn page(path: &str) -> &'static str {
+fn page(path: &str) -> Option<&'static str> {
     let path = without_suffix(path);
-    PAGES.into_iter().find(|page| matches(page, path)).unwrap_or(NONE)
+    PAGES.into_iter().find(|page| matches(page, path))
 }
 
 /// Whether a path has the parts of a template.
 fn matches(template: &str, path: &str) -> bool {
-    template.split('/').count() == path.split('/').count()
-        && template
-            .split('/')
-            .zip(path.split('/'))
-            .all(|(wanted, part)| wanted.starts_with('{') || wanted == part)
+    let mut parts = path.split('/');
+    let mut wanted = template.split('/');
+    loop {
+        match (wanted.next(), parts.next()) {
+            (None, None) => return true,
+            (Some(wanted), Some(part)) if wanted == part => {}
+            (Some(wanted), Some(part)) if wanted.starts_with('{') && !part.is_empty() => {}
+            _ => return false,
+        }
+    }
 }
 
 /// The page behind its data, table or drawing: `/threads.csv` is counted with `/threads`.

@@ -1,5 +1,7 @@
 //! The log: one JSON object a line on standard output, or readable lines if that is a terminal.
 
+mod json;
+
 use std::io::IsTerminal;
 use std::panic;
 
@@ -11,7 +13,7 @@ pub(super) fn start(level: Level) {
     if std::io::stdout().is_terminal() {
         log.init();
     } else {
-        log.json().flatten_event(true).with_span_list(false).init();
+        log.event_format(json::Line).fmt_fields(json::Pairs).init();
     }
     panic::set_hook(Box::new(|panic| tracing::error!(%panic, "panicked")));
 }
