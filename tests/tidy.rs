@@ -48,7 +48,16 @@ const WALLS: &[Wall] = &[
     Wall {
         files: "server/api",
         ours: &["units", "tables", "finder", "calc", "plan", "pages", "server"],
-        crates: &["axum", "form_urlencoded", "serde", "serde_json", "thiserror", "tracing"],
+        crates: &[
+            "axum",
+            "form_urlencoded",
+            "serde",
+            "serde_json",
+            "thiserror",
+            "tokio",
+            "tracing",
+            "utoipa",
+        ],
     },
     Wall {
         files: "server",
@@ -191,15 +200,20 @@ fn a_calculator_has_its_page_its_json_and_its_property_test() {
         .filter_map(|line| line.trim().strip_prefix("name: \"")?.strip_suffix("\","))
         .collect();
     assert!(names.len() >= 3, "the table of calculators cannot be read: {names:?}");
-    let json = read(&rooted("src/server/api/calc.rs"));
+    let routes = read(&rooted("src/server/routes.rs"));
+    let files = read(&rooted("src/server/api/beside_page.rs"));
     let properties = read(&rooted("tests/properties/calculators.rs"));
     let mut missing = Vec::new();
     for name in names {
         let page = format!("src/pages/calculators/{name}/page.rs");
         let template = format!("templates/calculators/{name}.html");
-        missing.extend([page, template].into_iter().filter(|file| !rooted(file).exists()));
-        if !json.contains(&format!("\"{name}\" =>")) {
-            missing.push(format!("{name}: an arm in server/api/calc.rs"));
+        let json = format!("src/server/api/calc/{name}.rs");
+        missing.extend([page, template, json].into_iter().filter(|file| !rooted(file).exists()));
+        if !routes.contains(&format!("\"/api/v1/calc/{name}\"")) {
+            missing.push(format!("{name}: a route in server/routes.rs"));
+        }
+        if !files.contains(&format!("[\"calculators\", \"{name}\"]")) {
+            missing.push(format!("{name}: an arm in server/api/beside_page.rs"));
         }
         if !properties.contains(&format!("    fn {name}_")) {
             missing.push(format!("{name}: a property test in tests/properties/calculators.rs"));
@@ -292,6 +306,7 @@ const WATCHED: &[&str] = &[
     "tower_http",
     "tracing",
     "tracing_subscriber",
+    "utoipa",
     "libm",
     "prometheus_client",
     "uom",

@@ -25,7 +25,10 @@ pub enum Error {
     MethodNotAllowed,
     /// The reader takes no coding of the answer that we have.
     #[error("your program takes neither plain text nor gzip nor brotli (Accept-Encoding)")]
-    NotAcceptable,
+    NoCoding,
+    /// The answer has one form, and the reader takes another.
+    #[error("this address answers {0}, and the Accept header leaves that out")]
+    NotAcceptable(&'static str),
     /// What was asked cannot be read.
     #[error("{}", summary(.0))]
     Invalid(Vec<FieldError>),
@@ -65,7 +68,8 @@ impl Error {
         match self {
             Self::NotFound(_) => StatusCode::NOT_FOUND,
             Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
-            Self::NotAcceptable => StatusCode::NOT_ACCEPTABLE,
+            Self::NoCoding => StatusCode::NOT_ACCEPTABLE,
+            Self::NotAcceptable(_) => StatusCode::NOT_ACCEPTABLE,
             Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Body(refusal) => refusal.status(),
             Self::Unavailable(_) | Self::Stopping => StatusCode::SERVICE_UNAVAILABLE,
@@ -80,7 +84,8 @@ impl Error {
         match self {
             Self::NotFound(_) => "Nothing here",
             Self::MethodNotAllowed => "This address can only be read",
-            Self::NotAcceptable => "Nothing your program can read",
+            Self::NoCoding => "Nothing your program can read",
+            Self::NotAcceptable(_) => "Another form",
             Self::Invalid(_) => "Not understood",
             Self::Body(_) => "Not taken",
             Self::Unavailable(_) | Self::Stopping => "Not just now",

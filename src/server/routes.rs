@@ -21,17 +21,24 @@ fn table() -> Router<Arc<App>> {
     Router::new()
         .route("/healthz", get(web::health::alive))
         .route("/readyz", get(web::health::ready))
+        .route("/api/v1", get(api::openapi::index))
+        .route("/api/v1/openapi.json", get(api::openapi::show))
         .route("/api/v1/threads", get(api::threads::systems))
         .route("/api/v1/threads/{system}", get(api::threads::system))
         .route("/api/v1/threads/{system}/{size}", get(api::threads::show))
         .route("/api/v1/drills", get(api::drills::list))
+        .route("/api/v1/drills/{series}/{size}", get(api::drills::show))
         .route("/api/v1/materials", get(api::materials::list))
         .route("/api/v1/materials/{slug}", get(api::materials::show))
         .route("/api/v1/plan", get(api::plan::show))
-        .route("/api/v1/calc/{name}", get(api::calc::show))
+        .route("/api/v1/search", get(api::search::find_all))
+        .route("/api/v1/calc/speeds", get(api::calc::speeds::show))
+        .route("/api/v1/calc/tapping", get(api::calc::tapping::show))
+        .route("/api/v1/calc/clearance", get(api::calc::clearance::show))
         .route("/api/{*rest}", any(api::nothing_here))
+        .route("/reference.sqlite", get(api::reference_file::download))
         // Every other address is a page: `pages::answer` knows which.
-        .fallback(get(web::reference::answer).fallback(method_not_allowed))
+        .fallback(web::reference::answer)
         .method_not_allowed_fallback(method_not_allowed)
 }
 
@@ -49,7 +56,9 @@ pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
         .layer(from_fn_with_state(state(), rate::limit))
         .layer(from_fn_with_state(state(), body::limit))
         .layer(CatchPanicLayer::custom(panics::answer))
-        .layer(from_fn(bytes::refuse_unreadable));
+        .layer(from_fn(bytes::refuse_unreadable))
+        .layer(from_fn(api::cors::answer_preflight))
+        .layer(from_fn_with_state(state(), api::beside_page::answer));
     table.layer(around).with_state(app)
 }
 

@@ -10,7 +10,6 @@
 
 mod api;
 mod bytes;
-mod calc;
 mod database;
 mod entries;
 mod faults;

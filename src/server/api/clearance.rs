@@ -1,6 +1,7 @@
 //! The clearance holes of a thread.
 
 use serde::Serialize;
+use utoipa::ToSchema;
 
 use super::drills::Drill;
 use super::figures;
@@ -10,20 +11,29 @@ use crate::tables::threads::Thread;
 use crate::units::Length;
 
 /// The holes for the three fits.
-#[derive(Debug, Serialize)]
+#[derive(Debug, Serialize, ToSchema)]
 pub(super) struct Clearance {
+    /// The close fit.
     close: Hole,
+    /// The usual fit.
     medium: Hole,
+    /// The free fit.
     free: Hole,
 }
 
 /// One hole, and the smallest drill that is not below it.
-#[derive(Debug, Serialize)]
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = ClearanceHole)]
 pub(super) struct Hole {
+    /// Diameter of the hole, in millimetres.
+    #[schema(example = 3.328)]
     hole_mm: f64,
-    /// Null where no drill is large enough.
+    /// The smallest drill that is not below it; null where no drill is large enough.
+    #[schema(required)]
     drill: Option<Drill>,
+    /// What the hole rests on: a standard's row, or a rule.
     basis: String,
+    /// Where that was read.
     source: String,
 }
 

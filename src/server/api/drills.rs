@@ -1,46 +1,155 @@
-//! The drills of every series, by size.
+//! The drills of every series by size, and one drill with its neighbours.
 
 use axum::extract::RawQuery;
 use axum::http::HeaderMap;
 use axum::response::Response;
 use serde::Serialize;
+use utoipa::ToSchema;
 
+use super::drill_cut::{Cut, by_names, by_numbers};
+use super::problem::{Always, NotHeld, NotUnderstood};
+use super::segments::Segments;
 use super::{figures, reply};
-use crate::pages::{FieldError, Query};
+use crate::calc::neighbours::{self, around};
+use crate::pages::Query;
 use crate::server::Error;
-use crate::tables::drills::{self, Series, owned};
-use crate::units::{Length, mm};
+use crate::tables::drills::{self, Series};
 
 /// A drill.
-#[derive(Debug, Serialize)]
-pub(super) struct Drill {
+#[derive(Debug, Serialize, ToSchema)]
+pub(in crate::server) struct Drill {
+    /// Its series.
+    #[schema(pattern = "^(number|letter|fraction|metric)$", example = "number")]
     series: &'static str,
+    /// Its size in address dress.
+    #[schema(example = "46")]
     size: &'static str,
+    /// The name on the drill stand.
+    #[schema(example = "No. 46")]
     label: &'static str,
+    /// Nominal diameter, in millimetres.
+    #[schema(example = 2.0574)]
     diameter_mm: f64,
+    /// Nominal diameter, in inches.
+    #[schema(example = 0.081)]
     diameter_in: f64,
 }
 
-#[derive(Debug, Serialize)]
+/// Drills by size.
+#[derive(Debug, Serialize, ToSchema)]
 struct Drills {
+    /// The drills, smallest first; equal sizes in the order number, letter, fraction, metric.
     drills: Vec<Drill>,
 }
 
-/// What a list of drills is cut down to.
-struct Cut {
-    series: Vec<Series>,
-    from: Option<Length>,
-    to: Option<Length>,
+/// A drill with the drills near it.
+#[derive(Debug, Serialize, ToSchema)]
+pub(in crate::server) struct DrillWithNeighbours {
+    #[serde(flatten)]
+    drill: Drill,
+    /// Where its size was read.
+    source: String,
+    /// The drills on each side of it, series by series.
+    neighbours: Vec<Neighbours>,
 }
 
-/// `/drills?series=&from_mm=&to_mm=`
+/// The two drills of one series that the size lies between.
+#[derive(Debug, Serialize, ToSchema)]
+struct Neighbours {
+    /// The series.
+    #[schema(pattern = "^(number|letter|fraction|metric)$", example = "metric")]
+    series: &'static str,
+    /// The largest not above it, in its own series the next smaller; null below the series.
+    #[schema(required)]
+    below: Option<Neighbour>,
+    /// The smallest above it; null beyond the series.
+    #[schema(required)]
+    above: Option<Neighbour>,
+}
+
+/// A drill near the one asked for.
+#[derive(Debug, Serialize, ToSchema)]
+struct Neighbour {
+    /// The drill.
+    drill: Drill,
+    /// This drill less the one asked for, in millimetres: negative when this is the smaller.
+    #[schema(example = -0.0074)]
+    error_mm: f64,
+}
+
+/// The drills of every series in one order of size.
 ///
 /// # Errors
 /// A series or a size that makes no sense: 422.
+#[utoipa::path(
+    get,
+    path = "/api/v1/drills",
+    operation_id = "drills",
+    tag = "drills",
+    params(
+        (
+            "series" = Option<String>, Query, example = "number,metric",
+            description = "Series to keep, parted by commas: number, letter, fraction, metric",
+        ),
+        (
+            "from_mm" = Option<String>, Query, example = "2",
+            description = "The smallest size to keep, in millimetres; point or comma",
+        ),
+        (
+            "to_mm" = Option<String>, Query, example = "2.5",
+            description = "The largest size to keep, in millimetres; point or comma",
+        ),
+    ),
+    responses((status = 200, description = "The drills", body = Drills), NotUnderstood, Always)
+)]
 pub async fn list(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Response, Error> {
-    let cut = Cut::read(query.as_deref().unwrap_or_default())?;
+    answer(&headers, by_numbers(&Query::read(query.as_deref().unwrap_or_default())))
+}
+
+/// The same body at the chart's own address, whose sizes carry their unit or name a drill.
+///
+/// # Errors
+/// A series or a size that makes no sense: 422.
+pub(super) async fn chart(query: &str, headers: HeaderMap) -> Result<Response, Error> {
+    answer(&headers, by_names(&Query::read(query)))
+}
+
+/// One drill, with its neighbours in every series.
+///
+/// # Errors
+/// No such drill: 404.
+#[utoipa::path(
+    get,
+    path = "/api/v1/drills/{series}/{size}",
+    operation_id = "drill",
+    tag = "drills",
+    params(
+        (
+            "series" = String, Path, example = "number",
+            description = "number, letter, fraction or metric",
+        ),
+        ("size" = String, Path, description = "A size in address dress", example = "46"),
+    ),
+    responses(
+        (status = 200, description = "The drill and its neighbours", body = DrillWithNeighbours),
+        NotHeld,
+        Always,
+    )
+)]
+pub async fn show(
+    Segments((series, size)): Segments<(String, String)>,
+    headers: HeaderMap,
+) -> Result<Response, Error> {
+    let drill = Series::from_slug(&series)
+        .and_then(|series| drills::find(series, &size))
+        .ok_or(Error::NotFound("no such drill; /api/v1/drills lists them"))?;
+    reply::json(&headers, &DrillWithNeighbours::from(drill))
+}
+
+fn answer(headers: &HeaderMap, cut: Result<Cut, Error>) -> Result<Response, Error> {
+    let cut = cut?;
     let drills = drills::all().iter().filter(|drill| cut.keeps(drill)).map(Drill::from).collect();
-    reply::json(&headers, &Drills { drills })
+    reply::json(headers, &Drills { drills })
 }
 
 impl From<&'static drills::Drill> for Drill {
@@ -55,49 +164,28 @@ impl From<&'static drills::Drill> for Drill {
     }
 }
 
-impl Cut {
-    fn read(query: &str) -> Result<Self, Error> {
-        let query = Query::read(query);
-        let mut errors = Vec::new();
-        let cut = Self {
-            series: series(query.get("series"), &mut errors),
-            from: size("from_mm", query.get("from_mm"), &mut errors),
-            to: size("to_mm", query.get("to_mm"), &mut errors),
-        };
-        if errors.is_empty() { Ok(cut) } else { Err(Error::Invalid(errors)) }
-    }
-
-    fn keeps(&self, drill: &drills::Drill) -> bool {
-        self.series.contains(&drill.series)
-            && self.from.is_none_or(|from| drill.diameter > from - drills::SAME_SIZE)
-            && self.to.is_none_or(|to| drill.diameter < to + drills::SAME_SIZE)
+impl From<&'static drills::Drill> for DrillWithNeighbours {
+    fn from(drill: &'static drills::Drill) -> Self {
+        Self {
+            drill: drill.into(),
+            source: figures::source(drill.source()),
+            neighbours: around(drill).iter().map(Neighbours::from).collect(),
+        }
     }
 }
 
-/// The series asked for; all of them where none was typed.
-fn series(typed: &str, errors: &mut Vec<FieldError>) -> Vec<Series> {
-    if typed.is_empty() {
-        return Series::ALL.to_vec();
+impl From<&neighbours::Neighbours> for Neighbours {
+    fn from(found: &neighbours::Neighbours) -> Self {
+        Self {
+            series: found.series.slug(),
+            below: found.below.as_ref().map(Neighbour::from),
+            above: found.above.as_ref().map(Neighbour::from),
+        }
     }
-    owned::series(typed).unwrap_or_else(|error| {
-        errors.push(wrong("series", error.to_string()));
-        Vec::new()
-    })
 }
 
-/// A bound in millimetres; none where nothing was typed.
-fn size(field: &'static str, typed: &str, errors: &mut Vec<FieldError>) -> Option<Length> {
-    if typed.is_empty() {
-        return None;
+impl From<&neighbours::Neighbour> for Neighbour {
+    fn from(near: &neighbours::Neighbour) -> Self {
+        Self { drill: near.drill.into(), error_mm: figures::mm(near.error) }
     }
-    let size = typed.replace(',', ".").parse::<f64>().ok().filter(|size| size.is_finite());
-    if size.is_none() {
-        let message = "This is no number of millimetres. Write it as 2.05 or 2,05.";
-        errors.push(wrong(field, message.to_owned()));
-    }
-    size.map(mm)
-}
-
-fn wrong(field: &'static str, message: String) -> FieldError {
-    FieldError { field, message, choices: Vec::new() }
 }

@@ -1,88 +1,155 @@
 //! Materials: names, groups, and every figure and sentence with its source.
 
-use axum::extract::Path;
 use axum::http::HeaderMap;
 use axum::response::Response;
 use serde::Serialize;
+use utoipa::ToSchema;
 
+use super::problem::{Always, NotHeld};
+use super::segments::Segments;
 use super::{figures, reply};
 use crate::server::Error;
 use crate::tables::materials::feeds::FeedRange;
 use crate::tables::materials::{self, Advice, SpeedRange};
 
-#[derive(Debug, Serialize)]
+/// Every material.
+#[derive(Debug, Serialize, ToSchema)]
 struct Materials {
+    /// The materials, in the order of the page.
     materials: Vec<Brief>,
 }
 
-#[derive(Debug, Serialize)]
+/// A material's names.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = MaterialNames)]
 struct Brief {
+    /// Its word in addresses.
+    #[schema(example = "gunmetal")]
     slug: &'static str,
+    /// Its name.
+    #[schema(example = "gunmetal")]
     name: &'static str,
+    /// Its marks in standards: LG2, CW614N.
     designations: Vec<&'static str>,
+    /// The group it is in for the engagement aimed at.
+    #[schema(example = "iron-and-gunmetal")]
     group: &'static str,
 }
 
 /// Everything held on a material.
-#[derive(Debug, Serialize)]
-pub(super) struct Material {
+#[derive(Debug, Serialize, ToSchema)]
+pub(in crate::server) struct Material {
     #[serde(flatten)]
     brief: Brief,
+    /// Other words that answer in addresses.
     aliases: &'static [&'static str],
+    /// Other names people use.
     known_as: &'static [&'static str],
+    /// It pulls a drill in.
     grabs: bool,
+    /// It hardens under a rubbing drill.
     work_hardens: bool,
+    /// A hole in it closes in after drilling.
     closes_in: bool,
+    /// Cutting speeds with a high-speed steel drill, the one the plan uses first.
     drilling_speeds: Vec<Speed>,
+    /// Cutting speeds of a tap under power, the one the plan uses first.
     tapping_speeds: Vec<Speed>,
+    /// Feeds printed for this metal alone, by drill diameter; may be empty.
     feeds: Vec<Feed>,
+    /// What to put on the drill.
     drilling_lubricant: Sentence,
+    /// What to put on the tap.
     tapping_lubricant: Sentence,
+    /// How often to turn a hand tap back.
     back_off: Sentence,
+    /// How it behaves under drill and tap.
     behaviour: Vec<Sentence>,
+    /// What may be done about a tap broken in it.
     broken_tap: Vec<Sentence>,
+    /// What can hurt the work.
     cautions: Vec<Sentence>,
+    /// What can hurt the person: dust, fume, fire, lead.
     dangers: Vec<Sentence>,
 }
 
-#[derive(Debug, Serialize)]
+/// Advice with its source.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = Advice)]
 struct Sentence {
+    /// The advice.
     text: &'static str,
+    /// Where it was read, or what stands in a source's place.
     source: String,
 }
 
-#[derive(Debug, Serialize)]
+/// A range of cutting speeds.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = CuttingSpeed)]
 struct Speed {
+    /// The slowest, in metres a minute.
+    #[schema(example = 24.0)]
     low_m_per_min: f64,
+    /// The fastest, in metres a minute; equal to the slowest where the source prints one figure.
+    #[schema(example = 30.0)]
     high_m_per_min: f64,
+    /// The metal in the source's own words: it may be wider than ours, or only near it.
     printed_as: &'static str,
+    /// Where it was read.
     source: String,
 }
 
-#[derive(Debug, Serialize)]
+/// A range of feeds for a range of drills.
+#[derive(Debug, Serialize, ToSchema)]
 struct Feed {
+    /// The smallest drill it is printed for, in millimetres.
     from_mm: f64,
+    /// The largest, itself included, in millimetres; null where the source says "and over".
+    #[schema(required)]
     to_mm: Option<f64>,
+    /// The finest, in millimetres a revolution.
     low_mm_per_rev: f64,
+    /// The coarsest, in millimetres a revolution; equal to the finest where the source prints one figure.
     high_mm_per_rev: f64,
+    /// The metal in the source's own words: it may be wider than ours, or only near it.
     printed_as: &'static str,
+    /// Where it was read.
     source: String,
 }
 
-/// `/materials`
+/// Every material, by name.
 ///
 /// # Errors
-/// None that a request can cause.
+/// The answer is in no form the program takes: 406.
+#[utoipa::path(
+    get,
+    path = "/api/v1/materials",
+    operation_id = "materials",
+    tag = "materials",
+    responses((status = 200, description = "Every material", body = Materials), Always)
+)]
 pub async fn list(headers: HeaderMap) -> Result<Response, Error> {
     let materials = materials::all().iter().map(Brief::from).collect();
     reply::json(&headers, &Materials { materials })
 }
 
-/// `/materials/{slug}`; an alias answers too.
+/// One material: every figure and sentence held, each with its source. An alias answers too.
 ///
 /// # Errors
 /// No such material: 404.
-pub async fn show(Path(slug): Path<String>, headers: HeaderMap) -> Result<Response, Error> {
+#[utoipa::path(
+    get,
+    path = "/api/v1/materials/{slug}",
+    operation_id = "material",
+    tag = "materials",
+    params(("slug" = String, Path, description = "A material or an alias", example = "gunmetal")),
+    responses(
+        (status = 200, description = "Everything held on the material", body = Material),
+        NotHeld,
+        Always,
+    )
+)]
+pub async fn show(Segments(slug): Segments<String>, headers: HeaderMap) -> Result<Response, Error> {
     let material = materials::find(&slug)
         .ok_or(Error::NotFound("no such material; /api/v1/materials lists them"))?;
     reply::json(&headers, &Material::from(material))

@@ -1,15 +1,23 @@
-//! The doors for other programs: the figures of the pages as JSON.
+//! The doors for other programs: the figures of the pages as JSON, and the tables as one file.
 //!
 //! Keys carry their unit and are never dropped or renamed inside `/api/v1`.
 
+mod acceptable;
+pub mod beside_page;
 pub mod calc;
 mod clearance;
+pub mod cors;
+mod drill_cut;
 pub mod drills;
 mod figures;
 pub mod materials;
+pub mod openapi;
 pub mod plan;
 pub mod problem;
+pub mod reference_file;
 mod reply;
+pub mod search;
+pub mod segments;
 mod tapping;
 pub mod threads;
 

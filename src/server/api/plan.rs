@@ -4,10 +4,12 @@ use axum::extract::RawQuery;
 use axum::http::HeaderMap;
 use axum::response::Response;
 use serde::Serialize;
+use utoipa::ToSchema;
 
 use super::clearance::Hole;
 use super::drills::Drill;
 use super::materials::Material;
+use super::problem::{Always, NotUnderstood, TooMany};
 use super::tapping::Candidate;
 use super::threads::Thread;
 use super::{figures, reply};
@@ -16,88 +18,198 @@ use crate::pages::plan::{Request, refusal};
 use crate::plan::{self, HolePlan, Part};
 use crate::server::Error;
 
-#[derive(Debug, Serialize)]
+/// One hole: drills, depths and the steps in order.
+#[derive(Debug, Serialize, ToSchema)]
 struct Plan<'a> {
+    /// The thread.
     thread: Thread,
+    /// The material that is tapped.
     material: Material,
+    /// The tapping drill and the ones next to it.
     tapping: Tapping,
+    /// The hole the chosen drill is likely to leave.
     likely_hole: LikelyHole,
+    /// The clearance hole in the part on top.
     clearance: Clearance,
+    /// How deep to go.
     depths: Depths,
-    /// Not yet worked out.
+    /// Not yet worked out: null.
+    #[schema(required, value_type = Option<Object>)]
     strength: Option<()>,
-    /// Not yet worked out.
+    /// Not yet worked out: null.
+    #[schema(required, value_type = Option<Object>)]
     tap: Option<()>,
+    /// What printed lists say of this thread.
     listed: Vec<Listed<'a>>,
+    /// The steps, in order.
     operations: Vec<Operation<'a>>,
+    /// What to look out for.
     warnings: Vec<Warning<'a>>,
 }
 
-#[derive(Debug, Serialize)]
+/// The choice of a tapping drill.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = PlanTapping)]
 struct Tapping {
+    /// Engagement aimed at, as a percentage of the full thread.
     aim_percent: f64,
+    /// The drill to take.
     chosen: Candidate,
+    /// The next with more thread; null where there is none.
+    #[schema(required)]
     tighter: Option<Candidate>,
+    /// The next with less thread; null where there is none.
+    #[schema(required)]
     easier: Option<Candidate>,
 }
 
-#[derive(Debug, Serialize)]
+/// A drilled hole is larger than its drill.
+#[derive(Debug, Serialize, ToSchema)]
 struct LikelyHole {
+    /// Its likely diameter, in millimetres.
     hole_mm: f64,
+    /// Engagement in it, as a percentage of the full thread.
     engagement_percent: f64,
+    /// Engagement in the hole that was measured, as a percentage; null where none was.
+    #[schema(required)]
     measured_engagement_percent: Option<f64>,
 }
 
-#[derive(Debug, Serialize)]
+/// The clearance hole, and how far the screw may float in it.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = PlanClearance)]
 struct Clearance {
     #[serde(flatten)]
     hole: Hole,
+    /// What the drilled hole leaves on diameter, in millimetres; null where no drill is large enough.
+    #[schema(required)]
     float_mm: Option<f64>,
 }
 
-#[derive(Debug, Serialize)]
+/// How deep to go; null where it is not known or the hole goes through.
+#[derive(Debug, Serialize, ToSchema)]
 struct Depths {
+    /// Length of full thread, in millimetres.
+    #[schema(required, example = 8.0)]
     full_thread_mm: Option<f64>,
+    /// Depth to the drill's full diameter, in millimetres.
+    #[schema(required)]
     drill_full_diameter_mm: Option<f64>,
+    /// Depth to the drill's point, in millimetres.
+    #[schema(required)]
     drill_to_point_mm: Option<f64>,
+    /// Metal left below the point, in millimetres.
+    #[schema(required)]
     wall_mm: Option<f64>,
 }
 
-#[derive(Debug, Serialize)]
+/// What a printed list says of this thread.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = ListedDrill)]
 struct Listed<'a> {
+    /// The list.
     list: &'static str,
+    /// The drill it names.
     label: &'static str,
+    /// Engagement with that drill, as a percentage of the full thread.
     engagement_percent: f64,
+    /// Why ours is another; null where it is the same.
+    #[schema(required)]
     why_different: Option<&'a str>,
+    /// Where it was read.
     source: String,
 }
 
-#[derive(Debug, Serialize)]
+/// One step.
+#[derive(Debug, Serialize, ToSchema)]
 struct Operation<'a> {
+    /// Its number, from 1.
     number: usize,
+    /// What is done: mark-out, spot, spot-through, register, drill, separate, deburr, chamfer, tap,
+    /// open-out, try-screw.
+    #[schema(example = "drill")]
     action: &'static str,
+    /// The part it is done to. In a one-part plan the part is lower, the tapped one.
+    #[schema(pattern = "^(upper|lower|both)$", example = "lower")]
     part: &'static str,
+    /// What it is done with.
     tool: &'a str,
+    /// The drill; null where none is used.
+    #[schema(required)]
     drill: Option<Drill>,
+    /// Diameter cut, in millimetres; null where none is.
+    #[schema(required)]
     diameter_mm: Option<f64>,
+    /// Depth, in millimetres; null where it goes through or none is given.
+    #[schema(required)]
     depth_mm: Option<f64>,
+    /// Spindle speed, in revolutions a minute; null where the spindle does not turn.
+    #[schema(required)]
     speed_rpm: Option<f64>,
+    /// Feed, in millimetres a revolution; null where none is held.
+    #[schema(required)]
     feed_mm_per_rev: Option<f64>,
+    /// What to put on it; null where nothing is.
+    #[schema(required)]
     lubricant: Option<&'static str>,
+    /// The step in words.
     text: &'a str,
+    /// Why it is done, and done here.
     why: &'a str,
 }
 
-#[derive(Debug, Serialize)]
+/// What to look out for.
+#[derive(Debug, Serialize, ToSchema)]
 struct Warning<'a> {
+    /// How much it matters: a danger can hurt a person.
+    #[schema(pattern = "^(note|caution|danger)$", example = "caution")]
     level: &'static str,
+    /// What to do or watch for, and why.
     text: &'a str,
 }
 
-/// `/plan?thread=&material=&…`
+/// One hole planned: tapping and clearance drills, depths, speeds and the steps in order.
+///
+/// The fields are read as people write them; what is left out takes the usual value.
 ///
 /// # Errors
 /// A field that makes no sense, or a hole that cannot be made: 422.
+#[rustfmt::skip]
+#[utoipa::path(
+    get,
+    path = "/api/v1/plan",
+    operation_id = "plan",
+    tag = "plan",
+    params(
+        ("thread" = String, Query, description = "The thread, in any usual spelling", example = "5 BA"),
+        ("material" = String, Query, description = "The metal that is tapped, by any name or mark", example = "gunmetal"),
+        ("hole" = Option<String>, Query, description = "`through` or `blind`", example = "blind"),
+        ("depth" = Option<String>, Query, description = "Length of full thread wanted, or thickness of a through hole; a bare number is mm", example = "8 mm"),
+        ("over" = Option<String>, Query, description = "Material of a part screwed down on top: makes it a two-part plan", example = "free-cutting-brass"),
+        ("over_thickness" = Option<String>, Query, description = "Thickness of the part on top; a bare number is mm", example = "4 mm"),
+        ("upper_hole" = Option<String>, Query, description = "How the upper part comes: `tapping` or `clearance`", example = "tapping"),
+        ("fit" = Option<String>, Query, description = "Fit of the clearance hole: `close`, `medium`, `free`", example = "medium"),
+        ("aim" = Option<String>, Query, description = "How much thread: `strong`, `usual`, `easy`", example = "usual"),
+        ("series" = Option<String>, Query, description = "Drill series at hand, parted by commas: `number`, `letter`, `fraction`, `metric`", example = "number,metric"),
+        ("owned" = Option<String>, Query, description = "Drills at hand, `-` marks a range", example = "1-60, 1-6x0.1mm"),
+        ("tap" = Option<String>, Query, description = "`hand`, `machine` or `forming`", example = "hand"),
+        ("tap_steel" = Option<String>, Query, description = "`hss` or `carbon`", example = "hss"),
+        ("finish" = Option<String>, Query, description = "The last tap run down: `taper`, `second`, `plug`", example = "plug"),
+        ("hand" = Option<String>, Query, description = "`right` or `left`", example = "right"),
+        ("part_thickness" = Option<String>, Query, description = "Thickness of the tapped part, for the wall under a blind hole; a bare number is mm", example = "12 mm"),
+        ("measured_hole" = Option<String>, Query, description = "Diameter of the hole as measured; a bare number is mm", example = "2.74 mm"),
+        ("centre_error" = Option<String>, Query, description = "How far a marked-out centre may be off; a bare number is mm", example = "0.2 mm"),
+        ("point_angle" = Option<String>, Query, description = "Point angle of the drill, in degrees", example = "118"),
+        ("spindle_max" = Option<String>, Query, description = "Fastest spindle speed, in revolutions a minute", example = "2000"),
+        ("screw" = Option<String>, Query, description = "Metal of the screw", example = "bright-mild-steel"),
+    ),
+    responses(
+        (status = 200, description = "The plan", body = Plan),
+        NotUnderstood,
+        TooMany,
+        Always,
+    )
+)]
 pub async fn show(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Response, Error> {
     let request = Request::read(query.as_deref().unwrap_or_default());
     let spec = request.spec().map_err(Error::Invalid)?;

@@ -1,17 +1,23 @@
 //! A tapping drill with the thread it leaves.
 
 use serde::Serialize;
+use utoipa::ToSchema;
 
 use super::drills::Drill;
 use super::figures;
 use crate::calc::tapping;
 
 /// A tapping drill.
-#[derive(Debug, Serialize)]
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = TappingDrill)]
 pub(super) struct Candidate {
+    /// The drill.
     drill: Drill,
+    /// Depth of thread it leaves, as a percentage of the full thread of that form.
+    #[schema(example = 69.9)]
     engagement_percent: f64,
-    /// Null where no limit of the standard's is held.
+    /// Whether the hole keeps to the standard's largest; null where no such limit is held.
+    #[schema(required)]
     within_standard: Option<bool>,
 }
 

@@ -1,98 +1,194 @@
 //! Thread systems, and threads with their tapping drills and clearance holes.
 
-use axum::extract::Path;
 use axum::http::HeaderMap;
 use axum::response::Response;
 use serde::Serialize;
+use utoipa::ToSchema;
 
 use super::clearance::{self, Clearance};
+use super::problem::{Always, NotHeld};
+use super::segments::Segments;
 use super::tapping::Candidate;
 use super::{figures, reply};
 use crate::calc::{limits, tapping, thread_form};
 use crate::server::Error;
 use crate::tables::threads;
 
-#[derive(Debug, Serialize)]
-struct Systems {
+/// Every thread system.
+#[derive(Debug, Serialize, ToSchema)]
+pub(in crate::server) struct Systems {
+    /// The systems, in the order of the page.
     systems: Vec<System>,
 }
 
-#[derive(Debug, Serialize)]
+/// A thread system.
+#[derive(Debug, Serialize, ToSchema)]
 struct System {
+    /// Its word in addresses.
+    #[schema(example = "ba")]
     id: &'static str,
+    /// Its name.
+    #[schema(example = "British Association")]
     name: &'static str,
+    /// The standard that sets it.
     standard: &'static str,
+    /// Included angle of the thread form, in degrees.
+    #[schema(example = 47.5)]
     thread_angle_deg: f64,
+    /// How many sizes are held.
+    #[schema(example = 26)]
     count: usize,
 }
 
-#[derive(Debug, Serialize)]
-struct SystemWithThreads {
+/// A thread system and its threads.
+#[derive(Debug, Serialize, ToSchema)]
+pub(in crate::server) struct SystemWithThreads {
     #[serde(flatten)]
     system: System,
+    /// Every size, in the order of the page.
     threads: Vec<Thread>,
 }
 
 /// The figures of one thread.
-#[derive(Debug, Serialize)]
+#[derive(Debug, Serialize, ToSchema)]
 pub(super) struct Thread {
+    /// The id of its system.
+    #[schema(example = "ba")]
     system: &'static str,
+    /// The size in address dress.
+    #[schema(example = "5")]
     size: &'static str,
+    /// Its name in the shop.
+    #[schema(example = "5 BA")]
     designation: &'static str,
+    /// Pitch, in millimetres.
+    #[schema(example = 0.59)]
     pitch_mm: f64,
+    /// Threads per inch.
+    #[schema(example = 43.0508)]
     tpi: f64,
+    /// Major diameter, in millimetres.
+    #[schema(example = 3.2)]
     major_mm: f64,
+    /// Effective diameter, in millimetres.
+    #[schema(example = 2.845)]
     effective_mm: f64,
+    /// Minor diameter of the screw, in millimetres.
+    #[schema(example = 2.49)]
     minor_mm: f64,
+    /// Minor diameter of the nut, in millimetres.
+    #[schema(example = 2.49)]
     minor_internal_mm: f64,
+    /// Depth of thread of the screw, in millimetres.
+    #[schema(example = 0.355)]
     thread_depth_mm: f64,
+    /// Included angle of the thread form, in degrees.
+    #[schema(example = 47.5)]
     thread_angle_deg: f64,
+    /// Tensile stress area, in square millimetres.
+    #[schema(example = 5.59)]
     tensile_area_mm2: f64,
+    /// The largest minor diameter of the nut in the standard, in millimetres; null where none is held.
+    #[schema(required, example = 2.711)]
     largest_hole_mm: Option<f64>,
+    /// What is worth knowing of this size; null where nothing is.
+    #[schema(required)]
     note: Option<&'static str>,
+    /// Where the figures were read; a grade in brackets where not from the standard itself.
     sources: Vec<String>,
 }
 
-#[derive(Debug, Serialize)]
-struct ThreadWithHoles {
+/// A thread with its tapping drills and clearance holes.
+#[derive(Debug, Serialize, ToSchema)]
+pub(in crate::server) struct ThreadWithHoles {
     #[serde(flatten)]
     thread: Thread,
+    /// Every drill of every series between 50 % and 90 % engagement, largest engagement first.
     tapping: Vec<Candidate>,
-    /// Null for a taper thread: its screw is meant to jam.
+    /// The clearance holes; null for a taper thread, since its screw is meant to jam.
+    #[schema(required)]
     clearance: Option<Clearance>,
 }
 
-/// `/threads`
+/// Every thread system.
 ///
 /// # Errors
-/// None that a request can cause.
+/// The answer is in no form the program takes: 406.
+#[utoipa::path(
+    get,
+    path = "/api/v1/threads",
+    operation_id = "thread_systems",
+    tag = "threads",
+    responses((status = 200, description = "Every thread system", body = Systems), Always)
+)]
 pub async fn systems(headers: HeaderMap) -> Result<Response, Error> {
-    let systems = threads::systems().iter().map(|system| System::from(*system)).collect();
-    reply::json(&headers, &Systems { systems })
+    reply::json(&headers, &Systems::all())
 }
 
-/// `/threads/{system}`
+/// One thread system with the figures of its threads.
 ///
 /// # Errors
 /// No such system: 404.
-pub async fn system(Path(slug): Path<String>, headers: HeaderMap) -> Result<Response, Error> {
+#[utoipa::path(
+    get,
+    path = "/api/v1/threads/{system}",
+    operation_id = "thread_system",
+    tag = "threads",
+    params(("system" = String, Path, description = "The id of a system", example = "ba")),
+    responses(
+        (status = 200, description = "The system and its threads", body = SystemWithThreads),
+        NotHeld,
+        Always,
+    )
+)]
+pub async fn system(
+    Segments(slug): Segments<String>,
+    headers: HeaderMap,
+) -> Result<Response, Error> {
     let system = threads::system(&slug)
         .ok_or(Error::NotFound("no such thread system; /api/v1/threads lists them"))?;
-    let threads = system.threads.iter().map(Thread::from).collect();
-    reply::json(&headers, &SystemWithThreads { system: system.into(), threads })
+    reply::json(&headers, &SystemWithThreads::from(system))
 }
 
-/// `/threads/{system}/{size}`
+/// One thread, with every tapping drill worth listing and its clearance holes.
 ///
 /// # Errors
 /// No such thread: 404.
+#[utoipa::path(
+    get,
+    path = "/api/v1/threads/{system}/{size}",
+    operation_id = "thread",
+    tag = "threads",
+    params(
+        ("system" = String, Path, description = "The id of a system", example = "ba"),
+        ("size" = String, Path, description = "A size in address dress", example = "5"),
+    ),
+    responses(
+        (status = 200, description = "The thread, its drills and its holes", body = ThreadWithHoles),
+        NotHeld,
+        Always,
+    )
+)]
 pub async fn show(
-    Path((system, size)): Path<(String, String)>,
+    Segments((system, size)): Segments<(String, String)>,
     headers: HeaderMap,
 ) -> Result<Response, Error> {
     let thread = threads::find(&system, &size)
         .ok_or(Error::NotFound("no such thread; /api/v1/threads/{system} lists the sizes"))?;
     reply::json(&headers, &ThreadWithHoles::from(thread))
+}
+
+impl Systems {
+    /// Every system.
+    pub(super) fn all() -> Self {
+        Self { systems: threads::systems().iter().map(|system| System::from(*system)).collect() }
+    }
+}
+
+impl From<&'static threads::System> for SystemWithThreads {
+    fn from(system: &'static threads::System) -> Self {
+        Self { system: system.into(), threads: system.threads.iter().map(Thread::from).collect() }
+    }
 }
 
 impl From<&'static threads::System> for System {

@@ -51,7 +51,7 @@ const INLINE: usize = 64 << 10;
 pub async fn refuse_unreadable(request: Request, next: Next) -> Result<Response, Error> {
     match Accepts::read(request.headers()).best() {
         Some(_) => Ok(next.run(request).await),
-        None => Err(Error::NotAcceptable),
+        None => Err(Error::NoCoding),
     }
 }
 

@@ -5,6 +5,7 @@
 
 pub mod connection;
 mod error;
+pub mod export;
 mod migrate;
 pub mod probe;
 pub mod reference;

@@ -24,7 +24,7 @@ pub async fn write_body(State(app): State<Arc<App>>, request: Request, next: Nex
         return response;
     };
     log(&error);
-    let (content_type, body) = if path.starts_with("/api/") {
+    let (content_type, body) = if path.starts_with("/api/") || path.ends_with(".json") {
         ("application/problem+json", problem::body(&error, &path, &id))
     } else {
         ("text/html; charset=utf-8", refusal::body(&error, &id, &app.context))

@@ -1,5 +1,7 @@
 //! The first flight: a thread page with its headers arrives before the first acknowledgement.
 
+#![expect(clippy::print_stdout, reason = "the largest page is part of what the run reports")]
+
 use std::collections::BTreeSet;
 
 use axum::http::StatusCode;

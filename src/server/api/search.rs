@@ -1,0 +1,74 @@
+//! The finder: what a few words can mean.
+
+use axum::extract::RawQuery;
+use axum::http::HeaderMap;
+use axum::response::Response;
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use super::problem::{Always, TooMany};
+use super::reply;
+use crate::finder::{self, find};
+use crate::pages::Query;
+use crate::server::Error;
+
+/// What was found.
+#[derive(Debug, Serialize, ToSchema)]
+struct Found<'a> {
+    /// What was typed, trimmed, as far as it was looked at.
+    #[schema(example = "5ba")]
+    query: &'a str,
+    /// What it can mean, best first.
+    hits: Vec<Hit<'a>>,
+    /// What comes near, best first; empty unless there are no hits.
+    suggestions: Vec<Hit<'a>>,
+}
+
+/// One thing found.
+#[derive(Debug, Serialize, ToSchema)]
+struct Hit<'a> {
+    /// What it is: thread, system, drill, series, material, calculator, list; later also note.
+    #[schema(example = "thread")]
+    kind: &'static str,
+    /// What it is called.
+    #[schema(example = "5 BA")]
+    title: &'a str,
+    /// Its page on this server.
+    #[schema(example = "/threads/ba/5")]
+    url: &'a str,
+    /// Why it was found.
+    why: &'a str,
+}
+
+/// What a few words can mean: threads, drills, materials and calculators, best first.
+///
+/// Any usual spelling is understood, and small slips of the pen. Words that mean nothing have no
+/// hits.
+///
+/// # Errors
+/// The answer is in no form the program takes: 406.
+#[utoipa::path(
+    get,
+    path = "/api/v1/search",
+    operation_id = "search",
+    tag = "search",
+    params(("q" = Option<String>, Query, description = "What to look for", example = "5ba")),
+    responses((status = 200, description = "What was found", body = Found), TooMany, Always)
+)]
+pub async fn find_all(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Response, Error> {
+    let found = find(Query::read(query.as_deref().unwrap_or_default()).get("q"));
+    reply::json(
+        &headers,
+        &Found {
+            query: &found.query,
+            hits: found.hits.iter().map(Hit::from).collect(),
+            suggestions: found.suggestions.iter().map(Hit::from).collect(),
+        },
+    )
+}
+
+impl<'a> From<&'a finder::Hit> for Hit<'a> {
+    fn from(hit: &'a finder::Hit) -> Self {
+        Self { kind: hit.kind.slug(), title: &hit.title, url: &hit.url, why: &hit.why }
+    }
+}

@@ -1,0 +1,150 @@
+//! The OpenAPI description itself: its snapshot, its routes, its units, its parameters.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::Path;
+
+use axum::http::StatusCode;
+use serde_json::Value;
+
+use super::body;
+use crate::support::Server;
+
+/// The description as last agreed. A change of it is a change of the interface.
+const AGREED: &str = "tests/web/api/openapi.json";
+
+fn in_package(path: &str) -> std::path::PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
+}
+
+async fn description() -> Value {
+    body(&Server::start().await.get("/api/v1/openapi.json").await)
+}
+
+#[tokio::test]
+async fn it_is_the_one_agreed() {
+    let found = format!("{:#}\n", description().await);
+    let agreed = fs::read_to_string(in_package(AGREED)).unwrap_or_default();
+    let written = in_package("target/openapi.json");
+    if found != agreed {
+        fs::write(&written, &found).unwrap();
+    }
+    assert!(
+        found == agreed,
+        "the description changed; look at it and, if so meant: cp {} {AGREED}",
+        written.display()
+    );
+}
+
+#[tokio::test]
+async fn every_route_is_described_and_no_other() {
+    let routes = fs::read_to_string(in_package("src/server/routes.rs")).unwrap();
+    let routes: BTreeSet<&str> = routes
+        .split('"')
+        .filter(|text| *text == "/api/v1" || text.starts_with("/api/v1/"))
+        .collect();
+    assert!(routes.len() > 10, "{routes:?}");
+    let description = description().await;
+    let described: BTreeSet<&str> =
+        description["paths"].as_object().unwrap().keys().map(String::as_str).collect();
+    assert_eq!(described, routes);
+
+    let index = body(&Server::start().await.get("/api/v1").await);
+    let listed: BTreeSet<&str> = index["routes"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|route| {
+            assert_ne!(route["answers"], "", "{route}");
+            route["path"].as_str().unwrap()
+        })
+        .collect();
+    assert_eq!(listed, routes);
+}
+
+#[tokio::test]
+async fn every_number_says_its_unit() {
+    let units = [
+        ("_mm", "millimetres"),
+        ("_in", "inches"),
+        ("_mm2", "square millimetres"),
+        ("_deg", "degrees"),
+        ("_percent", "percentage"),
+        ("_rpm", "revolutions a minute"),
+        ("_mm_per_rev", "millimetres a revolution"),
+        ("_m_per_min", "metres a minute"),
+        ("_mm_per_min", "millimetres a minute"),
+    ];
+    // Plain counts and ratios, and the HTTP status.
+    let without_unit = ["count", "number", "tpi", "status"];
+    let mut checked = 0;
+    each_property(&description().await["components"]["schemas"], &mut |name, property| {
+        let kinds = property["type"].to_string();
+        if !kinds.contains("number") && !kinds.contains("integer") {
+            return;
+        }
+        let words = property["description"].as_str().unwrap_or_default();
+        assert!(!words.is_empty(), "{name} has no description");
+        let unit = units.iter().find(|(suffix, _)| name.ends_with(suffix));
+        match unit {
+            Some((_, unit)) => assert!(words.contains(unit), "{name}: {words}"),
+            None => assert!(without_unit.contains(&name), "{name} has no unit in its name"),
+        }
+        checked += 1;
+    });
+    assert!(checked > 35, "{checked}");
+}
+
+#[tokio::test]
+async fn every_property_is_explained() {
+    let mut checked = 0;
+    each_property(&description().await["components"]["schemas"], &mut |name, property| {
+        let of_a_type = property["oneOf"].as_array().map_or(property, |kinds| &kinds[0]);
+        assert!(of_a_type["description"].is_string(), "{name}: {property}");
+        checked += 1;
+    });
+    assert!(checked > 100, "{checked}");
+}
+
+/// Every property of every schema, at any depth.
+fn each_property(value: &Value, look: &mut impl FnMut(&str, &Value)) {
+    match value {
+        Value::Object(held) => {
+            for (key, inside) in held {
+                if let ("properties", Value::Object(properties)) = (key.as_str(), inside) {
+                    properties.iter().for_each(|(name, property)| look(name, property));
+                }
+                each_property(inside, look);
+            }
+        }
+        Value::Array(items) => items.iter().for_each(|item| each_property(item, look)),
+        _ => {}
+    }
+}
+
+#[tokio::test]
+async fn every_parameter_is_real() {
+    let server = Server::start().await;
+    let description = description().await;
+    let mut checked = 0;
+    for (path, held) in [
+        ("/api/v1/plan", "thread=5ba&material=gunmetal&hole=blind"),
+        ("/api/v1/drills", ""),
+        ("/api/v1/calc/speeds", "material=gunmetal&diameter=2mm"),
+        ("/api/v1/calc/tapping", "thread=5ba"),
+        ("/api/v1/calc/clearance", "thread=5ba"),
+    ] {
+        for parameter in description["paths"][path]["get"]["parameters"].as_array().unwrap() {
+            let name = parameter["name"].as_str().unwrap();
+            // The first filling of a name counts, so the nonsense stands in front.
+            let answer = server.get(&format!("{path}?{name}=qqq&{held}")).await;
+            assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{path} {name}");
+            assert_eq!(answer.json()["errors"][0]["field"], name, "{path}");
+            let example = parameter["example"].as_str().unwrap().replace(' ', "+");
+            let answer = server.get(&format!("{path}?{name}={example}&{held}")).await;
+            assert_eq!(answer.status, StatusCode::OK, "{name}={example}: {}", answer.body);
+            checked += 1;
+        }
+    }
+    assert_eq!(checked, 44);
+}
