@@ -133,7 +133,7 @@ pub fn main() -> ExitCode {
     };
     match line.command.unwrap_or_default() {
         Command::Serve => {
-            log::start(line.config.log);
+            let _log = log::start(line.config.log);
             outcome(run(line.config))
         }
         Command::Healthcheck => outcome(healthcheck::ask(line.config.listen)),

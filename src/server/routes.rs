@@ -38,7 +38,7 @@ fn table() -> Router<Arc<App>> {
         .route("/api/{*rest}", any(api::nothing_here))
         .route("/reference.sqlite", get(api::reference_file::download))
         // Every other address is a page: `pages::answer` knows which.
-        .fallback(get(web::reference::answer).fallback(method_not_allowed))
+        .fallback(web::reference::answer)
         .method_not_allowed_fallback(method_not_allowed)
 }
 

@@ -21,6 +21,8 @@ impl Ready {
     #[must_use]
     pub fn new(mut headers: HeaderMap, tag: &Tag, coding: Coding, body: Bytes) -> Self {
         describe(&mut headers, Some(tag), coding, body.len());
+        // Room for the request's id, so that no copy has to be arranged anew for it.
+        headers.reserve(4);
         Self { headers, tag: tag.coded(coding), body }
     }
 

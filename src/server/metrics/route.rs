@@ -26,8 +26,9 @@ const NONE: &str = "none";
 /// The template of the route that matched; for a page, of the page.
 #[must_use]
 pub fn template<'a>(matched: Option<&'a str>, path: &str) -> &'a str {
-    // As it was asked for, in most cases, which costs nothing to find out.
-    matched.or_else(|| page(path)).or_else(|| page(&pages::canonical(path))).unwrap_or(NONE)
+    // As it was asked for, in most cases, which costs nothing to find out; a coded path is read first.
+    let plain = || page(path).filter(|_| !path.contains('%'));
+    matched.or_else(plain).or_else(|| page(&pages::canonical(path))).unwrap_or(NONE)
 }
 
 fn page(path: &str) -> Option<&'static str> {

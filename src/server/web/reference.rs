@@ -4,20 +4,30 @@ use std::sync::Arc;
 
 use axum::body::Body;
 use axum::extract::State;
-use axum::http::header::CACHE_CONTROL;
-use axum::http::{HeaderValue, StatusCode, Uri};
-use axum::response::Response;
+use axum::http::header::{ALLOW, CACHE_CONTROL};
+use axum::http::{HeaderValue, Method, StatusCode, Uri};
+use axum::response::{IntoResponse, Response};
 
 use crate::pages::{self, Answer, assets};
 use crate::server::bytes::Keep;
 use crate::server::validator::Tag;
 use crate::server::{App, Error, db};
 
-/// Answers one address with its page.
+/// Answers one address with its page. It looks at the method itself: a table of methods would be
+/// copied for each request that comes this far.
 ///
 /// # Errors
 /// A page that cannot be made into an answer.
-pub async fn answer(State(app): State<Arc<App>>, uri: Uri) -> Result<Response, Error> {
+pub async fn answer(
+    State(app): State<Arc<App>>,
+    method: Method,
+    uri: Uri,
+) -> Result<Response, Error> {
+    if !matches!(method, Method::GET | Method::HEAD) {
+        let mut refused = Error::MethodNotAllowed.into_response();
+        refused.headers_mut().insert(ALLOW, HeaderValue::from_static("GET,HEAD"));
+        return Ok(refused);
+    }
     let page = pages::answer(uri.path(), uri.query().unwrap_or_default(), &app.context);
     if page.status != StatusCode::OK {
         return respond(page);
