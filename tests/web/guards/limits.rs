@@ -151,7 +151,8 @@ async fn s12_every_spelling_of_a_costly_door_is_counted_and_no_other() {
 async fn s12_the_refusal_says_when_to_come_back() {
     let server = Limited::start(&[]).await;
     for _ in 0..10 {
-        server.ask("203.0.113.9", "/plan", &[]).await;
+        // The bare form is kept and costs nothing, so it is not counted; a plan is.
+        server.ask("203.0.113.9", "/plan?thread=m3", &[]).await;
     }
     let page = server.ask("203.0.113.9", "/plan?thread=5ba", &[]).await;
     let seconds = page.retry_after.unwrap();
