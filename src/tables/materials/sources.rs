@@ -36,7 +36,7 @@ macro_rules! published {
 
 // Advice.
 published! {
-    ALUM_1945 = "American Horologist, March 1945, contest article 26; Tyneside Society of Model and Experimental Engineers, Broken tap";
+    ALUM_1945 = "American Horologist, March 1945, contest article 26; a model engineering society's page on broken taps";
     BOEDEKER = "Boedeker, Drilling guidelines for plastics";
     CAST_NYLONS = "Cast Nylons, Technical bulletin 106";
     ENSINGER = "Ensinger, Machining information";
