@@ -21,6 +21,10 @@ pub type Velocity = base::Velocity;
 pub type Frequency = base::Frequency;
 /// An angle.
 pub type Angle = base::Angle;
+/// A density.
+pub type Density = base::MassDensity;
+/// A stress or a strength.
+pub type Stress = base::Pressure;
 
 /// A length from millimetres.
 #[must_use]
@@ -53,6 +57,28 @@ pub fn degrees(value: f64) -> Angle {
     Angle::new::<degree>(value)
 }
 
+/// A density from grams per cubic centimetre.
+#[must_use]
+pub const fn grams_per_cm3(value: f64) -> Density {
+    // The base is kg/mm³.
+    Density { dimension: PhantomData, units: PhantomData, value: value / 1e6 }
+}
+
+/// A stress from newtons per square millimetre.
+#[must_use]
+pub const fn newtons_per_mm2(value: f64) -> Stress {
+    // The base is kg/(mm s²), a thousandth of a newton on a square millimetre.
+    Stress { dimension: PhantomData, units: PhantomData, value: value * 1000.0 }
+}
+
+/// A stress from thousands of pounds-force per square inch.
+#[must_use]
+pub const fn ksi(value: f64) -> Stress {
+    /// A pound-force in newtons, exact.
+    const POUND_FORCE: f64 = 4.448_221_615_260_5;
+    newtons_per_mm2(value * 1000.0 * POUND_FORCE / (INCH_MM * INCH_MM))
+}
+
 /// A length in millimetres, for printing and for ratios.
 #[must_use]
 pub const fn in_mm(length: Length) -> f64 {
@@ -69,6 +95,18 @@ pub const fn in_inch(length: Length) -> f64 {
 #[must_use]
 pub const fn in_mm2(area: Area) -> f64 {
     area.value
+}
+
+/// A density in grams per cubic centimetre, for printing.
+#[must_use]
+pub const fn in_grams_per_cm3(density: Density) -> f64 {
+    density.value * 1e6
+}
+
+/// A stress in newtons per square millimetre, for printing.
+#[must_use]
+pub const fn in_newtons_per_mm2(stress: Stress) -> f64 {
+    stress.value / 1000.0
 }
 
 /// A spindle speed in revolutions per minute, for printing.

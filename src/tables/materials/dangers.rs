@@ -58,3 +58,9 @@ pub(super) const ACETAL_FUME: Advice = practice(
 pub(super) const NYLON_FUME: Advice = practice(
     "Overheated, it melts and gives off an irritating fume: keep the drill sharp and cool, and never burn the swarf.",
 );
+
+// Iron and steel.
+
+// Copper and its alloys.
+
+// Aluminium, nickel, titanium, magnesium, zinc, white metal and plastics.

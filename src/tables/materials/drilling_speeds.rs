@@ -56,3 +56,9 @@ pub(super) const PROTO_CAST_ALUMINIUM: SpeedRange = SpeedRange::feet(350.0, 500.
 pub(super) const EL_HOFY_TOOL_STEEL: SpeedRange = SpeedRange::metres(15.0, 15.0, "tool steel, 241 HB", EL_HOFY);
 pub(super) const LIST_COPPER: SpeedRange = SpeedRange::feet(70.0, 70.0, "copper", SPEEDS_LIST);
 pub(super) const QUIZ_COPPER_RANGE: SpeedRange = SpeedRange::metres(24.0, 45.0, "copper", QUIZ_COPPER);
+
+// Iron and steel.
+
+// Copper and its alloys.
+
+// Aluminium, nickel, titanium, magnesium, zinc, white metal and plastics.

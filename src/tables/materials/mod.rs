@@ -1,7 +1,7 @@
 //! The metals and plastics of the workshop: what they are, how they cut, what to watch for.
 //!
 //! Rows stand in one file a family; the speeds and feeds they point to, each as its source prints
-//! it, in files of their own. Strength and hardness are not here yet.
+//! it, in files of their own.
 
 mod aluminium;
 mod copper_alloys;
@@ -11,7 +11,10 @@ mod drilling_speeds;
 pub mod feeds;
 mod iron;
 mod plastics;
+mod property;
 pub mod read;
+#[rustfmt::skip]
+mod reaming_speeds;
 mod sources;
 mod stainless;
 mod steel;
@@ -25,6 +28,7 @@ use crate::tables::source::Source;
 use crate::units::{INCH_MM, Velocity, metres_per_minute};
 
 pub use feeds::FeedRange;
+pub use property::{HardnessScale, MachinabilityBasis, Measure, Property, Span};
 pub use tapping::{BrokenTap, FormingTap};
 
 /// How much thread a metal asks for, and how it treats a tap: one line of the aim table.
@@ -73,7 +77,7 @@ impl fmt::Display for Group {
 /// What family of metal it is, where a rule turns on it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Family {
-    /// Grey iron.
+    /// Grey, spheroidal graphite and malleable iron.
     CastIron,
     /// Brass.
     Brass,
@@ -81,12 +85,22 @@ pub enum Family {
     Bronze,
     /// Copper.
     Copper,
-    /// Carbon and free-cutting steel.
+    /// Carbon, alloy and free-cutting steel.
     Steel,
     /// Stainless steel.
     Stainless,
+    /// Nickel alloys.
+    Nickel,
+    /// Titanium and its alloys.
+    Titanium,
     /// Aluminium and its alloys.
     Aluminium,
+    /// Magnesium alloys.
+    Magnesium,
+    /// Zinc die-casting alloys.
+    Zinc,
+    /// White metal for bearings.
+    WhiteMetal,
     /// Plastics.
     Plastic,
 }
@@ -122,11 +136,25 @@ pub enum PressureWork {
     Unlikely,
 }
 
+/// Where a mark holds.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Standing {
+    /// A standard in force here, or the mark stockists use today.
+    #[default]
+    Current,
+    /// A standard withdrawn, still found on drawings and bar ends.
+    Old,
+    /// Another country's standard, the same metal or the nearest.
+    Abroad,
+}
+
 /// A mark by which standards and stockists know it, old or new, with where that was read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Designation {
     /// The mark: `LG2`, `CW614N`, `EN1A`.
     pub mark: &'static str,
+    /// Whether it is in force.
+    pub standing: Standing,
     /// Where it comes from.
     pub source: Source,
 }
@@ -157,6 +185,10 @@ pub struct Material {
     pub known_as: &'static [&'static str],
     /// Old and new designations.
     pub designations: &'static [Designation],
+    /// Where a model engineer meets it.
+    pub met_in: &'static [Advice],
+    /// Why it is not to be drilled or tapped at all; no plan and no speed is given then.
+    pub refused: Option<Advice>,
     /// Engagement group.
     pub group: Group,
     /// Family.
@@ -169,10 +201,14 @@ pub struct Material {
     pub work_hardens: bool,
     /// A hole in it closes in after drilling.
     pub closes_in: bool,
+    /// Density, strength, hardness and machinability, by condition.
+    pub properties: &'static [Property],
     /// Drilling speeds with a high-speed steel drill, the one the plan uses first.
     pub drilling: &'static [SpeedRange],
     /// Tapping speeds under power, the one the plan uses first.
     pub tapping: &'static [SpeedRange],
+    /// Reaming speeds with a high-speed steel reamer in a machine; may be empty.
+    pub reaming: &'static [SpeedRange],
     /// Drilling feeds printed for this metal alone, at a few diameters; may be empty. The plan uses
     /// [`feeds::general`].
     pub feeds: &'static [FeedRange],
@@ -182,6 +218,10 @@ pub struct Material {
     pub tapping_lubricant: Advice,
     /// How often to turn a hand tap back.
     pub back_off: Advice,
+    /// How to grind the drill for it: lips, point, helix.
+    pub drill_advice: &'static [Advice],
+    /// Which tap, and how to run it.
+    pub tap_advice: &'static [Advice],
     /// Whether a forming tap may be used.
     pub forming_tap: FormingTap,
     /// What may be done about a tap broken in it.
@@ -190,6 +230,10 @@ pub struct Material {
     pub pressure_work: PressureWork,
     /// How it behaves under drill and tap.
     pub behaviour: &'static [Advice],
+    /// What it must not be used for.
+    pub not_for: &'static [Advice],
+    /// What old or unmarked stock passes for it, and how to tell.
+    pub salvage: &'static [Advice],
     /// What can hurt the work.
     pub cautions: &'static [Advice],
     /// What can hurt the person: dust, fume, fire, lead.

@@ -1,6 +1,6 @@
 //! Where the material rows were read, and short makers for a sentence with its source.
 
-use super::{Advice, Designation};
+use super::{Advice, Designation, Standing};
 use crate::tables::source::Source;
 
 /// Advice of the trade that nobody has printed with authority.
@@ -18,14 +18,30 @@ pub(super) const fn read(text: &'static str, source: Source) -> Advice {
     Advice { text, source }
 }
 
-/// A designation read in the source named.
+/// A designation in force, read in the source named.
 pub(super) const fn mark(mark: &'static str, source: Source) -> Designation {
-    Designation { mark, source }
+    Designation { mark, standing: Standing::Current, source }
 }
 
 /// A designation recalled, not read.
 pub(super) const fn recalled_mark(mark: &'static str) -> Designation {
-    Designation { mark, source: Source::memory("recalled, no source read") }
+    Designation {
+        mark,
+        standing: Standing::Current,
+        source: Source::memory("recalled, no source read"),
+    }
+}
+
+impl Designation {
+    /// The same mark, of a standard withdrawn.
+    pub(super) const fn old(self) -> Self {
+        Self { standing: Standing::Old, ..self }
+    }
+
+    /// The same mark, of another country's standard.
+    pub(super) const fn abroad(self) -> Self {
+        Self { standing: Standing::Abroad, ..self }
+    }
 }
 
 macro_rules! published {
@@ -92,3 +108,12 @@ published! {
     TRE_S = "Tre-S, table of equivalents";
     ZUIN = "Modelleria Zuin, pig-iron table (UNI EN 1561)";
 }
+
+// Iron and steel.
+published! {}
+
+// Copper and its alloys.
+published! {}
+
+// Aluminium, nickel, titanium, magnesium, zinc, white metal and plastics.
+published! {}

@@ -27,7 +27,7 @@ pub enum BrokenTap {
     NeverAlum,
     /// Whether hot alum leaves it unmarked is not confirmed.
     AlumUnconfirmed,
-    /// It is soft enough to get a hold of the tap.
+    /// It is soft enough to get at the tap.
     NoNeed,
 }
 
@@ -65,7 +65,7 @@ static NEVER_ALUM: [Advice; 2] = [
 ];
 static ALUM_UNCONFIRMED: [Advice; 2] = [
     practice(
-        "Whether hot alum leaves aluminium unmarked is not confirmed: try a scrap of the same metal first.",
+        "Whether hot alum leaves this metal unmarked is not confirmed: try a scrap of it first.",
     ),
     practice(
         "Ventilate, wear goggles and gloves, and use no pan meant for food; acids are not advised.",

@@ -36,3 +36,9 @@ pub(super) const CLARKSON_THERMOPLASTIC: SpeedRange = SpeedRange::feet(60.0, 105
 
 pub(super) const MH_1020: SpeedRange = SpeedRange::feet(45.0, 60.0, "1020 steel", MH_TAP_1020);
 pub(super) const MH_303: SpeedRange = SpeedRange::feet(35.0, 45.0, "303 stainless, coated HSS tap, 12 and 50 tpi", MH_TAP_303);
+
+// Iron and steel.
+
+// Copper and its alloys.
+
+// Aluminium, nickel, titanium, magnesium, zinc, white metal and plastics.
