@@ -2,7 +2,7 @@
 //!
 //! What was typed but is no choice stays in its list, as typed.
 
-use super::field::{Field, Kind, items};
+use super::field::{Field, Group, Kind, items};
 use super::form::sentence_case;
 use crate::tables::drills::{Series, owned};
 use crate::tables::materials::{self, Material};
@@ -19,21 +19,31 @@ pub(super) const fn word<T>(slug: &'static str, words: &'static str, value: T) -
     Word { slug, words, value }
 }
 
-/// A list of all materials. A metal that is typed but not known stays in the list, as typed.
+/// A list of all materials that may be cut, by family. A metal that is typed but not known, or not
+/// to be cut, stays in the list, as typed.
 pub(super) fn metal(name: &'static str, label: &'static str, none: &str, typed: &str) -> Field {
     let known = match typed {
         "" => None,
         typed => materials::find(typed).or_else(|| materials::read::read(typed).ok()),
     };
+    let known = known.filter(|material| material.refused.is_none());
     let nothing = (String::new(), none.to_owned(), typed.is_empty());
     let unknown = (known.is_none() && !typed.is_empty())
-        .then(|| (typed.to_owned(), format!("{typed} (not known)"), true));
+        .then(|| (typed.to_owned(), format!("{typed} (not a choice)"), true));
     let item = |material: &Material| {
         let taken = known.is_some_and(|known| known.slug == material.slug);
         (material.slug.to_owned(), sentence_case(material.name), taken)
     };
-    let choices = [nothing].into_iter().chain(unknown).chain(materials::all().iter().map(item));
-    Field::new(name, label, "", Kind::List(items(name, choices)))
+    let groups = materials::by_family().into_iter().map(|(family, materials)| {
+        let cut = materials.into_iter().filter(|material| material.refused.is_none());
+        Group {
+            heading: sentence_case(&family.to_string()),
+            // The first item of all has the field's own id; these need none.
+            items: items(name, cut.map(item)),
+        }
+    });
+    let alone = items(name, [nothing].into_iter().chain(unknown));
+    Field::new(name, label, "", Kind::Grouped(alone, groups.collect()))
 }
 
 /// A few choices side by side; the first is taken where nothing was typed.

@@ -26,6 +26,8 @@ pub(super) enum Kind {
     Known(String),
     /// A list to choose one from.
     List(Vec<Item>),
+    /// A list to choose one from: items that stand alone, then items under headings.
+    Grouped(Vec<Item>, Vec<Group>),
     /// A few choices side by side, one of them taken.
     Pick(Vec<Item>),
     /// A few choices side by side, any of them taken.
@@ -40,6 +42,13 @@ pub(super) struct Item {
     pub(super) value: String,
     pub(super) words: String,
     pub(super) taken: bool,
+}
+
+/// Items of a list under their heading.
+#[derive(Clone, Debug)]
+pub(super) struct Group {
+    pub(super) heading: String,
+    pub(super) items: Vec<Item>,
 }
 
 /// What was wrong, and what could be meant.
@@ -62,17 +71,20 @@ impl Field {
 
     /// The same field, but known already and so not asked for.
     pub(super) fn known(self) -> Self {
-        match self.kind {
-            Kind::Text(typed) => Self { kind: Kind::Known(typed), ..self },
-            Kind::List(items) => {
-                let taken = items.into_iter().find(|item| item.taken);
-                Self {
-                    kind: Kind::Known(taken.map_or_else(String::new, |item| item.value)),
-                    ..self
-                }
+        let taken = |mut items: Vec<Item>| {
+            items.retain(|item| item.taken);
+            items.pop().map_or_else(String::new, |item| item.value)
+        };
+        let known = match self.kind {
+            Kind::Text(typed) => typed,
+            Kind::List(items) => taken(items),
+            Kind::Grouped(mut items, groups) => {
+                items.extend(groups.into_iter().flat_map(|group| group.items));
+                taken(items)
             }
-            _ => self,
-        }
+            _ => return self,
+        };
+        Self { kind: Kind::Known(known), ..self }
     }
 
     /// A field without an error.

@@ -25,6 +25,10 @@ const LONGEST_DIAMETERS: f64 = 60.0;
 /// assert_eq!(build(&spec).unwrap().operations.first().unwrap().action.slug(), "mark-out");
 /// ```
 pub fn build(spec: &HoleSpec) -> Result<HolePlan<'_>, Error> {
+    let metals = [Some(spec.material), spec.over.map(|over| over.material)];
+    if let Some(material) = metals.into_iter().flatten().find(|metal| metal.refused.is_some()) {
+        return Err(Error::Refused { material });
+    }
     let geometry = thread_form::geometry(spec.thread);
     check_lengths(spec, &geometry)?;
     let tapping = choose(spec, &geometry)?;

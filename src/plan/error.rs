@@ -8,6 +8,12 @@ use crate::units::{Length, print};
 /// One error for the plan.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Error {
+    /// The material is not to be cut at all.
+    #[error("no hole is planned in {}. {}", material.name, material.refused.map_or("", |why| why.text))]
+    Refused {
+        /// The material.
+        material: &'static Material,
+    },
     /// A formula refused its input.
     #[error(transparent)]
     Calc(#[from] calc::Error),

@@ -17,6 +17,24 @@ pub enum Grade {
     Memory,
 }
 
+impl Grade {
+    /// Every grade, the surest first.
+    pub const ALL: [Self; 5] =
+        [Self::Published, Self::Library, Self::Derived, Self::CommonPractice, Self::Memory];
+
+    /// The word used in JSON.
+    #[must_use]
+    pub const fn slug(self) -> &'static str {
+        match self {
+            Self::Published => "published",
+            Self::Library => "library",
+            Self::Derived => "derived",
+            Self::CommonPractice => "common-practice",
+            Self::Memory => "memory",
+        }
+    }
+}
+
 impl fmt::Display for Grade {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         out.write_str(match self {

@@ -7,13 +7,21 @@ use crate::pages::form::sentence_case;
 use crate::pages::layout::{Door, Frame};
 use crate::pages::link::Link;
 use crate::pages::{Answer, Visit};
-use crate::tables::materials::{self, Material};
+use crate::tables::materials::{self, Family, Material};
 use crate::units::print;
 
 #[derive(Template)]
 #[template(path = "materials/index.html")]
 struct MaterialsPage {
     frame: Frame,
+    families: Vec<Kin>,
+    count: usize,
+}
+
+/// The materials of one family.
+struct Kin {
+    id: String,
+    name: String,
     rows: Vec<Row>,
 }
 
@@ -29,8 +37,18 @@ struct Row {
 pub(in crate::pages) fn index(visit: &Visit<'_>) -> Answer {
     let description = "The metals and plastics of the workshop: speeds, lubricants, tapping and what to watch for.";
     let frame = Frame::new(visit, Door::Materials, "Materials", description);
-    let rows = materials::all().iter().map(row).collect();
-    Answer::html(200, &MaterialsPage { frame, rows })
+    Answer::html(200, &MaterialsPage { frame, families: families(), count: materials::all().len() })
+}
+
+/// Families in the order of the list, each with its materials.
+fn families() -> Vec<Kin> {
+    let kin = |(family, materials): (Family, Vec<&'static Material>)| {
+        let name = family.to_string();
+        // No material's address has this form: the ids of families and rows stand on one page.
+        let id = format!("family-{}", name.replace(' ', "-"));
+        Kin { id, name: sentence_case(&name), rows: materials.into_iter().map(row).collect() }
+    };
+    materials::by_family().into_iter().map(kin).collect()
 }
 
 fn row(material: &'static Material) -> Row {
@@ -40,7 +58,10 @@ fn row(material: &'static Material) -> Row {
         id: material.slug,
         link: Link::material(material),
         designations: designations.join(", "),
-        aim: print::trimmed(base_percent(material.group), 0),
+        aim: match material.refused {
+            Some(_) => "none".to_owned(),
+            None => print::trimmed(base_percent(material.group), 0),
+        },
         group: sentence_case(&material.group.to_string()),
     }
 }

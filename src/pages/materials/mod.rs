@@ -1,6 +1,8 @@
 //! The material pages: the list, one material.
 
 mod index;
+mod names;
+mod properties;
 mod show;
 mod speeds;
 

@@ -2,6 +2,8 @@
 
 use askama::Template;
 
+use super::names::{Marks, marks};
+use super::properties::{PropertyRow, rows};
 use super::speeds::{DrillRow, PrintedSpeed, printed, usual};
 use crate::calc::aim::base_percent;
 use crate::pages::cited::Cited;
@@ -21,18 +23,28 @@ struct MaterialPage {
     frame: Frame,
     name: String,
     also: String,
+    marks: Vec<Marks>,
+    /// Why it is not to be cut: it then stands in the place of every figure for doing so.
+    refused: Option<Cited>,
+    met_in: Vec<Cited>,
     aim: String,
     group: String,
     drills: Vec<DrillRow>,
     /// The speed calculator with this metal chosen.
     speeds: String,
     drilling: Vec<PrintedSpeed>,
+    reaming: Vec<PrintedSpeed>,
     tapping: Vec<PrintedSpeed>,
+    properties: Vec<PropertyRow>,
     drilling_lubricant: Cited,
     tapping_lubricant: Cited,
     back_off: Cited,
     forming: &'static str,
+    drill_advice: Vec<Cited>,
+    tap_advice: Vec<Cited>,
     behaviour: Vec<Cited>,
+    not_for: Vec<Cited>,
+    salvage: Vec<Cited>,
     warnings: Vec<WarningGroup>,
     broken_tap: Vec<Cited>,
     inspector: bool,
@@ -57,20 +69,30 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
     let drilling = printed(material.drilling);
     let speed =
         drilling.first().map_or_else(String::new, |speed| format!("drill at {}, ", speed.range));
-    let title = format!("{name}: {speed}aim at {aim} % of thread");
-    let description = format!("{name}: {}", material.drilling_lubricant.text);
+    let (title, description) = match material.refused {
+        Some(refused) => (format!("{name}: leave it alone"), refused.text.to_owned()),
+        None => (
+            format!("{name}: {speed}aim at {aim} % of thread"),
+            format!("{name}: {}", material.drilling_lubricant.text),
+        ),
+    };
     let cited = |advice: &[_]| advice.iter().map(Cited::advice).collect();
     let at = |level| move |advice| (level, Cited::advice(advice));
     let dangers = material.dangers.iter().map(at(Level::Danger));
     let cautions = material.cautions.iter().map(at(Level::Caution));
     MaterialPage {
         frame: Frame::new(visit, Door::Materials, &title, &description),
-        also: also(material),
+        also: material.known_as.join(", "),
+        marks: marks(material),
+        refused: material.refused.as_ref().map(Cited::advice),
+        met_in: cited(material.met_in),
         aim,
         group: material.group.to_string(),
         drills: usual(material),
         speeds: query::address("/calculators/speeds", [("material", material.slug)]),
         drilling,
+        reaming: printed(material.reaming),
+        properties: rows(material.properties),
         tapping: printed(material.tapping),
         drilling_lubricant: Cited::advice(&material.drilling_lubricant),
         tapping_lubricant: Cited::advice(&material.tapping_lubricant),
@@ -79,17 +101,15 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
             FormingTap::Suits => "A forming tap may be used, on 60° threads.",
             FormingTap::Refuse => "No forming tap: cut the thread.",
         },
+        drill_advice: cited(material.drill_advice),
+        tap_advice: cited(material.tap_advice),
         behaviour: cited(material.behaviour),
+        not_for: cited(material.not_for),
+        salvage: cited(material.salvage),
         warnings: by_level(dangers.chain(cautions)),
         broken_tap: cited(material.broken_tap.advice()),
         inspector: material.pressure_work == PressureWork::Plausible,
         plan_fields: short_form_in(material),
         name,
     }
-}
-
-/// Its other names and marks, in one line.
-fn also(material: &Material) -> String {
-    let marks = material.designations.iter().map(|designation| designation.mark);
-    material.known_as.iter().copied().chain(marks).collect::<Vec<_>>().join(", ")
 }

@@ -3,7 +3,7 @@
 use crate::pages::FieldError;
 use crate::pages::form::{material_choices, sentence, thread_error};
 use crate::pages::typed::Typed;
-use crate::plan::AtHand;
+use crate::plan::{AtHand, Error};
 use crate::tables::drills::{self, Drill, Series};
 use crate::tables::materials::{self, Material};
 use crate::tables::threads::Thread;
@@ -37,10 +37,14 @@ pub(in crate::pages) fn material(typed: Typed<'_>) -> Result<&'static Material, 
             typed.error("Choose the metal that is tapped: it decides how much thread to aim for.")
         );
     }
-    materials::read::read(typed.text).map_err(|error| {
+    let material = materials::read::read(typed.text).map_err(|error| {
         let choices = material_choices(&error);
         FieldError { choices, ..typed.error(sentence(&error.to_string())) }
-    })
+    })?;
+    match material.refused {
+        Some(_) => Err(typed.error(sentence(&Error::Refused { material }.to_string()))),
+        None => Ok(material),
+    }
 }
 
 /// A material, or nothing where nothing was typed.

@@ -12,6 +12,7 @@ use crate::units::{Length, in_mm, print};
 #[must_use]
 pub fn refusal(request: &Request, error: &Error) -> FieldError {
     let (field, choices) = match error {
+        Error::Refused { .. } => ("material", Vec::new()),
         Error::PartTooThin { most, .. } => {
             ("depth", most.iter().map(|most| length(*most)).collect())
         }

@@ -5,12 +5,13 @@ use axum::response::Response;
 use serde::Serialize;
 use utoipa::ToSchema;
 
+use super::material_properties::Properties;
 use super::problem::{Always, NotHeld};
 use super::segments::Segments;
 use super::{figures, reply};
 use crate::server::Error;
 use crate::tables::materials::feeds::FeedRange;
-use crate::tables::materials::{self, Advice, SpeedRange};
+use crate::tables::materials::{self, Advice, Designation, SpeedRange, Standing};
 
 /// Every material.
 #[derive(Debug, Serialize, ToSchema)]
@@ -45,14 +46,25 @@ pub(in crate::server) struct Material {
     aliases: &'static [&'static str],
     /// Other names people use.
     known_as: &'static [&'static str],
+    /// Its marks, with where they hold.
+    marks: Vec<Mark>,
+    /// Why it is not to be cut at all; null for all that may be.
+    #[schema(required)]
+    refused: Option<Sentence>,
+    /// Where a model engineer meets it.
+    met_in: Vec<Sentence>,
     /// It pulls a drill in.
     grabs: bool,
     /// It hardens under a rubbing drill.
     work_hardens: bool,
     /// A hole in it closes in after drilling.
     closes_in: bool,
+    #[serde(flatten)]
+    properties: Properties,
     /// Cutting speeds with a high-speed steel drill, the one the plan uses first.
     drilling_speeds: Vec<Speed>,
+    /// Cutting speeds with a high-speed steel reamer in a machine; may be empty.
+    reaming_speeds: Vec<Speed>,
     /// Cutting speeds of a tap under power, the one the plan uses first.
     tapping_speeds: Vec<Speed>,
     /// Feeds printed for this metal alone, by drill diameter; may be empty.
@@ -63,14 +75,37 @@ pub(in crate::server) struct Material {
     tapping_lubricant: Sentence,
     /// How often to turn a hand tap back.
     back_off: Sentence,
+    /// How to grind the drill for it.
+    drill_advice: Vec<Sentence>,
+    /// Which tap, and how to run it.
+    tap_advice: Vec<Sentence>,
     /// How it behaves under drill and tap.
     behaviour: Vec<Sentence>,
     /// What may be done about a tap broken in it.
     broken_tap: Vec<Sentence>,
+    /// What it must not be used for.
+    not_for: Vec<Sentence>,
+    /// What old or unmarked stock passes for it.
+    salvage: Vec<Sentence>,
     /// What can hurt the work.
     cautions: Vec<Sentence>,
     /// What can hurt the person: dust, fume, fire, lead.
     dangers: Vec<Sentence>,
+}
+
+/// A mark of a standard.
+#[derive(Debug, Serialize, ToSchema)]
+struct Mark {
+    /// The mark.
+    #[schema(example = "CC491K")]
+    mark: &'static str,
+    /// `current`, `old` for a standard withdrawn, `abroad` for another country's, the same metal or the nearest.
+    #[schema(example = "current")]
+    standing: &'static str,
+    /// Where it was read, or what stands in a source's place.
+    source: String,
+    /// How far to trust it: `published`, `library`, `derived`, `common-practice`, `memory`.
+    grade: &'static str,
 }
 
 /// Advice with its source.
@@ -81,6 +116,8 @@ struct Sentence {
     text: &'static str,
     /// Where it was read, or what stands in a source's place.
     source: String,
+    /// How far to trust it: `published`, `library`, `derived`, `common-practice`, `memory`.
+    grade: &'static str,
 }
 
 /// A range of cutting speeds.
@@ -97,6 +134,8 @@ struct Speed {
     printed_as: &'static str,
     /// Where it was read.
     source: String,
+    /// How far to trust it: `published`, `library`, `derived`, `common-practice`, `memory`.
+    grade: &'static str,
 }
 
 /// A range of feeds for a range of drills.
@@ -115,6 +154,8 @@ struct Feed {
     printed_as: &'static str,
     /// Where it was read.
     source: String,
+    /// How far to trust it: `published`, `library`, `derived`, `common-practice`, `memory`.
+    grade: &'static str,
 }
 
 /// Every material, by name.
@@ -173,26 +214,54 @@ impl From<&'static materials::Material> for Material {
             brief: material.into(),
             aliases: material.aliases,
             known_as: material.known_as,
+            marks: material.designations.iter().map(Mark::from).collect(),
+            refused: material.refused.as_ref().map(Sentence::from),
+            met_in: sentences(material.met_in),
             grabs: material.grabs,
             work_hardens: material.work_hardens,
             closes_in: material.closes_in,
+            properties: Properties::of(material.properties),
             drilling_speeds: material.drilling.iter().map(Speed::from).collect(),
+            reaming_speeds: material.reaming.iter().map(Speed::from).collect(),
             tapping_speeds: material.tapping.iter().map(Speed::from).collect(),
             feeds: material.feeds.iter().map(Feed::from).collect(),
             drilling_lubricant: Sentence::from(&material.drilling_lubricant),
             tapping_lubricant: Sentence::from(&material.tapping_lubricant),
             back_off: Sentence::from(&material.back_off),
+            drill_advice: sentences(material.drill_advice),
+            tap_advice: sentences(material.tap_advice),
             behaviour: sentences(material.behaviour),
             broken_tap: sentences(material.broken_tap.advice()),
+            not_for: sentences(material.not_for),
+            salvage: sentences(material.salvage),
             cautions: sentences(material.cautions),
             dangers: sentences(material.dangers),
         }
     }
 }
 
+impl From<&Designation> for Mark {
+    fn from(designation: &Designation) -> Self {
+        Self {
+            mark: designation.mark,
+            standing: match designation.standing {
+                Standing::Current => "current",
+                Standing::Old => "old",
+                Standing::Abroad => "abroad",
+            },
+            source: figures::source(designation.source),
+            grade: designation.source.grade.slug(),
+        }
+    }
+}
+
 impl From<&Advice> for Sentence {
     fn from(advice: &Advice) -> Self {
-        Self { text: advice.text, source: figures::source(advice.source) }
+        Self {
+            text: advice.text,
+            source: figures::source(advice.source),
+            grade: advice.source.grade.slug(),
+        }
     }
 }
 
@@ -203,6 +272,7 @@ impl From<&SpeedRange> for Speed {
             high_m_per_min: figures::metres_per_minute(range.high),
             printed_as: range.printed_as,
             source: figures::source(range.source),
+            grade: range.source.grade.slug(),
         }
     }
 }
@@ -216,6 +286,7 @@ impl From<&FeedRange> for Feed {
             high_mm_per_rev: figures::mm(range.high),
             printed_as: range.printed_as,
             source: figures::source(range.source),
+            grade: range.source.grade.slug(),
         }
     }
 }

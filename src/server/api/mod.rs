@@ -10,6 +10,7 @@ pub mod cors;
 mod drill_cut;
 pub mod drills;
 mod figures;
+mod material_properties;
 pub mod materials;
 pub mod openapi;
 pub mod plan;

@@ -105,6 +105,26 @@ pub enum Family {
     Plastic,
 }
 
+impl fmt::Display for Family {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(match self {
+            Self::CastIron => "cast iron",
+            Self::Brass => "brass and nickel silver",
+            Self::Bronze => "bronze and gunmetal",
+            Self::Copper => "copper",
+            Self::Steel => "steel",
+            Self::Stainless => "stainless steel",
+            Self::Nickel => "nickel alloys",
+            Self::Titanium => "titanium",
+            Self::Aluminium => "aluminium",
+            Self::Magnesium => "magnesium",
+            Self::Zinc => "zinc",
+            Self::WhiteMetal => "white metal",
+            Self::Plastic => "plastics",
+        })
+    }
+}
+
 /// Chips that break, or strings that wind up in the flutes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Chips {
@@ -265,6 +285,19 @@ static ALL: [Material; 18] = [
 #[must_use]
 pub fn all() -> &'static [Material] {
     &ALL
+}
+
+/// Every material by family: the families in the order their first material has in the list.
+#[must_use]
+pub fn by_family() -> Vec<(Family, Vec<&'static Material>)> {
+    let mut families: Vec<(Family, Vec<&'static Material>)> = Vec::new();
+    for material in all() {
+        match families.iter_mut().find(|(family, _)| *family == material.family) {
+            Some((_, kin)) => kin.push(material),
+            None => families.push((material.family, vec![material])),
+        }
+    }
+    families
 }
 
 /// The material at this address; aliases count. For what people type, see [`read::read`].

@@ -1,0 +1,40 @@
+//! What a material is called, and by whom: marks in force, marks withdrawn, marks of other countries.
+
+use crate::pages::cited;
+use crate::tables::materials::{Designation, Material, Standing};
+
+/// The marks of one standing.
+pub(super) struct Marks {
+    pub(super) heading: &'static str,
+    pub(super) items: Vec<Mark>,
+}
+
+/// The marks read in one source.
+pub(super) struct Mark {
+    pub(super) marks: String,
+    pub(super) source: String,
+}
+
+/// The marks by standing, and in each by source: a source that gives three is named once.
+pub(super) fn marks(material: &Material) -> Vec<Marks> {
+    let groups = [
+        ("In force", Standing::Current),
+        ("Old, still on drawings", Standing::Old),
+        ("Abroad, the same or the nearest", Standing::Abroad),
+    ];
+    let of = |standing| by_source(material.designations, standing);
+    let groups = groups.map(|(heading, standing)| Marks { heading, items: of(standing) });
+    groups.into_iter().filter(|group| !group.items.is_empty()).collect()
+}
+
+fn by_source(designations: &[Designation], standing: Standing) -> Vec<Mark> {
+    let mut items: Vec<Mark> = Vec::new();
+    for designation in designations.iter().filter(|known| known.standing == standing) {
+        let source = cited::source(designation.source);
+        match items.iter_mut().find(|item| item.source == source) {
+            Some(item) => item.marks = format!("{}, {}", item.marks, designation.mark),
+            None => items.push(Mark { marks: designation.mark.to_owned(), source }),
+        }
+    }
+    items
+}
