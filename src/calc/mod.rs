@@ -12,5 +12,6 @@ pub mod oversize;
 pub mod relations;
 pub mod tapping;
 pub mod thread_form;
+pub mod uses;
 
 pub use error::Error;

@@ -23,30 +23,38 @@ pub struct Door {
 }
 
 /// Every such page that exists, calculators first.
-pub const DOORS: [Door; 4] = [
+pub const DOORS: [Door; 8] = [
     Door {
         kind: Kind::Calculator,
         title: "Hole plan",
         url: "/plan",
         why: "tapping and clearance drills, depths, speeds and steps for one hole",
         names: &["plan", "hole plan", "hole", "holes"],
-        words: &[
-            "tapping",
-            "tapped",
-            "tap",
-            "clearance",
-            "drilling",
-            "depth",
-            "blind",
-            "through",
-            "speed",
-            "speeds",
-            "spindle",
-            "feed",
-            "engagement",
-            "calculator",
-            "calculators",
-        ],
+        words: &["tapping", "tapped", "tap", "drilling", "depth", "blind", "through"],
+    },
+    Door {
+        kind: Kind::Calculator,
+        title: "Speed and feed",
+        url: "/calculators/speeds",
+        why: "spindle speed, feed and time for a drill, reamer or tap in a metal",
+        names: &["speeds", "speed", "spindle speed", "feeds", "feed", "speeds and feeds", "rpm"],
+        words: &["spindle", "cutting", "surface", "revolutions"],
+    },
+    Door {
+        kind: Kind::Calculator,
+        title: "Tapping size of any thread",
+        url: "/calculators/tapping",
+        why: "engagement of a hole, and the hole for an engagement, for any diameter and pitch",
+        names: &["tapping size", "tapping drill", "engagement", "percent of thread"],
+        words: &["tapping", "custom", "pitch", "percent"],
+    },
+    Door {
+        kind: Kind::Calculator,
+        title: "Clearance and float",
+        url: "/calculators/clearance",
+        why: "the hole a screw passes through, and how far centres may be out",
+        names: &["clearance", "clearance hole", "float", "clearance drill"],
+        words: &["centres", "error", "close", "medium", "free"],
     },
     Door {
         kind: Kind::List,
@@ -70,6 +78,14 @@ pub const DOORS: [Door; 4] = [
         url: "/materials",
         why: "every metal and plastic",
         names: &["materials", "material", "metal", "metals"],
+        words: &[],
+    },
+    Door {
+        kind: Kind::List,
+        title: "Calculators",
+        url: "/calculators",
+        why: "speeds, tapping sizes, clearance",
+        names: &["calculators", "calculator"],
         words: &[],
     },
 ];

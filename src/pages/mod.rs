@@ -23,7 +23,7 @@ mod not_found;
 pub mod plan;
 pub mod problem;
 mod query;
-mod search;
+pub mod search;
 mod threads;
 mod typed;
 mod warnings;

@@ -6,7 +6,12 @@ use super::form::quoted;
 use super::layout::{Door, Frame};
 use super::link::Link;
 use super::{Answer, Visit};
-use crate::finder::{self, Hit};
+use crate::calc::clearance::Fit;
+use crate::calc::uses;
+use crate::finder::{self, Found, Hit, Kind};
+use crate::tables::drills::{Drill, read::read};
+use crate::tables::threads::Thread;
+use crate::units::print;
 
 #[derive(Template)]
 #[template(path = "search.html")]
@@ -35,7 +40,7 @@ impl Shown {
 /// What was typed, found.
 pub(super) fn show(visit: &Visit<'_>) -> Answer {
     let typed = visit.query.get("q");
-    let found = finder::find(typed);
+    let found = found(typed);
     if let Some(only) = found.only() {
         return Answer::see_other(&only.url);
     }
@@ -54,4 +59,50 @@ pub(super) fn show(visit: &Visit<'_>) -> Answer {
         typed: typed.to_owned(),
     };
     Answer::html(status, &page)
+}
+
+/// What a text can mean; where it is a drill or a drill's size, also the threads that drill taps and
+/// clears, which are worked out and so are not the finder's to say.
+#[must_use]
+pub fn found(typed: &str) -> Found {
+    let mut found = finder::find(typed);
+    let first = found.hits.iter().find(|hit| hit.kind == Kind::Drill);
+    let drill =
+        read(&found.query).ok().filter(|drill| first.is_some_and(|hit| hit.url == drill.path()));
+    if let Some(drill) = drill {
+        let more = tapped(drill).chain(cleared(drill)).take(finder::MOST);
+        let held = |hit: &Hit| found.hits.iter().any(|held| held.url == hit.url);
+        let more: Vec<Hit> = more.filter(|hit| !held(hit)).collect();
+        found.hits.extend(more);
+    }
+    found
+}
+
+/// As many threads of each sort as a phone shows without scrolling far.
+const FEW: usize = 8;
+/// What a tapping size usually leaves, percent: threads nearest to it stand first.
+const USUAL: f64 = 70.0;
+
+fn tapped(drill: &'static Drill) -> impl Iterator<Item = Hit> {
+    let mut taps = uses::taps(drill);
+    let off = |taps: &uses::Taps| (taps.candidate.engagement_percent - USUAL).abs();
+    taps.sort_by(|one, other| off(one).total_cmp(&off(other)));
+    taps.into_iter().take(FEW).map(|taps| {
+        let engagement = print::percent(taps.candidate.engagement_percent);
+        hit(
+            taps.thread,
+            format!("{} is a tapping size of it, {engagement} of full depth", drill.label),
+        )
+    })
+}
+
+fn cleared(drill: &'static Drill) -> impl Iterator<Item = Hit> {
+    uses::clears(drill).into_iter().take(FEW).map(|clears| {
+        let fits = clears.fits.into_iter().map(Fit::slug).collect::<Vec<_>>().join(", ");
+        hit(clears.thread, format!("{} clears it, {fits}", drill.label))
+    })
+}
+
+fn hit(thread: &'static Thread, why: String) -> Hit {
+    Hit { kind: Kind::Thread, title: thread.designation.into(), url: thread.path().into(), why }
 }

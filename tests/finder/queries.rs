@@ -73,8 +73,8 @@ const PARTIAL: [(&str, Leads); 8] = [
     ("whitw", First("/threads/bsw")),
     ("1/4 bs", First("/threads/bsb/1-4")),
     ("m6x", First("/threads/metric-fine/m6x0.5")),
-    ("clear", First("/plan")),
-    ("calcul", First("/plan")),
+    ("clear", First("/calculators/clearance")),
+    ("calcul", First("/calculators")),
 ];
 
 #[rustfmt::skip]
@@ -88,8 +88,8 @@ const MISSPELT: [(&str, Leads); 22] = [
     ("guage plate", First("/materials/gauge-plate")),
     ("phosphur bronze", First("/materials/phosphor-bronze-cast")),
     ("materail", First("/materials")),
-    ("clearnace", First("/plan")),
-    ("spindel speed", First("/plan")),
+    ("clearnace", First("/calculators/clearance")),
+    ("spindel speed", First("/calculators/speeds")),
     ("withworth", First("/threads/bsw")),
     ("metirc fine", First("/threads/metric-fine")),
     ("britsh association", First("/threads/ba")),

@@ -33,6 +33,7 @@ mod drills;
 mod form;
 mod form_constants;
 mod limits;
+mod materials;
 mod ranges;
 mod replay;
 mod size;
@@ -63,6 +64,7 @@ fn families() -> Vec<&'static Family> {
         stress_area::FAMILIES,
         clearance::FAMILIES,
         cutting::FAMILIES,
+        materials::FAMILIES,
         drills::FAMILIES,
         worked_examples::FAMILIES,
         statements::FAMILIES,

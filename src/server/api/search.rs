@@ -8,8 +8,8 @@ use utoipa::ToSchema;
 
 use super::problem::{Always, TooMany};
 use super::reply;
-use crate::finder::{self, find};
-use crate::pages::Query;
+use crate::finder;
+use crate::pages::{Query, search};
 use crate::server::Error;
 
 /// What was found.
@@ -40,7 +40,8 @@ struct Hit<'a> {
     why: &'a str,
 }
 
-/// What a few words can mean: threads, drills, materials and calculators, best first.
+/// What a few words can mean: threads, drills, materials and calculators, best first. Behind a
+/// drill stand its neighbours and some threads that it taps or clears.
 ///
 /// Any usual spelling is understood, and small slips of the pen. Words that mean nothing have no
 /// hits.
@@ -56,7 +57,7 @@ struct Hit<'a> {
     responses((status = 200, description = "What was found", body = Found), TooMany, Always)
 )]
 pub async fn find_all(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Response, Error> {
-    let found = find(Query::read(query.as_deref().unwrap_or_default()).get("q"));
+    let found = search::found(Query::read(query.as_deref().unwrap_or_default()).get("q"));
     reply::json(
         &headers,
         &Found {

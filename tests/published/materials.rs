@@ -1,0 +1,302 @@
+//! What materials weigh, bear and are called: every row must stand on its material's page, with the
+//! same figure from the same source.
+
+use holewright::tables::materials::{
+    Advice, HardnessScale, MachinabilityBasis, Material, Measure, Property, Span, SpeedRange, find,
+};
+use holewright::tables::source::Source;
+use holewright::units::{in_grams_per_cm3, in_metres_per_minute, in_newtons_per_mm2, ksi};
+
+use crate::replay::{Family, Kind, Row, decimal};
+
+pub(crate) const FAMILIES: &[Family] = &[Family {
+    file: "drills_materials/materials.csv",
+    context: &["material", "property", "unit", "condition"],
+    later: &[],
+    replay: material,
+}];
+
+/// The materials by the names the file gives them.
+#[rustfmt::skip]
+const NAMES: [(&str, &str); 37] = [
+    ("Grey cast iron GJL-200", "grey-cast-iron"),
+    ("Grey cast iron GJL-250", "grey-cast-iron"),
+    ("Gunmetal LG2", "gunmetal"),
+    ("Phosphor bronze PB1", "phosphor-bronze-cast"),
+    ("Phosphor bronze PB102", "phosphor-bronze-drawn"),
+    ("Free-cutting brass CZ121", "free-cutting-brass"),
+    ("Naval brass", "naval-brass"),
+    ("EN1A 230M07", "free-cutting-mild-steel"),
+    ("EN3B 070M20", "bright-mild-steel"),
+    ("EN8 080M40", "medium-carbon-steel"),
+    ("606M36 EN16M", "alloy-steel-en16"),
+    ("709M40 EN19", "alloy-steel-en19"),
+    ("817M40 EN24T", "alloy-steel-en24"),
+    ("Silver steel BS 1407", "silver-steel"),
+    ("Gauge plate O1", "gauge-plate"),
+    ("Stainless 303", "stainless-303"),
+    ("Stainless 304", "stainless-304"),
+    ("Stainless 316", "stainless-316"),
+    ("Stainless 416", "stainless-416"),
+    ("Stainless 431", "stainless-431"),
+    ("Aluminium 6082-T6", "aluminium-6082"),
+    ("Aluminium 6063-T6", "aluminium-6063"),
+    ("Aluminium 2011", "aluminium-2011"),
+    ("Aluminium 2014", "aluminium-2014"),
+    ("Aluminium 7075-T6", "aluminium-7075"),
+    ("Cast aluminium LM4", "cast-aluminium"),
+    ("Cast aluminium LM25", "cast-aluminium-lm25"),
+    ("Copper C101", "copper"),
+    ("Nickel silver", "nickel-silver"),
+    ("Monel 400", "nickel-copper-400"),
+    ("Titanium Gr 2", "titanium-grade-2"),
+    ("Titanium Gr 5", "titanium-grade-5"),
+    ("Acetal POM", "acetal"),
+    ("Nylon 66", "nylon"),
+    ("PTFE", "ptfe"),
+    ("PEEK", "peek"),
+    ("Laminated phenolic", "laminated-phenolic"),
+];
+
+fn material(row: &mut Row) {
+    let name = row.text("material").to_owned();
+    let slug = NAMES.iter().find(|(printed, _)| *printed == name).map(|(_, slug)| *slug);
+    let slug = slug.unwrap_or_else(|| panic!("which material is {name}?"));
+    let material = find(slug).unwrap_or_else(|| panic!("no material at {slug}"));
+    match row.text("property") {
+        "designations" => designations(row, material),
+        "lubricant drilling" => lubricant(row, &material.drilling_lubricant),
+        "lubricant tapping" => lubricant(row, &material.tapping_lubricant),
+        "HSS drilling speed" => speed(row, material.drilling),
+        "tapping speed" => speed(row, material.tapping),
+        "thread engagement" => row.leave_out("strength of a thread is not worked out yet"),
+        "machinability" if !row.text("value").starts_with(|c: char| c.is_ascii_digit()) => {
+            said(row, material);
+        }
+        "caution" | "drill point" | "drill preparation" | "thermal expansion" => {
+            said(row, material);
+        }
+        _ => figures(row, material),
+    }
+}
+
+/// `UTS / 0.2% proof / A / HB` with `360 / 170 / 6 / 100`, or several such for several sections.
+fn figures(row: &mut Row, material: &Material) {
+    let property = row.text("property").replace("UTS", "tensile");
+    let value = row.text("value").to_owned();
+    let quantities: Vec<_> = property.split(" / ").map(str::to_owned).collect();
+    for set in value.split("; ") {
+        let figures: Vec<_> = set.split(" / ").map(str::trim).collect();
+        for (place, figure) in figures.iter().enumerate() {
+            let quantity = match quantities.as_slice() {
+                // `200 HB / 145 HV / 80 HRB`: one property on several scales.
+                [one] => one,
+                several => &several[place],
+            };
+            let source = row.text("source").to_owned();
+            let unit = row.text("unit").to_owned();
+            let printed = printed(figure, quantity, &unit);
+            let ours: Vec<_> =
+                material.properties.iter().filter(|held| same(&source, held.source)).collect();
+            let agrees = ours.iter().any(|held| printed.is(held));
+            let got = format!("{:?}", ours.iter().map(|held| held.measure).collect::<Vec<_>>());
+            row.claim("value", Kind::Table, format!("{quantity} {figure}"), got, agrees);
+        }
+    }
+}
+
+/// A printed figure in our unit, with half its last place.
+struct Figure {
+    kind: fn(Measure) -> Option<Span<f64>>,
+    span: Span<f64>,
+    tolerance: f64,
+}
+
+impl Figure {
+    fn is(&self, held: &Property) -> bool {
+        let near = |a: f64, b: f64| (a - b).abs() <= self.tolerance + 1e-9;
+        let Some(ours) = (self.kind)(held.measure) else { return false };
+        match (self.span, ours) {
+            (Span::Exactly(a), Span::Exactly(b))
+            | (Span::AtLeast(a), Span::AtLeast(b))
+            | (Span::AtMost(a), Span::AtMost(b)) => near(a, b),
+            (Span::Between(a, b), Span::Between(c, d)) => near(a, c) && near(b, d),
+            _ => false,
+        }
+    }
+}
+
+/// Reads `850-1000`, `190 min`, `230 max`, `200 HB`, `290`; a bracket says where it holds, or holds
+/// the figure in grams where pounds are printed.
+fn printed(text: &str, quantity: &str, unit: &str) -> Figure {
+    let in_brackets = text.split_once('(').map(|(_, rest)| rest.trim_end_matches(')'));
+    let bare = text.split('(').next().unwrap_or(text).trim();
+    let bare = match (quantity, in_brackets) {
+        ("density", Some("8.41")) => "8.41",
+        ("density", Some(note)) if note.contains("1.38 g/cm3") => "1.38",
+        _ => bare,
+    };
+    let number = |text: &str| decimal(text).unwrap_or_else(|| panic!("{text:?} in {quantity}"));
+    let words: Vec<_> = bare.split_whitespace().collect();
+    let minimum = unit.contains("minim") || words.contains(&"min");
+    let (first, second) = match words[0].trim_start_matches('M').split_once('-') {
+        Some((low, high)) => (number(low), Some(number(high))),
+        None => (number(words[0].trim_start_matches('M')), None),
+    };
+    let (thousand_pounds, pounds) = (unit.contains("ksi"), unit.contains("psi"));
+    let factor = if thousand_pounds {
+        in_newtons_per_mm2(ksi(1.0))
+    } else if pounds {
+        in_newtons_per_mm2(ksi(0.001))
+    } else {
+        1.0
+    };
+    let of = |value: f64| value * factor;
+    let span = match second {
+        Some(high) => Span::Between(of(first.value), of(high.value)),
+        None if words.contains(&"max") => Span::AtMost(of(first.value)),
+        None if words.contains(&"min") || minimum => Span::AtLeast(of(first.value)),
+        None => Span::Exactly(of(first.value)),
+    };
+    Figure { kind: kind(quantity, bare, unit), span, tolerance: first.tolerance * factor }
+}
+
+fn kind(quantity: &str, figure: &str, unit: &str) -> fn(Measure) -> Option<Span<f64>> {
+    let on = |scale: &str| figure.ends_with(scale) || quantity.ends_with(scale) || unit == scale;
+    match quantity {
+        "density" => |measure| match measure {
+            Measure::Density(span) => Some(span.map(in_grams_per_cm3)),
+            _ => None,
+        },
+        "tensile" | "stress at fracture" => |measure| match measure {
+            Measure::TensileStrength(span) => Some(span.map(in_newtons_per_mm2)),
+            _ => None,
+        },
+        "proof" | "yield" | "Rp0.2" | "0.2% proof" => |measure| match measure {
+            Measure::ProofStress(span) => Some(span.map(in_newtons_per_mm2)),
+            _ => None,
+        },
+        "A" => |measure| match measure {
+            Measure::ElongationPercent(span) => Some(span),
+            _ => None,
+        },
+        "machinability" if unit.contains("1212") => |measure| match measure {
+            Measure::MachinabilityPercent(MachinabilityBasis::Steel1212, span) => Some(span),
+            _ => None,
+        },
+        "machinability" => |measure| match measure {
+            Measure::MachinabilityPercent(MachinabilityBasis::FreeCuttingBrass, span) => Some(span),
+            _ => None,
+        },
+        _ if on("HRB") => |measure| hardness(measure, HardnessScale::RockwellB),
+        _ if on("HRC") => |measure| hardness(measure, HardnessScale::RockwellC),
+        _ if on("HV") => |measure| hardness(measure, HardnessScale::Vickers),
+        _ if on("HB") => |measure| hardness(measure, HardnessScale::Brinell),
+        _ if on("Rockwell") => |measure| hardness(measure, HardnessScale::RockwellM),
+        other => panic!("what is {other} ({figure} {unit})?"),
+    }
+}
+
+fn hardness(measure: Measure, wanted: HardnessScale) -> Option<Span<f64>> {
+    match measure {
+        Measure::Hardness(scale, span) if scale == wanted => Some(span),
+        _ => None,
+    }
+}
+
+/// Every clause of the row holds a mark of ours, and each mark of ours from this source is in the row.
+fn designations(row: &mut Row, material: &Material) {
+    let value = row.text("value").to_owned();
+    let source = row.text("source").to_owned();
+    let text = fold(&value);
+    let cited: Vec<_> = material
+        .designations
+        .iter()
+        .filter(|held| same(&source, held.source))
+        .map(|held| held.mark)
+        .collect();
+    let ours: Vec<_> = material.designations.iter().map(|held| fold(held.mark)).collect();
+    let known: Vec<_> = material.known_as.iter().map(|name| fold(name)).collect();
+    let clauses = value.split(';').map(fold).filter(|clause| !clause.is_empty());
+    let missing: Vec<_> = clauses
+        .filter(|clause| !ours.iter().chain(&known).any(|mark| clause.contains(mark.as_str())))
+        .collect();
+    let agrees = !cited.is_empty() && missing.is_empty();
+    let strange: Vec<_> = cited.iter().filter(|mark| !text.contains(&fold(mark))).collect();
+    let got = format!("from it {cited:?}, not held {missing:?}, not in it {strange:?}");
+    row.claim("value", Kind::Table, &value, got, agrees);
+}
+
+/// The same source, and every figure and every kind of fluid of the row in our sentence.
+fn lubricant(row: &mut Row, ours: &Advice) {
+    let value = row.text("value").to_owned();
+    let first = value.split(" (").next().unwrap_or(&value).to_owned();
+    let text = fold(ours.text);
+    let figures = first.split(|c: char| !c.is_ascii_digit()).filter(|part| !part.is_empty());
+    // What is left of a mixture is mineral oil: 20 % lard oil says 80 % mineral oil too.
+    let figures = figures.filter(|part| !matches!(*part, "70" | "75" | "80"));
+    let missing: Vec<_> = figures.filter(|part| !text.contains(part)).collect();
+    let fluids = ["dry", "soluble oil", "lard oil", "sulphur"];
+    let told = fluids.iter().filter(|fluid| first.contains(*fluid));
+    let silent: Vec<_> = told.filter(|fluid| !text.contains(&fold(fluid))).collect();
+    let agrees = same(row.text("source"), ours.source) && missing.is_empty() && silent.is_empty();
+    row.claim("value", Kind::Table, &value, format!("{ours:?}"), agrees);
+}
+
+/// A range of the same source with the same ends.
+fn speed(row: &mut Row, ours: &[SpeedRange]) {
+    let value = row.text("value").to_owned();
+    let metres = row.text("unit") == "m/min" && !value.contains("ft/min");
+    let ends = value.split(' ').next().unwrap_or("").to_owned();
+    let (low, high) = ends.split_once('-').unwrap_or((&ends, &ends));
+    let number = |text: &str| decimal(text).unwrap_or_else(|| panic!("{text:?}")).value;
+    let factor = if metres { 1.0 } else { 0.3048 };
+    let (low, high) = (number(low) * factor, number(high) * factor);
+    let source = row.text("source").to_owned();
+    let from_it: Vec<_> = ours.iter().filter(|range| same(&source, range.source)).collect();
+    let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
+    // A row may name the span of two rows of the table.
+    let ends = |pick: fn(&SpeedRange) -> f64| from_it.iter().map(|range| pick(range));
+    let least = ends(|range| in_metres_per_minute(range.low)).fold(f64::INFINITY, f64::min);
+    let most = ends(|range| in_metres_per_minute(range.high)).fold(0.0, f64::max);
+    let agrees = from_it.iter().any(|range| {
+        near(in_metres_per_minute(range.low), low) && near(in_metres_per_minute(range.high), high)
+    }) || (near(least, low) && near(most, high));
+    row.claim("value", Kind::Table, &value, format!("{from_it:?}"), agrees);
+}
+
+/// A sentence of ours from the same source.
+fn said(row: &mut Row, material: &'static Material) {
+    let value = row.text("value").to_owned();
+    let source = row.text("source").to_owned();
+    let mut sentences = sentences(material).filter(|advice| same(&source, advice.source));
+    let found = sentences.next();
+    row.claim("value", Kind::Table, &value, format!("{found:?}"), found.is_some());
+}
+
+fn sentences(material: &'static Material) -> impl Iterator<Item = &'static Advice> {
+    [&material.drilling_lubricant, &material.tapping_lubricant, &material.back_off]
+        .into_iter()
+        .chain(material.met_in)
+        .chain(material.drill_advice)
+        .chain(material.tap_advice)
+        .chain(material.behaviour)
+        .chain(material.not_for)
+        .chain(material.salvage)
+        .chain(material.cautions)
+        .chain(material.dangers)
+}
+
+/// Whether a source of ours is the row's: their first words are the same.
+fn same(printed: &str, ours: Source) -> bool {
+    let first = |text: &str| {
+        let lower = text.to_lowercase();
+        let mut words = lower.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+        words.next().map(str::to_owned)
+    };
+    first(printed) == first(ours.cite)
+}
+
+fn fold(text: &str) -> String {
+    text.chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_lowercase).collect()
+}
