@@ -7,43 +7,95 @@ use super::figures;
 use crate::tables::materials::{Measure, Property, Span};
 use crate::units::{in_grams_per_cm3, in_newtons_per_mm2};
 
+/// One type of range a unit: a key names the unit of its figure.
+macro_rules! ranges {
+    ($(#[$about:meta])* $name:ident, $schema:ident, $low:ident, $high:ident, $unit:literal) => {
+        $(#[$about])*
+        #[derive(Debug, Serialize, ToSchema)]
+        #[schema(as = $schema)]
+        struct $name {
+            #[doc = concat!("The least, in ", $unit, "; null where only a greatest is printed.")]
+            #[schema(required)]
+            $low: Option<f64>,
+            #[doc = concat!("The greatest, in ", $unit, ", the same as the least where one figure is printed; null where only a least is printed.")]
+            #[schema(required)]
+            $high: Option<f64>,
+            /// The condition it holds for; may be empty.
+            condition: &'static str,
+            /// Where it was read, or what stands in a source's place.
+            source: String,
+            /// How far to trust it: `published`, `library`, `derived`, `common-practice`, `memory`.
+            grade: &'static str,
+        }
+
+        impl $name {
+            fn of(row: &Property, span: Span<f64>) -> Self {
+                let [low, high] = ends(span);
+                Self {
+                    $low: low,
+                    $high: high,
+                    condition: row.condition,
+                    source: figures::source(row.source),
+                    grade: row.source.grade.slug(),
+                }
+            }
+        }
+    };
+}
+
+ranges! {
+    /// A density as a source prints it.
+    Density, DensityRange, low_g_per_cm3, high_g_per_cm3, "grams a cubic centimetre"
+}
+ranges! {
+    /// A strength as a source prints it.
+    Strength, StrengthRange, low_n_per_mm2, high_n_per_mm2, "newtons a square millimetre"
+}
+ranges! {
+    /// A percentage as a source prints it.
+    Share, PercentRange, low_percent, high_percent, "percent, a percentage"
+}
+ranges! {
+    /// A hardness as a source prints it.
+    Degree, HardnessRange, low_on_scale, high_on_scale, "points of the scale"
+}
+
+/// A hardness with its scale.
+#[derive(Debug, Serialize, ToSchema)]
+struct Hardness {
+    /// The scale: HB, HV, HRB, HRC, HRM.
+    #[schema(example = "HB")]
+    scale: String,
+    #[serde(flatten)]
+    range: Degree,
+}
+
+/// A machinability with the metal that is 100.
+#[derive(Debug, Serialize, ToSchema)]
+struct Machinability {
+    /// What is 100.
+    #[schema(example = "free-cutting brass is 100")]
+    basis: String,
+    #[serde(flatten)]
+    range: Share,
+}
+
 /// The figures of a material by quantity; a quantity without one is an empty list.
 #[derive(Debug, Default, Serialize, ToSchema)]
 #[schema(as = MaterialProperties)]
 pub(super) struct Properties {
-    /// Density, in grams a cubic centimetre.
-    density_g_per_cm3: Vec<Range>,
-    /// Ultimate tensile strength, in newtons a square millimetre.
-    tensile_strength_n_per_mm2: Vec<Range>,
-    /// 0.2 % proof or yield stress, in newtons a square millimetre.
-    proof_stress_n_per_mm2: Vec<Range>,
-    /// Elongation at break, in percent.
-    elongation_percent: Vec<Range>,
+    /// Density.
+    density: Vec<Density>,
+    /// Ultimate tensile strength.
+    tensile_strength: Vec<Strength>,
+    /// 0.2 % proof or yield stress.
+    proof_stress: Vec<Strength>,
+    /// Elongation at break.
+    elongation: Vec<Share>,
     /// Hardness, each figure on its own scale.
-    hardness: Vec<Range>,
-    /// How well it cuts, in percent of the metal named as the scale.
-    machinability_percent: Vec<Range>,
-}
-
-/// A figure as a source prints it, in one condition.
-#[derive(Debug, Serialize, ToSchema)]
-#[schema(as = PropertyRange)]
-struct Range {
-    /// The least; null where only a greatest is printed.
-    #[schema(required)]
-    low: Option<f64>,
-    /// The greatest, the same as the least where one figure is printed; null where only a least is printed.
-    #[schema(required)]
-    high: Option<f64>,
-    /// The scale of a hardness, HB or HV, or the metal that is 100 for machinability; else null.
-    #[schema(required)]
-    scale: Option<String>,
-    /// The condition it holds for; may be empty.
-    condition: &'static str,
-    /// Where it was read, or what stands in a source's place.
-    source: String,
-    /// How far to trust it: `published`, `library`, `derived`, `common-practice`, `memory`.
-    grade: &'static str,
+    hardness: Vec<Hardness>,
+    /// How well it cuts, by a metal that is 100.
+    machinability: Vec<Machinability>,
 }
 
 impl Properties {
@@ -51,45 +103,36 @@ impl Properties {
     pub(super) fn of(rows: &[Property]) -> Self {
         let mut found = Self::default();
         for row in rows {
-            let (list, span, scale) = match row.measure {
+            match row.measure {
                 Measure::Density(span) => {
-                    (&mut found.density_g_per_cm3, span.map(in_grams_per_cm3), None)
+                    found.density.push(Density::of(row, span.map(in_grams_per_cm3)));
                 }
                 Measure::TensileStrength(span) => {
-                    (&mut found.tensile_strength_n_per_mm2, span.map(in_newtons_per_mm2), None)
+                    found.tensile_strength.push(Strength::of(row, span.map(in_newtons_per_mm2)));
                 }
                 Measure::ProofStress(span) => {
-                    (&mut found.proof_stress_n_per_mm2, span.map(in_newtons_per_mm2), None)
+                    found.proof_stress.push(Strength::of(row, span.map(in_newtons_per_mm2)));
                 }
-                Measure::ElongationPercent(span) => (&mut found.elongation_percent, span, None),
+                Measure::ElongationPercent(span) => found.elongation.push(Share::of(row, span)),
                 Measure::Hardness(scale, span) => {
-                    (&mut found.hardness, span, Some(scale.to_string()))
+                    let range = Degree::of(row, span);
+                    found.hardness.push(Hardness { scale: scale.to_string(), range });
                 }
                 Measure::MachinabilityPercent(basis, span) => {
-                    (&mut found.machinability_percent, span, Some(basis.to_string()))
+                    let range = Share::of(row, span);
+                    found.machinability.push(Machinability { basis: basis.to_string(), range });
                 }
-            };
-            list.push(Range::of(row, span, scale));
+            }
         }
         found
     }
 }
 
-impl Range {
-    fn of(row: &Property, span: Span<f64>, scale: Option<String>) -> Self {
-        let (low, high) = match span.map(figures::number) {
-            Span::Exactly(value) => (Some(value), Some(value)),
-            Span::Between(low, high) => (Some(low), Some(high)),
-            Span::AtLeast(low) => (Some(low), None),
-            Span::AtMost(high) => (None, Some(high)),
-        };
-        Self {
-            low,
-            high,
-            scale,
-            condition: row.condition,
-            source: figures::source(row.source),
-            grade: row.source.grade.slug(),
-        }
+fn ends(span: Span<f64>) -> [Option<f64>; 2] {
+    match span.map(figures::number) {
+        Span::Exactly(value) => [Some(value); 2],
+        Span::Between(low, high) => [Some(low), Some(high)],
+        Span::AtLeast(low) => [Some(low), None],
+        Span::AtMost(high) => [None, Some(high)],
     }
 }

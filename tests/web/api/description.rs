@@ -74,6 +74,9 @@ async fn every_number_says_its_unit() {
         ("_mm_per_rev", "millimetres a revolution"),
         ("_m_per_min", "metres a minute"),
         ("_mm_per_min", "millimetres a minute"),
+        ("_g_per_cm3", "grams a cubic centimetre"),
+        ("_n_per_mm2", "newtons a square millimetre"),
+        ("_on_scale", "points of the scale"),
     ];
     // Plain counts and ratios, and the HTTP status.
     let without_unit = ["count", "number", "tpi", "status"];
