@@ -9,15 +9,19 @@ use crate::units::{in_grams_per_cm3, in_newtons_per_mm2};
 
 /// One type of range a unit: a key names the unit of its figure.
 macro_rules! ranges {
-    ($(#[$about:meta])* $name:ident, $schema:ident, $low:ident, $high:ident, $unit:literal) => {
+    (
+        $(#[$about:meta])* $name:ident as $schema:ident,
+        $(#[$low_about:meta])* $low:ident,
+        $(#[$high_about:meta])* $high:ident
+    ) => {
         $(#[$about])*
         #[derive(Debug, Serialize, ToSchema)]
         #[schema(as = $schema)]
         struct $name {
-            #[doc = concat!("The least, in ", $unit, "; null where only a greatest is printed.")]
+            $(#[$low_about])*
             #[schema(required)]
             $low: Option<f64>,
-            #[doc = concat!("The greatest, in ", $unit, ", the same as the least where one figure is printed; null where only a least is printed.")]
+            $(#[$high_about])*
             #[schema(required)]
             $high: Option<f64>,
             /// The condition it holds for; may be empty.
@@ -45,19 +49,35 @@ macro_rules! ranges {
 
 ranges! {
     /// A density as a source prints it.
-    Density, DensityRange, low_g_per_cm3, high_g_per_cm3, "grams a cubic centimetre"
+    Density as DensityRange,
+    /// The least, in grams a cubic centimetre; null where only a greatest is printed.
+    low_g_per_cm3,
+    /// The greatest, in grams a cubic centimetre: the least where one figure is printed, null where only a least is.
+    high_g_per_cm3
 }
 ranges! {
     /// A strength as a source prints it.
-    Strength, StrengthRange, low_n_per_mm2, high_n_per_mm2, "newtons a square millimetre"
+    Strength as StrengthRange,
+    /// The least, in newtons a square millimetre; null where only a greatest is printed.
+    low_n_per_mm2,
+    /// The greatest, in newtons a square millimetre: the least where one figure is printed, null where only a least is.
+    high_n_per_mm2
 }
 ranges! {
     /// A percentage as a source prints it.
-    Share, PercentRange, low_percent, high_percent, "percent, a percentage"
+    Share as PercentRange,
+    /// The least, a percentage; null where only a greatest is printed.
+    low_percent,
+    /// The greatest, a percentage: the least where one figure is printed, null where only a least is.
+    high_percent
 }
 ranges! {
     /// A hardness as a source prints it.
-    Degree, HardnessRange, low_on_scale, high_on_scale, "points of the scale"
+    Degree as HardnessRange,
+    /// The least, in points of the scale; null where only a greatest is printed.
+    low_on_scale,
+    /// The greatest, in points of the scale: the least where one figure is printed, null where only a least is.
+    high_on_scale
 }
 
 /// A hardness with its scale.
