@@ -67,6 +67,7 @@ async fn every_number_says_its_unit() {
     let units = [
         ("_mm", "millimetres"),
         ("_in", "inches"),
+        ("_n_per_mm2", "newtons a square millimetre"),
         ("_mm2", "square millimetres"),
         ("_deg", "degrees"),
         ("_percent", "percentage"),
@@ -75,7 +76,6 @@ async fn every_number_says_its_unit() {
         ("_m_per_min", "metres a minute"),
         ("_mm_per_min", "millimetres a minute"),
         ("_g_per_cm3", "grams a cubic centimetre"),
-        ("_n_per_mm2", "newtons a square millimetre"),
         ("_on_scale", "points of the scale"),
     ];
     // Plain counts and ratios, and the HTTP status.
