@@ -6,25 +6,25 @@ use crate::tables::source::{Grade, Source};
 
 /// Words with their source.
 #[derive(Clone, Debug)]
-pub(super) struct Cited {
-    pub(super) text: String,
-    pub(super) source: String,
+pub(crate) struct Cited {
+    pub(crate) text: String,
+    pub(crate) source: String,
 }
 
 impl Cited {
     /// Words whose source stands elsewhere.
-    pub(super) fn bare(text: &str) -> Self {
+    pub(crate) fn bare(text: &str) -> Self {
         Self { text: text.to_owned(), source: String::new() }
     }
 
     /// Advice with its source.
-    pub(super) fn advice(advice: &Advice) -> Self {
+    pub(crate) fn advice(advice: &Advice) -> Self {
         Self { text: advice.text.to_owned(), source: source(advice.source) }
     }
 }
 
 /// A source in one line: `BS 93:1951 …`, or what stands in a source's place.
-pub(super) fn source(source: Source) -> String {
+pub(crate) fn source(source: Source) -> String {
     match (source.grade, source.cite) {
         (Grade::Published, cite) => cite.to_owned(),
         (grade, "") => grade.to_string(),
@@ -33,7 +33,7 @@ pub(super) fn source(source: Source) -> String {
 }
 
 /// A published list's name; one that was recalled says so.
-pub(super) fn list(row: &ListedDrill) -> String {
+pub(crate) fn list(row: &ListedDrill) -> String {
     match row.source.grade {
         Grade::Memory => format!("{}, from memory, unconfirmed", row.list),
         _ => row.list.to_owned(),

@@ -8,20 +8,20 @@ use crate::tables::drills::{Series, owned};
 use crate::tables::materials::{self, Material};
 
 /// One choice: its word in an address, the words a person reads, what it means.
-pub(super) struct Word<T> {
-    pub(super) slug: &'static str,
-    pub(super) words: &'static str,
-    pub(super) value: T,
+pub(crate) struct Word<T> {
+    pub(crate) slug: &'static str,
+    pub(crate) words: &'static str,
+    pub(crate) value: T,
 }
 
 /// A choice.
-pub(super) const fn word<T>(slug: &'static str, words: &'static str, value: T) -> Word<T> {
+pub(crate) const fn word<T>(slug: &'static str, words: &'static str, value: T) -> Word<T> {
     Word { slug, words, value }
 }
 
 /// A list of all materials that may be cut, by family. A metal that is typed but not known, or not
 /// to be cut, stays in the list, as typed.
-pub(super) fn metal(name: &'static str, label: &'static str, none: &str, typed: &str) -> Field {
+pub(crate) fn metal(name: &'static str, label: &'static str, none: &str, typed: &str) -> Field {
     let known = match typed {
         "" => None,
         typed => materials::find(typed).or_else(|| materials::read::read(typed).ok()),
@@ -47,7 +47,7 @@ pub(super) fn metal(name: &'static str, label: &'static str, none: &str, typed: 
 }
 
 /// A few choices side by side; the first is taken where nothing was typed.
-pub(super) fn pick<T>(
+pub(crate) fn pick<T>(
     name: &'static str,
     label: &'static str,
     words: &[Word<T>],
@@ -61,7 +61,7 @@ pub(super) fn pick<T>(
 }
 
 /// A list whose first line, the usual, stands for an empty field and so keeps out of the address.
-pub(super) fn list<T>(
+pub(crate) fn list<T>(
     name: &'static str,
     label: &'static str,
     words: &[Word<T>],
@@ -75,7 +75,7 @@ pub(super) fn list<T>(
 }
 
 /// A list that may be left alone: its first line is an empty field.
-pub(super) fn optional_list<T>(
+pub(crate) fn optional_list<T>(
     name: &'static str,
     label: &'static str,
     none: &str,
@@ -90,7 +90,7 @@ pub(super) fn optional_list<T>(
 }
 
 /// The drill series at hand, any of them ticked.
-pub(super) fn series(typed: &str) -> Field {
+pub(crate) fn series(typed: &str) -> Field {
     let ticked = owned::series(typed).unwrap_or_default();
     let choices = Series::ALL
         .into_iter()
@@ -102,7 +102,7 @@ pub(super) fn series(typed: &str) -> Field {
 }
 
 /// A list of single drills at hand.
-pub(super) fn owned_drills(typed: &str) -> Field {
+pub(crate) fn owned_drills(typed: &str) -> Field {
     Field::text(
         "owned",
         "Or just these drills",

@@ -8,18 +8,18 @@ use super::link::Link;
 /// One field; shown in a page with `{{ field|safe }}`, since it escapes what it holds itself.
 #[derive(Clone, Debug, Template)]
 #[template(path = "partials/field.html")]
-pub(super) struct Field {
+pub(crate) struct Field {
     /// Its name in the address and its id on the page.
-    pub(super) name: &'static str,
-    pub(super) label: &'static str,
-    pub(super) hint: &'static str,
-    pub(super) kind: Kind,
-    pub(super) error: Option<Trouble>,
+    pub(crate) name: &'static str,
+    pub(crate) label: &'static str,
+    pub(crate) hint: &'static str,
+    pub(crate) kind: Kind,
+    pub(crate) error: Option<Trouble>,
 }
 
 /// What sort of control it is.
 #[derive(Clone, Debug)]
-pub(super) enum Kind {
+pub(crate) enum Kind {
     /// A line of text, as typed.
     Text(String),
     /// Known already, and sent along unseen.
@@ -36,31 +36,31 @@ pub(super) enum Kind {
 
 /// One item of a choice.
 #[derive(Clone, Debug)]
-pub(super) struct Item {
+pub(crate) struct Item {
     /// Its id on the page; the first has the field's own, so that an error's link finds it.
-    pub(super) id: String,
-    pub(super) value: String,
-    pub(super) words: String,
-    pub(super) taken: bool,
+    pub(crate) id: String,
+    pub(crate) value: String,
+    pub(crate) words: String,
+    pub(crate) taken: bool,
 }
 
 /// Items of a list under their heading.
 #[derive(Clone, Debug)]
-pub(super) struct Group {
-    pub(super) heading: String,
-    pub(super) items: Vec<Item>,
+pub(crate) struct Group {
+    pub(crate) heading: String,
+    pub(crate) items: Vec<Item>,
 }
 
 /// What was wrong, and what could be meant.
 #[derive(Clone, Debug)]
-pub(super) struct Trouble {
-    pub(super) message: String,
-    pub(super) choices: Vec<Link>,
+pub(crate) struct Trouble {
+    pub(crate) message: String,
+    pub(crate) choices: Vec<Link>,
 }
 
 impl Field {
     /// A line of text.
-    pub(super) fn text(
+    pub(crate) fn text(
         name: &'static str,
         label: &'static str,
         hint: &'static str,
@@ -70,7 +70,7 @@ impl Field {
     }
 
     /// The same field, but known already and so not asked for.
-    pub(super) fn known(self) -> Self {
+    pub(crate) fn known(self) -> Self {
         let taken = |mut items: Vec<Item>| {
             items.retain(|item| item.taken);
             items.pop().map_or_else(String::new, |item| item.value)
@@ -88,7 +88,7 @@ impl Field {
     }
 
     /// A field without an error.
-    pub(super) fn new(
+    pub(crate) fn new(
         name: &'static str,
         label: &'static str,
         hint: &'static str,
@@ -98,7 +98,7 @@ impl Field {
     }
 
     /// The field with its error, if it has one among these; `fill` makes the address that puts a choice in the field.
-    pub(super) fn judged(
+    pub(crate) fn judged(
         mut self,
         errors: &[FieldError],
         fill: impl Fn(&str, &str) -> String,
@@ -116,7 +116,7 @@ impl Field {
     }
 
     /// The ids of what describes the control, for assistive technology.
-    pub(super) fn described_by(&self) -> Option<String> {
+    pub(crate) fn described_by(&self) -> Option<String> {
         let name = self.name;
         match (self.hint.is_empty(), self.error.is_some()) {
             (true, false) => None,
@@ -128,7 +128,7 @@ impl Field {
 }
 
 /// Items with ids: the first bears the field's name.
-pub(super) fn items(
+pub(crate) fn items(
     name: &str,
     choices: impl IntoIterator<Item = (String, String, bool)>,
 ) -> Vec<Item> {

@@ -5,34 +5,34 @@ use super::{Context, Visit, assets};
 
 /// The frame's own figures.
 #[derive(Clone, Debug)]
-pub(super) struct Frame {
+pub(crate) struct Frame {
     /// What the browser tab and a preview say: the answer, then the site.
-    pub(super) title: String,
+    pub(crate) title: String,
     /// One or two sentences for a preview.
-    pub(super) description: String,
+    pub(crate) description: String,
     /// The page's own address, absolute where the host is known.
-    pub(super) canonical: String,
+    pub(crate) canonical: String,
     /// The doors of the site, the one this page stands behind marked.
-    pub(super) doors: Vec<DoorLink>,
+    pub(crate) doors: Vec<DoorLink>,
     /// Whether a search engine may list the page: not a mistake's answer.
-    pub(super) listed: bool,
-    pub(super) style_sheet: &'static str,
-    pub(super) icon: &'static str,
-    pub(super) version: &'static str,
+    pub(crate) listed: bool,
+    pub(crate) style_sheet: &'static str,
+    pub(crate) icon: &'static str,
+    pub(crate) version: &'static str,
 }
 
 /// A door in the navigation.
 #[derive(Clone, Debug)]
-pub(super) struct DoorLink {
-    pub(super) link: Link,
-    pub(super) here: bool,
+pub(crate) struct DoorLink {
+    pub(crate) link: Link,
+    pub(crate) here: bool,
     /// It shows only where there is room.
-    pub(super) roomy: bool,
+    pub(crate) roomy: bool,
 }
 
 /// The doors of the site.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Door {
+pub(crate) enum Door {
     Threads,
     Drills,
     Materials,
@@ -59,12 +59,12 @@ impl Frame {
     }
 
     /// The same frame for the answer to a mistake, which is no page of its own.
-    pub(super) fn of_a_mistake(self) -> Self {
+    pub(crate) fn of_a_mistake(self) -> Self {
         Self { listed: false, ..self }
     }
 
     /// The frame of a page at this canonical address.
-    pub(super) fn at(
+    pub(crate) fn at(
         context: &Context,
         door: Door,
         address: &str,

@@ -5,17 +5,17 @@ use super::cited::Cited;
 use crate::plan::Level;
 
 /// The warnings of one level.
-pub(super) struct WarningGroup {
+pub(crate) struct WarningGroup {
     /// The class that draws the rule at the side.
-    pub(super) class: &'static str,
-    pub(super) word: &'static str,
+    pub(crate) class: &'static str,
+    pub(crate) word: &'static str,
     /// A path in a box of 16: a ring, a triangle, an octagon.
-    pub(super) shape: &'static str,
-    pub(super) items: Vec<Cited>,
+    pub(crate) shape: &'static str,
+    pub(crate) items: Vec<Cited>,
 }
 
 /// Warnings by level, worst first.
-pub(super) fn by_level(warnings: impl IntoIterator<Item = (Level, Cited)>) -> Vec<WarningGroup> {
+pub(crate) fn by_level(warnings: impl IntoIterator<Item = (Level, Cited)>) -> Vec<WarningGroup> {
     let mut groups = [Level::Danger, Level::Caution, Level::Note].map(group);
     for (level, item) in warnings {
         if let Some(group) = groups.iter_mut().find(|group| group.class == level.slug()) {

@@ -20,6 +20,15 @@ pub enum Error {
     /// Nothing stands at this address.
     #[error("{0}")]
     NotFound(&'static str),
+    /// It takes a member, and nobody is signed in.
+    #[error("this is for members: sign in first")]
+    Unauthenticated,
+    /// The member may not do this.
+    #[error("this is not yours to do: {0}")]
+    Forbidden(&'static str),
+    /// It was changed meanwhile, or cannot be done as things stand.
+    #[error("{0}")]
+    Conflict(String),
     /// The address answers other methods; `Allow` names them.
     #[error("this address answers GET and HEAD, nothing else")]
     MethodNotAllowed,
@@ -67,6 +76,9 @@ impl Error {
     pub const fn status(&self) -> StatusCode {
         match self {
             Self::NotFound(_) => StatusCode::NOT_FOUND,
+            Self::Unauthenticated => StatusCode::UNAUTHORIZED,
+            Self::Forbidden(_) => StatusCode::FORBIDDEN,
+            Self::Conflict(_) => StatusCode::CONFLICT,
             Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
             Self::NoCoding => StatusCode::NOT_ACCEPTABLE,
             Self::NotAcceptable(_) => StatusCode::NOT_ACCEPTABLE,
@@ -83,6 +95,9 @@ impl Error {
     pub const fn title(&self) -> &'static str {
         match self {
             Self::NotFound(_) => "Nothing here",
+            Self::Unauthenticated => "For members",
+            Self::Forbidden(_) => "Not yours to do",
+            Self::Conflict(_) => "Changed meanwhile",
             Self::MethodNotAllowed => "This address can only be read",
             Self::NoCoding => "Nothing your program can read",
             Self::NotAcceptable(_) => "Another form",

@@ -5,16 +5,19 @@
 //! - [`bytes`]: the bytes of an answer, coded, kept, or held by the reader already.
 //! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
+//! - [`auth`]: who somebody is and what they may do; [`extract`]: who sent a request.
 //! - [`limits`]: how often one address may ask; [`metrics`]: what an operator watches.
 
 pub mod accept;
 pub mod api;
+pub mod auth;
 pub mod bytes;
 pub mod clock;
 pub mod config;
 pub mod db;
 pub mod entries;
 pub mod error;
+pub mod extract;
 pub mod healthcheck;
 pub mod limits;
 mod log;

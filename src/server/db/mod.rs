@@ -9,6 +9,7 @@ pub mod export;
 mod migrate;
 pub mod probe;
 pub mod reference;
+pub mod sessions;
 
 use std::path::{Path, PathBuf};
 

@@ -1,0 +1,5 @@
+//! What a handler asks of a request: who sent it.
+
+mod reader;
+
+pub use reader::{Member, Reader};
