@@ -266,7 +266,8 @@ pub(super) const ALUMINIUM_BRONZE: Material = Material {
     group: Group::Tough,
     family: Family::Bronze,
     chips: Chips::Long,
-    grabs: true,
+    // It nips a drill by swelling, which a dubbed lip makes worse: no dubbing, so not marked.
+    grabs: false,
     work_hardens: true,
     closes_in: false,
     #[rustfmt::skip]
