@@ -3,7 +3,7 @@
 //! What goes with every job – clamps, eyes, gloves, swarf – is the plan's to say, not a material's.
 
 use super::Advice;
-use super::sources::{HSE_FLUIDS, POLYMER_FUME, practice, read};
+use super::sources::{HSE_FLUIDS, HSE_LEAD, OSHA_BERYLLIUM, POLYMER_FUME, practice, read};
 
 pub(super) const IRON_DUST: Advice = practice(
     "The dust is fine and abrasive: keep it out of the lungs, take it up with a vacuum cleaner or a damp brush, and wear a mask when grinding or filing much.",
@@ -62,5 +62,31 @@ pub(super) const NYLON_FUME: Advice = practice(
 // Iron and steel.
 
 // Copper and its alloys.
+
+pub(super) const LEAD_BY_HAND: Advice = read(
+    "Lead gets in with food, drink or smoke taken with unwashed hands and face, and stays in the body for years.",
+    HSE_LEAD,
+);
+
+pub(super) const BERYLLIUM_DISEASE: Advice = read(
+    "Breathing beryllium dust or fume may cause a chronic lung disease that can kill, and lung cancer.",
+    OSHA_BERYLLIUM,
+);
+
+pub(super) const BERYLLIUM_UNKNOWN: Advice = practice(
+    "Treat unknown springy copper or bronze as this until it is proved otherwise, and do not work it to find out.",
+);
+
+pub(super) const ZINC_FUME: Advice = practice(
+    "Heated to melting, as when silver soldering goes too far, it gives off zinc fume that brings on a fever: ventilate.",
+);
+
+pub(super) const NICKEL_SKIN: Advice = practice(
+    "It holds nickel, which brings a rash to skin that is sensitive to it: wash, and keep the swarf off the skin.",
+);
+
+pub(super) const FINE_DUST: Advice = practice(
+    "Ground or filed much, its dust should not be breathed: take it up with a vacuum cleaner or a damp cloth.",
+);
 
 // Aluminium, nickel, titanium, magnesium, zinc, white metal and plastics.

@@ -60,5 +60,6 @@ pub(super) const QUIZ_COPPER_RANGE: SpeedRange = SpeedRange::metres(24.0, 45.0, 
 // Iron and steel.
 
 // Copper and its alloys.
+pub(super) const JET_BRASS_BRONZE: SpeedRange = SpeedRange::feet(200.0, 300.0, "ordinary brass and bronze", JET);
 
 // Aluminium, nickel, titanium, magnesium, zinc, white metal and plastics.

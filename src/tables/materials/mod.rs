@@ -4,12 +4,17 @@
 //! it, in files of their own.
 
 mod aluminium;
-mod copper_alloys;
+mod brass;
+mod bronze;
+mod copper;
+mod copper_sentences;
 mod dangers;
 #[rustfmt::skip]
 mod drilling_speeds;
 pub mod feeds;
+mod gunmetal;
 mod iron;
+mod leaded_brass;
 mod plastics;
 mod property;
 pub mod read;
@@ -260,12 +265,22 @@ pub struct Material {
     pub dangers: &'static [Advice],
 }
 
-static ALL: [Material; 18] = [
+static ALL: [Material; 30] = [
     iron::GREY_CAST_IRON,
-    copper_alloys::GUNMETAL,
-    copper_alloys::PHOSPHOR_BRONZE_CAST,
-    copper_alloys::PHOSPHOR_BRONZE_DRAWN,
-    copper_alloys::FREE_CUTTING_BRASS,
+    gunmetal::GUNMETAL,
+    gunmetal::GUNMETAL_LG4,
+    gunmetal::LEADED_BRONZE,
+    bronze::PHOSPHOR_BRONZE_CAST,
+    bronze::PHOSPHOR_BRONZE_DRAWN,
+    bronze::FREE_CUTTING_PHOSPHOR_BRONZE,
+    bronze::ALUMINIUM_BRONZE,
+    leaded_brass::FREE_CUTTING_BRASS,
+    leaded_brass::ENGRAVING_BRASS,
+    leaded_brass::DEZINCIFICATION_RESISTANT_BRASS,
+    brass::SHEET_BRASS,
+    brass::NAVAL_BRASS,
+    brass::HIGH_TENSILE_BRASS,
+    brass::NICKEL_SILVER,
     steel::FREE_CUTTING_MILD_STEEL,
     steel::BRIGHT_MILD_STEEL,
     steel::MEDIUM_CARBON_STEEL,
@@ -275,7 +290,9 @@ static ALL: [Material; 18] = [
     stainless::STAINLESS_304,
     aluminium::ALUMINIUM_6082,
     aluminium::CAST_ALUMINIUM,
-    copper_alloys::COPPER,
+    copper::COPPER,
+    copper::CUPRO_NICKEL,
+    copper::BERYLLIUM_COPPER,
     plastics::ACETAL,
     plastics::NYLON,
     plastics::PTFE,

@@ -34,12 +34,12 @@ const LONGEST: usize = 48;
 const MOST_OFFERED: usize = 5;
 
 /// Words that name a kind, with the slugs they could mean.
-const KINDS: [(&str, &[&str]); 16] = [
-    ("bronze", &["gunmetal", "phosphor-bronze-cast", "phosphor-bronze-drawn"]),
-    ("castbronze", &["gunmetal", "phosphor-bronze-cast"]),
-    ("bronzecasting", &["gunmetal", "phosphor-bronze-cast"]),
-    ("phosphorbronze", &["phosphor-bronze-cast", "phosphor-bronze-drawn"]),
-    ("phosbronze", &["phosphor-bronze-cast", "phosphor-bronze-drawn"]),
+const KINDS: &[(&str, &[&str])] = &[
+    ("bronze", &BRONZES),
+    ("castbronze", &CAST_BRONZES),
+    ("bronzecasting", &CAST_BRONZES),
+    ("phosphorbronze", &PHOSPHOR_BRONZES),
+    ("phosbronze", &PHOSPHOR_BRONZES),
     ("pb", &["phosphor-bronze-cast", "phosphor-bronze-drawn"]),
     ("steel", &STEELS),
     ("carbonsteel", &["bright-mild-steel", "medium-carbon-steel", "silver-steel"]),
@@ -47,7 +47,18 @@ const KINDS: [(&str, &[&str]); 16] = [
     ("toolsteel", &["silver-steel", "gauge-plate"]),
     ("stainless", &["stainless-303", "stainless-304"]),
     ("stainlesssteel", &["stainless-303", "stainless-304"]),
-    ("casting", &["grey-cast-iron", "gunmetal", "phosphor-bronze-cast", "cast-aluminium"]),
+    (
+        "casting",
+        &[
+            "grey-cast-iron",
+            "gunmetal",
+            "gunmetal-lg4",
+            "leaded-bronze",
+            "phosphor-bronze-cast",
+            "aluminium-bronze",
+            "cast-aluminium",
+        ],
+    ),
     ("plastic", &["acetal", "nylon", "ptfe"]),
     ("aluminiumalloy", &["aluminium-6082", "cast-aluminium"]),
     ("iron", &["grey-cast-iron"]),
@@ -63,10 +74,43 @@ const STEELS: [&str; 7] = [
     "stainless-304",
 ];
 
-/// Inside a longer name these addresses stand for more than they do alone: `mild steel EN1A`.
-const WIDER_IN_COMPANY: [(&str, &[&str]); 2] = [
+const BRONZES: [&str; 7] = [
+    "gunmetal",
+    "gunmetal-lg4",
+    "leaded-bronze",
+    "phosphor-bronze-cast",
+    "phosphor-bronze-drawn",
+    "free-cutting-phosphor-bronze",
+    "aluminium-bronze",
+];
+
+const CAST_BRONZES: [&str; 5] =
+    ["gunmetal", "gunmetal-lg4", "leaded-bronze", "phosphor-bronze-cast", "aluminium-bronze"];
+
+const PHOSPHOR_BRONZES: [&str; 3] =
+    ["phosphor-bronze-cast", "phosphor-bronze-drawn", "free-cutting-phosphor-bronze"];
+
+/// Inside a longer name these names stand for more than they do alone: `mild steel EN1A`.
+const WIDER_IN_COMPANY: &[(&str, &[&str])] = &[
     ("mildsteel", &["free-cutting-mild-steel", "bright-mild-steel"]),
     ("aluminium", &["aluminium-6082", "cast-aluminium"]),
+    ("gunmetal", &["gunmetal", "gunmetal-lg4"]),
+    ("leadedgunmetal", &["gunmetal", "gunmetal-lg4"]),
+    ("leadedbrass", &LEADED_BRASSES),
+    ("brass", &BRASSES),
+    ("copper", &["copper", "cupro-nickel", "beryllium-copper"]),
+];
+
+const LEADED_BRASSES: [&str; 3] =
+    ["free-cutting-brass", "engraving-brass", "dezincification-resistant-brass"];
+
+const BRASSES: [&str; 6] = [
+    "free-cutting-brass",
+    "engraving-brass",
+    "dezincification-resistant-brass",
+    "sheet-brass",
+    "naval-brass",
+    "high-tensile-brass",
 ];
 
 /// Words about the shape or the paperwork, which say nothing about the metal.
@@ -76,7 +120,7 @@ const NO_MATTER: [&str; 13] = [
 ];
 
 /// Standards named in front of a mark, as in `BS 1400 LG2`.
-const STANDARDS: [&str; 6] = ["970", "1400", "1474", "1490", "2874", "4659"];
+const STANDARDS: &[&str] = &["970", "1400", "1474", "1490", "2870", "2871", "2873", "2874", "4659"];
 
 /// The material a person means.
 ///
@@ -88,6 +132,8 @@ const STANDARDS: [&str; 6] = ["970", "1400", "1474", "1490", "2874", "4659"];
 /// use holewright::tables::materials::read::{read, ReadError};
 /// assert_eq!(read("CZ 121")?.slug, "free-cutting-brass");
 /// assert_eq!(read("leaded gunmetal LG2")?.slug, "gunmetal");
+/// assert_eq!(read("brass")?.slug, "free-cutting-brass");
+/// assert_eq!(read("brass CZ120")?.slug, "engraving-brass");
 /// assert!(matches!(read("bronze"), Err(ReadError::Ambiguous { .. })));
 /// assert!(matches!(read("unobtainium"), Err(ReadError::Unknown { .. })));
 /// # Ok::<(), ReadError>(())
@@ -119,7 +165,7 @@ pub fn read(typed: &str) -> Result<&'static Material, ReadError> {
 /// ```
 /// use holewright::tables::materials::{find, read::candidates};
 /// assert_eq!(candidates("LG2").ok(), find("gunmetal"));
-/// assert!(candidates("bronze").is_err_and(|materials| materials.len() == 3));
+/// assert!(candidates("bronze").is_err_and(|materials| materials.len() == 7));
 /// assert_eq!(candidates("unobtainium"), Err(Vec::new()));
 /// ```
 pub fn candidates(typed: &str) -> Result<&'static Material, Vec<&'static Material>> {
@@ -182,10 +228,13 @@ fn names(material: &'static Material) -> impl Iterator<Item = String> {
     own.into_iter().chain(other).chain(marks).map(fold)
 }
 
-/// The typed text cut at spaces and marks, each part folded.
+/// The typed text cut at spaces and marks, each part folded. A word said again at once says no more;
+/// a figure may, as in `85-5-5-5`.
 fn words(typed: &str) -> Vec<String> {
     let parts = typed.split(|letter: char| !letter.is_alphanumeric());
-    parts.map(fold).filter(|word| !word.is_empty()).take(LONGEST).collect()
+    let mut words: Vec<_> = parts.map(fold).filter(|word| !word.is_empty()).take(LONGEST).collect();
+    words.dedup_by(|word, before| word == before && word.chars().all(char::is_alphabetic));
+    words
 }
 
 /// What the words can mean together, and whether every one of them was understood.
@@ -229,7 +278,7 @@ fn meaning(run: &[String]) -> Option<Vec<&'static Material>> {
     let joined = run.concat();
     let single = joined.strip_suffix('s').unwrap_or(&joined);
     let kind =
-        WIDER_IN_COMPANY.iter().chain(&KINDS).find(|(word, _)| *word == joined || *word == single);
+        WIDER_IN_COMPANY.iter().chain(KINDS).find(|(word, _)| *word == joined || *word == single);
     if let Some((_, slugs)) = kind {
         return Some(slugs.iter().filter_map(|slug| find(slug)).collect());
     }

@@ -113,7 +113,48 @@ published! {
 published! {}
 
 // Copper and its alloys.
-published! {}
+published! {
+    AALCO_CA104 = "Aalco, bronze CA104 data sheet, 2006";
+    AALCO_CW451K = "Aalco, data sheet CW451K";
+    AALCO_CZ108 = "Aalco, brass CZ108 data sheet, 2006";
+    AALCO_CZ114 = "Aalco, brass CZ114 data sheet, 2006";
+    ANCHOR_C46400 = "Anchor Bronze, C46400 sheet";
+    AVIVA_C54400 = "Aviva Metals, C54400 page";
+    AZOM_CA104 = "AZoM, article 2847, bronze alloy CA104";
+    AZOM_CZ108 = "AZoM, article 2820, brass alloy CZ108";
+    AZOM_CZ114 = "AZoM, article 2821, brass alloy CZ114";
+    BHARAT_CZ128 = "Bharat Metal Alloy, CZ128 data sheet";
+    BOYNES_CB101 = "Boynes Springs, beryllium copper CB 101 data";
+    BRASSLAND_C35330 = "Brassland, C35330 page";
+    CASTINGS_C62400 = "brass-copper-castings.com, C62400";
+    CASTINGS_C83600 = "brass-copper-castings.com, C83600";
+    CDA_120_ROD = "CDA Publication 120, Table 14";
+    CDA_120_SHEET = "CDA Publication 120, Table 16, brass sheet, strip and plate (read as run-together text)";
+    CDA_C54400 = "Copper Development Association Inc., alloy C54400, alloys.copper.org";
+    CDA_CUPRO_NICKEL = "Copper Development Association Inc., Mechanical properties of copper-nickel alloys, Table 1, copper.org";
+    CDA_TEMPER = "Copper Alliance, Copper and its alloys, mechanical properties, copperalliance.org.uk";
+    CW408J = "CW408J data sheet, scribd 348453160";
+    CW481K = "cw481k.com, PB1 data";
+    DURBIN_CW721R = "Durbin Metals, data sheet CW721R";
+    FINKELSTEIN_CC495K = "Finkelstein Metals, CC495K data sheet";
+    FITSCHER = "Fitscher Guss, fitscherguss.de";
+    HSE_LEAD = "HSE, Lead and you, INDG305 (read in a summary)";
+    HUSSEY_C11000 = "Hussey Copper, C110 data sheet";
+    HUSSEY_C70600 = "Hussey Copper, C706 data sheet";
+    JSK_C17200 = "JSK Traders, C17200 data sheet";
+    KMM_CC492K = "KMM Bronze, alloys directory, CC492K";
+    KMM_CC496K = "KMM Bronze, alloys directory, CC496K";
+    OSHA_BERYLLIUM = "OSHA, Hazard Information Bulletin, Preventing adverse health effects from exposure to beryllium on the job, 1999";
+    PW_FOUNDRY = "PW Foundry, alloy specifications";
+    RAJHANS_CZ108 = "Rajhans, CZ108 data sheet";
+    RAJHANS_CZ115 = "Rajhans, CZ115 data sheet";
+    RAJHANS_CZ132 = "Rajhans, CZ132 data sheet";
+    RAJHANS_CZ137 = "Rajhans, CZ137 data sheet";
+    REGAL = "Regal Cutting Tools, Tapping difficulties and percent of thread";
+    RIGHTON_C106 = "Righton, data sheet C106 and CW024A";
+    SCRIBD_BRASS = "scribd 220928843, brass specification sheet";
+    SHREE_CZ114 = "Shree Extrusion, CZ114 data sheet";
+}
 
 // Aluminium, nickel, titanium, magnesium, zinc, white metal and plastics.
 published! {}

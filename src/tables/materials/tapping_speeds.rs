@@ -40,5 +40,9 @@ pub(super) const MH_303: SpeedRange = SpeedRange::feet(35.0, 45.0, "303 stainles
 // Iron and steel.
 
 // Copper and its alloys.
+pub(super) const LAVALLEE_ALUMINIUM_BRONZE: SpeedRange = SpeedRange::feet(20.0, 80.0, "aluminum bronze", LAVALLEE);
+pub(super) const CLARKSON_BRASS_BRONZE: SpeedRange = SpeedRange::feet(82.0, 115.0, "brass and bronze, under 200 HB", CLARKSON);
+pub(super) const CLARKSON_BRASS: SpeedRange = SpeedRange::feet(50.0, 65.0, "brass, under 200 HB", CLARKSON);
+pub(super) const CLARKSON_STRONG_BRONZE: SpeedRange = SpeedRange::feet(10.0, 16.0, "bronze, high strength, under 470 HB", CLARKSON);
 
 // Aluminium, nickel, titanium, magnesium, zinc, white metal and plastics.
