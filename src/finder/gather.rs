@@ -35,12 +35,9 @@ impl Gathered {
 
     /// The best, best first.
     pub(super) fn best(mut self) -> Vec<Hit> {
+        // Stable: equals stay in the order of the tables, which have the usual thing first.
         self.hits.sort_by(|(one_score, one), (other_score, other)| {
-            other_score
-                .cmp(one_score)
-                .then(one.kind.cmp(&other.kind))
-                .then_with(|| one.title.cmp(&other.title))
-                .then_with(|| one.url.cmp(&other.url))
+            other_score.cmp(one_score).then(one.kind.cmp(&other.kind))
         });
         self.hits.into_iter().take(MOST).map(|(_, hit)| hit).collect()
     }

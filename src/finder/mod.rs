@@ -24,7 +24,7 @@
 //! each has 10 less than the rest.
 //!
 //! A letter left out, put in, changed, or swapped with the next counts as one. Equal scores stand
-//! in the order of [`Kind`], then by title, then by address.
+//! in the order of [`Kind`], then of the tables, which have the usual thing first.
 
 mod doors;
 mod gather;
