@@ -4,17 +4,21 @@
 //! it, in files of their own.
 
 mod aluminium;
+mod cast_aluminium;
 mod copper_alloys;
 mod dangers;
 #[rustfmt::skip]
 mod drilling_speeds;
 pub mod feeds;
 mod iron;
+mod nickel_titanium;
 mod plastics;
 mod property;
 pub mod read;
 #[rustfmt::skip]
 mod reaming_speeds;
+mod sheet_plastics;
+mod soft_metals;
 mod sources;
 mod stainless;
 mod steel;
@@ -240,7 +244,7 @@ pub struct Material {
     pub dangers: &'static [Advice],
 }
 
-static ALL: [Material; 18] = [
+static ALL: [Material; 34] = [
     iron::GREY_CAST_IRON,
     copper_alloys::GUNMETAL,
     copper_alloys::PHOSPHOR_BRONZE_CAST,
@@ -254,11 +258,27 @@ static ALL: [Material; 18] = [
     stainless::STAINLESS_303,
     stainless::STAINLESS_304,
     aluminium::ALUMINIUM_6082,
-    aluminium::CAST_ALUMINIUM,
+    aluminium::ALUMINIUM_6063,
+    aluminium::ALUMINIUM_2011,
+    aluminium::ALUMINIUM_2014,
+    aluminium::ALUMINIUM_7075,
+    cast_aluminium::CAST_ALUMINIUM,
+    cast_aluminium::CAST_ALUMINIUM_LM25,
+    nickel_titanium::NICKEL_COPPER_400,
+    nickel_titanium::TITANIUM_GRADE_2,
+    nickel_titanium::TITANIUM_GRADE_5,
+    soft_metals::ZINC_DIE_CASTING_ALLOY,
+    soft_metals::MAGNESIUM_ALLOY,
+    soft_metals::WHITE_METAL,
     copper_alloys::COPPER,
     plastics::ACETAL,
     plastics::NYLON,
     plastics::PTFE,
+    plastics::PEEK,
+    sheet_plastics::ACRYLIC,
+    sheet_plastics::POLYCARBONATE,
+    sheet_plastics::PVC,
+    sheet_plastics::LAMINATED_PHENOLIC,
 ];
 
 /// Every material, in the order the pages list them.

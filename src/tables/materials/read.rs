@@ -34,7 +34,7 @@ const LONGEST: usize = 48;
 const MOST_OFFERED: usize = 5;
 
 /// Words that name a kind, with the slugs they could mean.
-const KINDS: [(&str, &[&str]); 16] = [
+const KINDS: [(&str, &[&str]); 27] = [
     ("bronze", &["gunmetal", "phosphor-bronze-cast", "phosphor-bronze-drawn"]),
     ("castbronze", &["gunmetal", "phosphor-bronze-cast"]),
     ("bronzecasting", &["gunmetal", "phosphor-bronze-cast"]),
@@ -47,11 +47,50 @@ const KINDS: [(&str, &[&str]); 16] = [
     ("toolsteel", &["silver-steel", "gauge-plate"]),
     ("stainless", &["stainless-303", "stainless-304"]),
     ("stainlesssteel", &["stainless-303", "stainless-304"]),
-    ("casting", &["grey-cast-iron", "gunmetal", "phosphor-bronze-cast", "cast-aluminium"]),
-    ("plastic", &["acetal", "nylon", "ptfe"]),
-    ("aluminiumalloy", &["aluminium-6082", "cast-aluminium"]),
+    ("casting", &CASTINGS),
     ("iron", &["grey-cast-iron"]),
+    ("plastic", &PLASTICS),
+    ("sheetplastic", &SHEET_PLASTICS),
+    ("plasticsheet", &SHEET_PLASTICS),
+    ("clearplastic", &["acrylic", "polycarbonate"]),
+    ("laminate", &["laminated-phenolic"]),
+    ("aluminiumalloy", &ALUMINIUM),
+    ("wroughtaluminium", &WROUGHT_ALUMINIUM),
+    ("dural", &["aluminium-6082", "aluminium-2014"]),
+    ("duralumin", &["aluminium-6082", "aluminium-2014"]),
+    ("diecasting", &["cast-aluminium", "zinc-die-casting-alloy", "magnesium-alloy"]),
+    ("titanium", &["titanium-grade-2", "titanium-grade-5"]),
+    ("titaniumalloy", &["titanium-grade-2", "titanium-grade-5"]),
+    ("zinc", &["zinc-die-casting-alloy"]),
 ];
+
+const CASTINGS: [&str; 7] = [
+    "grey-cast-iron",
+    "gunmetal",
+    "phosphor-bronze-cast",
+    "cast-aluminium",
+    "cast-aluminium-lm25",
+    "zinc-die-casting-alloy",
+    "magnesium-alloy",
+];
+
+const WROUGHT_ALUMINIUM: [&str; 5] =
+    ["aluminium-6082", "aluminium-6063", "aluminium-2011", "aluminium-2014", "aluminium-7075"];
+
+const ALUMINIUM: [&str; 7] = [
+    "aluminium-6082",
+    "aluminium-6063",
+    "aluminium-2011",
+    "aluminium-2014",
+    "aluminium-7075",
+    "cast-aluminium",
+    "cast-aluminium-lm25",
+];
+
+const PLASTICS: [&str; 8] =
+    ["acetal", "nylon", "ptfe", "peek", "acrylic", "polycarbonate", "pvc", "laminated-phenolic"];
+
+const SHEET_PLASTICS: [&str; 4] = ["acrylic", "polycarbonate", "pvc", "laminated-phenolic"];
 
 const STEELS: [&str; 7] = [
     "free-cutting-mild-steel",
@@ -64,10 +103,8 @@ const STEELS: [&str; 7] = [
 ];
 
 /// Inside a longer name these addresses stand for more than they do alone: `mild steel EN1A`.
-const WIDER_IN_COMPANY: [(&str, &[&str]); 2] = [
-    ("mildsteel", &["free-cutting-mild-steel", "bright-mild-steel"]),
-    ("aluminium", &["aluminium-6082", "cast-aluminium"]),
-];
+const WIDER_IN_COMPANY: [(&str, &[&str]); 2] =
+    [("mildsteel", &["free-cutting-mild-steel", "bright-mild-steel"]), ("aluminium", &ALUMINIUM)];
 
 /// Words about the shape or the paperwork, which say nothing about the metal.
 const NO_MATTER: [&str; 13] = [
