@@ -111,7 +111,7 @@ pub(super) const ALUMINIUM_6063: Material = Material {
     slug: "aluminium-6063",
     name: "aluminium 6063",
     aliases: &[],
-    known_as: &["6063", "6063-T6", "architectural aluminium", "aluminium extrusion"],
+    known_as: &["6063", "6063-T6", "architectural aluminium"],
     designations: &[
         mark("EN AW-6063", TRE_S),
         mark("H9", TRE_S).old(),
@@ -242,7 +242,7 @@ pub(super) const ALUMINIUM_2014: Material = Material {
     slug: "aluminium-2014",
     name: "aluminium 2014",
     aliases: &[],
-    known_as: &["2014", "2014A", "2014-T6", "high-strength aluminium"],
+    known_as: &["2014", "2014A", "2014-T6"],
     designations: &[
         recalled_mark("EN AW-2014A"),
         mark("L168", GOULD_L168),

@@ -113,7 +113,7 @@ pub(super) const CAST_ALUMINIUM_LM25: Material = Material {
     slug: "cast-aluminium-lm25",
     name: "cast aluminium LM25",
     aliases: &[],
-    known_as: &["LM25-TF", "heat-treated cast aluminium"],
+    known_as: &["LM25-TF"],
     designations: &[
         mark("LM25", HSSCO),
         mark("EN AC-42000", HSSCO),

@@ -76,7 +76,7 @@ pub(super) const ACETAL: Material = Material {
     drilling_lubricant: DRY,
     tapping_lubricant: TAP_DRY,
     back_off: BACK_OFF,
-    drill_advice: &[POINT, read("Blow or draw air on it to cool it.", BOEDEKER)],
+    drill_advice: &[POINT, read("A stream of air keeps it cool.", BOEDEKER)],
     tap_advice: &[CLEAN_TAP, COARSE_THREAD],
     forming_tap: FormingTap::Refuse,
     broken_tap: BrokenTap::NoNeed,

@@ -181,7 +181,7 @@ pub(super) const WHITE_METAL: Material = Material {
     slug: "white-metal",
     name: "white metal",
     aliases: &[],
-    known_as: &["babbitt", "babbitt metal", "bearing metal", "whitemetal", "white bearing metal"],
+    known_as: &["babbitt", "babbitt metal", "whitemetal", "white bearing metal"],
     designations: &[recalled_mark("BS 3332"), recalled_mark("ASTM B23").abroad()],
     met_in: &[
         practice("Poured bearings of engines and machine tools, and model axlebox linings."),
