@@ -3,7 +3,10 @@
 //! What goes with every job – clamps, eyes, gloves, swarf – is the plan's to say, not a material's.
 
 use super::Advice;
-use super::sources::{HSE_FLUIDS, HSE_LEAD, OSHA_BERYLLIUM, POLYMER_FUME, practice, read};
+use super::sources::{
+    ARIA, BORSODCHEM, DGUV_MAGNESIUM, HSE_FLUIDS, HSE_LEAD, OSHA_BERYLLIUM, POLYMER_FUME,
+    PVC_DATA_SHEET, TECHNICAL_ORDER, practice, read,
+};
 
 pub(super) const IRON_DUST: Advice = practice(
     "The dust is fine and abrasive: keep it out of the lungs, take it up with a vacuum cleaner or a damp brush, and wear a mask when grinding or filing much.",
@@ -90,3 +93,74 @@ pub(super) const FINE_DUST: Advice = practice(
 );
 
 // Aluminium, nickel, titanium, magnesium, zinc, white metal and plastics.
+
+/// What any of these materials must not be used for.
+pub(super) const PRESSURE: Advice = practice(
+    "Not for a boiler or any other pressure part on your own judgement: the national boiler code and the club's boiler inspector decide, before cutting.",
+);
+
+pub(super) const MAGNESIUM_WATER: Advice = read(
+    "Water and the common liquid or foam extinguishers make burning magnesium burn harder and may set off an explosion: never use them on it.",
+    TECHNICAL_ORDER,
+);
+
+pub(super) const MAGNESIUM_SMOTHER: Advice = read(
+    "Before you start, have dry sand, clean rust-free iron chips or a metal-fire powder within reach: burning swarf is covered, never soaked.",
+    TECHNICAL_ORDER,
+);
+
+pub(super) const MAGNESIUM_RUB: Advice = read(
+    "A blunt tool, a very fine feed or a tool left rubbing can light the chips: keep edges keen, feed well, and draw back at once.",
+    TECHNICAL_ORDER,
+);
+
+pub(super) const MAGNESIUM_SWARF: Advice = read(
+    "Let no swarf gather on the machine or in your clothes; keep it dry in a clean, marked, covered metal tin.",
+    TECHNICAL_ORDER,
+);
+
+pub(super) const MAGNESIUM_WATER_MIX: Advice = read(
+    "A water-mix fluid makes hydrogen with it, and chips wetted with one may catch fire of themselves: use none, and allow no flame or smoking.",
+    DGUV_MAGNESIUM,
+);
+
+pub(super) const TITANIUM_FIRE: Advice = read(
+    "Titanium swarf burns: in one works a spark lit a crate of it, a water extinguisher was the wrong one, and sand smothered it.",
+    ARIA,
+);
+
+pub(super) const TITANIUM_SWARF: Advice = practice(
+    "Keep little of its swarf, away from sparks, in a closed metal tin, with dry sand to hand: no water and no ordinary extinguisher on it.",
+);
+
+pub(super) const ZINC_BURNT: Advice = practice(
+    "Overheated or burnt, zinc gives off a white fume that brings on a fever: do not melt, braze or burn it indoors.",
+);
+
+pub(super) const LEAD_FUME: Advice = practice(
+    "Melted, white metal may give off lead fume, and it spits if ladle or mould is damp: ventilate well, warm them first, and shield face and hands.",
+);
+
+pub(super) const PLASTIC_FUME: Advice = practice(
+    "Overheated, it gives off an irritating fume: keep the drill sharp and cool, air the room, and never burn the swarf.",
+);
+
+pub(super) const PVC_FUME: Advice = read(
+    "Overheated, it gives off hydrogen chloride and carbon monoxide: keep the drill sharp and cool, air the room, and never burn the swarf.",
+    PVC_DATA_SHEET,
+);
+
+pub(super) const PVC_HEAT: Advice =
+    read("Above 120 °C it breaks down and gives off hydrogen chloride gas.", BORSODCHEM);
+
+pub(super) const SPLINTERS: Advice = practice(
+    "It can burst into sharp splinters as the drill breaks through: clamp it on a scrap board and cover your eyes.",
+);
+
+pub(super) const PHENOLIC_DUST: Advice = practice(
+    "The dust irritates lungs and skin: draw it off as you cut, wear a dust mask, and wash afterwards.",
+);
+
+pub(super) const OLD_LAMINATE: Advice = practice(
+    "Some old laminates and insulating boards were made with asbestos: if you do not know what a piece is, leave it alone.",
+);

@@ -10,6 +10,7 @@ use super::sources::{
     EL_HOFY, JET, NAVY, NOMINAL, NORSEMAN, PROTO_CAST, PROTO_LIGHT, PROTO_STEEL, PROTO_TOOL,
     QUIZ_COPPER, SPEEDS_LIST,
 };
+use crate::tables::source::Source;
 
 pub(super) const NAVY_LOW_CARBON: SpeedRange = SpeedRange::feet(80.0, 110.0, "low carbon steel", NAVY);
 pub(super) const NAVY_MEDIUM_CARBON: SpeedRange = SpeedRange::feet(70.0, 80.0, "medium carbon steel", NAVY);
@@ -63,3 +64,18 @@ pub(super) const QUIZ_COPPER_RANGE: SpeedRange = SpeedRange::metres(24.0, 45.0, 
 pub(super) const JET_BRASS_BRONZE: SpeedRange = SpeedRange::feet(200.0, 300.0, "ordinary brass and bronze", JET);
 
 // Aluminium, nickel, titanium, magnesium, zinc, white metal and plastics.
+
+pub(super) const PROTO_2011: SpeedRange = SpeedRange::feet(400.0, 400.0, "2011 aluminium, cold drawn", PROTO_LIGHT);
+pub(super) const PROTO_DIE_CAST_ALUMINIUM: SpeedRange = SpeedRange::feet(300.0, 300.0, "aluminium die castings, as cast", PROTO_LIGHT);
+pub(super) const PROTO_WROUGHT_MAGNESIUM: SpeedRange = SpeedRange::feet(500.0, 500.0, "wrought magnesium", PROTO_LIGHT);
+pub(super) const PROTO_CAST_MAGNESIUM: SpeedRange = SpeedRange::feet(450.0, 450.0, "cast magnesium", PROTO_LIGHT);
+pub(super) const NORSEMAN_MAGNESIUM: SpeedRange = SpeedRange::feet(250.0, 400.0, "magnesium alloys", NORSEMAN);
+pub(super) const LIST_MAGNESIUM: SpeedRange = SpeedRange::feet(300.0, 300.0, "magnesium", SPEEDS_LIST);
+pub(super) const NORSEMAN_ZINC: SpeedRange = SpeedRange::feet(300.0, 400.0, "die casting (zinc)", NORSEMAN);
+pub(super) const EL_HOFY_ZINC: SpeedRange = SpeedRange::metres(76.0, 76.0, "zinc alloys, 80 to 100 HB", EL_HOFY);
+pub(super) const NAVY_NICKEL_COPPER: SpeedRange = SpeedRange::feet(40.0, 50.0, "Monel", NAVY);
+pub(super) const NORSEMAN_NICKEL_COPPER: SpeedRange = SpeedRange::feet(30.0, 50.0, "Monel, high-nickel steel, stainless", NORSEMAN);
+pub(super) const LIST_TITANIUM: SpeedRange = SpeedRange::feet(30.0, 30.0, "titanium", SPEEDS_LIST);
+pub(super) const EL_HOFY_TITANIUM_PURE: SpeedRange = SpeedRange::metres(30.0, 30.0, "titanium, pure, 110 to 200 HB", EL_HOFY);
+pub(super) const EL_HOFY_TITANIUM_ALLOY: SpeedRange = SpeedRange::metres(12.0, 12.0, "titanium, alpha and alpha-beta, 300 to 360 HB, cobalt drill", EL_HOFY);
+pub(super) const RECALLED_WHITE_METAL: SpeedRange = SpeedRange::metres(30.0, 60.0, "white metal", Source::memory("recalled, no source read"));

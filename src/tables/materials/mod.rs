@@ -6,6 +6,7 @@
 mod aluminium;
 mod brass;
 mod bronze;
+mod cast_aluminium;
 mod copper;
 mod copper_sentences;
 mod dangers;
@@ -15,11 +16,14 @@ pub mod feeds;
 mod gunmetal;
 mod iron;
 mod leaded_brass;
+mod nickel_titanium;
 mod plastics;
 mod property;
 pub mod read;
 #[rustfmt::skip]
 mod reaming_speeds;
+mod sheet_plastics;
+mod soft_metals;
 mod sources;
 mod stainless;
 mod steel;
@@ -265,7 +269,7 @@ pub struct Material {
     pub dangers: &'static [Advice],
 }
 
-static ALL: [Material; 30] = [
+static ALL: [Material; 46] = [
     iron::GREY_CAST_IRON,
     gunmetal::GUNMETAL,
     gunmetal::GUNMETAL_LG4,
@@ -289,13 +293,29 @@ static ALL: [Material; 30] = [
     stainless::STAINLESS_303,
     stainless::STAINLESS_304,
     aluminium::ALUMINIUM_6082,
-    aluminium::CAST_ALUMINIUM,
+    aluminium::ALUMINIUM_6063,
+    aluminium::ALUMINIUM_2011,
+    aluminium::ALUMINIUM_2014,
+    aluminium::ALUMINIUM_7075,
+    cast_aluminium::CAST_ALUMINIUM,
+    cast_aluminium::CAST_ALUMINIUM_LM25,
+    nickel_titanium::NICKEL_COPPER_400,
+    nickel_titanium::TITANIUM_GRADE_2,
+    nickel_titanium::TITANIUM_GRADE_5,
+    soft_metals::ZINC_DIE_CASTING_ALLOY,
+    soft_metals::MAGNESIUM_ALLOY,
+    soft_metals::WHITE_METAL,
     copper::COPPER,
     copper::CUPRO_NICKEL,
     copper::BERYLLIUM_COPPER,
     plastics::ACETAL,
     plastics::NYLON,
     plastics::PTFE,
+    plastics::PEEK,
+    sheet_plastics::ACRYLIC,
+    sheet_plastics::POLYCARBONATE,
+    sheet_plastics::PVC,
+    sheet_plastics::LAMINATED_PHENOLIC,
 ];
 
 /// Every material, in the order the pages list them.

@@ -47,22 +47,53 @@ const KINDS: &[(&str, &[&str])] = &[
     ("toolsteel", &["silver-steel", "gauge-plate"]),
     ("stainless", &["stainless-303", "stainless-304"]),
     ("stainlesssteel", &["stainless-303", "stainless-304"]),
-    (
-        "casting",
-        &[
-            "grey-cast-iron",
-            "gunmetal",
-            "gunmetal-lg4",
-            "leaded-bronze",
-            "phosphor-bronze-cast",
-            "aluminium-bronze",
-            "cast-aluminium",
-        ],
-    ),
-    ("plastic", &["acetal", "nylon", "ptfe"]),
-    ("aluminiumalloy", &["aluminium-6082", "cast-aluminium"]),
+    ("casting", &CASTINGS),
     ("iron", &["grey-cast-iron"]),
+    ("plastic", &PLASTICS),
+    ("sheetplastic", &SHEET_PLASTICS),
+    ("plasticsheet", &SHEET_PLASTICS),
+    ("clearplastic", &["acrylic", "polycarbonate"]),
+    ("laminate", &["laminated-phenolic"]),
+    ("aluminiumalloy", &ALUMINIUM),
+    ("wroughtaluminium", &WROUGHT_ALUMINIUM),
+    ("dural", &["aluminium-6082", "aluminium-2014"]),
+    ("duralumin", &["aluminium-6082", "aluminium-2014"]),
+    ("diecasting", &["cast-aluminium", "zinc-die-casting-alloy", "magnesium-alloy"]),
+    ("titanium", &["titanium-grade-2", "titanium-grade-5"]),
+    ("titaniumalloy", &["titanium-grade-2", "titanium-grade-5"]),
+    ("zinc", &["zinc-die-casting-alloy"]),
 ];
+
+const CASTINGS: [&str; 10] = [
+    "grey-cast-iron",
+    "gunmetal",
+    "gunmetal-lg4",
+    "leaded-bronze",
+    "phosphor-bronze-cast",
+    "aluminium-bronze",
+    "cast-aluminium",
+    "cast-aluminium-lm25",
+    "zinc-die-casting-alloy",
+    "magnesium-alloy",
+];
+
+const WROUGHT_ALUMINIUM: [&str; 5] =
+    ["aluminium-6082", "aluminium-6063", "aluminium-2011", "aluminium-2014", "aluminium-7075"];
+
+const ALUMINIUM: [&str; 7] = [
+    "aluminium-6082",
+    "aluminium-6063",
+    "aluminium-2011",
+    "aluminium-2014",
+    "aluminium-7075",
+    "cast-aluminium",
+    "cast-aluminium-lm25",
+];
+
+const PLASTICS: [&str; 8] =
+    ["acetal", "nylon", "ptfe", "peek", "acrylic", "polycarbonate", "pvc", "laminated-phenolic"];
+
+const SHEET_PLASTICS: [&str; 4] = ["acrylic", "polycarbonate", "pvc", "laminated-phenolic"];
 
 const STEELS: [&str; 7] = [
     "free-cutting-mild-steel",
@@ -93,7 +124,7 @@ const PHOSPHOR_BRONZES: [&str; 3] =
 /// Inside a longer name these names stand for more than they do alone: `mild steel EN1A`.
 const WIDER_IN_COMPANY: &[(&str, &[&str])] = &[
     ("mildsteel", &["free-cutting-mild-steel", "bright-mild-steel"]),
-    ("aluminium", &["aluminium-6082", "cast-aluminium"]),
+    ("aluminium", &ALUMINIUM),
     ("gunmetal", &["gunmetal", "gunmetal-lg4"]),
     ("leadedgunmetal", &["gunmetal", "gunmetal-lg4"]),
     ("leadedbrass", &LEADED_BRASSES),

@@ -4,6 +4,7 @@
 //! calculator uses.
 
 use super::SpeedRange;
+use super::sources::PROTO_REAM_LIGHT;
 use crate::tables::source::Source;
 
 // Iron and steel.
@@ -18,3 +19,8 @@ const RECALLED_CHART: Source = Source::memory("recalled reaming chart, no source
 const RECALLED_RULE: Source = Source::memory("recalled rule for reamers, no source read");
 
 // Aluminium, nickel, titanium, magnesium, zinc, white metal and plastics.
+
+pub(super) const PROTO_CAST_ALUMINIUM: SpeedRange = SpeedRange::feet(350.0, 500.0, "aluminium sand and permanent-mould castings", PROTO_REAM_LIGHT);
+pub(super) const PROTO_DIE_CAST_ALUMINIUM: SpeedRange = SpeedRange::feet(300.0, 300.0, "aluminium die castings, as cast", PROTO_REAM_LIGHT);
+pub(super) const PROTO_WROUGHT_MAGNESIUM: SpeedRange = SpeedRange::feet(500.0, 500.0, "wrought magnesium", PROTO_REAM_LIGHT);
+pub(super) const PROTO_CAST_MAGNESIUM: SpeedRange = SpeedRange::feet(450.0, 450.0, "cast magnesium", PROTO_REAM_LIGHT);

@@ -96,7 +96,7 @@ published! {
     EN_STEELS = "EN steels, basic steel selection based on BS 970, scribd 517393355";
     HOOD_PB1 = "John Hood & Co, data sheet PB1";
     HOOD_PB102 = "John Hood & Co, data sheet PB102";
-    HSSCO = "Principal alloy designations, cast products, Table A.3, hssco.ru";
+    HSSCO = "hssco.ru, casting alloy designation table A.3";
     KEMPER = "Kemper, cast products data sheets";
     KNIGHT = "Knight Precision Wire, alloy table";
     LUCEFIN = "Lucefin, technical card 11SMn30 (EN 10277-3)";
@@ -157,4 +157,59 @@ published! {
 }
 
 // Aluminium, nickel, titanium, magnesium, zinc, white metal and plastics.
-published! {}
+published! {
+    ACRYLIC_BRIEF = "Acrylite, Fabrication brief 4, Drilling, scribd 560893074";
+    ACRYLIC_MANUAL = "Plexiglas acrylic sheet, Drilling techniques, hitpages.com";
+    AERO_PLASTICS = "Aero Plastics & Supply, Acrylic";
+    ALRO = "Alro metals guide (docslib 3174256)";
+    ALUMINIUM_MANUAL = "Aluminum manual, Table 4.2, Typical hardness values, scribd 390430133";
+    ARIA = "ARIA, accident 43330, titanium swarf fire, aria.developpement-durable.gouv.fr";
+    ASTM_B164 = "ASTM B164, mechanical properties of rod and bar, boltport.com";
+    ASTM_TITANIUM = "ASTM titanium limits table (highmetal.co.in, tricormetals.com)";
+    AZOM_EXTRUDED = "AZoM 3329, extruded alloys";
+    B23_YIELD = "Babbitt alloys table (ASTM B23 grades), liquisearch.com";
+    BABBITT_CHAPTER = "Taylor & Francis, chapter 10.1201/b18998-8, Babbitt metal";
+    BORSODCHEM = "BorsodChem, Learn about PVC, Safety and handling";
+    BPEL = "bpel.co.uk, Machining of die castings";
+    CCT_ACRYLIC = "CCT Precision, Acrylic data sheet";
+    COSMOS = "Cosmos Aluminium technical sheet (EN 755-2), scribd 433597598";
+    CREASEY = "Creasey Castings, LM4 sheet";
+    DGUV_MAGNESIUM = "DGUV Information 209-090e, Activities relating to magnesium";
+    DURBIN_2011 = "Durbin Metals, data sheet aluminium alloy 2011 T3 rod and bar";
+    DURBIN_6082 = "Durbin Metals, data sheet aluminium alloy 6082 T6 extrusions";
+    ELEKTRON = "Magnesium Elektron, Datasheet 254, Machining magnesium";
+    ENG_PLASTICS = "Engineering Plastics Handbook, Table 5.5 p. 91";
+    ESA_7075 = "ESA, materials data A.1.5, 7075 aluminium-zinc alloy";
+    EURALLIAGE = "Euralliage, 7075 sheet (EN 755-2)";
+    EURALLIAGE_PLATE = "Euralliage, 7075 sheet (EN 485-2)";
+    GOULD_L168 = "Gould Alloys, data sheet L168 T6511 bar";
+    HANDBOOK_PTFE = "Handbook of Condensed Matter and Materials Data, Table 3.3-12 p. 497";
+    HANDBOOK_PTFE_HEAT = "Handbook of Condensed Matter and Materials Data, Table 3.3-13 p. 497";
+    HIGHLINE = "Highline, Drilling holes in polycarbonate sheet";
+    INTERLLOY_2011 = "Interlloy, 2011 aluminium";
+    ISAKOV = "Isakov, Tackling titanium, ctemag.com 2009";
+    JAIN_PVC = "Jain, PVC sheet working techniques, scribd 249386465";
+    LAIRD_NYLON = "Laird Plastics, nylon 101 data sheet";
+    LM25_SHEET = "LM25 sheet (scribd 33733589, BS 1490:1988)";
+    LM4_SHEET = "LM6 and LM4 sheet, scribd 554364879";
+    LUNT = "Lunt, Material properties comparison";
+    MATWEB_7075 = "MatWeb, 7075-T6";
+    MATWEB_TITANIUM = "MatWeb, titanium grade 2";
+    MRT_ZINC = "MRT Castings, pressure die casting alloy ZL3 (EN 1774)";
+    NORTH_STEEL = "North Steel, titanium grade 5 data sheet";
+    NORVA = "Norva Plastics, Phenolic machining";
+    PROTO_REAM_LIGHT = "Proto Cutter, HSS reaming speeds, light metals";
+    PVC_DATA_SHEET = "Safety data sheet, PVC compounds (rigid), 16 May 2008, section 10";
+    QUIZ_PHENOLIC = "CuriousTab, Drilling bakelite and fibrous plastics (examination question 64762)";
+    RMI = "RMI Titanium, Titanium alloy guide, properties of pure titanium";
+    SPECIAL_METALS = "Special Metals, Monel 400 bulletin";
+    STERLING_PVC = "Sterling Plastics, Type I PVC";
+    SUBSTECH = "substech.com, 7075";
+    TECHNICAL_ORDER = "Technical Order 1-1A-9 (TM 43-0106), magnesium machining safety";
+    TI64 = "Ti6Al4V typical table (aseanbizs.com)";
+    TRIDENT_CE = "Trident Plastics, CE canvas phenolic sheet";
+    TRIDENT_PC = "Trident Plastics, machine grade polycarbonate rod";
+    US_PLASTIC_ACRYLIC = "US Plastic, Physical properties for extruded acrylic sheet";
+    ZAMAK_3 = "Zamak 3 page (EN 1774), zamak.au";
+    ZINC_MACHINING = "diecasting.zinc.org, Machining, General comments";
+}

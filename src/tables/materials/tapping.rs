@@ -27,6 +27,8 @@ pub enum BrokenTap {
     NeverAlum,
     /// Whether hot alum leaves it unmarked is not confirmed.
     AlumUnconfirmed,
+    /// Hot alum is acid enough to eat this metal.
+    AlumAttacks,
     /// It is soft enough to get at the tap.
     NoNeed,
 }
@@ -39,6 +41,7 @@ impl BrokenTap {
             Self::HotAlum => &HOT_ALUM,
             Self::NeverAlum => &NEVER_ALUM,
             Self::AlumUnconfirmed => &ALUM_UNCONFIRMED,
+            Self::AlumAttacks => &ALUM_ATTACKS,
             Self::NoNeed => &NO_NEED,
         }
     }
@@ -69,6 +72,12 @@ static ALUM_UNCONFIRMED: [Advice; 2] = [
     ),
     practice(
         "Ventilate, wear goggles and gloves, and use no pan meant for food; acids are not advised.",
+    ),
+];
+static ALUM_ATTACKS: [Advice; 2] = [
+    practice("Hot alum is acid and eats this metal, giving off hydrogen: use no bath of any kind."),
+    practice(
+        "Grip what stands out and wind it back, or cut the metal away round the tap; otherwise move the hole.",
     ),
 ];
 static NO_NEED: [Advice; 1] =

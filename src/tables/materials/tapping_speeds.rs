@@ -4,6 +4,7 @@
 
 use super::SpeedRange;
 use super::sources::{CLARKSON, LAVALLEE, MH_TAP_303, MH_TAP_1020, TAP_CHART};
+use crate::tables::source::Source;
 
 pub(super) const LAVALLEE_ALUMINIUM: SpeedRange = SpeedRange::feet(50.0, 150.0, "aluminium", LAVALLEE);
 pub(super) const LAVALLEE_BRASS: SpeedRange = SpeedRange::feet(50.0, 200.0, "brass", LAVALLEE);
@@ -46,3 +47,11 @@ pub(super) const CLARKSON_BRASS: SpeedRange = SpeedRange::feet(50.0, 65.0, "bras
 pub(super) const CLARKSON_STRONG_BRONZE: SpeedRange = SpeedRange::feet(10.0, 16.0, "bronze, high strength, under 470 HB", CLARKSON);
 
 // Aluminium, nickel, titanium, magnesium, zinc, white metal and plastics.
+
+pub(super) const LAVALLEE_MAGNESIUM: SpeedRange = SpeedRange::feet(75.0, 200.0, "magnesium", LAVALLEE);
+pub(super) const LAVALLEE_NICKEL_COPPER: SpeedRange = SpeedRange::feet(20.0, 40.0, "Monel", LAVALLEE);
+pub(super) const LAVALLEE_TITANIUM: SpeedRange = SpeedRange::feet(10.0, 40.0, "titanium alloys", LAVALLEE);
+pub(super) const LAVALLEE_THERMOSETTING: SpeedRange = SpeedRange::feet(50.0, 100.0, "plastic, thermosetting", LAVALLEE);
+pub(super) const CHART_THERMOSETTING: SpeedRange = SpeedRange::feet(40.0, 40.0, "plastic, thermosetting", TAP_CHART);
+pub(super) const CHART_ZINC: SpeedRange = SpeedRange::feet(80.0, 80.0, "zinc diecastings", TAP_CHART);
+pub(super) const RECALLED_WHITE_METAL: SpeedRange = SpeedRange::metres(10.0, 20.0, "white metal", Source::memory("recalled, no source read"));
