@@ -2,6 +2,7 @@
 
 mod clearance;
 mod drills;
+mod grades;
 mod lists;
 mod materials;
 mod threads;

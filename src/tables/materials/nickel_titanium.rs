@@ -49,7 +49,7 @@ pub(super) const NICKEL_COPPER_400: Material = Material {
     slug: "nickel-copper-400",
     name: "nickel-copper alloy 400",
     aliases: &[],
-    known_as: &["monel", "monel 400", "alloy 400"],
+    known_as: &["alloy 400"],
     designations: &[
         mark("UNS N04400", SPECIAL_METALS).abroad(),
         mark("N04400", SPECIAL_METALS).abroad(),
