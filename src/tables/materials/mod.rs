@@ -3,13 +3,18 @@
 //! Rows stand in one file a family; the speeds and feeds they point to, each as its source prints
 //! it, in files of their own.
 
+mod alloy_steel;
 mod aluminium;
+mod carbon_steel;
 mod copper_alloys;
 mod dangers;
 #[rustfmt::skip]
 mod drilling_speeds;
+mod ductile_iron;
 pub mod feeds;
+mod ferrous;
 mod iron;
+mod martensitic_stainless;
 mod plastics;
 mod property;
 pub mod read;
@@ -21,6 +26,7 @@ mod steel;
 mod tapping;
 #[rustfmt::skip]
 mod tapping_speeds;
+mod tool_steel;
 
 use std::fmt;
 
@@ -240,19 +246,33 @@ pub struct Material {
     pub dangers: &'static [Advice],
 }
 
-static ALL: [Material; 18] = [
+static ALL: [Material; 32] = [
     iron::GREY_CAST_IRON,
+    iron::CONTINUOUS_CAST_IRON,
+    ductile_iron::SPHEROIDAL_GRAPHITE_IRON,
+    ductile_iron::MALLEABLE_IRON,
     copper_alloys::GUNMETAL,
     copper_alloys::PHOSPHOR_BRONZE_CAST,
     copper_alloys::PHOSPHOR_BRONZE_DRAWN,
     copper_alloys::FREE_CUTTING_BRASS,
     steel::FREE_CUTTING_MILD_STEEL,
+    steel::LEADED_FREE_CUTTING_STEEL,
     steel::BRIGHT_MILD_STEEL,
-    steel::MEDIUM_CARBON_STEEL,
-    steel::SILVER_STEEL,
-    steel::GAUGE_PLATE,
+    steel::BLACK_MILD_STEEL,
+    carbon_steel::MEDIUM_CARBON_STEEL,
+    carbon_steel::CASE_HARDENING_STEEL,
+    carbon_steel::SPRING_STEEL,
+    carbon_steel::CAST_STEEL,
+    alloy_steel::EN16,
+    alloy_steel::EN19,
+    alloy_steel::EN24,
+    tool_steel::SILVER_STEEL,
+    tool_steel::GAUGE_PLATE,
     stainless::STAINLESS_303,
     stainless::STAINLESS_304,
+    stainless::STAINLESS_316,
+    martensitic_stainless::STAINLESS_416,
+    martensitic_stainless::STAINLESS_431,
     aluminium::ALUMINIUM_6082,
     aluminium::CAST_ALUMINIUM,
     copper_alloys::COPPER,

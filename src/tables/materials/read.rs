@@ -34,7 +34,7 @@ const LONGEST: usize = 48;
 const MOST_OFFERED: usize = 5;
 
 /// Words that name a kind, with the slugs they could mean.
-const KINDS: [(&str, &[&str]); 16] = [
+const KINDS: [(&str, &[&str]); 23] = [
     ("bronze", &["gunmetal", "phosphor-bronze-cast", "phosphor-bronze-drawn"]),
     ("castbronze", &["gunmetal", "phosphor-bronze-cast"]),
     ("bronzecasting", &["gunmetal", "phosphor-bronze-cast"]),
@@ -42,30 +42,85 @@ const KINDS: [(&str, &[&str]); 16] = [
     ("phosbronze", &["phosphor-bronze-cast", "phosphor-bronze-drawn"]),
     ("pb", &["phosphor-bronze-cast", "phosphor-bronze-drawn"]),
     ("steel", &STEELS),
-    ("carbonsteel", &["bright-mild-steel", "medium-carbon-steel", "silver-steel"]),
-    ("brightsteel", &["free-cutting-mild-steel", "bright-mild-steel"]),
+    ("carbonsteel", &CARBON_STEELS),
+    ("highcarbonsteel", &["spring-steel", "silver-steel"]),
+    ("brightsteel", &["free-cutting-mild-steel", "leaded-free-cutting-steel", "bright-mild-steel"]),
+    ("alloysteel", &ALLOY_STEELS),
+    ("hightensilesteel", &ALLOY_STEELS),
+    ("lowalloysteel", &ALLOY_STEELS),
     ("toolsteel", &["silver-steel", "gauge-plate"]),
-    ("stainless", &["stainless-303", "stainless-304"]),
-    ("stainlesssteel", &["stainless-303", "stainless-304"]),
-    ("casting", &["grey-cast-iron", "gunmetal", "phosphor-bronze-cast", "cast-aluminium"]),
+    ("hardeningsteel", &["case-hardening-steel", "silver-steel", "gauge-plate"]),
+    ("stainless", &STAINLESS),
+    ("stainlesssteel", &STAINLESS),
+    ("austeniticstainless", &["stainless-303", "stainless-304", "stainless-316"]),
+    ("martensiticstainless", &["stainless-416", "stainless-431"]),
+    (
+        "casting",
+        &[
+            "grey-cast-iron",
+            "spheroidal-graphite-iron",
+            "malleable-iron",
+            "gunmetal",
+            "phosphor-bronze-cast",
+            "cast-steel",
+            "cast-aluminium",
+        ],
+    ),
     ("plastic", &["acetal", "nylon", "ptfe"]),
     ("aluminiumalloy", &["aluminium-6082", "cast-aluminium"]),
-    ("iron", &["grey-cast-iron"]),
+    ("iron", &IRONS),
 ];
 
-const STEELS: [&str; 7] = [
+const IRONS: [&str; 4] =
+    ["grey-cast-iron", "continuous-cast-iron", "spheroidal-graphite-iron", "malleable-iron"];
+
+const MILD_STEELS: [&str; 4] = [
     "free-cutting-mild-steel",
+    "leaded-free-cutting-steel",
     "bright-mild-steel",
+    "black-mild-steel",
+];
+
+const CARBON_STEELS: [&str; 6] = [
+    "bright-mild-steel",
+    "black-mild-steel",
     "medium-carbon-steel",
+    "case-hardening-steel",
+    "spring-steel",
+    "silver-steel",
+];
+
+const ALLOY_STEELS: [&str; 3] = ["alloy-steel-en16", "alloy-steel-en19", "alloy-steel-en24"];
+
+const STAINLESS: [&str; 5] =
+    ["stainless-303", "stainless-304", "stainless-316", "stainless-416", "stainless-431"];
+
+const STEELS: [&str; 18] = [
+    "free-cutting-mild-steel",
+    "leaded-free-cutting-steel",
+    "bright-mild-steel",
+    "black-mild-steel",
+    "medium-carbon-steel",
+    "case-hardening-steel",
+    "spring-steel",
+    "cast-steel",
+    "alloy-steel-en16",
+    "alloy-steel-en19",
+    "alloy-steel-en24",
     "silver-steel",
     "gauge-plate",
     "stainless-303",
     "stainless-304",
+    "stainless-316",
+    "stainless-416",
+    "stainless-431",
 ];
 
 /// Inside a longer name these addresses stand for more than they do alone: `mild steel EN1A`.
-const WIDER_IN_COMPANY: [(&str, &[&str]); 2] = [
-    ("mildsteel", &["free-cutting-mild-steel", "bright-mild-steel"]),
+const WIDER_IN_COMPANY: [(&str, &[&str]); 4] = [
+    ("mildsteel", &MILD_STEELS),
+    ("freecuttingsteel", &["free-cutting-mild-steel", "leaded-free-cutting-steel"]),
+    ("castiron", &IRONS),
     ("aluminium", &["aluminium-6082", "cast-aluminium"]),
 ];
 
