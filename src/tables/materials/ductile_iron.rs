@@ -5,7 +5,7 @@ use super::ferrous::PRESSURE_BY_CODE;
 use super::property::{Property, at_least, at_most, between, exactly};
 use super::sources::{
     BSI_MALLEABLE, DANDONG_EN_1563, DANDONG_GJS_400, MALLEABLE_A47, MALLEABLE_DENSITY, MH_FLUIDS,
-    PROTO_CAST, ZUIN, mark, practice, read, recalled, recalled_mark,
+    PROTO_CAST, ZUIN, mark, practice, read, recalled_mark,
 };
 use super::{BrokenTap, Chips, Family, FormingTap, Group, Material, PressureWork, dangers, feeds};
 use super::{drilling_speeds as drilling, reaming_speeds as reaming, tapping_speeds as tapping};
@@ -207,7 +207,7 @@ pub(super) const MALLEABLE_IRON: Material = Material {
     )],
     cautions: &[
         practice("Brazing or welding spoils it beside the joint, where it turns hard and brittle."),
-        recalled(
+        practice(
             "The casting of a fitting may hold a core shift: measure the wall before you tap.",
         ),
     ],

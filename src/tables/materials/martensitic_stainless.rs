@@ -100,7 +100,7 @@ pub(super) const STAINLESS_416: Material = Material {
         PRESSURE_BY_CODE,
     ],
     salvage: &[MAGNETIC, UNKNOWN_BAR],
-    cautions: &[WASH_OFF, HARDENS_IN_HEAT, UNKNOWN_BAR],
+    cautions: &[WASH_OFF, HARDENS_IN_HEAT],
     dangers: &[dangers::LONG_SWARF, dangers::STAINLESS_FUME, dangers::FLUID],
 };
 

@@ -6,6 +6,7 @@
 mod alloy_steel;
 mod aluminium;
 mod carbon_steel;
+mod cast_steel;
 mod copper_alloys;
 mod dangers;
 #[rustfmt::skip]
@@ -262,7 +263,7 @@ static ALL: [Material; 32] = [
     carbon_steel::MEDIUM_CARBON_STEEL,
     carbon_steel::CASE_HARDENING_STEEL,
     carbon_steel::SPRING_STEEL,
-    carbon_steel::CAST_STEEL,
+    cast_steel::CAST_STEEL,
     alloy_steel::EN16,
     alloy_steel::EN19,
     alloy_steel::EN24,

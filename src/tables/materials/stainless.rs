@@ -99,7 +99,7 @@ pub(super) const STAINLESS_303: Material = Material {
         PRESSURE_BY_CODE,
     ],
     salvage: &[NO_MAGNET, UNKNOWN_BAR],
-    cautions: &[LIGHT_POP, WASH_OFF, UNKNOWN_BAR],
+    cautions: &[LIGHT_POP, WASH_OFF],
     dangers: &[dangers::LONG_SWARF, dangers::STAINLESS_FUME, dangers::FLUID],
 };
 
@@ -169,11 +169,12 @@ pub(super) const STAINLESS_304: Material = Material {
     not_for: &[SEIZES, practice("Not for salt water, where 316 stands better."), PRESSURE_BY_CODE],
     salvage: &[
         NO_MAGNET,
+        UNKNOWN_BAR,
         practice(
             "Sinks, catering ware and milk pipe are of it; bought A2 screws are the same family.",
         ),
     ],
-    cautions: &[LIGHT_POP, WASH_OFF, UNKNOWN_BAR],
+    cautions: &[LIGHT_POP, WASH_OFF],
     dangers: &[dangers::LONG_SWARF, dangers::STAINLESS_FUME, dangers::FLUID],
 };
 
@@ -252,6 +253,6 @@ pub(super) const STAINLESS_316: Material = Material {
             "Nothing in the workshop tells it from 304: only the mark or a chemical test does.",
         ),
     ],
-    cautions: &[LIGHT_POP, WASH_OFF, UNKNOWN_BAR],
+    cautions: &[LIGHT_POP, WASH_OFF],
     dangers: &[dangers::LONG_SWARF, dangers::STAINLESS_FUME, dangers::FLUID],
 };

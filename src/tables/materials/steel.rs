@@ -22,6 +22,8 @@ const HALF_TURN_A_THREAD: Advice =
 const NOT_FOR_SHOCK: Advice = practice(
     "Not for parts that are struck or bent to and fro: the sulphur that helps the cut makes it short.",
 );
+const RUSTS: Advice =
+    practice("It rusts faster than plain mild steel: oil it when it is finished.");
 const LEADED_OR_NOT: Advice =
     practice("Bar sold as free-cutting may be leaded or not, and the two cut differently.");
 
@@ -86,15 +88,13 @@ pub(super) const FREE_CUTTING_MILD_STEEL: Material = Material {
             "It cuts freely and cleanly; the chips break up better than those of plain mild steel.",
         ),
         practice("It takes a case: pack it in carbon at red heat, quench, and the skin is hard."),
+        RUSTS,
     ],
     not_for: &[recalled("It is not for welding."), NOT_FOR_SHOCK, PRESSURE_BY_CODE],
     salvage: &[practice(
         "Shafts and rollers from printers and copiers often are: it turns to short bright chips and a fine finish where plain mild steel tears.",
     )],
-    cautions: &[
-        LEADED_OR_NOT,
-        practice("It rusts faster than plain mild steel: oil it when it is finished."),
-    ],
+    cautions: &[LEADED_OR_NOT],
     dangers: &[dangers::MAY_HOLD_LEAD, dangers::FLUID],
 };
 
@@ -172,17 +172,17 @@ pub(super) const LEADED_FREE_CUTTING_STEEL: Material = Material {
     forming_tap: FormingTap::Suits,
     broken_tap: BrokenTap::NeverAlum,
     pressure_work: PressureWork::Plausible,
-    behaviour: &[practice(
-        "It is the easiest of the steels: the lead smears under the edge, the chips break short and the finish is bright.",
-    )],
+    behaviour: &[
+        practice(
+            "It is the easiest of the steels: the lead smears under the edge, the chips break short and the finish is bright.",
+        ),
+        RUSTS,
+    ],
     not_for: &[recalled("It is not for welding."), NOT_FOR_SHOCK, PRESSURE_BY_CODE],
     salvage: &[practice(
         "Nothing to be seen tells it from plain free-cutting bar: take unmarked free-cutting bar as leaded.",
     )],
-    cautions: &[
-        LEADED_OR_NOT,
-        practice("It rusts faster than plain mild steel: oil it when it is finished."),
-    ],
+    cautions: &[LEADED_OR_NOT],
     dangers: &[
         dangers::LEAD,
         dangers::LEAD_TAKEN_IN,
@@ -356,8 +356,11 @@ pub(super) const BLACK_MILD_STEEL: Material = Material {
         practice(
             "A laser-cut, flame-cut or sheared edge can be hard enough to skid a file: grind it back before you drill, tap or file there.",
         ),
+        practice(
+            "It has little stress in it: it stays flatter than bright bar when one side is cut away.",
+        ),
         read(
-            "A laser maker calls the hardening of the cut edge slight and shallow, so it is soon ground away.",
+            "A page on laser cutting calls the change of hardness at the cut edge minor and shallow.",
             LASER_EDGE,
         ),
         STRINGS,
@@ -371,11 +374,6 @@ pub(super) const BLACK_MILD_STEEL: Material = Material {
     salvage: &[practice(
         "Angle from beds and racking passes for it, and some of that is high-carbon or spring steel: try it with a file and a bend before you trust it.",
     )],
-    cautions: &[
-        practice(
-            "It has little stress in it: it stays flatter than bright bar when one side is cut away.",
-        ),
-        practice("Scale hides the lines: clean to bright metal before marking out."),
-    ],
+    cautions: &[practice("Scale hides the lines: clean to bright metal before marking out.")],
     dangers: &[dangers::SCALE, dangers::LONG_SWARF, dangers::FLUID],
 };

@@ -62,6 +62,10 @@ pub(super) const SILVER_STEEL: Material = Material {
     broken_tap: BrokenTap::NeverAlum,
     pressure_work: PressureWork::Plausible,
     behaviour: &[
+        read(
+            "It holds 0.95 to 1.25 % carbon and 0.35 to 0.45 % chromium, and no silver.",
+            BIOLOGY_INSIGHTS,
+        ),
         practice("As bought it is annealed and cuts cleanly but hard: slow speed, firm feed, oil."),
         practice(
             "A drill that rubs and heats it can leave a hard skin: sharpen, and keep it cutting.",
