@@ -8,7 +8,8 @@ use super::ferrous::{
 };
 use super::property::{Property, between, exactly};
 use super::sources::{
-    HEYE_EN24, NIFTY_EN16, NJR_EN19, ODYSSEY_EN24, mark, practice, recalled_mark,
+    ENGINEERING_TOOLBOX, HEYE_EN24, NIFTY_EN16, NJR_EN19, ODYSSEY_EN24, mark, practice,
+    recalled_mark,
 };
 use super::{Advice, BrokenTap, Chips, Family, FormingTap, Group, Material, PressureWork, dangers};
 use super::{drilling_speeds as drilling, reaming_speeds as reaming, tapping_speeds as tapping};
@@ -139,7 +140,12 @@ pub(super) const EN19: Material = Material {
         Property::tensile(between(690.0, 850.0), "condition R", NJR_EN19),
         Property::proof(exactly(480.0), "condition R", NJR_EN19),
         Property::hardness(Brinell, between(201.0, 255.0), "condition R", NJR_EN19),
-        Property::machinability(Steel1212, exactly(66.0), "AISI 4140, annealed", RECALLED),
+        Property::machinability(
+            Steel1212,
+            exactly(66.0),
+            "AISI 4140, annealed",
+            ENGINEERING_TOOLBOX,
+        ),
     ],
     drilling: &[drilling::NAVY_ALLOY, drilling::JET_ALLOY_HARD],
     tapping: &[tapping::CLARKSON_TEMPERED_ALLOY, tapping::CLARKSON_ALLOY_STEEL],
@@ -189,7 +195,12 @@ pub(super) const EN24: Material = Material {
         Property::hardness(Brinell, between(248.0, 302.0), "condition T, to 150 mm", HEYE_EN24),
         Property::proof(exactly(650.0), "condition T, over 150 to 250 mm", HEYE_EN24),
         Property::proof(exactly(635.0), "condition T, section 254 mm", ODYSSEY_EN24),
-        Property::machinability(Steel1212, exactly(57.0), "AISI 4340, annealed", RECALLED),
+        Property::machinability(
+            Steel1212,
+            exactly(57.0),
+            "AISI 4340, annealed",
+            ENGINEERING_TOOLBOX,
+        ),
     ],
     drilling: &[drilling::NAVY_ALLOY, drilling::JET_ALLOY_HARD],
     tapping: &[tapping::CLARKSON_TEMPERED_ALLOY, tapping::CLARKSON_ALLOY_STEEL],

@@ -9,9 +9,9 @@ use super::ferrous::{
 };
 use super::property::{Property, at_least, at_most, between, exactly};
 use super::sources::{
-    CHICAGO_TUBE, COOPER_EN36, INTERWIRE, LUCCHINI, MAKEITFROM_A228, MH_FLUIDS, NJR_EN36,
-    ROUND_STEEL, SAARSTAHL_C67S, SCHMITZ_C15, STEELPIPES_EN36, WEST_YORKSHIRE, WORLD_MATERIAL,
-    mark, practice, read, recalled_mark,
+    CHICAGO_TUBE, COOPER_EN36, ENGINEERING_TOOLBOX, INTERWIRE, LUCCHINI, MAKEITFROM_A228,
+    MH_FLUIDS, NJR_EN36, ROUND_STEEL, SAARSTAHL_C67S, SCHMITZ_C15, STEELPIPES_EN36, WEST_YORKSHIRE,
+    WORLD_MATERIAL, mark, practice, read, recalled_mark,
 };
 use super::{BrokenTap, Chips, Family, FormingTap, Group, Material, PressureWork, dangers, feeds};
 use super::{drilling_speeds as drilling, reaming_speeds as reaming, tapping_speeds as tapping};
@@ -62,6 +62,7 @@ pub(super) const MEDIUM_CARBON_STEEL: Material = Material {
             ROUND_STEEL,
         ),
         Property::machinability(Steel1212, exactly(57.0), "AISI 1045", CHICAGO_TUBE),
+        Property::machinability(Steel1212, exactly(64.0), "AISI 1040", ENGINEERING_TOOLBOX),
     ],
     drilling: &[
         drilling::NAVY_MEDIUM_CARBON,
@@ -250,6 +251,12 @@ pub(super) const SPRING_STEEL: Material = Material {
         Property::tensile_ksi(between(350.0, 387.0), "piano wire, 0.020 in", INTERWIRE),
         Property::tensile_ksi(between(315.0, 349.0), "piano wire, 0.040 in", INTERWIRE),
         Property::tensile_ksi(between(261.0, 288.0), "piano wire, 0.125 in", INTERWIRE),
+        Property::machinability(
+            Steel1212,
+            exactly(42.0),
+            "AISI 1095, the nearest rated, annealed",
+            ENGINEERING_TOOLBOX,
+        ),
     ],
     // Annealed strip only; hardened strip and wire are out of reach of these speeds.
     drilling: &[

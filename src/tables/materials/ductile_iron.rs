@@ -1,11 +1,12 @@
 //! The irons that bend before they break: spheroidal graphite iron and malleable iron.
 
 use super::HardnessScale::Brinell;
+use super::MachinabilityBasis::Steel1212;
 use super::ferrous::PRESSURE_BY_CODE;
 use super::property::{Property, at_least, at_most, between, exactly};
 use super::sources::{
-    BSI_MALLEABLE, DANDONG_EN_1563, DANDONG_GJS_400, MALLEABLE_A47, MALLEABLE_DENSITY, MH_FLUIDS,
-    PROTO_CAST, ZUIN, mark, practice, read, recalled_mark,
+    BSI_MALLEABLE, DANDONG_EN_1563, DANDONG_GJS_400, ENGINEERING_TOOLBOX, MALLEABLE_A47,
+    MALLEABLE_DENSITY, MH_FLUIDS, PROTO_CAST, ZUIN, mark, practice, read, recalled_mark,
 };
 use super::{BrokenTap, Chips, Family, FormingTap, Group, Material, PressureWork, dangers, feeds};
 use super::{drilling_speeds as drilling, reaming_speeds as reaming, tapping_speeds as tapping};
@@ -61,6 +62,13 @@ pub(super) const SPHEROIDAL_GRAPHITE_IRON: Material = Material {
         Property::hardness(Brinell, between(140.0, 200.0), "GJS400", ZUIN),
         Property::hardness(Brinell, between(170.0, 230.0), "grade 500-7", DANDONG_EN_1563),
         Property::hardness(Brinell, between(190.0, 270.0), "grade 600-3", DANDONG_EN_1563),
+        Property::machinability(
+            Steel1212,
+            exactly(61.0),
+            "ASTM 60-40-18, annealed",
+            ENGINEERING_TOOLBOX,
+        ),
+        Property::machinability(Steel1212, exactly(39.0), "ASTM 80-55-06", ENGINEERING_TOOLBOX),
     ],
     // The grade is seldom known, so the middle one comes first.
     drilling: &[

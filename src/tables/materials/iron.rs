@@ -1,11 +1,12 @@
 //! Grey cast iron, as castings and as continuous-cast bar.
 
 use super::HardnessScale::Brinell;
+use super::MachinabilityBasis::Steel1212;
 use super::ferrous::RECALLED;
 use super::property::{Property, at_least, between, exactly};
 use super::sources::{
-    ALLIED, DANDONG_BS_1452, INDUSTRIAL_TUBE, METALS_CHINA, MH_FLUIDS, POPULAR_MECHANICS, REGAL,
-    SOLIMAN, ZUIN, mark, practice, read, recalled, recalled_mark,
+    ALLIED, DANDONG_BS_1452, ENGINEERING_TOOLBOX, INDUSTRIAL_TUBE, METALS_CHINA, MH_FLUIDS,
+    POPULAR_MECHANICS, REGAL, SOLIMAN, ZUIN, mark, practice, read, recalled, recalled_mark,
 };
 use super::{
     Advice, BrokenTap, Chips, Family, FormingTap, Group, Material, PressureWork, dangers, feeds,
@@ -79,6 +80,13 @@ pub(super) const GREY_CAST_IRON: Material = Material {
         Property::hardness(Brinell, between(170.0, 240.0), "GJL-200, wall 5 to 20 mm", SOLIMAN),
         Property::hardness(Brinell, between(170.0, 240.0), "GJL-250", ZUIN),
         Property::hardness(Brinell, between(190.0, 230.0), "GJL-250, wall 5 to 20 mm", SOLIMAN),
+        Property::machinability(Steel1212, exactly(55.0), "ASTM class 25", ENGINEERING_TOOLBOX),
+        Property::machinability(
+            Steel1212,
+            exactly(48.0),
+            "ASTM class 30 to 40",
+            ENGINEERING_TOOLBOX,
+        ),
     ],
     drilling: &[
         drilling::JET_IRON,
@@ -185,6 +193,7 @@ pub(super) const CONTINUOUS_CAST_IRON: Material = Material {
             "class 40 bar, half way to the centre",
             INDUSTRIAL_TUBE,
         ),
+        Property::machinability(Steel1212, exactly(48.0), "ASTM class 40", ENGINEERING_TOOLBOX),
     ],
     drilling: &[
         drilling::JET_IRON,

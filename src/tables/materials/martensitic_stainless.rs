@@ -2,13 +2,11 @@
 
 use super::HardnessScale::Brinell;
 use super::MachinabilityBasis::Steel1212;
-use super::ferrous::{
-    PRESSURE_BY_CODE, QUARTER_TURN, RECALLED, SHARP_TAP, SPIRAL_POINT, SPLIT_POINT,
-};
+use super::ferrous::{PRESSURE_BY_CODE, QUARTER_TURN, SHARP_TAP, SPIRAL_POINT, SPLIT_POINT};
 use super::property::{Property, at_least, at_most, between, exactly};
 use super::sources::{
-    ATLAS_431, NIFTY_416, TRADEKEY_431, TRAFITEC_416, VENUS_416, VENUS_431, mark, practice, read,
-    recalled_mark,
+    ATLAS_431, ENGINEERING_TOOLBOX, NIFTY_416, TRADEKEY_431, TRAFITEC_416, VENUS_416, VENUS_431,
+    mark, practice, read, recalled_mark,
 };
 use super::stainless::{SULPHURISED_OIL, UNKNOWN_BAR, WASH_OFF};
 use super::{
@@ -58,6 +56,7 @@ pub(super) const STAINLESS_416: Material = Material {
         Property::tensile(at_most(730.0), "annealed", TRAFITEC_416),
         Property::hardness(Brinell, at_most(220.0), "annealed", TRAFITEC_416),
         Property::hardness(Brinell, at_most(262.0), "annealed", VENUS_416),
+        Property::machinability(Steel1212, exactly(110.0), "annealed", ENGINEERING_TOOLBOX),
     ],
     drilling: &[
         drilling::NORSEMAN_STAINLESS,
@@ -135,7 +134,7 @@ pub(super) const STAINLESS_431: Material = Material {
         Property::tensile(exactly(862.0), "", VENUS_431),
         Property::proof(exactly(655.0), "", VENUS_431),
         Property::hardness(Brinell, exactly(260.0), "", VENUS_431),
-        Property::machinability(Steel1212, exactly(45.0), "", RECALLED),
+        Property::machinability(Steel1212, exactly(45.0), "annealed", ENGINEERING_TOOLBOX),
     ],
     drilling: &[
         drilling::NAVY_STAINLESS,

@@ -3,10 +3,10 @@
 //! A reamer turned by hand needs none of these. The first a material lists is the one the
 //! calculator uses.
 
-// Iron and steel.
 use super::SpeedRange;
 use super::sources::{PROTO_CAST_REAMING, PROTO_STEEL_REAMING, PROTO_TOOL_REAMING};
 
+// Iron and steel.
 pub(super) const GREY_IRON_SOFT: SpeedRange = SpeedRange::feet(65.0, 65.0, "grey iron, class 20, 120 to 150 HB", PROTO_CAST_REAMING);
 pub(super) const GREY_IRON: SpeedRange = SpeedRange::feet(55.0, 55.0, "grey iron, class 30, 35 and 40, 190 to 220 HB", PROTO_CAST_REAMING);
 pub(super) const GREY_IRON_HARD: SpeedRange = SpeedRange::feet(40.0, 40.0, "grey iron, class 45 and 50, 220 to 260 HB", PROTO_CAST_REAMING);

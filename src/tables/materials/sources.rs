@@ -122,6 +122,7 @@ published! {
     DANDONG_BS_1452 = "Dandong Foundry, BS 1452 grade 250 page, iron-foundry.com";
     DANDONG_EN_1563 = "Dandong Foundry, table of EN 1563:1997, iron-foundry.com";
     DANDONG_GJS_400 = "Dandong Foundry, EN-GJS-400-15 page, iron-foundry.com";
+    ENGINEERING_TOOLBOX = "Engineering ToolBox, Metals, machinability (AISI 1112 and 1212 are 100)";
     GLUE_IT = "glue-it.com, Heat treating silver steel";
     GREY_IRON_SDS = "Gray iron castings, safety data sheet SC-000-041 rev. 13, docslib.org 1974933";
     GROUND_FLAT_STOCK = "groundflatstock.com, O1 tool steel heat treatment information";

@@ -5,8 +5,8 @@ use super::MachinabilityBasis::Steel1212;
 use super::ferrous::{PRESSURE_BY_CODE, RECALLED, SHARP_TAP, SPIRAL_POINT, SPLIT_POINT};
 use super::property::{Property, at_least, at_most, between, exactly};
 use super::sources::{
-    AALCO_303, AALCO_303_BAR, AALCO_316L, AALCO_BS_EN, METAL_SUPPLIES_316, TRAFITEC, mark,
-    practice, recalled, recalled_mark,
+    AALCO_303, AALCO_303_BAR, AALCO_316L, AALCO_BS_EN, ENGINEERING_TOOLBOX, METAL_SUPPLIES_316,
+    TRAFITEC, mark, practice, recalled, recalled_mark,
 };
 use super::{
     Advice, BrokenTap, Chips, Family, FormingTap, Group, Material, PressureWork, dangers, feeds,
@@ -59,7 +59,7 @@ pub(super) const STAINLESS_303: Material = Material {
         Property::proof(at_least(190.0), "bar to 160 mm", AALCO_303_BAR),
         Property::hardness(Brinell, at_most(230.0), "bar to 160 mm", AALCO_303_BAR),
         Property::hardness(Brinell, at_most(262.0), "ASTM A582", AALCO_303),
-        Property::machinability(Steel1212, exactly(78.0), "", RECALLED),
+        Property::machinability(Steel1212, exactly(78.0), "annealed", ENGINEERING_TOOLBOX),
     ],
     drilling: &[
         drilling::NORSEMAN_STAINLESS,
@@ -130,7 +130,7 @@ pub(super) const STAINLESS_304: Material = Material {
         Property::tensile(between(500.0, 700.0), "bar", TRAFITEC),
         Property::proof(at_least(190.0), "bar", TRAFITEC),
         Property::hardness(Brinell, at_most(215.0), "bar", TRAFITEC),
-        Property::machinability(Steel1212, exactly(45.0), "", RECALLED),
+        Property::machinability(Steel1212, exactly(45.0), "annealed", ENGINEERING_TOOLBOX),
     ],
     drilling: &[
         drilling::NAVY_STAINLESS,
@@ -211,7 +211,7 @@ pub(super) const STAINLESS_316: Material = Material {
         Property::tensile(between(500.0, 700.0), "bar", RECALLED),
         Property::proof(at_least(200.0), "bar", RECALLED),
         Property::hardness(Brinell, at_most(215.0), "bar", RECALLED),
-        Property::machinability(Steel1212, exactly(45.0), "", RECALLED),
+        Property::machinability(Steel1212, exactly(45.0), "annealed", ENGINEERING_TOOLBOX),
     ],
     drilling: &[
         drilling::NAVY_STAINLESS,

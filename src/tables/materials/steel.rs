@@ -8,9 +8,9 @@ use super::ferrous::{
 };
 use super::property::{Property, at_least, between, exactly};
 use super::sources::{
-    CHICAGO_TUBE, EN_STEELS, INTERLLOY_12L14, LASER_EDGE, LUCCHINI, LUCEFIN, LUCEFIN_LEADED,
-    MACSTEEL_070M20, NATIONAL_STEEL, READLE_EN_10025, SHYAM, VMS_TAPPING, mark, practice, read,
-    recalled, recalled_mark,
+    CHICAGO_TUBE, EN_STEELS, ENGINEERING_TOOLBOX, INTERLLOY_12L14, LASER_EDGE, LUCCHINI, LUCEFIN,
+    LUCEFIN_LEADED, MACSTEEL_070M20, NATIONAL_STEEL, READLE_EN_10025, SHYAM, VMS_TAPPING, mark,
+    practice, read, recalled, recalled_mark,
 };
 use super::{
     Advice, BrokenTap, Chips, Family, FormingTap, Group, Material, PressureWork, dangers, feeds,
@@ -71,6 +71,9 @@ pub(super) const FREE_CUTTING_MILD_STEEL: Material = Material {
         drilling::NAVY_LOW_CARBON,
         drilling::PROTO_RESULPHURISED,
         drilling::PROTO_RESULPHURISED_ROLLED,
+        // Bar sold under this name may be leaded.
+        drilling::PROTO_LEADED,
+        drilling::PROTO_LEADED_SOFT,
     ],
     tapping: &[tapping::LAVALLEE_FREE_STEEL, tapping::CHART_LOW_CARBON],
     reaming: &[reaming::RESULPHURISED, reaming::RESULPHURISED_ROLLED],
@@ -154,6 +157,7 @@ pub(super) const LEADED_FREE_CUTTING_STEEL: Material = Material {
             INTERLLOY_12L14,
         ),
         Property::machinability(Steel1212, exactly(180.0), "12L14", CHICAGO_TUBE),
+        Property::machinability(Steel1212, exactly(170.0), "12L14", ENGINEERING_TOOLBOX),
     ],
     drilling: &[
         drilling::NAVY_LOW_CARBON,

@@ -1,14 +1,15 @@
 //! The tool steels of the workshop: silver steel and gauge plate.
 
 use super::HardnessScale::{Brinell, RockwellC};
+use super::MachinabilityBasis::Steel1212;
 use super::ferrous::{
     BEFORE_HARDENING, CUTTING_OIL, PRESSURE_BY_CODE, QUARTER_TURN, RECALLED, SHARP_TAP,
     SOLUBLE_OIL, SOLUBLE_OR_CUTTING_OIL, STANDARD_POINT, TEMPER_ALWAYS,
 };
 use super::property::{Property, at_most, between, exactly};
 use super::sources::{
-    BIOLOGY_INSIGHTS, BUFFALO_O1, COLT_O1, GLUE_IT, GROUND_FLAT_STOCK, PAKDEN, SHEFFIELD_GAUGE,
-    mark, practice, read, recalled_mark,
+    BIOLOGY_INSIGHTS, BUFFALO_O1, COLT_O1, ENGINEERING_TOOLBOX, GLUE_IT, GROUND_FLAT_STOCK, PAKDEN,
+    SHEFFIELD_GAUGE, mark, practice, read, recalled_mark,
 };
 use super::{BrokenTap, Chips, Family, FormingTap, Group, Material, PressureWork, dangers};
 use super::{drilling_speeds as drilling, reaming_speeds as reaming, tapping_speeds as tapping};
@@ -38,7 +39,13 @@ pub(super) const SILVER_STEEL: Material = Material {
         Property::density(exactly(7.85), "", RECALLED),
         Property::tensile(between(700.0, 900.0), "annealed, as bought", RECALLED),
         Property::hardness(RockwellC, exactly(27.0), "annealed, as bought", PAKDEN),
-        Property::hardness(RockwellC, at_most(64.0), "quenched", BIOLOGY_INSIGHTS),
+        Property::hardness(RockwellC, exactly(64.0), "quenched, the most", BIOLOGY_INSIGHTS),
+        Property::machinability(
+            Steel1212,
+            exactly(42.0),
+            "AISI 1095, the nearest rated",
+            ENGINEERING_TOOLBOX,
+        ),
     ],
     drilling: &[
         drilling::JET_TOOL_STEEL,
@@ -131,6 +138,7 @@ pub(super) const GAUGE_PLATE: Material = Material {
         Property::hardness(Brinell, exactly(229.0), "annealed, about", GROUND_FLAT_STOCK),
         Property::hardness(Brinell, at_most(221.0), "annealed", BUFFALO_O1),
         Property::hardness(RockwellC, between(64.0, 65.0), "as quenched", BUFFALO_O1),
+        Property::machinability(Steel1212, exactly(42.0), "", ENGINEERING_TOOLBOX),
     ],
     drilling: &[drilling::PROTO_OIL_HARDENING, drilling::EL_HOFY_TOOL_STEEL],
     tapping: &[tapping::CHART_HIGH_CARBON, tapping::CLARKSON_ALLOY_STEEL],
