@@ -4,8 +4,9 @@
 
 use super::Advice;
 use super::sources::{
-    ARIA, BORSODCHEM, DGUV_MAGNESIUM, HSE_FLUIDS, HSE_LEAD, OSHA_BERYLLIUM, POLYMER_FUME,
-    PVC_DATA_SHEET, TECHNICAL_ORDER, practice, read,
+    ARIA, BORSODCHEM, DGUV_MAGNESIUM, GREY_IRON_SDS, HSE_FLUIDS, HSE_LEAD, HSE_LEAD_LEAFLET,
+    LEADED_SDS, OSHA_BERYLLIUM, POLYMER_FUME, PVC_DATA_SHEET, STAINLESS_SDS, TECHNICAL_ORDER,
+    practice, read,
 };
 
 pub(super) const IRON_DUST: Advice = practice(
@@ -64,11 +65,49 @@ pub(super) const NYLON_FUME: Advice = practice(
 
 // Iron and steel.
 
+pub(super) const LEAD_TAKEN_IN: Advice = read(
+    "Lead harms when its dust or fume is breathed in, or when it is swallowed from unwashed hands.",
+    HSE_LEAD,
+);
+
+pub(super) const LEADED_STEEL_HEATED: Advice = read(
+    "Burning, grinding, brazing or welding can set free the lead in leaded steel.",
+    LEADED_SDS,
+);
+
+pub(super) const SAND_IN_CASTING: Advice = read(
+    "Grinding a casting with sand left in it can raise dust that holds crystalline silica: clean the sand out before you grind.",
+    GREY_IRON_SDS,
+);
+
+pub(super) const STAINLESS_FUME: Advice = read(
+    "Dust and fume from grinding, sawing or welding stainless steel irritate the eyes and the lungs: keep them down and ventilate.",
+    STAINLESS_SDS,
+);
+
+pub(super) const QUENCH: Advice =
+    practice("Quenching spits and oil flares: long tongs, a deep bath, eyes covered.");
+
+pub(super) const HARD_PIECES: Advice = practice(
+    "Hardened steel, and a drill or tap that breaks in it, flies in sharp pieces: cover the eyes.",
+);
+
+pub(super) const SPRINGS_BACK: Advice = practice(
+    "Wire and coiled strip lash out when cut or let go: hold both ends and cover the eyes.",
+);
+
+pub(super) const SCALE: Advice =
+    practice("Scale flies off in sharp flakes when it is chipped or filed: cover the eyes.");
+
+pub(super) const GALVANISED: Advice = practice(
+    "Galvanised fittings give off zinc fume when they are heated red: take the zinc off first, or do not heat them.",
+);
+
 // Copper and its alloys.
 
 pub(super) const LEAD_BY_HAND: Advice = read(
     "Lead gets in with food, drink or smoke taken with unwashed hands and face, and stays in the body for years.",
-    HSE_LEAD,
+    HSE_LEAD_LEAFLET,
 );
 
 pub(super) const BERYLLIUM_DISEASE: Advice = read(

@@ -59,6 +59,53 @@ pub(super) const LIST_COPPER: SpeedRange = SpeedRange::feet(70.0, 70.0, "copper"
 pub(super) const QUIZ_COPPER_RANGE: SpeedRange = SpeedRange::metres(24.0, 45.0, "copper", QUIZ_COPPER);
 
 // Iron and steel.
+use super::sources::METAL_DRILLING;
+
+pub(super) const JET_CHILLED_IRON: SpeedRange = SpeedRange::feet(30.0, 40.0, "hard chilled cast iron", JET);
+pub(super) const NORSEMAN_CHILLED_IRON: SpeedRange = SpeedRange::feet(10.0, 20.0, "cast iron, hard chilled", NORSEMAN);
+pub(super) const PROTO_GREY_IRON_SOFT: SpeedRange = SpeedRange::feet(100.0, 100.0, "grey iron, class 20, 120 to 150 HB", PROTO_CAST);
+pub(super) const PROTO_GREY_IRON_HARD: SpeedRange = SpeedRange::feet(60.0, 60.0, "grey iron, class 45 and 50, 220 to 260 HB", PROTO_CAST);
+pub(super) const JET_MALLEABLE: SpeedRange = SpeedRange::feet(80.0, 90.0, "malleable iron", JET);
+pub(super) const NORSEMAN_MALLEABLE: SpeedRange = SpeedRange::feet(80.0, 90.0, "malleable iron", NORSEMAN);
+pub(super) const PROTO_MALLEABLE_FERRITIC: SpeedRange = SpeedRange::feet(110.0, 110.0, "malleable iron, ferritic, 110 to 160 HB", PROTO_CAST);
+pub(super) const PROTO_MALLEABLE_PEARLITIC: SpeedRange = SpeedRange::feet(80.0, 80.0, "malleable iron, pearlitic, 160 to 200 HB", PROTO_CAST);
+pub(super) const PROTO_NODULAR_FERRITIC: SpeedRange = SpeedRange::feet(100.0, 100.0, "nodular iron, ferritic 60-40-18, 140 to 190 HB", PROTO_CAST);
+pub(super) const PROTO_NODULAR_PEARLITIC: SpeedRange = SpeedRange::feet(70.0, 70.0, "nodular iron, ferritic-pearlitic 80-55-06, 190 to 225 HB", PROTO_CAST);
+pub(super) const PROTO_NODULAR_HARD: SpeedRange = SpeedRange::feet(50.0, 50.0, "nodular iron, ferritic-pearlitic 80-55-06, 225 to 260 HB", PROTO_CAST);
+
+pub(super) const LIST_CAST_STEEL: SpeedRange = SpeedRange::feet(50.0, 50.0, "cast steel", SPEEDS_LIST);
+pub(super) const PROTO_CAST_STEEL_LOW: SpeedRange = SpeedRange::feet(100.0, 100.0, "cast steel 1010 and 1020, 100 to 150 HB", PROTO_CAST);
+pub(super) const PROTO_CAST_STEEL_MEDIUM: SpeedRange = SpeedRange::feet(90.0, 90.0, "cast steel 1030 to 1050, 125 to 175 HB", PROTO_CAST);
+pub(super) const PROTO_CAST_STEEL_HARD: SpeedRange = SpeedRange::feet(70.0, 70.0, "cast steel 1030 to 1050, 175 to 225 HB", PROTO_CAST);
+
+pub(super) const PROTO_RESULPHURISED_ROLLED: SpeedRange = SpeedRange::feet(120.0, 120.0, "1212 to 1214, hot rolled or annealed, 100 to 150 HB", PROTO_STEEL);
+pub(super) const PROTO_LEADED_SOFT: SpeedRange = SpeedRange::feet(130.0, 130.0, "12L14 leaded, 100 to 150 HB", PROTO_STEEL);
+pub(super) const PROTO_LEADED_HARD: SpeedRange = SpeedRange::feet(90.0, 90.0, "12L14 leaded, 200 to 250 HB", PROTO_STEEL);
+pub(super) const PROTO_LOW_CARBON_SOFT: SpeedRange = SpeedRange::feet(100.0, 100.0, "1006 to 1026, 100 to 125 HB", PROTO_STEEL);
+pub(super) const PROTO_LOW_CARBON_DRAWN: SpeedRange = SpeedRange::feet(60.0, 60.0, "1006 to 1026, cold drawn, 225 to 275 HB", PROTO_STEEL);
+pub(super) const PROTO_MEDIUM_CARBON_SOFT: SpeedRange = SpeedRange::feet(90.0, 90.0, "1027 to 1050, 125 to 175 HB", PROTO_STEEL);
+pub(super) const PROTO_MEDIUM_CARBON_TEMPERED: SpeedRange = SpeedRange::feet(50.0, 50.0, "1027 to 1050, hardened and tempered, 275 to 325 HB", PROTO_STEEL);
+pub(super) const PROTO_HIGH_CARBON_SOFT: SpeedRange = SpeedRange::feet(85.0, 85.0, "1055 to 1095, 125 to 175 HB", PROTO_STEEL);
+pub(super) const PROTO_HIGH_CARBON_MEDIUM: SpeedRange = SpeedRange::feet(70.0, 70.0, "1055 to 1095, 175 to 225 HB", PROTO_STEEL);
+pub(super) const PROTO_HIGH_CARBON_TEMPERED: SpeedRange = SpeedRange::feet(40.0, 40.0, "1055 to 1095, hardened and tempered, 275 to 325 HB", PROTO_STEEL);
+
+pub(super) const NAVY_ALLOY: SpeedRange = SpeedRange::feet(50.0, 70.0, "alloy steel", NAVY);
+pub(super) const JET_ALLOY_HARD: SpeedRange = SpeedRange::feet(20.0, 30.0, "alloy steel, 300–400 HB", JET);
+pub(super) const PROTO_FREE_ALLOY_ANNEALED: SpeedRange = SpeedRange::feet(90.0, 90.0, "4140 resulphurised, 175 to 200 HB", PROTO_STEEL);
+pub(super) const PROTO_FREE_ALLOY_MEDIUM: SpeedRange = SpeedRange::feet(80.0, 80.0, "4140 resulphurised, 200 to 250 HB", PROTO_STEEL);
+pub(super) const PROTO_FREE_ALLOY_TEMPERED: SpeedRange = SpeedRange::feet(55.0, 55.0, "4140 resulphurised, hardened and tempered, 250 to 300 HB", PROTO_STEEL);
+pub(super) const PROTO_FREE_ALLOY_HARD: SpeedRange = SpeedRange::feet(40.0, 40.0, "4140 resulphurised, hardened and tempered, 300 to 375 HB", PROTO_STEEL);
+
+pub(super) const JET_STAINLESS: SpeedRange = SpeedRange::feet(30.0, 40.0, "stainless steel", JET);
+pub(super) const GUIDE_FREE_STAINLESS: SpeedRange = SpeedRange::feet(30.0, 80.0, "stainless steel, free machining grades", METAL_DRILLING);
+pub(super) const GUIDE_HARDENING_STAINLESS: SpeedRange = SpeedRange::feet(15.0, 50.0, "stainless steel, work hardening grades", METAL_DRILLING);
+pub(super) const PROTO_304_ANNEALED: SpeedRange = SpeedRange::feet(55.0, 55.0, "304, annealed, 135 to 185 HB", PROTO_TOOL);
+pub(super) const PROTO_316: SpeedRange = SpeedRange::feet(50.0, 50.0, "316, annealed, 135 to 185 HB", PROTO_TOOL);
+pub(super) const PROTO_416_ANNEALED: SpeedRange = SpeedRange::feet(90.0, 90.0, "416, annealed, 135 to 185 HB", PROTO_TOOL);
+pub(super) const PROTO_416_DRAWN: SpeedRange = SpeedRange::feet(70.0, 70.0, "416, cold drawn, 185 to 240 HB", PROTO_TOOL);
+pub(super) const PROTO_416_TEMPERED: SpeedRange = SpeedRange::feet(40.0, 40.0, "416, hardened and tempered, 275 to 325 HB", PROTO_TOOL);
+pub(super) const PROTO_410_MEDIUM: SpeedRange = SpeedRange::feet(65.0, 65.0, "410 and 420, 175 to 225 HB", PROTO_TOOL);
+pub(super) const PROTO_410_TEMPERED: SpeedRange = SpeedRange::feet(40.0, 40.0, "410 and 420, hardened and tempered, 275 to 325 HB", PROTO_TOOL);
 
 // Copper and its alloys.
 pub(super) const JET_BRASS_BRONZE: SpeedRange = SpeedRange::feet(200.0, 300.0, "ordinary brass and bronze", JET);

@@ -3,19 +3,26 @@
 //! Rows stand in one file a family; the speeds and feeds they point to, each as its source prints
 //! it, in files of their own.
 
+mod alloy_steel;
 mod aluminium;
 mod brass;
 mod bronze;
+mod carbon_steel;
 mod cast_aluminium;
+mod cast_steel;
 mod copper;
 mod copper_sentences;
 mod dangers;
 #[rustfmt::skip]
 mod drilling_speeds;
+mod ductile_iron;
 pub mod feeds;
+mod ferrous;
 mod gunmetal;
 mod iron;
+mod kinds;
 mod leaded_brass;
+mod martensitic_stainless;
 mod nickel_titanium;
 mod plastics;
 mod property;
@@ -30,6 +37,7 @@ mod steel;
 mod tapping;
 #[rustfmt::skip]
 mod tapping_speeds;
+mod tool_steel;
 
 use std::fmt;
 
@@ -269,8 +277,11 @@ pub struct Material {
     pub dangers: &'static [Advice],
 }
 
-static ALL: [Material; 46] = [
+static ALL: [Material; 60] = [
     iron::GREY_CAST_IRON,
+    iron::CONTINUOUS_CAST_IRON,
+    ductile_iron::SPHEROIDAL_GRAPHITE_IRON,
+    ductile_iron::MALLEABLE_IRON,
     gunmetal::GUNMETAL,
     gunmetal::GUNMETAL_LG4,
     gunmetal::LEADED_BRONZE,
@@ -286,12 +297,23 @@ static ALL: [Material; 46] = [
     brass::HIGH_TENSILE_BRASS,
     brass::NICKEL_SILVER,
     steel::FREE_CUTTING_MILD_STEEL,
+    steel::LEADED_FREE_CUTTING_STEEL,
     steel::BRIGHT_MILD_STEEL,
-    steel::MEDIUM_CARBON_STEEL,
-    steel::SILVER_STEEL,
-    steel::GAUGE_PLATE,
+    steel::BLACK_MILD_STEEL,
+    carbon_steel::MEDIUM_CARBON_STEEL,
+    carbon_steel::CASE_HARDENING_STEEL,
+    carbon_steel::SPRING_STEEL,
+    cast_steel::CAST_STEEL,
+    alloy_steel::EN16,
+    alloy_steel::EN19,
+    alloy_steel::EN24,
+    tool_steel::SILVER_STEEL,
+    tool_steel::GAUGE_PLATE,
     stainless::STAINLESS_303,
     stainless::STAINLESS_304,
+    stainless::STAINLESS_316,
+    martensitic_stainless::STAINLESS_416,
+    martensitic_stainless::STAINLESS_431,
     aluminium::ALUMINIUM_6082,
     aluminium::ALUMINIUM_6063,
     aluminium::ALUMINIUM_2011,

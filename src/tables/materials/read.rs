@@ -5,6 +5,7 @@
 
 use std::sync::LazyLock;
 
+use super::kinds::{KINDS, WIDER_IN_COMPANY};
 use super::{Material, all, find};
 
 /// Why a typed name gives no material.
@@ -32,117 +33,6 @@ pub enum ReadError {
 const LONGEST: usize = 48;
 /// Most names offered when nothing fits.
 const MOST_OFFERED: usize = 5;
-
-/// Words that name a kind, with the slugs they could mean.
-const KINDS: &[(&str, &[&str])] = &[
-    ("bronze", &BRONZES),
-    ("castbronze", &CAST_BRONZES),
-    ("bronzecasting", &CAST_BRONZES),
-    ("phosphorbronze", &PHOSPHOR_BRONZES),
-    ("phosbronze", &PHOSPHOR_BRONZES),
-    ("pb", &["phosphor-bronze-cast", "phosphor-bronze-drawn"]),
-    ("steel", &STEELS),
-    ("carbonsteel", &["bright-mild-steel", "medium-carbon-steel", "silver-steel"]),
-    ("brightsteel", &["free-cutting-mild-steel", "bright-mild-steel"]),
-    ("toolsteel", &["silver-steel", "gauge-plate"]),
-    ("stainless", &["stainless-303", "stainless-304"]),
-    ("stainlesssteel", &["stainless-303", "stainless-304"]),
-    ("casting", &CASTINGS),
-    ("iron", &["grey-cast-iron"]),
-    ("plastic", &PLASTICS),
-    ("sheetplastic", &SHEET_PLASTICS),
-    ("plasticsheet", &SHEET_PLASTICS),
-    ("clearplastic", &["acrylic", "polycarbonate"]),
-    ("laminate", &["laminated-phenolic"]),
-    ("aluminiumalloy", &ALUMINIUM),
-    ("wroughtaluminium", &WROUGHT_ALUMINIUM),
-    ("dural", &["aluminium-6082", "aluminium-2014"]),
-    ("duralumin", &["aluminium-6082", "aluminium-2014"]),
-    ("diecasting", &["cast-aluminium", "zinc-die-casting-alloy", "magnesium-alloy"]),
-    ("titanium", &["titanium-grade-2", "titanium-grade-5"]),
-    ("titaniumalloy", &["titanium-grade-2", "titanium-grade-5"]),
-    ("zinc", &["zinc-die-casting-alloy"]),
-];
-
-const CASTINGS: [&str; 10] = [
-    "grey-cast-iron",
-    "gunmetal",
-    "gunmetal-lg4",
-    "leaded-bronze",
-    "phosphor-bronze-cast",
-    "aluminium-bronze",
-    "cast-aluminium",
-    "cast-aluminium-lm25",
-    "zinc-die-casting-alloy",
-    "magnesium-alloy",
-];
-
-const WROUGHT_ALUMINIUM: [&str; 5] =
-    ["aluminium-6082", "aluminium-6063", "aluminium-2011", "aluminium-2014", "aluminium-7075"];
-
-const ALUMINIUM: [&str; 7] = [
-    "aluminium-6082",
-    "aluminium-6063",
-    "aluminium-2011",
-    "aluminium-2014",
-    "aluminium-7075",
-    "cast-aluminium",
-    "cast-aluminium-lm25",
-];
-
-const PLASTICS: [&str; 8] =
-    ["acetal", "nylon", "ptfe", "peek", "acrylic", "polycarbonate", "pvc", "laminated-phenolic"];
-
-const SHEET_PLASTICS: [&str; 4] = ["acrylic", "polycarbonate", "pvc", "laminated-phenolic"];
-
-const STEELS: [&str; 7] = [
-    "free-cutting-mild-steel",
-    "bright-mild-steel",
-    "medium-carbon-steel",
-    "silver-steel",
-    "gauge-plate",
-    "stainless-303",
-    "stainless-304",
-];
-
-const BRONZES: [&str; 7] = [
-    "gunmetal",
-    "gunmetal-lg4",
-    "leaded-bronze",
-    "phosphor-bronze-cast",
-    "phosphor-bronze-drawn",
-    "free-cutting-phosphor-bronze",
-    "aluminium-bronze",
-];
-
-const CAST_BRONZES: [&str; 5] =
-    ["gunmetal", "gunmetal-lg4", "leaded-bronze", "phosphor-bronze-cast", "aluminium-bronze"];
-
-const PHOSPHOR_BRONZES: [&str; 3] =
-    ["phosphor-bronze-cast", "phosphor-bronze-drawn", "free-cutting-phosphor-bronze"];
-
-/// Inside a longer name these names stand for more than they do alone: `mild steel EN1A`.
-const WIDER_IN_COMPANY: &[(&str, &[&str])] = &[
-    ("mildsteel", &["free-cutting-mild-steel", "bright-mild-steel"]),
-    ("aluminium", &ALUMINIUM),
-    ("gunmetal", &["gunmetal", "gunmetal-lg4"]),
-    ("leadedgunmetal", &["gunmetal", "gunmetal-lg4"]),
-    ("leadedbrass", &LEADED_BRASSES),
-    ("brass", &BRASSES),
-    ("copper", &["copper", "cupro-nickel", "beryllium-copper"]),
-];
-
-const LEADED_BRASSES: [&str; 3] =
-    ["free-cutting-brass", "engraving-brass", "dezincification-resistant-brass"];
-
-const BRASSES: [&str; 6] = [
-    "free-cutting-brass",
-    "engraving-brass",
-    "dezincification-resistant-brass",
-    "sheet-brass",
-    "naval-brass",
-    "high-tensile-brass",
-];
 
 /// Words about the shape or the paperwork, which say nothing about the metal.
 const NO_MATTER: [&str; 13] = [

@@ -90,7 +90,7 @@ published! {
     AALCO_BS_EN = "Aalco, BS and equivalent EN grades";
     ALLIED = "Allied Founders, specification table";
     AUDHE = "Aluminium castings chart, audhe.com";
-    BIOLOGY_INSIGHTS = "Biology Insights, What is silver steel";
+    BIOLOGY_INSIGHTS = "biologyinsights.com, silver steel article";
     CDA_GUNMETAL = "Copper Development Association, Gunmetals";
     DURBIN = "Durbin Metals and Aalco, data sheet CW614N";
     EN_STEELS = "EN steels, basic steel selection based on BS 970, scribd 517393355";
@@ -110,10 +110,66 @@ published! {
 }
 
 // Iron and steel.
-published! {}
+published! {
+    AALCO_316L = "Aalco, 1.4404 bar data sheet";
+    AALCO_303_BAR = "Aalco, 1.4305 bar data sheet";
+    ATLAS_431 = "Atlas, 431 sheet";
+    BSI_MALLEABLE = "BSI, Founding, malleable cast irons (BS EN 1562), scope";
+    BUFFALO_O1 = "Buffalo Precision, O1 oil hardening tool steel, technical data sheet";
+    CHICAGO_TUBE = "Chicago Tube, cold-finished table (1212 is 100)";
+    COLT_O1 = "Colt Materials, O1 page";
+    COOPER_EN36 = "D. A. Cooper & Sons, material data sheet 655M13";
+    DANDONG_BS_1452 = "Dandong Foundry, BS 1452 grade 250 page, iron-foundry.com";
+    DANDONG_EN_1563 = "Dandong Foundry, table of EN 1563:1997, iron-foundry.com";
+    DANDONG_GJS_400 = "Dandong Foundry, EN-GJS-400-15 page, iron-foundry.com";
+    ENGINEERING_TOOLBOX = "Engineering ToolBox, Metals, machinability (AISI 1112 and 1212 are 100)";
+    GLUE_IT = "glue-it.com, Heat treating silver steel";
+    GREY_IRON_SDS = "Gray iron castings, safety data sheet SC-000-041 rev. 13, docslib.org 1974933";
+    GROUND_FLAT_STOCK = "groundflatstock.com, O1 tool steel heat treatment information";
+    HEYE_EN24 = "Heye Steel, EN24T page";
+    HSE_LEAD = "HSE, Lead, hse.gov.uk/toolbox/harmful/lead.htm";
+    INDUSTRIAL_TUBE = "Industrial Tube, gray iron page (continuous cast bar, class 40)";
+    INTERLLOY_12L14 = "Interlloy, 12L14 bright mild steel page";
+    INTERWIRE = "Interwire, music wire page, tensile requirements";
+    LASER_EDGE = "laserdt.com, Does laser cutting harden mild steel";
+    LEADED_SDS = "Parker Steel, safety data sheet, leaded carbon and alloy steels, 2016";
+    LUCCHINI = "Lucchini RS, Steels explained, comparison tables";
+    LUCEFIN_LEADED = "Lucefin, technical card 11SMnPb30 (rev. 2018)";
+    MACSTEEL_070M20 = "Macsteel, Special steels product catalogue 2021, 070M20";
+    MAKEITFROM_A228 = "makeitfrom.com, ASTM A228 music wire page";
+    MALLEABLE_A47 = "bmment.com, Malleable cast iron hardness requirements (ASTM A47M-90)";
+    MALLEABLE_DENSITY = "material-properties.org, Malleable iron page";
+    METAL_DRILLING = "Metal drilling reference guide, studylib.net 18232362 (read as run-together text)";
+    METALS_CHINA = "metals-china.com, EN-GJL table (DIN EN 1561)";
+    METAL_SUPPLIES_316 = "metalsupplies.com, 316 stainless steel page";
+    NIFTY_416 = "Nifty Alloys, 416 stainless steel page";
+    NIFTY_EN16 = "Nifty Alloys, EN16T page";
+    NJR_EN19 = "NJR Steel, 709M40 page";
+    NJR_EN36 = "NJR Steel, 655M13 page";
+    ODYSSEY_EN24 = "Odyssey Steel, EN24 page";
+    PAKDEN = "pakden.com, silver steel page, quoting West Yorkshire Steel";
+    PROTO_CAST_REAMING = "Proto Cutter, HSS drilling and reaming speeds, ferrous cast metals";
+    PROTO_STEEL_REAMING = "Proto Cutter, HSS drilling and reaming speeds, plain carbon and alloy steels";
+    PROTO_TOOL_REAMING = "Proto Cutter, HSS drilling and reaming speeds, tool and stainless steels";
+    READLE_EN_10025 = "readle.co.uk, Steel grades to Eurocodes, Table 7 of BS EN 10025-2";
+    REGAL = "Regal Cutting Tools, Tapping difficulties and percent of thread";
+    SAARSTAHL_C67S = "Saarstahl, material specification sheet C67S";
+    SCHMITZ_C15 = "schmitz-metallographie.de, 1.0401 C15 normalised";
+    SOLIMAN = "Fonderie Soliman, table of cast irons, solimangroup.com";
+    STAINLESS_SDS = "Precision Specialty Metals, Stainless steel safety data sheet, 2015";
+    STEELPIPES_EN36 = "Steel, Pipes and Fittings, EN36 page, steelpipespe.co.za";
+    TRADEKEY_431 = "tradekey, 431 bar page";
+    TRAFITEC_416 = "Trafitec, 1.4005 bar page";
+    TUBINGCHINA = "tubingchina.com, BS 3100:1991 cast steel chemical composition";
+    VENUS_416 = "Venus Wires, 416 sheet";
+    VENUS_431 = "Venus Wires, 431 sheet";
+    WEST_YORKSHIRE = "West Yorkshire Steel, Case hardening steel";
+    WORLD_MATERIAL = "theworldmaterial.com, BS970 tables";
+}
 
 // Copper and its alloys.
 published! {
+    HSE_LEAD_LEAFLET = "HSE, Lead and you, INDG305 (read in a summary)";
     AALCO_CA104 = "Aalco, bronze CA104 data sheet, 2006";
     AALCO_CW451K = "Aalco, data sheet CW451K";
     AALCO_CZ108 = "Aalco, brass CZ108 data sheet, 2006";
@@ -138,7 +194,6 @@ published! {
     DURBIN_CW721R = "Durbin Metals, data sheet CW721R";
     FINKELSTEIN_CC495K = "Finkelstein Metals, CC495K data sheet";
     FITSCHER = "Fitscher Guss, fitscherguss.de";
-    HSE_LEAD = "HSE, Lead and you, INDG305 (read in a summary)";
     HUSSEY_C11000 = "Hussey Copper, C110 data sheet";
     HUSSEY_C70600 = "Hussey Copper, C706 data sheet";
     JSK_C17200 = "JSK Traders, C17200 data sheet";
@@ -150,7 +205,6 @@ published! {
     RAJHANS_CZ115 = "Rajhans, CZ115 data sheet";
     RAJHANS_CZ132 = "Rajhans, CZ132 data sheet";
     RAJHANS_CZ137 = "Rajhans, CZ137 data sheet";
-    REGAL = "Regal Cutting Tools, Tapping difficulties and percent of thread";
     RIGHTON_C106 = "Righton, data sheet C106 and CW024A";
     SCRIBD_BRASS = "scribd 220928843, brass specification sheet";
     SHREE_CZ114 = "Shree Extrusion, CZ114 data sheet";

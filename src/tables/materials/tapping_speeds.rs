@@ -39,6 +39,15 @@ pub(super) const MH_1020: SpeedRange = SpeedRange::feet(45.0, 60.0, "1020 steel"
 pub(super) const MH_303: SpeedRange = SpeedRange::feet(35.0, 45.0, "303 stainless, coated HSS tap, 12 and 50 tpi", MH_TAP_303);
 
 // Iron and steel.
+pub(super) const CLARKSON_SOFT_IRON: SpeedRange = SpeedRange::feet(50.0, 80.0, "cast iron, lamellar graphite, under 150 HB", CLARKSON);
+pub(super) const CLARKSON_NODULAR: SpeedRange = SpeedRange::feet(30.0, 40.0, "cast iron, nodular graphite or malleable, under 200 HB", CLARKSON);
+pub(super) const CLARKSON_NODULAR_HARD: SpeedRange = SpeedRange::feet(20.0, 30.0, "cast iron, nodular graphite or malleable, 200 to 300 HB", CLARKSON);
+pub(super) const CLARKSON_STRUCTURAL: SpeedRange = SpeedRange::feet(50.0, 60.0, "structural steel, under 200 HB", CLARKSON);
+pub(super) const CLARKSON_TEMPERED_ALLOY: SpeedRange = SpeedRange::feet(22.0, 32.0, "alloyed steel, hardened and tempered, 250 to 350 HB", CLARKSON);
+pub(super) const LAVALLEE_MALLEABLE: SpeedRange = SpeedRange::feet(35.0, 60.0, "malleable iron", LAVALLEE);
+pub(super) const CHART_DUCTILE_IRON: SpeedRange = SpeedRange::feet(50.0, 50.0, "ductile cast iron", TAP_CHART);
+pub(super) const CHART_CAST_STEEL: SpeedRange = SpeedRange::feet(25.0, 25.0, "cast steel", TAP_CHART);
+pub(super) const CHART_400_STAINLESS: SpeedRange = SpeedRange::feet(15.0, 15.0, "400 series stainless steel", TAP_CHART);
 
 // Copper and its alloys.
 pub(super) const LAVALLEE_ALUMINIUM_BRONZE: SpeedRange = SpeedRange::feet(20.0, 80.0, "aluminum bronze", LAVALLEE);

@@ -1,0 +1,163 @@
+//! Words that name a kind of material and not one: what each could mean. Leaves out the names of the
+//! materials themselves, which stand in their rows.
+
+/// A word, folded, with the slugs it could mean.
+pub(super) type Kind = (&'static str, &'static [&'static str]);
+
+/// Words that name a kind.
+pub(super) const KINDS: &[Kind] = &[
+    ("iron", &IRONS),
+    ("steel", &STEELS),
+    ("carbonsteel", &CARBON_STEELS),
+    ("highcarbonsteel", &["spring-steel", "silver-steel"]),
+    ("brightsteel", &["free-cutting-mild-steel", "leaded-free-cutting-steel", "bright-mild-steel"]),
+    ("alloysteel", &ALLOY_STEELS),
+    ("hightensilesteel", &ALLOY_STEELS),
+    ("lowalloysteel", &ALLOY_STEELS),
+    ("toolsteel", &["silver-steel", "gauge-plate"]),
+    ("hardeningsteel", &["case-hardening-steel", "silver-steel", "gauge-plate"]),
+    ("stainless", &STAINLESS),
+    ("stainlesssteel", &STAINLESS),
+    ("austeniticstainless", &["stainless-303", "stainless-304", "stainless-316"]),
+    ("martensiticstainless", &["stainless-416", "stainless-431"]),
+    ("bronze", &BRONZES),
+    ("castbronze", &CAST_BRONZES),
+    ("bronzecasting", &CAST_BRONZES),
+    ("phosphorbronze", &PHOSPHOR_BRONZES),
+    ("phosbronze", &PHOSPHOR_BRONZES),
+    ("pb", &["phosphor-bronze-cast", "phosphor-bronze-drawn"]),
+    ("casting", &CASTINGS),
+    ("diecasting", &["cast-aluminium", "zinc-die-casting-alloy", "magnesium-alloy"]),
+    ("aluminiumalloy", &ALUMINIUM),
+    ("wroughtaluminium", &WROUGHT_ALUMINIUM),
+    ("dural", &["aluminium-6082", "aluminium-2014"]),
+    ("duralumin", &["aluminium-6082", "aluminium-2014"]),
+    ("titanium", &["titanium-grade-2", "titanium-grade-5"]),
+    ("titaniumalloy", &["titanium-grade-2", "titanium-grade-5"]),
+    ("zinc", &["zinc-die-casting-alloy"]),
+    ("plastic", &PLASTICS),
+    ("sheetplastic", &SHEET_PLASTICS),
+    ("plasticsheet", &SHEET_PLASTICS),
+    ("clearplastic", &["acrylic", "polycarbonate"]),
+    ("laminate", &["laminated-phenolic"]),
+];
+
+/// Inside a longer name these names stand for more than they do alone: `mild steel EN1A`.
+pub(super) const WIDER_IN_COMPANY: &[Kind] = &[
+    ("mildsteel", &MILD_STEELS),
+    ("freecuttingsteel", &["free-cutting-mild-steel", "leaded-free-cutting-steel"]),
+    ("castiron", &IRONS),
+    ("aluminium", &ALUMINIUM),
+    ("gunmetal", &["gunmetal", "gunmetal-lg4"]),
+    ("leadedgunmetal", &["gunmetal", "gunmetal-lg4"]),
+    ("leadedbrass", &LEADED_BRASSES),
+    ("brass", &BRASSES),
+    ("copper", &["copper", "cupro-nickel", "beryllium-copper"]),
+];
+
+const IRONS: [&str; 4] =
+    ["grey-cast-iron", "continuous-cast-iron", "spheroidal-graphite-iron", "malleable-iron"];
+
+const MILD_STEELS: [&str; 4] = [
+    "free-cutting-mild-steel",
+    "leaded-free-cutting-steel",
+    "bright-mild-steel",
+    "black-mild-steel",
+];
+
+const CARBON_STEELS: [&str; 6] = [
+    "bright-mild-steel",
+    "black-mild-steel",
+    "medium-carbon-steel",
+    "case-hardening-steel",
+    "spring-steel",
+    "silver-steel",
+];
+
+const ALLOY_STEELS: [&str; 3] = ["alloy-steel-en16", "alloy-steel-en19", "alloy-steel-en24"];
+
+const STAINLESS: [&str; 5] =
+    ["stainless-303", "stainless-304", "stainless-316", "stainless-416", "stainless-431"];
+
+const STEELS: [&str; 18] = [
+    "free-cutting-mild-steel",
+    "leaded-free-cutting-steel",
+    "bright-mild-steel",
+    "black-mild-steel",
+    "medium-carbon-steel",
+    "case-hardening-steel",
+    "spring-steel",
+    "cast-steel",
+    "alloy-steel-en16",
+    "alloy-steel-en19",
+    "alloy-steel-en24",
+    "silver-steel",
+    "gauge-plate",
+    "stainless-303",
+    "stainless-304",
+    "stainless-316",
+    "stainless-416",
+    "stainless-431",
+];
+
+const BRONZES: [&str; 7] = [
+    "gunmetal",
+    "gunmetal-lg4",
+    "leaded-bronze",
+    "phosphor-bronze-cast",
+    "phosphor-bronze-drawn",
+    "free-cutting-phosphor-bronze",
+    "aluminium-bronze",
+];
+
+const CAST_BRONZES: [&str; 5] =
+    ["gunmetal", "gunmetal-lg4", "leaded-bronze", "phosphor-bronze-cast", "aluminium-bronze"];
+
+const PHOSPHOR_BRONZES: [&str; 3] =
+    ["phosphor-bronze-cast", "phosphor-bronze-drawn", "free-cutting-phosphor-bronze"];
+
+const LEADED_BRASSES: [&str; 3] =
+    ["free-cutting-brass", "engraving-brass", "dezincification-resistant-brass"];
+
+const BRASSES: [&str; 6] = [
+    "free-cutting-brass",
+    "engraving-brass",
+    "dezincification-resistant-brass",
+    "sheet-brass",
+    "naval-brass",
+    "high-tensile-brass",
+];
+
+const CASTINGS: [&str; 13] = [
+    "grey-cast-iron",
+    "spheroidal-graphite-iron",
+    "malleable-iron",
+    "cast-steel",
+    "gunmetal",
+    "gunmetal-lg4",
+    "leaded-bronze",
+    "phosphor-bronze-cast",
+    "aluminium-bronze",
+    "cast-aluminium",
+    "cast-aluminium-lm25",
+    "zinc-die-casting-alloy",
+    "magnesium-alloy",
+];
+
+const WROUGHT_ALUMINIUM: [&str; 5] =
+    ["aluminium-6082", "aluminium-6063", "aluminium-2011", "aluminium-2014", "aluminium-7075"];
+
+const ALUMINIUM: [&str; 7] = [
+    "aluminium-6082",
+    "aluminium-6063",
+    "aluminium-2011",
+    "aluminium-2014",
+    "aluminium-7075",
+    "cast-aluminium",
+    "cast-aluminium-lm25",
+];
+
+const PLASTICS: [&str; 8] =
+    ["acetal", "nylon", "ptfe", "peek", "acrylic", "polycarbonate", "pvc", "laminated-phenolic"];
+
+const SHEET_PLASTICS: [&str; 4] = ["acrylic", "polycarbonate", "pvc", "laminated-phenolic"];
