@@ -11,9 +11,8 @@
 //! (`unified_2A_limits`, `iso965_TD2_coarse`), strength (`iso898_proof_loads`,
 //! `thread_shear_area`), hole circles (`chord_factors`, `bolt_circle_coordinates`), thrust, torque
 //! and power (`drill_thrust_torque_factors`, `power_constants_Kp`, `specific_cutting_force_kc1`,
-//! `drill_material_constant_K`, `tapping_torque`, `tap_breaking_torque`), properties of materials
-//! and fluids (`materials`, `cutting_fluids`, `drill_speed_adjustment`), and tools the plan does
-//! not size (`centre_drills`, `centre_holes`, `countersinks`, `reaming_allowance`,
+//! `drill_material_constant_K`, `tapping_torque`, `tap_breaking_torque`), `drill_speed_adjustment`,
+//! and tools the plan does not size (`centre_drills`, `centre_holes`, `countersinks`, `reaming_allowance`,
 //! `drill_flute_length_din338`, `drill_tolerance_h8`, `broken_tap_removal`).
 
 #![expect(clippy::print_stdout, reason = "a line for every file is what the runner is for")]

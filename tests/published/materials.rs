@@ -4,17 +4,27 @@
 use holewright::tables::materials::{
     Advice, HardnessScale, MachinabilityBasis, Material, Measure, Property, Span, SpeedRange, find,
 };
-use holewright::tables::source::Source;
-use holewright::units::{in_grams_per_cm3, in_metres_per_minute, in_newtons_per_mm2, ksi};
+use holewright::tables::source::{Grade, Source};
+use holewright::units::{
+    Velocity, in_grams_per_cm3, in_metres_per_minute, in_newtons_per_mm2, ksi,
+};
 
 use crate::replay::{Family, Kind, Row, decimal};
 
-pub(crate) const FAMILIES: &[Family] = &[Family {
-    file: "drills_materials/materials.csv",
-    context: &["material", "property", "unit", "condition"],
-    later: &[],
-    replay: material,
-}];
+pub(crate) const FAMILIES: &[Family] = &[
+    Family {
+        file: "drills_materials/materials.csv",
+        context: &["material", "property", "unit", "condition"],
+        later: &[],
+        replay: material,
+    },
+    Family {
+        file: "drills_materials/cutting_fluids.csv",
+        context: &["material"],
+        later: &[],
+        replay: fluids,
+    },
+];
 
 /// The materials by the names the file gives them.
 #[rustfmt::skip]
@@ -62,11 +72,18 @@ fn material(row: &mut Row) {
     let name = row.text("material").to_owned();
     let slug = NAMES.iter().find(|(printed, _)| *printed == name).map(|(_, slug)| *slug);
     let slug = slug.unwrap_or_else(|| panic!("which material is {name}?"));
+    // The leaded form, which the row of EN1A names, has a page of its own.
+    let leaded = row.text("value").contains("leaded form");
+    let slug = if leaded { "leaded-free-cutting-steel" } else { slug };
     let material = find(slug).unwrap_or_else(|| panic!("no material at {slug}"));
     match row.text("property") {
         "designations" => designations(row, material),
-        "lubricant drilling" => lubricant(row, &material.drilling_lubricant),
-        "lubricant tapping" => lubricant(row, &material.tapping_lubricant),
+        "lubricant drilling" => {
+            lubricant(row, "value", &material.drilling_lubricant, material.drill_advice);
+        }
+        "lubricant tapping" => {
+            lubricant(row, "value", &material.tapping_lubricant, material.tap_advice);
+        }
         "HSS drilling speed" => speed(row, material.drilling),
         "tapping speed" => speed(row, material.tapping),
         "thread engagement" => row.leave_out("strength of a thread is not worked out yet"),
@@ -85,7 +102,10 @@ fn figures(row: &mut Row, material: &Material) {
     let property = row.text("property").replace("UTS", "tensile");
     let value = row.text("value").to_owned();
     let quantities: Vec<_> = property.split(" / ").map(str::to_owned).collect();
-    for set in value.split("; ") {
+    // A density is one figure; what follows it in brackets may hold any mark.
+    let sets =
+        if property == "density" { vec![value.as_str()] } else { value.split("; ").collect() };
+    for set in sets {
         let figures: Vec<_> = set.split(" / ").map(str::trim).collect();
         for (place, figure) in figures.iter().enumerate() {
             let quantity = match quantities.as_slice() {
@@ -94,7 +114,9 @@ fn figures(row: &mut Row, material: &Material) {
                 several => &several[place],
             };
             let source = row.text("source").to_owned();
-            let unit = row.text("unit").to_owned();
+            // Hardness has no least figure in these tables.
+            let least = row.text("condition").starts_with("minima") && *quantity != "HB";
+            let unit = format!("{}{}", row.text("unit"), if least { " minima" } else { "" });
             let printed = printed(figure, quantity, &unit);
             let ours: Vec<_> =
                 material.properties.iter().filter(|held| same(&source, held.source)).collect();
@@ -138,7 +160,7 @@ fn printed(text: &str, quantity: &str, unit: &str) -> Figure {
     };
     let number = |text: &str| decimal(text).unwrap_or_else(|| panic!("{text:?} in {quantity}"));
     let words: Vec<_> = bare.split_whitespace().collect();
-    let minimum = unit.contains("minim") || words.contains(&"min");
+    let minimum = unit.ends_with("minima") || words.contains(&"min");
     let (first, second) = match words[0].trim_start_matches('M').split_once('-') {
         Some((low, high)) => (number(low), Some(number(high))),
         None => (number(words[0].trim_start_matches('M')), None),
@@ -217,7 +239,10 @@ fn designations(row: &mut Row, material: &Material) {
         .collect();
     let ours: Vec<_> = material.designations.iter().map(|held| fold(held.mark)).collect();
     let known: Vec<_> = material.known_as.iter().map(|name| fold(name)).collect();
-    let clauses = value.split(';').map(fold).filter(|clause| !clause.is_empty());
+    // `C 0.95-1.25, Cr 0.35-0.45` is no mark: it stands as a sentence from the same source.
+    let is_mark = |clause: &&str| !clause.trim().starts_with("C 0.");
+    let marks = value.split(';').filter(is_mark);
+    let clauses = marks.map(fold).filter(|clause| !clause.is_empty());
     let missing: Vec<_> = clauses
         .filter(|clause| !ours.iter().chain(&known).any(|mark| clause.contains(mark.as_str())))
         .collect();
@@ -227,20 +252,57 @@ fn designations(row: &mut Row, material: &Material) {
     row.claim("value", Kind::Table, &value, got, agrees);
 }
 
-/// The same source, and every figure and every kind of fluid of the row in our sentence.
-fn lubricant(row: &mut Row, ours: &Advice) {
-    let value = row.text("value").to_owned();
-    let first = value.split(" (").next().unwrap_or(&value).to_owned();
-    let text = fold(ours.text);
-    let figures = first.split(|c: char| !c.is_ascii_digit()).filter(|part| !part.is_empty());
+/// A fluid for a whole kind of metal: on the page of the one that is met most.
+fn fluids(row: &mut Row) {
+    let slug = match row.text("material") {
+        "Alloy steels" => "alloy-steel-en24",
+        "Brass" => "free-cutting-brass",
+        "Copper" => "copper",
+        "Monel" => "nickel-copper-400",
+        "Cast iron" | "Cast iron (tapping)" => "grey-cast-iron",
+        "Malleable iron" => "malleable-iron",
+        "Bronze" => "gunmetal",
+        "Aluminium and brass (tapping)" | "Aluminium" => "aluminium-6082",
+        "Steel (tapping)" => "bright-mild-steel",
+        other => panic!("which material is {other}?"),
+    };
+    let material = find(slug).unwrap_or_else(|| panic!("no material at {slug}"));
+    match row.text("source") {
+        source if source.starts_with("Dirac") => {
+            row.leave_out("a word of an encyclopedia: the pages go by the handbook");
+        }
+        source if source.starts_with("Popular") && !row.text("material").starts_with("Alum") => {
+            row.leave_out("a magazine's word: the pages go by the handbook, which differs");
+        }
+        _ => {
+            lubricant(row, "drilling", &material.drilling_lubricant, material.drill_advice);
+            lubricant(row, "tapping", &material.tapping_lubricant, material.tap_advice);
+        }
+    }
+}
+
+/// The same source, and every figure and every kind of fluid of the row in our sentence, which is the
+/// first said of the fluid or further advice.
+fn lubricant(row: &mut Row, column: &str, first: &Advice, further: &[Advice]) {
+    let value = row.text(column).to_owned();
+    if value.is_empty() {
+        return;
+    }
+    let printed = value.split(" (").next().unwrap_or(&value).to_owned();
+    let figures = printed.split(|c: char| !c.is_ascii_digit()).filter(|part| !part.is_empty());
     // What is left of a mixture is mineral oil: 20 % lard oil says 80 % mineral oil too.
-    let figures = figures.filter(|part| !matches!(*part, "70" | "75" | "80"));
-    let missing: Vec<_> = figures.filter(|part| !text.contains(part)).collect();
-    let fluids = ["dry", "soluble oil", "lard oil", "sulphur"];
-    let told = fluids.iter().filter(|fluid| first.contains(*fluid));
-    let silent: Vec<_> = told.filter(|fluid| !text.contains(&fold(fluid))).collect();
-    let agrees = same(row.text("source"), ours.source) && missing.is_empty() && silent.is_empty();
-    row.claim("value", Kind::Table, &value, format!("{ours:?}"), agrees);
+    let figures: Vec<_> = figures.filter(|part| !matches!(*part, "70" | "75" | "80")).collect();
+    let fluids = ["dry", "soluble oil", "lard oil", "sulphur", "paraffin"];
+    let fluids: Vec<_> = fluids.into_iter().filter(|fluid| printed.contains(fluid)).collect();
+    let says = |advice: &&Advice| {
+        let text = fold(advice.text);
+        same(row.text("source"), advice.source)
+            && figures.iter().all(|figure| text.contains(figure))
+            && fluids.iter().all(|fluid| text.contains(&fold(fluid)))
+    };
+    let found = [first].into_iter().chain(further).find(says);
+    let (got, agrees) = (format!("{:?}", found.unwrap_or(first)), found.is_some());
+    row.claim(column, Kind::Table, &value, got, agrees);
 }
 
 /// A range of the same source with the same ends.
@@ -255,13 +317,11 @@ fn speed(row: &mut Row, ours: &[SpeedRange]) {
     let source = row.text("source").to_owned();
     let from_it: Vec<_> = ours.iter().filter(|range| same(&source, range.source)).collect();
     let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
-    // A row may name the span of two rows of the table.
-    let ends = |pick: fn(&SpeedRange) -> f64| from_it.iter().map(|range| pick(range));
-    let least = ends(|range| in_metres_per_minute(range.low)).fold(f64::INFINITY, f64::min);
-    let most = ends(|range| in_metres_per_minute(range.high)).fold(0.0, f64::max);
-    let agrees = from_it.iter().any(|range| {
-        near(in_metres_per_minute(range.low), low) && near(in_metres_per_minute(range.high), high)
-    }) || (near(least, low) && near(most, high));
+    // The file sums up several rows of one source: one then has the low end, another the high one.
+    let one_has = |wanted: f64, end: fn(&SpeedRange) -> Velocity| {
+        from_it.iter().any(|range| near(in_metres_per_minute(end(range)), wanted))
+    };
+    let agrees = one_has(low, |range| range.low) && one_has(high, |range| range.high);
     row.claim("value", Kind::Table, &value, format!("{from_it:?}"), agrees);
 }
 
@@ -294,7 +354,9 @@ fn same(printed: &str, ours: Source) -> bool {
         let mut words = lower.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
         words.next().map(str::to_owned)
     };
-    first(printed) == first(ours.cite)
+    // A recalled row has no source to agree on.
+    let recalled = matches!(ours.grade, Grade::Memory | Grade::CommonPractice);
+    first(printed) == first(ours.cite) || (printed.starts_with("memory") && recalled)
 }
 
 fn fold(text: &str) -> String {

@@ -91,6 +91,9 @@ fn no_address_means_two_materials() {
 #[rustfmt::skip]
 const EXPECTED: &[(&str, Group, &str)] = &[
     ("grey-cast-iron", Group::IronAndGunmetal, "sp"),
+    ("continuous-cast-iron", Group::IronAndGunmetal, "sp"),
+    ("spheroidal-graphite-iron", Group::MildSteelAndPhosphorBronze, "p"),
+    ("malleable-iron", Group::IronAndGunmetal, "p"),
     ("gunmetal", Group::IronAndGunmetal, "sgp"),
     ("gunmetal-lg4", Group::IronAndGunmetal, "sgp"),
     ("leaded-bronze", Group::IronAndGunmetal, "sgp"),
@@ -109,12 +112,23 @@ const EXPECTED: &[(&str, Group, &str)] = &[
     ("cupro-nickel", Group::Tough, "wfp"),
     ("beryllium-copper", Group::Tough, "w"),
     ("free-cutting-mild-steel", Group::FreeCuttingSteel, "fp"),
+    ("leaded-free-cutting-steel", Group::FreeCuttingSteel, "fp"),
     ("bright-mild-steel", Group::MildSteelAndPhosphorBronze, "fp"),
+    ("black-mild-steel", Group::MildSteelAndPhosphorBronze, "fp"),
     ("medium-carbon-steel", Group::MildSteelAndPhosphorBronze, "fp"),
+    ("case-hardening-steel", Group::MildSteelAndPhosphorBronze, "f"),
+    ("spring-steel", Group::Tough, ""),
+    ("cast-steel", Group::MildSteelAndPhosphorBronze, "p"),
+    ("alloy-steel-en16", Group::Tough, "p"),
+    ("alloy-steel-en19", Group::Tough, "p"),
+    ("alloy-steel-en24", Group::Tough, "p"),
     ("silver-steel", Group::Tough, "p"),
     ("gauge-plate", Group::Tough, ""),
     ("stainless-303", Group::Tough, "wfp"),
     ("stainless-304", Group::Tough, "wfp"),
+    ("stainless-316", Group::Tough, "wfp"),
+    ("stainless-416", Group::Tough, "p"),
+    ("stainless-431", Group::Tough, "p"),
     ("aluminium-6082", Group::EasyCutting, "f"),
     ("aluminium-6063", Group::EasyCutting, "f"),
     ("aluminium-2011", Group::EasyCutting, "s"),
@@ -392,7 +406,7 @@ fn usual_spellings_are_read() {
         ("CZ-121 brass rod", "free-cutting-brass"),
         ("BS 2874 CZ121", "free-cutting-brass"),
         ("en 1 a", "free-cutting-mild-steel"),
-        ("EN1APb", "free-cutting-mild-steel"),
+        ("EN1APb", "leaded-free-cutting-steel"),
         ("EN1A mild steel", "free-cutting-mild-steel"),
         ("mild steel", "bright-mild-steel"),
         ("mild steel bar", "bright-mild-steel"),
@@ -442,15 +456,18 @@ fn a_word_for_two_materials_asks() {
     check("cast bronze", &cast);
     check("dural", &["aluminium-6082", "aluminium-2014"]);
     check("titanium", &["titanium-grade-2", "titanium-grade-5"]);
-    check("stainless", &["stainless-303", "stainless-304"]);
-    check("Stainless Steel", &["stainless-303", "stainless-304"]);
+    let stainless =
+        ["stainless-303", "stainless-304", "stainless-316", "stainless-416", "stainless-431"];
+    check("stainless", &stainless);
+    check("Stainless Steel", &stainless);
+    check("alloy steel", &["alloy-steel-en16", "alloy-steel-en19", "alloy-steel-en24"]);
     check("tool steel", &["silver-steel", "gauge-plate"]);
     let asks = |typed| match read(typed) {
         Err(ReadError::Ambiguous { candidates, .. }) => candidates.len(),
         other => panic!("{typed} does not ask: {other:?}"),
     };
     assert_eq!([asks("bronze"), asks("plastics"), asks("aluminium alloy")], [7, 8, 7]);
-    assert_eq!(asks("steel"), 7);
+    assert_eq!([asks("steel"), asks("iron"), asks("casting")], [18, 4, 13]);
 }
 
 #[test]
@@ -468,7 +485,10 @@ fn what_is_not_held_is_not_guessed_at() {
     check("cooper", &["copper"]);
     check("phosph", &["phosphor-bronze-cast", "phosphor-bronze-drawn"]);
     check("silver", &["silver-steel"]);
-    check("stainless 316", &["stainless-303", "stainless-304"]);
+    check(
+        "stainless 999",
+        &["stainless-303", "stainless-304", "stainless-316", "stainless-416", "stainless-431"],
+    );
     check("unobtainium", &[]);
     check("", &[]);
     check(" -.- ", &[]);
@@ -483,7 +503,7 @@ fn the_errors_say_what_was_typed_and_what_is_near() {
     let message = |typed| read(typed).expect_err("not a name").to_string();
     assert_eq!(
         message("stainless"),
-        "“stainless” could be stainless steel 303 or stainless steel 304"
+        "“stainless” could be stainless steel 303, stainless steel 304, stainless steel 316, stainless steel 416 or stainless steel 431"
     );
     assert_eq!(message("gunmetl"), "no material here is called “gunmetl”; nearest: gunmetal");
     assert_eq!(message("zzz"), "no material here is called “zzz”");
