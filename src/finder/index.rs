@@ -21,8 +21,8 @@ const LEAST_OF_NAME: usize = 3;
 const LEAST_OF_WORD: usize = 2;
 
 /// Words that the readers know and no name here has: not to be put right, and worth it if misspelt.
-const READERS_WORDS: [&str; 8] =
-    ["hand", "inch", "inches", "left", "millimetre", "plastic", "plastics", "thou"];
+const READERS_WORDS: [&str; 9] =
+    ["grade", "hand", "inch", "inches", "left", "millimetre", "plastic", "plastics", "thou"];
 
 /// Words in the marks of materials that say whose mark it is: no material is meant by them.
 const STANDARDS: [&str; 4] = ["aisi", "bs", "en", "grade"];
@@ -95,9 +95,8 @@ fn is_sized(thing: Thing) -> bool {
 
 /// The best, best first, no more than are shown.
 fn best(mut found: Vec<(Score, Thing)>) -> Vec<(Score, Thing)> {
-    found.sort_by_cached_key(|(score, thing)| {
-        (std::cmp::Reverse(*score), thing.kind(), thing.title())
-    });
+    // Stable: equals stay in the order of the tables, which have the usual thing first.
+    found.sort_by_key(|(score, thing)| (std::cmp::Reverse(*score), thing.kind()));
     found.truncate(MOST);
     found
 }

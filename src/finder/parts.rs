@@ -3,6 +3,8 @@
 //! The part is the longest run of words that the readers take for a thread or a drill; the rest
 //! must mean something by itself. A thread with a material makes a hole plan.
 
+use std::cmp::Reverse;
+
 use super::gather::Gathered;
 use super::score::{LESS, PART, PLAN, Score};
 use super::thing::{Thing, material_called};
@@ -111,10 +113,10 @@ impl Parts {
         }
     }
 
-    /// The way that says most: a material beside the part before anything else, then the longest
-    /// part, which comes first.
+    /// The way that says most: a material beside the part before anything else, one material before
+    /// several, then the longest part, which comes first.
     fn best(&self) -> Option<&Way> {
-        self.ways.iter().rev().max_by_key(|way| way.rest.worth())
+        self.ways.iter().rev().max_by_key(|way| (way.rest.worth(), Reverse(way.rest.choices())))
     }
 }
 
@@ -160,6 +162,14 @@ impl Rest {
             Self::Things(..) => 1,
             Self::Empty => 2,
             Self::Materials(..) => 3,
+        }
+    }
+
+    /// How many materials it leaves to choose from.
+    fn choices(&self) -> usize {
+        match self {
+            Self::Materials(_, materials) => materials.len(),
+            _ => 0,
         }
     }
 

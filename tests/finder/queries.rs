@@ -28,7 +28,7 @@ const NAMED: [(&str, Leads); 39] = [
     ("ba/5", To("/threads/ba/5")),
     ("M8 LH", To("/threads/metric/m8")),
     // A bare fraction is a size of a dozen systems and a drill.
-    ("1/4", First("/threads/bsb/1-4")),
+    ("1/4", First("/threads/bsw/1-4")),
     ("5", First("/threads/ba/5")),
     // One thread has this gauge, but no system is written.
     ("000", First("/threads/unm/000-120")),
@@ -71,7 +71,7 @@ const PARTIAL: [(&str, Leads); 8] = [
     ("gunm", First("/materials/gunmetal")),
     ("cz12", First("/materials/free-cutting-brass")),
     ("whitw", First("/threads/bsw")),
-    ("1/4 bs", First("/threads/bsb/1-4")),
+    ("1/4 bs", First("/threads/bsw/1-4")),
     ("m6x", First("/threads/metric-fine/m6x0.5")),
     ("clear", First("/calculators/clearance")),
     ("calcul", First("/calculators")),
@@ -119,7 +119,7 @@ const TWO_THINGS: [(&str, Leads); 16] = [
         First("/plan?thread=4+BA&material=phosphor-bronze-cast")),
     // Half a metal, or a kind of metal: a plan for each.
     ("phos 4ba", First("/plan?thread=4+BA&material=phosphor-bronze-cast")),
-    ("bronze 4ba", First("/plan?thread=4+BA&material=phosphor-bronze-cast")),
+    ("bronze 4ba", First("/plan?thread=4+BA&material=gunmetal")),
     // This names a thread of the brass thread.
     ("1/4 brass", To("/threads/bsb/1-4")),
     ("5ba tapping drill", First("/threads/ba/5")),
@@ -138,7 +138,7 @@ const HOPELESS: [(&str, Leads); 14] = [
     (".0805 in", First("/drills/metric/2.05")),
     ("copper flange", Suggests("/materials/copper")),
     ("5ba no 46", Suggests("/threads/ba/5")),
-    ("5 ab", Suggests("/threads/ba/5")),
+    ("5 qab", Suggests("/threads/ba/5")),
     ("unobtainium", Nowhere),
     ("qwertyuiop", Nowhere),
     ("<script>alert('x')</script>", Nowhere),

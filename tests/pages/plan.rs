@@ -176,3 +176,20 @@ fn the_impossible_is_answered_with_what_is_possible() {
         body(422, &format!("/plan?{query}"));
     }
 }
+
+#[test]
+fn a_metal_that_is_not_to_be_cut_is_refused_with_the_reason() {
+    let material = body(200, "/materials/beryllium-copper");
+    assert!(material.contains("<strong>None</strong>"));
+    assert!(material.contains("lung disease"));
+    for gone in ["Surface speeds", "Plan a hole in it", "rev/min"] {
+        assert!(!material.contains(gone), "{gone}");
+    }
+    for field in ["material=beryllium+copper", "material=brass&over=c17200"] {
+        let page = body(422, &format!("/plan?thread=4ba&{field}"));
+        assert!(page.contains("no hole is planned") || page.contains("No hole is planned"));
+        assert!(page.contains("lung disease"), "{field}");
+    }
+    assert_eq!(visit("/calculators/speeds?material=beryllium-copper&diameter=3").status, 422);
+    assert!(!body(200, "/plan").contains("<option value=\"beryllium-copper\""));
+}

@@ -312,6 +312,9 @@ fn every_pair_of_thread_and_metal_gives_a_plan_or_says_why() {
                     assert!((40.0..=100.0).contains(&percent), "{} {percent}", thread.designation);
                     assert!(plan.operations.iter().all(|step| !step.text.is_empty()));
                 }
+                Err(Error::Refused { material: refused }) => {
+                    assert_eq!((refused.slug, material.slug), ("beryllium-copper", refused.slug));
+                }
                 Err(error) => assert!(
                     thread.taper.is_some() || beyond_drills(thread),
                     "{} in {}: {error}",
