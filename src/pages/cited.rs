@@ -27,7 +27,8 @@ impl Cited {
 pub(crate) fn source(source: Source) -> String {
     match (source.grade, source.cite) {
         (Grade::Published, cite) => cite.to_owned(),
-        (grade, "") => grade.to_string(),
+        // The grade says it all.
+        (grade, "" | "workshop practice" | "recalled, no source read") => grade.to_string(),
         (grade, cite) => format!("{cite} ({grade})"),
     }
 }

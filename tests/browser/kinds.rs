@@ -25,6 +25,7 @@ pub(crate) const KINDS: &[Kind] = &[
     good("/drills/number/46"),
     good("/materials"),
     good("/materials/gunmetal"),
+    good("/materials/beryllium-copper"),
     good("/plan"),
     good("/plan?thread=5ba&material=gunmetal&hole=blind&depth=8mm"),
     good(

@@ -6,12 +6,19 @@ use serde_json::json;
 
 use crate::browser::{Browser, PHONE, Scheme, Scripts};
 
-const PAGES: [(&str, &str); 5] = [
+const PAGES: [(&str, &str); 9] = [
     ("home", "/"),
     ("thread", "/threads/ba/5"),
     ("drills", "/drills"),
     ("plan", "/plan?thread=5ba&material=gunmetal&hole=blind&depth=8mm"),
     ("material", "/materials/gunmetal"),
+    ("material-steel", "/materials/silver-steel"),
+    ("material-refused", "/materials/beryllium-copper"),
+    ("materials", "/materials"),
+    (
+        "speeds",
+        "/calculators/speeds?material=silver-steel&diameter=12mm&spindle_speeds=500%2C1000%2C2000",
+    ),
 ];
 
 #[test]
