@@ -109,7 +109,10 @@ impl App {
         let projected = db::reference::project(&database, &entries::all(), clock.now()).await?;
         tracing::debug!(?projected, "the tables are in the database");
         Ok(Self {
-            context: pages::Context { base_url: base_url.as_str().to_owned() },
+            context: pages::Context {
+                base_url: base_url.as_str().to_owned(),
+                ..pages::Context::default()
+            },
             build: Build::serving(&base_url),
             readiness: Readiness::default(),
             limits: Limits::default(),
