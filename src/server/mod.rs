@@ -3,6 +3,7 @@
 //! - [`config`]: the settings; `log`: the log; [`clock`]: the wall clock.
 //! - [`routes`]: the route table; [`middleware`]: what happens around every answer; [`accept`]: the sockets.
 //! - [`bytes`]: the bytes of an answer, coded, kept, or held by the reader already.
+//! - [`cookie`]: one cookie of a request.
 //! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
 //! - [`limits`]: how often one address may ask; [`metrics`]: what an operator watches.
@@ -12,6 +13,7 @@ pub mod api;
 pub mod bytes;
 pub mod clock;
 pub mod config;
+pub mod cookie;
 pub mod db;
 pub mod entries;
 pub mod error;

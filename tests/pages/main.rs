@@ -12,6 +12,7 @@ mod addresses;
 mod assets;
 mod calculators;
 mod chart;
+mod drawer;
 mod files;
 mod finding;
 mod hostile;
