@@ -6,6 +6,7 @@ use holewright::tables::drills::{Series, by_series};
 use holewright::tables::threads;
 use holewright::tables::threads::read::read;
 
+use crate::structure::check;
 use crate::{body, visit};
 
 /// Six drills near 5 BA's: none is No. 36, which a plan for gunmetal takes.
@@ -303,6 +304,29 @@ fn calculators_choose_from_it_and_say_what_would_be_nearer() {
     assert!(set.contains("3000 rev/min"), "{set}");
     let fixed = format!("{speeds}&spindle_max=1000");
     assert_eq!(page("speeds=500%2C+3000&on=yes", &fixed), visit(&fixed).body);
+}
+
+#[test]
+fn a_page_with_a_drawer_is_whole() {
+    let full = "drills=1-60%2C+2.05mm&taps=BA+0-10&reamers=3&speeds=350%2C+500&on=yes";
+    for address in [
+        "/drawer",
+        PLAN,
+        "/threads/ba/5",
+        "/threads/ba",
+        "/threads/bspt/1-4",
+        "/drills",
+        "/drills/number/36",
+        "/calculators/tapping?thread=M3",
+        "/calculators/clearance?thread=M3",
+        "/calculators/speeds?material=gunmetal&diameter=2mm",
+    ] {
+        check(address, &page(full, address));
+    }
+    check("/drawer", &seen("drills=1-60&on=no", "/drawer").body);
+    check("/drawer", &seen("broken", "/drawer").body);
+    check("/drawer", &refused("act=keep&drills=spoons&taps=spoons&reamers=x&speeds=y").body);
+    check(PLAN, &seen("drills=10mm&on=yes", PLAN).body);
 }
 
 #[test]
