@@ -6,12 +6,13 @@ use serde_json::json;
 
 use crate::browser::{Browser, PHONE, Scheme, Scripts};
 
-const PAGES: [(&str, &str); 5] = [
+const PAGES: [(&str, &str); 6] = [
     ("home", "/"),
     ("thread", "/threads/ba/5"),
     ("drills", "/drills"),
     ("plan", "/plan?thread=5ba&material=gunmetal&hole=blind&depth=8mm"),
     ("material", "/materials/gunmetal"),
+    ("drawer", "/drawer"),
 ];
 
 #[test]

@@ -255,7 +255,7 @@ fn a_series_in_the_address_stands_and_a_drawer_without_the_drill_is_told() {
     assert_eq!(chosen(&page(SIX, &metric)), "/drills/number/36");
     let none = seen("drills=10mm%2C+11mm&on=yes", PLAN);
     assert_eq!(none.status, 422);
-    assert!(notice(&none.body).contains("Every drill, for this page"));
+    assert!(notice(&none.body).contains("Use every drill on this page"));
     assert!(none.body.contains("with No. 36"), "what would do is offered");
     assert!(none.body.contains("owned=10mm%2C+11mm%2C+No.+36"));
 }

@@ -54,8 +54,8 @@ impl Notice {
             return None;
         }
         let every =
-            filled.chooses_drills().then(|| Link::new(without, "Every drill, for this page"));
-        let shared = filled.changed().then(|| Link::new(with, "Link to this page with them in it"));
+            filled.chooses_drills().then(|| Link::new(without, "Use every drill on this page"));
+        let shared = filled.changed().then(|| Link::new(with, "A link that carries them"));
         let links = [Some(change()), every, shared].into_iter().flatten().collect();
         Some(Self { line: line.join(" "), better: Vec::new(), links })
     }
@@ -136,15 +136,15 @@ pub(in crate::pages) fn better_clearance(
     mine: Option<&Drill>,
 ) -> Option<String> {
     let best = best?;
-    if mine.is_some_and(|mine| is_one_size(best, mine)) {
-        return None;
-    }
-    Some(format!(
-        "For clearance {}, {}, would be nearer the hole of {}; it is not in your drawer.",
-        best.label,
-        print::mm(best.diameter, 3),
-        print::mm(hole, 3)
-    ))
+    let says_mm = best.label.ends_with("mm");
+    let size = if says_mm { String::new() } else { format!(", {},", print::mm(best.diameter, 3)) };
+    let hole = print::mm(hole, 3);
+    let would = match mine {
+        Some(mine) if is_one_size(best, mine) => return None,
+        Some(_) => format!("would be nearer the hole of {hole}"),
+        None => format!("would do for the hole of {hole}"),
+    };
+    Some(format!("For clearance {}{size} {would}; it is not in your drawer.", best.label))
 }
 
 fn is_one_size(a: &Drill, b: &Drill) -> bool {

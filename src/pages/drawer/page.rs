@@ -90,7 +90,7 @@ fn groups(typed: &Typed, errors: &[FieldError]) -> Vec<FieldGroup> {
                 Field::text(
                     "drills",
                     "Other drills",
-                    "A list, with ranges where there are many: No. 46, 2.05mm, 7/64, 3-5x0.25mm",
+                    "A list, with ranges where there are many: No. 46, 2.05mm, 7/64, 3-5x0.5mm",
                     &typed.drills,
                 ),
             ],
@@ -149,5 +149,5 @@ fn ticks(
         taken: ticked.iter().any(|ticked| ticked == item),
     };
     let items = sets.enumerate().map(item).collect();
-    Field::new(name, label, "Tick those you have, whole or nearly", Kind::Ticks(items))
+    Field::new(name, label, "Tick the sets you have", Kind::Ticks(items))
 }
