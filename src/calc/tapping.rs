@@ -154,11 +154,23 @@ pub fn candidates_of(
 /// # Errors
 /// As [`choose`].
 pub fn usual(thread: &'static Thread, group: Group) -> Result<Choice, Error> {
+    usual_of(thread, group, drills::all())
+}
+
+/// The usual choice for a thread in a group of metals among the drills at hand, given smallest first.
+///
+/// # Errors
+/// As [`choose`].
+pub fn usual_of(
+    thread: &'static Thread,
+    group: Group,
+    at_hand: impl IntoIterator<Item = &'static Drill>,
+) -> Result<Choice, Error> {
     let Some(material) = materials::all().iter().find(|material| material.group == group) else {
         return Err(Error::NoDrillAtHand { hole: mm(0.0), would_do: None });
     };
     let question = Question { thread, material, thread_length: None, aim: Aim::Usual };
-    choose(question, drills::all())
+    choose(question, at_hand)
 }
 
 /// Chooses among the drills at hand, given smallest first.

@@ -89,6 +89,9 @@ pub(crate) fn optional_list<T>(
     Field::new(name, label, "", Kind::List(items(name, choices)))
 }
 
+/// Every series, as an address writes the choice of them all.
+pub(super) const EVERY_SERIES: &str = "number,letter,fraction,metric";
+
 /// The drill series at hand, any of them ticked.
 pub(crate) fn series(typed: &str) -> Field {
     let ticked = owned::series(typed).unwrap_or_default();

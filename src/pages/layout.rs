@@ -1,5 +1,6 @@
 //! What every page has around its content: title, canonical address, preview, navigation.
 
+use super::drawer::Notice;
 use super::link::Link;
 use super::{Context, Visit, assets};
 
@@ -16,6 +17,8 @@ pub(crate) struct Frame {
     pub(crate) doors: Vec<DoorLink>,
     /// Whether a search engine may list the page: not a mistake's answer.
     pub(crate) listed: bool,
+    /// What the page says of the reader's drawer, where it has a part in it.
+    pub(super) drawer: Option<Notice>,
     pub(crate) style_sheet: &'static str,
     pub(crate) icon: &'static str,
     pub(crate) version: &'static str,
@@ -63,6 +66,11 @@ impl Frame {
         Self { listed: false, ..self }
     }
 
+    /// The same frame with what the page says of the reader's drawer.
+    pub(super) fn with_drawer(self, drawer: Option<Notice>) -> Self {
+        Self { drawer, ..self }
+    }
+
     /// The frame of a page at this canonical address.
     pub(crate) fn at(
         context: &Context,
@@ -85,6 +93,7 @@ impl Frame {
             canonical: format!("{}{address}", context.base_url),
             doors,
             listed: true,
+            drawer: None,
             style_sheet: assets::style_sheet(),
             icon: assets::icon(),
             version: env!("CARGO_PKG_VERSION"),

@@ -10,6 +10,7 @@ pub mod calculators;
 mod candidate;
 pub(crate) mod cited;
 pub(crate) mod controls;
+pub mod drawer;
 mod drills;
 pub(crate) mod field;
 mod figures;
@@ -34,12 +35,15 @@ pub use form::{Choice, FieldError};
 pub use query::Query;
 
 use address::Address;
+use drawer::{Carried, Drawer};
 
 /// What varies from reader to reader, as plain values.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Context {
     /// Scheme and host for absolute addresses, without a final slash: `https://club.example`.
     pub base_url: String,
+    /// What the reader's browser carries of a drawer. Files never look at it.
+    pub drawer: Carried,
 }
 
 /// One visit to one page: its canonical path, what was asked, and for whom.
@@ -51,6 +55,13 @@ struct Visit<'a> {
     query: Query,
     /// What varies from reader to reader.
     context: &'a Context,
+}
+
+impl<'a> Visit<'a> {
+    /// The reader's drawer, where one is in use.
+    fn drawer(&self) -> Option<&'a Drawer> {
+        self.context.drawer.in_use()
+    }
 }
 
 /// Answers one address: `answer("/threads/ba/5", "", &context)`.
@@ -75,7 +86,12 @@ pub fn answer(path: &str, query: &str, context: &Context) -> Answer {
     let canonical = address.canonical();
     let visit = |path: &str| Visit { path: path.to_owned(), query: Query::read(query), context };
     let answer = match file::asked(&canonical) {
-        Some((page, kind)) => file::answer(&Address::read(page).segments(), &visit(page), kind),
+        Some((page, kind)) => {
+            // A file is the same for every reader.
+            let context = &Context { drawer: Carried::Nothing, ..context.clone() };
+            let visit = Visit { context, ..visit(page) };
+            file::answer(&Address::read(page).segments(), &visit, kind)
+        }
         None => route(&address.segments(), &visit(&canonical)),
     };
     let visit = visit(&canonical);
@@ -96,6 +112,7 @@ fn route(segments: &[&str], visit: &Visit<'_>) -> Answer {
         ["materials"] => materials::index(visit),
         ["materials", slug] => materials::show(visit, slug),
         ["plan"] => plan::show(visit),
+        ["drawer"] => drawer::show(visit),
         ["calculators"] => calculators::index(visit),
         ["calculators", name] => calculators::show(visit, name),
         _ => not_found::show(visit),

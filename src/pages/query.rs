@@ -54,6 +54,13 @@ impl Query {
         }
     }
 
+    /// Puts a value where nothing was typed; what was typed stands.
+    pub(super) fn fill(&mut self, name: &str, value: &str) {
+        if self.get(name).is_empty() {
+            self.take(name, value);
+        }
+    }
+
     /// What was typed for a parameter, trimmed; empty where nothing was.
     #[must_use]
     pub fn get(&self, name: &str) -> &str {

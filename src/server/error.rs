@@ -30,8 +30,14 @@ pub enum Error {
     #[error("{0}")]
     Conflict(String),
     /// The address answers other methods; `Allow` names them.
-    #[error("this address answers GET and HEAD, nothing else")]
+    #[error("this address does not take that method; the Allow header names those it takes")]
     MethodNotAllowed,
+    /// It would change something, and it comes from another site.
+    #[error(
+        "this was sent from a page of another site, or by a browser that hides where it came from; open \
+         the page here and send it from there"
+    )]
+    Foreign,
     /// The reader takes no coding of the answer that we have.
     #[error("your program takes neither plain text nor gzip nor brotli (Accept-Encoding)")]
     NoCoding,
@@ -80,6 +86,7 @@ impl Error {
             Self::Forbidden(_) => StatusCode::FORBIDDEN,
             Self::Conflict(_) => StatusCode::CONFLICT,
             Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
+            Self::Foreign => StatusCode::FORBIDDEN,
             Self::NoCoding => StatusCode::NOT_ACCEPTABLE,
             Self::NotAcceptable(_) => StatusCode::NOT_ACCEPTABLE,
             Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
@@ -98,7 +105,8 @@ impl Error {
             Self::Unauthenticated => "For members",
             Self::Forbidden(_) => "Not yours to do",
             Self::Conflict(_) => "Changed meanwhile",
-            Self::MethodNotAllowed => "This address can only be read",
+            Self::MethodNotAllowed => "Not done at this address",
+            Self::Foreign => "Not from there",
             Self::NoCoding => "Nothing your program can read",
             Self::NotAcceptable(_) => "Another form",
             Self::Invalid(_) => "Not understood",

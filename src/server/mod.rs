@@ -3,6 +3,7 @@
 //! - [`config`]: the settings; `log`: the log; [`clock`]: the wall clock.
 //! - [`routes`]: the route table; [`middleware`]: what happens around every answer; [`accept`]: the sockets.
 //! - [`bytes`]: the bytes of an answer, coded, kept, or held by the reader already.
+//! - [`cookie`]: one cookie of a request.
 //! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
 //! - [`auth`]: who somebody is and what they may do; [`extract`]: who sent a request.
@@ -14,6 +15,7 @@ pub mod auth;
 pub mod bytes;
 pub mod clock;
 pub mod config;
+pub mod cookie;
 pub mod db;
 pub mod entries;
 pub mod error;
@@ -112,7 +114,10 @@ impl App {
         let projected = db::reference::project(&database, &entries::all(), clock.now()).await?;
         tracing::debug!(?projected, "the tables are in the database");
         Ok(Self {
-            context: pages::Context { base_url: base_url.as_str().to_owned() },
+            context: pages::Context {
+                base_url: base_url.as_str().to_owned(),
+                ..pages::Context::default()
+            },
             build: Build::serving(&base_url),
             readiness: Readiness::default(),
             limits: Limits::default(),

@@ -8,7 +8,9 @@ use axum::routing::{any, get};
 use tower::ServiceBuilder;
 use tower_http::catch_panic::CatchPanicLayer;
 
-use super::middleware::{body, observe, panics, rate, refusals, security_headers};
+use super::middleware::{
+    body, drawer, observe, panics, rate, refusals, same_origin, security_headers,
+};
 use super::{App, Error, api, bytes, web};
 
 /// Every route, with what happens around each answer.
@@ -37,6 +39,7 @@ fn table() -> Router<Arc<App>> {
         .route("/api/v1/calc/clearance", get(api::calc::clearance::show))
         .route("/api/{*rest}", any(api::nothing_here))
         .route("/reference.sqlite", get(api::reference_file::download))
+        .route("/drawer", get(web::reference::answer).post(web::drawer::keep))
         // Every other address is a page: `pages::answer` knows which.
         .fallback(web::reference::answer)
         .method_not_allowed_fallback(method_not_allowed)
@@ -50,10 +53,12 @@ pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
     let state = || Arc::clone(&app);
     let around = ServiceBuilder::new()
         .layer(from_fn_with_state(state(), observe::observe))
+        .layer(from_fn(drawer::carry))
         .layer(from_fn_with_state(state(), bytes::finish))
         .layer(from_fn_with_state(state(), security_headers::set))
         .layer(from_fn(api::cors::answer_preflight))
         .layer(from_fn_with_state(state(), refusals::write_body))
+        .layer(from_fn_with_state(state(), same_origin::refuse_foreign))
         .layer(from_fn_with_state(state(), rate::limit))
         .layer(from_fn_with_state(state(), body::limit))
         .layer(CatchPanicLayer::custom(panics::answer))

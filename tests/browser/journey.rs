@@ -41,6 +41,41 @@ fn a_thread_is_found_and_its_hole_planned() {
 }
 
 #[test]
+fn a_drawer_is_filled_named_on_a_plan_and_switched_off() {
+    const PLAN: &str = "/plan?thread=5+BA&material=gunmetal&hole=blind&depth=8mm";
+    let browser = Browser::open(PHONE, Scripts::Refused);
+    browser.visit("/");
+    browser.follow(".title-block a[href='/drawer']");
+    assert_eq!(browser.text("h1"), "My drawer");
+    browser.press("input[name=drill_set][value='1-6x0.1mm']");
+    browser.write("#drills", "spoons");
+    browser.follow("#keep");
+    assert_eq!(browser.status(), 422);
+    assert!(browser.window.title().starts_with("Error:"));
+    assert_eq!(browser.value("#drills"), "spoons");
+
+    // What was ticked is kept over the error; put right, the form is taken.
+    browser.window.find("#drills").clear();
+    browser.write("#drills", "2.05 mm");
+    browser.write("#speeds", "350, 2000");
+    browser.follow("#keep");
+    assert_eq!((browser.status(), browser.address().as_str()), (200, "/drawer"));
+    assert!(browser.text(".below").starts_with("In use"), "{}", browser.text(".below"));
+    assert!(browser.text(".figures").contains("1–6 × 0.1 mm, 2.05 mm (52 in all)"));
+
+    browser.visit(PLAN);
+    assert!(browser.text(".drawer").contains("By your drawer: drills 1–6 × 0.1 mm"));
+    assert_eq!(browser.text(".answer .figure strong"), "2.7 mm");
+    browser.follow(".drawer a[href='/drawer']");
+    browser.follow("button[value=off]");
+    assert!(browser.text(".below").starts_with("Switched off"));
+    browser.visit(PLAN);
+    assert_eq!(browser.text(".answer .figure strong"), "No. 36");
+    let named: bool = browser.ask("return document.querySelector('.drawer') !== null");
+    assert!(!named, "a drawer that is switched off is not named");
+}
+
+#[test]
 fn the_drill_chart_is_cut_down_and_a_row_linked_to() {
     let browser = Browser::open(PHONE, Scripts::Refused);
     browser.visit("/");

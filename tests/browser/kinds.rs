@@ -35,6 +35,7 @@ pub(crate) const KINDS: &[Kind] = &[
         status: 422,
         address: "/plan?thread=nonsense&material=unobtainium&hole=sideways&depth=x&owned=y&fit=z",
     },
+    good("/drawer"),
     good("/calculators"),
     good("/calculators/speeds"),
     good("/calculators/speeds?material=gunmetal&work=drilling&diameter=2.7mm&spindle_max=2000"),

@@ -6,7 +6,7 @@ use serde_json::json;
 
 use crate::browser::{Browser, PHONE, Scheme, Scripts};
 
-const PAGES: [(&str, &str); 9] = [
+const PAGES: [(&str, &str); 10] = [
     ("home", "/"),
     ("thread", "/threads/ba/5"),
     ("drills", "/drills"),
@@ -19,6 +19,7 @@ const PAGES: [(&str, &str); 9] = [
         "speeds",
         "/calculators/speeds?material=silver-steel&diameter=12mm&spindle_speeds=500%2C1000%2C2000",
     ),
+    ("drawer", "/drawer"),
 ];
 
 #[test]

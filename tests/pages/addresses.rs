@@ -12,6 +12,7 @@ pub(crate) fn reference() -> Vec<String> {
         "/plan",
         "/search",
         "/calculators",
+        "/drawer",
         "/calculators/speeds",
         "/calculators/tapping",
         "/calculators/clearance",

@@ -43,7 +43,7 @@ fn every_page_is_whole() {
     }
 }
 
-fn check(address: &str, page: &str) {
+pub(crate) fn check(address: &str, page: &str) {
     assert!(page.starts_with("<!doctype html>\n<html lang=\"en-GB\">"), "{address}: head");
     let tags = tags(page);
     let count = |name: &str| tags.iter().filter(|tag| tag.name == name && !tag.closing).count();

@@ -3,4 +3,6 @@
 #[cfg(feature = "pages")]
 mod calculators;
 mod choice;
+#[cfg(feature = "pages")]
+mod drawer;
 mod reading;

@@ -11,6 +11,7 @@
 mod api;
 mod bytes;
 mod database;
+mod drawer;
 mod entries;
 mod faults;
 mod guards;

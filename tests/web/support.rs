@@ -106,11 +106,22 @@ pub(crate) async fn ask(
     path: &str,
     headers: &[(&str, &str)],
 ) -> Answer {
+    send(router, method, path, headers, "").await
+}
+
+/// As [`ask`], with a body.
+pub(crate) async fn send(
+    router: &Router,
+    method: Method,
+    path: &str,
+    headers: &[(&str, &str)],
+    body: &str,
+) -> Answer {
     let mut request = Request::builder().method(method).uri(path);
     for (name, value) in headers {
         request = request.header(*name, *value);
     }
-    let request = request.body(Body::empty()).unwrap();
+    let request = request.body(Body::from(body.to_owned())).unwrap();
     let (parts, body) = router.clone().oneshot(request).await.unwrap().into_parts();
     let body = to_bytes(body, usize::MAX).await.unwrap();
     Answer {

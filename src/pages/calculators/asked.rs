@@ -41,6 +41,11 @@ impl Asked {
         address(path, self.query.only(self.names))
     }
 
+    /// The page's address.
+    pub(super) fn own_address(&self) -> String {
+        self.address(self.path)
+    }
+
     /// The page's address with one field filled otherwise; the rest is kept.
     pub(super) fn address_with(&self, field: &str, value: &str) -> String {
         let filled = self.names.iter().filter_map(|name| {

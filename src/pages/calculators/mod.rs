@@ -8,6 +8,7 @@ mod asked;
 mod at_hand;
 pub mod clearance;
 mod diameter;
+mod drawer;
 mod form;
 mod index;
 pub mod speeds;

@@ -1,10 +1,12 @@
-//! `/drills`: every drill in one order of size; `from`, `to` and `series` cut it, and the cut is the link.
+//! `/drills`: every drill in one order of size; `from`, `to`, `series` and `owned` cut it, and the cut is the link.
 
 use askama::Template;
 
+use crate::pages::controls;
+use crate::pages::drawer::{Drawer, Notice};
 use crate::pages::field::{Field, Kind, items};
 use crate::pages::figures::Column;
-use crate::pages::form::sentence_case;
+use crate::pages::form::{sentence, sentence_case};
 use crate::pages::layout::{Door, Frame};
 use crate::pages::link::Link;
 use crate::pages::{Answer, FieldError, Query, Visit};
@@ -13,7 +15,7 @@ use crate::units::Length;
 use crate::units::read::{Bare, length};
 
 /// The parameters, in the order of the canonical address.
-const NAMES: [&str; 3] = ["from", "to", "series"];
+const NAMES: [&str; 4] = ["from", "to", "series", "owned"];
 
 #[derive(Template)]
 #[template(path = "drills/chart.html")]
@@ -33,6 +35,8 @@ struct Row {
     link: Link,
     series: &'static str,
     size: Column,
+    /// It is in the reader's drawer.
+    yours: bool,
 }
 
 /// The chart, or what is wrong with the cut.
@@ -42,12 +46,14 @@ pub(in crate::pages) fn chart(visit: &Visit<'_>) -> Answer {
     let description = "Number, letter, fraction and metric drills in one order of size, in millimetres and inches.";
     match kept(query) {
         Ok(drills) => {
-            let rows: Vec<Row> = drills.map(row).collect();
+            let drawer = visit.drawer();
+            let rows: Vec<Row> = drills.map(|drill| row(drill, drawer)).collect();
             let title = format!("Drill chart, {}", caption(query));
             Answer::html(
                 200,
                 &ChartPage {
-                    frame: Frame::at(visit.context, Door::Drills, &address, &title, description),
+                    frame: Frame::at(visit.context, Door::Drills, &address, &title, description)
+                        .with_drawer(notice(query, drawer)),
                     errors: Vec::new(),
                     fields: fields(query, &[]),
                     cut: address != "/drills",
@@ -95,13 +101,15 @@ struct Cut {
     from: Option<Length>,
     to: Option<Length>,
     series: Option<Vec<Series>>,
+    owned: Option<Vec<&'static Drill>>,
 }
 
 impl Cut {
-    fn keeps(&self, drill: &Drill) -> bool {
+    fn keeps(&self, drill: &'static Drill) -> bool {
         self.from.is_none_or(|from| drill.diameter > from - SAME_SIZE)
             && self.to.is_none_or(|to| drill.diameter < to + SAME_SIZE)
             && self.series.as_ref().is_none_or(|series| series.contains(&drill.series))
+            && self.owned.as_ref().is_none_or(|owned| owned.contains(&drill))
     }
 }
 
@@ -121,12 +129,18 @@ fn cut(query: &Query) -> Result<Cut, Vec<FieldError>> {
             .map_err(|error| errors.push(FieldError::new("series", error.to_string())))
             .ok(),
     };
+    let listed = match query.get("owned") {
+        "" => None,
+        typed => owned::owned(typed)
+            .map_err(|error| errors.push(FieldError::new("owned", sentence(&error.to_string()))))
+            .ok(),
+    };
     if let (Some(least), Some(most)) = (from, to)
         && least > most
     {
         errors.push(FieldError::new("to", "The larger size stands first: nothing lies between."));
     }
-    if errors.is_empty() { Ok(Cut { from, to, series }) } else { Err(errors) }
+    if errors.is_empty() { Ok(Cut { from, to, series, owned: listed }) } else { Err(errors) }
 }
 
 /// A size as a drill's name or a length; a bare number that could be either is millimetres.
@@ -142,12 +156,22 @@ fn size(field: &'static str, typed: &str) -> Result<Option<Length>, FieldError> 
     })
 }
 
-fn row(drill: &Drill) -> Row {
+/// The reader's drawer, with a cut to it whose link holds its list.
+fn notice(query: &Query, drawer: Option<&Drawer>) -> Option<Notice> {
+    let list = drawer?.drills.text();
+    let cut = ["from", "to"].map(|name| (name, query.get(name)));
+    let cut = cut.into_iter().filter(|(_, typed)| !typed.is_empty());
+    let address = crate::pages::query::address("/drills", cut.chain([("owned", list.as_str())]));
+    Some(Notice::of_marks(drawer)?.offering(Link::new(address, "Cut the chart to them")))
+}
+
+fn row(drill: &Drill, drawer: Option<&Drawer>) -> Row {
     Row {
         id: format!("{}-{}", drill.series, drill.size),
         link: Link::drill(drill),
         series: drill.series.slug(),
         size: Column::of(drill.diameter),
+        yours: drawer.is_some_and(|drawer| drawer.drills.has(drill)),
     }
 }
 
@@ -155,6 +179,10 @@ fn caption(query: &Query) -> String {
     let series = match query.get("series") {
         "" => "every series".to_owned(),
         typed => typed.replace(',', ", "),
+    };
+    let series = match query.get("owned") {
+        "" => series,
+        _ => format!("{series}, those listed"),
     };
     match (query.get("from"), query.get("to")) {
         ("", "") => series,
@@ -182,6 +210,7 @@ fn fields(query: &Query, errors: &[FieldError]) -> Vec<Field> {
         ),
         Field::text("to", "To", "", query.get("to")),
         Field::new("series", "Series", "None ticked: every series", Kind::Ticks(series)),
+        controls::owned_drills(query.get("owned")),
     ];
     let fill = |_: &str, _: &str| "/drills".to_owned();
     fields.into_iter().map(|field| field.judged(errors, fill)).collect()

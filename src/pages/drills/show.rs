@@ -4,6 +4,7 @@ use askama::Template;
 
 use super::screws::{Clears, Taps, clears, taps};
 use crate::calc::neighbours::{Neighbour, around};
+use crate::pages::drawer::Notice;
 use crate::pages::figures::{self, Both};
 use crate::pages::form::sentence_case;
 use crate::pages::layout::{Door, Frame};
@@ -65,7 +66,8 @@ fn page(visit: &Visit<'_>, drill: &'static Drill) -> DrillPage {
     let title = format!("{}: {}, {}", drill.label, size.mm, size.inch);
     let description = format!("{} drill: {} or {}.", drill.label, size.mm, size.inch);
     DrillPage {
-        frame: Frame::new(visit, Door::Drills, &title, &description),
+        frame: Frame::new(visit, Door::Drills, &title, &description)
+            .with_drawer(Notice::of_drill(visit.drawer(), drill)),
         label: drill.label.clone(),
         size,
         chart: format!("/drills#{}-{}", drill.series, drill.size),

@@ -11,12 +11,14 @@ use crate::calc::thread_form::engagement_basis;
 use crate::drawing::{DrawingIds, hole_section};
 use crate::pages::candidate::ShownDrill;
 use crate::pages::cited::{self, Cited};
+use crate::pages::controls::EVERY_SERIES;
+use crate::pages::drawer::{self, Filled, Notice};
 use crate::pages::figures::Both;
 use crate::pages::layout::{Door, Frame};
 use crate::pages::link::Link;
 use crate::pages::warnings::{WarningGroup, by_level};
 use crate::pages::{Answer, FieldError, Visit};
-use crate::plan::{Hole, HolePlan, HoleSpec, build};
+use crate::plan::{AtHand, Hole, HolePlan, HoleSpec, build};
 use crate::tables::threads::read::{self, Hand};
 use crate::units::print;
 
@@ -36,13 +38,55 @@ pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
     if request.typed("thread").is_empty() {
         return ask(visit, &request);
     }
-    let spec = match request.spec() {
+    let filled = drawer::filled(visit, &drawer::PLAN);
+    let used = Request::of(filled.query.clone());
+    let asked = Asked { typed: &request, used: &used, filled: &filled };
+    let spec = match used.spec() {
         Ok(spec) => spec,
-        Err(errors) => return refuse(visit, &request, errors),
+        Err(errors) => return refuse(visit, &asked, errors),
     };
     match build(&spec) {
-        Ok(plan) => Answer::html(200, &page(visit, &request, &plan)),
-        Err(error) => refuse(visit, &request, vec![refusal(&request, &error)]),
+        Ok(plan) => Answer::html(200, &page(visit, &asked, &plan)),
+        Err(error) => refuse(visit, &asked, vec![refusal(&used, &error)]),
+    }
+}
+
+/// A plan as it was asked for.
+struct Asked<'a> {
+    /// What was typed: it stands in the form.
+    typed: &'a Request,
+    /// The same with what the reader's drawer filled: it is worked out, and a link to it says all.
+    used: &'a Request,
+    filled: &'a Filled<'a>,
+}
+
+impl Asked<'_> {
+    fn notice(&self) -> Option<Notice> {
+        let without = self.typed.address_with("series", EVERY_SERIES);
+        Notice::of_choice(self.filled, &without, &self.used.address("/plan"))
+    }
+
+    /// What drills outside the drawer would do better in this plan.
+    fn better(&self, plan: &HolePlan<'_>) -> Vec<String> {
+        if !self.filled.chooses_drills() {
+            return Vec::new();
+        }
+        let spec = HoleSpec { at_hand: AtHand::All, ..plan.spec.clone() };
+        let Ok(best) = build(&spec) else { return Vec::new() };
+        let mine = &plan.tapping;
+        let tapping =
+            drawer::better_tapping(mine.aim_percent, &best.tapping.chosen, Some(&mine.chosen));
+        let hole = plan.clearance.hole.hole;
+        let clearance = drawer::better_clearance(hole, best.clearance.drill, plan.clearance.drill);
+        tapping.into_iter().chain(clearance).collect()
+    }
+
+    /// Whether the tap is in the drawer, where that lists taps.
+    fn tap(&self, spec: &HoleSpec) -> Option<&'static str> {
+        let taps = &self.filled.drawer()?.taps;
+        (!taps.held().is_empty()).then(|| {
+            if taps.has(spec.thread, spec.hand) { "in your drawer" } else { "not in your drawer" }
+        })
     }
 }
 
@@ -56,9 +100,12 @@ fn ask(visit: &Visit<'_>, request: &Request) -> Answer {
     )
 }
 
-fn refuse(visit: &Visit<'_>, request: &Request, errors: Vec<FieldError>) -> Answer {
+fn refuse(visit: &Visit<'_>, asked: &Asked<'_>, errors: Vec<FieldError>) -> Answer {
+    let request = asked.typed;
     let description = "Something in the plan could not be used; everything typed is kept.";
-    let frame = Frame::new(visit, Door::Plan, "Error: plan a hole", description).of_a_mistake();
+    let frame = Frame::new(visit, Door::Plan, "Error: plan a hole", description)
+        .of_a_mistake()
+        .with_drawer(asked.notice());
     let form = form(request, &errors);
     let thread = read::read(request.typed("thread")).ok().map(Link::thread);
     Answer::html(422, &FormPage { frame, errors, thread, form })
@@ -82,6 +129,8 @@ struct PlanPage {
     likely_engagement: String,
     measured_engagement: Option<String>,
     clearance: Clearance,
+    /// Whether the tap is in the reader's drawer.
+    tap: Option<&'static str>,
     depths: Vec<Figure>,
     listed: Vec<Listed>,
     steps: Vec<Step>,
@@ -109,7 +158,8 @@ struct Listed {
     why_different: Option<String>,
 }
 
-fn page(visit: &Visit<'_>, request: &Request, plan: &HolePlan<'_>) -> PlanPage {
+fn page(visit: &Visit<'_>, asking: &Asked<'_>, plan: &HolePlan<'_>) -> PlanPage {
+    let request = asking.used;
     let spec = plan.spec;
     let choice = &plan.tapping;
     let limit = choice.largest_hole;
@@ -118,7 +168,8 @@ fn page(visit: &Visit<'_>, request: &Request, plan: &HolePlan<'_>) -> PlanPage {
     let title = format!("{heading}: {}, {}", drill.link.words, drill.engagement);
     let description = description(plan, &drill);
     let frame =
-        Frame::at(visit.context, Door::Plan, &request.address("/plan"), &title, &description);
+        Frame::at(visit.context, Door::Plan, &request.address("/plan"), &title, &description)
+            .with_drawer(asking.notice().map(|notice| notice.saying(asking.better(plan))));
     let percent = |value: f64| print::percent(value);
     PlanPage {
         frame,
@@ -141,6 +192,7 @@ fn page(visit: &Visit<'_>, request: &Request, plan: &HolePlan<'_>) -> PlanPage {
             drill_size: plan.clearance.drill.map(|drill| Both::of(drill.diameter)),
             float: plan.clearance.float.map(Both::coarse),
         },
+        tap: asking.tap(spec),
         depths: depths(spec.hole, &plan.depths),
         listed: plan
             .listed
@@ -160,7 +212,7 @@ fn page(visit: &Visit<'_>, request: &Request, plan: &HolePlan<'_>) -> PlanPage {
         json: request.address("/api/v1/plan"),
         csv: request.address("/plan.csv"),
         svg: request.address("/plan.svg"),
-        form: form(request, &[]),
+        form: form(asking.typed, &[]),
         drill,
     }
 }

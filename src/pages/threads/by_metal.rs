@@ -2,9 +2,10 @@
 
 use crate::calc::aim::base_percent;
 use crate::calc::engagement;
-use crate::calc::tapping::{Choice, usual};
+use crate::calc::tapping::{Choice, usual, usual_of};
 use crate::calc::thread_form::Geometry;
 use crate::pages::candidate::{GROUPS, ShownDrill};
+use crate::pages::drawer::Drawer;
 use crate::pages::figures::Both;
 use crate::tables::materials::Group;
 use crate::tables::threads::Thread;
@@ -44,13 +45,31 @@ pub(super) struct MetalRow {
     pub(super) engagement: String,
     /// The big figure is this one.
     pub(super) lit: bool,
+    /// It is in the reader's drawer.
+    pub(super) yours: bool,
+}
+
+/// What the reader's drawer has for the big figure's metals.
+pub(super) struct FromDrawer {
+    /// None where nothing in it leaves a usable thread.
+    pub(super) drill: Option<ShownDrill>,
+}
+
+/// The choice from the reader's drawer; none where it lists no drills.
+pub(super) fn from_drawer(thread: &'static Thread, drawer: Option<&Drawer>) -> Option<FromDrawer> {
+    let held = drawer?.drills.held();
+    (!held.is_empty() && engagement::applies(thread)).then(|| {
+        let choice = usual_of(thread, MIDDLE, held.iter().copied());
+        let shown = |choice: Choice| ShownDrill::of(&choice.chosen, choice.largest_hole);
+        FromDrawer { drill: choice.ok().map(shown) }
+    })
 }
 
 /// The tapping sizes of a thread by metal; none for taper threads.
-pub(super) fn by_metal(thread: &'static Thread) -> Option<ByMetal> {
+pub(super) fn by_metal(thread: &'static Thread, drawer: Option<&Drawer>) -> Option<ByMetal> {
     let rows: Vec<MetalRow> = GROUPS
         .into_iter()
-        .filter_map(|group| usual(thread, group).ok().map(|choice| row(group, &choice)))
+        .filter_map(|group| usual(thread, group).ok().map(|choice| row(group, &choice, drawer)))
         .collect();
     let usual = rows.iter().find(|row| row.lit)?;
     Some(ByMetal { usual: usual.drill.clone(), usual_metals: MIDDLE.to_string(), rows })
@@ -67,12 +86,13 @@ const fn short(group: Group) -> &'static str {
     }
 }
 
-fn row(group: Group, choice: &Choice) -> MetalRow {
+fn row(group: Group, choice: &Choice, drawer: Option<&Drawer>) -> MetalRow {
     MetalRow {
         metals: short(group),
         aim: print::fixed(choice.aim_percent, 0),
         drill: ShownDrill::of(&choice.chosen, choice.largest_hole),
         engagement: print::fixed(choice.chosen.engagement_percent, 1),
         lit: group == MIDDLE,
+        yours: drawer.is_some_and(|drawer| drawer.drills.has(choice.chosen.drill)),
     }
 }

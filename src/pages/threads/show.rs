@@ -2,7 +2,7 @@
 
 use askama::Template;
 
-use super::by_metal::{Bored, ByMetal, bored, by_metal};
+use super::by_metal::{Bored, ByMetal, FromDrawer, bored, by_metal, from_drawer};
 use super::clearance::{ClearanceRow, Clears, PrintedRow, clearance, clears, printed};
 use super::dimensions::{DimensionRow, OtherFigure, lengths, others};
 use super::elsewhere;
@@ -13,6 +13,7 @@ use crate::calc::thread_form::{Geometry, engagement_basis, geometry};
 use crate::drawing::{DrawingIds, thread_profile};
 use crate::pages::candidate::ShownDrill;
 use crate::pages::cited;
+use crate::pages::drawer::Notice;
 use crate::pages::field::Field;
 use crate::pages::figures::{Both, Column};
 use crate::pages::layout::{Door, Frame};
@@ -31,6 +32,7 @@ struct ThreadPage {
     standard: &'static str,
     basis: &'static str,
     tapping: Option<ByMetal>,
+    from_drawer: Option<FromDrawer>,
     /// Where the thread is beyond the drills.
     bored: Option<Bored>,
     /// Every drill worth listing.
@@ -72,8 +74,9 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
     let system = thread.system.system();
     let geometry = geometry(thread);
     let limit = largest_hole(thread, &geometry);
-    let by_metal = by_metal(thread);
-    let drills = tapping(thread, &geometry, limit);
+    let drawer = visit.drawer();
+    let by_metal = by_metal(thread, drawer);
+    let drills = tapping(thread, &geometry, limit, drawer);
     let clearance = clearance(thread, &geometry);
     ThreadPage {
         frame: frame(visit, thread, &geometry, by_metal.as_ref().map(|metals| &metals.usual)),
@@ -82,6 +85,7 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
         standard: system.standard,
         basis: engagement_basis(system.form),
         bored: if by_metal.is_none() { bored(thread, &geometry) } else { None },
+        from_drawer: from_drawer(thread, drawer),
         tapping: by_metal,
         two_bases: drills.iter().any(|row| row.other_basis.is_some()),
         drills,
@@ -124,7 +128,9 @@ fn frame(
     );
     let description =
         format!("{}: major diameter {mm} ({inch}), pitch {pitch}.", thread.designation);
-    Frame::new(visit, Door::Threads, &title, &description)
+    let frame = Frame::new(visit, Door::Threads, &title, &description);
+    // Without a tapping drill there is nothing to mark.
+    frame.with_drawer(usual.and_then(|_| Notice::of_marks(visit.drawer())))
 }
 
 /// A calculator's address with this thread filled in.

@@ -7,6 +7,7 @@ use crate::calc::aim;
 use crate::calc::tapping::usual;
 use crate::calc::thread_form::{engagement_basis, geometry, thread_angle};
 use crate::export::threads::GROUP;
+use crate::pages::drawer::{Drawer, Notice};
 use crate::pages::figures::Column;
 use crate::pages::layout::{Door, Frame};
 use crate::pages::link::Link;
@@ -47,6 +48,8 @@ struct Row {
 struct TappingCell {
     link: Link,
     engagement: String,
+    /// It is in the reader's drawer.
+    yours: bool,
 }
 
 /// One system's table.
@@ -63,13 +66,15 @@ fn page(visit: &Visit<'_>, system: &'static System) -> SystemPage {
         "{} ({}): pitch, diameters and tapping size of every size.",
         system.name, system.standard
     );
-    let rows: Vec<Row> = system.threads.iter().map(row).collect();
+    let drawer = visit.drawer();
+    let rows: Vec<Row> = system.threads.iter().map(|thread| row(thread, drawer)).collect();
     let tapping = rows.iter().any(|row| row.tapping.is_some()).then(|| Tapping {
         aim: print::trimmed(aim::base_percent(GROUP), 0),
         basis: engagement_basis(system.form),
     });
     SystemPage {
-        frame: Frame::new(visit, Door::Threads, &title, &description),
+        frame: Frame::new(visit, Door::Threads, &title, &description)
+            .with_drawer(tapping.as_ref().and_then(|_| Notice::of_marks(drawer))),
         system,
         angle: print::trimmed(in_degrees(thread_angle(system.form)), 1),
         two_minors: rows.iter().any(|row| row.minor.mm != row.minor_internal.mm),
@@ -78,11 +83,12 @@ fn page(visit: &Visit<'_>, system: &'static System) -> SystemPage {
     }
 }
 
-fn row(thread: &'static Thread) -> Row {
+fn row(thread: &'static Thread, drawer: Option<&Drawer>) -> Row {
     let geometry = geometry(thread);
     let tapping = usual(thread, GROUP).ok().map(|choice| TappingCell {
         link: Link::drill(choice.chosen.drill),
         engagement: print::fixed(choice.chosen.engagement_percent, 1),
+        yours: drawer.is_some_and(|drawer| drawer.drills.has(choice.chosen.drill)),
     });
     Row {
         link: Link::thread(thread),

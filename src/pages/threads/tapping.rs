@@ -5,6 +5,7 @@ use crate::calc::limits::LargestHole;
 use crate::calc::tapping::{Candidate, candidates};
 use crate::calc::thread_form::Geometry;
 use crate::pages::candidate::Verdict;
+use crate::pages::drawer::Drawer;
 use crate::pages::figures::Column;
 use crate::pages::link::Link;
 use crate::tables::threads::{Form, Thread};
@@ -20,6 +21,8 @@ pub(in crate::pages) struct TappingRow {
     /// On the other basis in print for 60° forms, 5/8 H; none for the other forms.
     pub(in crate::pages) other_basis: Option<String>,
     pub(in crate::pages) verdict: Verdict,
+    /// It is in the reader's drawer.
+    pub(in crate::pages) yours: bool,
 }
 
 /// The drills between 50 and 90 % engagement; none for taper threads.
@@ -27,8 +30,9 @@ pub(in crate::pages) fn tapping(
     thread: &'static Thread,
     geometry: &Geometry,
     limit: Option<LargestHole>,
+    drawer: Option<&Drawer>,
 ) -> Vec<TappingRow> {
-    rows(thread.form(), geometry, limit, &candidates(thread).unwrap_or_default())
+    rows(thread.form(), geometry, limit, &candidates(thread).unwrap_or_default(), drawer)
 }
 
 /// These drills, in a thread of any form, diameter and pitch.
@@ -37,6 +41,7 @@ pub(in crate::pages) fn rows(
     geometry: &Geometry,
     limit: Option<LargestHole>,
     candidates: &[Candidate],
+    drawer: Option<&Drawer>,
 ) -> Vec<TappingRow> {
     let row = |candidate: &Candidate| TappingRow {
         id: format!("drill-{}-{}", candidate.drill.series, candidate.drill.size),
@@ -46,6 +51,7 @@ pub(in crate::pages) fn rows(
         other_basis: percent_of_internal_height(form, geometry, candidate.drill.diameter)
             .map(|percent| print::fixed(percent, 1)),
         verdict: Verdict::of(candidate, limit),
+        yours: drawer.is_some_and(|drawer| drawer.drills.has(candidate.drill)),
     };
     candidates.iter().map(row).collect()
 }

@@ -12,6 +12,7 @@ pub(super) struct Cut {
     series: Vec<Series>,
     from: Option<Length>,
     to: Option<Length>,
+    owned: Option<Vec<&'static Drill>>,
 }
 
 /// Reads `series`, `from_mm` and `to_mm`.
@@ -22,12 +23,19 @@ pub(super) fn by_numbers(query: &Query) -> Result<Cut, Error> {
     read(query, ["from_mm", "to_mm"], number_of_mm)
 }
 
-/// Reads `series`, `from` and `to`, as the drill chart does.
+/// Reads `series`, `from`, `to` and `owned`, as the drill chart does.
 ///
 /// # Errors
 /// A series or a size that makes no sense, or two sizes with nothing between.
 pub(super) fn by_names(query: &Query) -> Result<Cut, Error> {
-    let cut = read(query, ["from", "to"], name_or_length)?;
+    let owned = match query.get("owned") {
+        "" => None,
+        typed => Some(
+            owned::owned(typed)
+                .map_err(|error| Error::Invalid(vec![wrong("owned", error.to_string())]))?,
+        ),
+    };
+    let cut = Cut { owned, ..read(query, ["from", "to"], name_or_length)? };
     if let (Some(from), Some(to)) = (cut.from, cut.to)
         && from > to
     {
@@ -39,9 +47,10 @@ pub(super) fn by_names(query: &Query) -> Result<Cut, Error> {
 
 impl Cut {
     /// Whether a drill is left.
-    pub(super) fn keeps(&self, drill: &Drill) -> bool {
+    pub(super) fn keeps(&self, drill: &'static Drill) -> bool {
         self.series.contains(&drill.series)
             && self.from.is_none_or(|from| drill.diameter > from - drills::SAME_SIZE)
+            && self.owned.as_ref().is_none_or(|owned| owned.contains(&drill))
             && self.to.is_none_or(|to| drill.diameter < to + drills::SAME_SIZE)
     }
 }
@@ -64,7 +73,11 @@ fn read(
             Vec::new()
         }),
     };
-    if errors.is_empty() { Ok(Cut { series, from, to }) } else { Err(Error::Invalid(errors)) }
+    if errors.is_empty() {
+        Ok(Cut { series, from, to, owned: None })
+    } else {
+        Err(Error::Invalid(errors))
+    }
 }
 
 fn number_of_mm(typed: &str) -> Result<Length, String> {

@@ -21,6 +21,7 @@ use axum::middleware::Next;
 use axum::response::Response;
 use tokio::task::spawn_blocking;
 
+use super::middleware::drawer::Personal;
 use super::validator::{Held, Tag};
 use super::{App, Error};
 
@@ -73,7 +74,9 @@ async fn answer(app: &App, mut request: Request, next: Next) -> Response {
     let is_read = request.method() == Method::GET;
     // Taken away, so that no handler compares its plain tag with the tag of a coded answer.
     let held = if is_read { Held::take(request.headers_mut()) } else { Held::default() };
-    let is_keepable = is_read && request.uri().query().unwrap_or("").is_empty();
+    // What is for one reader is neither kept nor answered from what is kept.
+    let is_for_all = request.extensions().get::<Personal>().is_none();
+    let is_keepable = is_read && is_for_all && request.uri().query().unwrap_or("").is_empty();
     if is_keepable
         && accepts.best().is_some()
         && let Some(ready) = app.kept.get(request.uri().path(), best)

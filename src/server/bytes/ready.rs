@@ -54,7 +54,11 @@ pub(super) fn describe(headers: &mut HeaderMap, tag: Option<&Tag>, coding: Codin
         headers.insert(CONTENT_ENCODING, name);
     }
     headers.insert(CONTENT_LENGTH, HeaderValue::from(length));
-    headers.append(VARY, HeaderValue::from_static("Accept-Encoding"));
+    if headers.get(VARY).is_some_and(|held| held == "Cookie") {
+        headers.insert(VARY, HeaderValue::from_static("Accept-Encoding, Cookie"));
+    } else {
+        headers.append(VARY, HeaderValue::from_static("Accept-Encoding"));
+    }
 }
 
 /// The response, or 304 if it is a 200 with a tag its reader has.

@@ -4,7 +4,7 @@ use crate::pages;
 
 /// The pages, which share one route in the table. A new page is one row.
 #[rustfmt::skip]
-const PAGES: [&str; 13] = [
+const PAGES: [&str; 14] = [
     "/",
     "/search",
     "/threads",
@@ -15,6 +15,7 @@ const PAGES: [&str; 13] = [
     "/materials",
     "/materials/{slug}",
     "/plan",
+    "/drawer",
     "/calculators",
     "/calculators/{name}",
     "/static/{file}",

@@ -1,5 +1,6 @@
-//! The doors for people: pages, and the health of the server.
+//! The doors for people: pages, keeping a drawer, and the health of the server.
 
+pub mod drawer;
 pub mod health;
 pub mod reference;
 pub mod refusal;

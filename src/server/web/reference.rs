@@ -2,14 +2,16 @@
 
 use std::sync::Arc;
 
+use axum::Extension;
 use axum::body::Body;
 use axum::extract::State;
-use axum::http::header::{ALLOW, CACHE_CONTROL};
+use axum::http::header::{ALLOW, CACHE_CONTROL, VARY};
 use axum::http::{HeaderValue, Method, StatusCode, Uri};
 use axum::response::{IntoResponse, Response};
 
-use crate::pages::{self, Answer, assets};
+use crate::pages::{self, Answer, Context, assets};
 use crate::server::bytes::Keep;
+use crate::server::middleware::drawer::Personal;
 use crate::server::validator::Tag;
 use crate::server::{App, Error, db};
 
@@ -22,13 +24,18 @@ pub async fn answer(
     State(app): State<Arc<App>>,
     method: Method,
     uri: Uri,
+    personal: Option<Extension<Personal>>,
 ) -> Result<Response, Error> {
     if !matches!(method, Method::GET | Method::HEAD) {
         let mut refused = Error::MethodNotAllowed.into_response();
         refused.headers_mut().insert(ALLOW, HeaderValue::from_static("GET,HEAD"));
         return Ok(refused);
     }
-    let page = pages::answer(uri.path(), uri.query().unwrap_or_default(), &app.context);
+    let query = uri.query().unwrap_or_default();
+    if let Some(Extension(personal)) = personal {
+        return alone(pages::answer(uri.path(), query, &context(&app, Some(personal))));
+    }
+    let page = pages::answer(uri.path(), query, &app.context);
     if page.status != StatusCode::OK {
         return respond(page);
     }
@@ -38,6 +45,25 @@ pub async fn answer(
         response.extensions_mut().insert(Keep);
     }
     Ok(response)
+}
+
+/// What the pages need to know, with the drawer of a reader who has one.
+pub(super) fn context(app: &App, personal: Option<Personal>) -> Context {
+    let drawer = personal.map_or_else(Default::default, |Personal(drawer)| drawer);
+    Context { drawer, ..app.context.clone() }
+}
+
+/// A page for one reader alone: nobody else is shown it, and its tag is of its own bytes, since the
+/// entry's row knows nothing of drawers.
+fn alone(page: Answer) -> Result<Response, Error> {
+    let tag = (page.status == StatusCode::OK).then(|| Tag::of_bytes(page.body.as_bytes()));
+    let mut response = respond(page)?;
+    let private = HeaderValue::from_static("private, no-cache");
+    response.headers_mut().insert(CACHE_CONTROL, private);
+    Ok(match tag {
+        Some(tag) => tag.mark(response),
+        None => response,
+    })
 }
 
 /// The page's tag, and whether it is the one it will have next time: of the entry's row, or of the
@@ -64,8 +90,9 @@ fn is_an_address_of_ours(path: &str) -> bool {
     !path.starts_with("/static/") || [assets::style_sheet(), assets::icon()].contains(&path)
 }
 
-fn respond(page: Answer) -> Result<Response, Error> {
+pub(super) fn respond(page: Answer) -> Result<Response, Error> {
     let internal = |error: axum::http::Error| Error::Internal(error.into());
+    let is_page = page.header("content-type").is_some_and(|kind| kind.starts_with("text/html"));
     let mut builder = Response::builder().status(page.status);
     for (name, value) in page.headers {
         builder = builder.header(name, value);
@@ -74,5 +101,9 @@ fn respond(page: Answer) -> Result<Response, Error> {
     // A kept page is asked for again each time: with its tag that costs one short answer.
     let kept = HeaderValue::from_static("no-cache");
     response.headers_mut().entry(CACHE_CONTROL).or_insert(kept);
+    if is_page {
+        // A drawer in the cookie changes it.
+        response.headers_mut().insert(VARY, HeaderValue::from_static("Cookie"));
+    }
     Ok(response)
 }

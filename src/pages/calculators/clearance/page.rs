@@ -4,9 +4,11 @@ use askama::Template;
 
 use super::answer::{Answer as Figures, Drilled};
 use super::request::Request;
+use crate::pages::calculators::drawer::notice;
 use crate::pages::calculators::form::{Fields, Form};
 use crate::pages::cited;
 use crate::pages::controls;
+use crate::pages::drawer::{self, Notice};
 use crate::pages::field::Field;
 use crate::pages::figures::{Both, Column};
 use crate::pages::form::sentence_case;
@@ -85,10 +87,23 @@ pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
     if request.asked.lacks(&["thread", "diameter"]) {
         return Answer::html(200, &blank(visit, &request));
     }
-    match request.answer() {
-        Ok(figures) => Answer::html(200, &answered(visit, &request, &figures)),
-        Err(errors) => Answer::html(422, &refused(visit, &request, errors)),
+    let filled = drawer::filled(visit, &drawer::CLEARANCE);
+    let used = Request::of(filled.query.clone());
+    let notice = notice(&filled, &request.asked, &used.asked);
+    match used.answer() {
+        Ok(figures) => {
+            let better = if filled.chooses_drills() { better(&request, &figures) } else { None };
+            let notice = notice.map(|notice| notice.saying(better));
+            Answer::html(200, &answered(visit, &request, &used, &figures, notice))
+        }
+        Err(errors) => Answer::html(422, &refused(visit, &request, errors, notice)),
     }
+}
+
+/// What a drill outside the drawer would do better.
+fn better(typed: &Request, figures: &Figures) -> Option<String> {
+    let best = typed.answer().ok()?;
+    drawer::better_clearance(figures.hole(), best.drill(), figures.drill())
 }
 
 fn blank(visit: &Visit<'_>, request: &Request) -> ClearancePage {
@@ -102,18 +117,30 @@ fn blank(visit: &Visit<'_>, request: &Request) -> ClearancePage {
     }
 }
 
-fn refused(visit: &Visit<'_>, request: &Request, errors: Vec<FieldError>) -> ClearancePage {
+fn refused(
+    visit: &Visit<'_>,
+    request: &Request,
+    errors: Vec<FieldError>,
+    notice: Option<Notice>,
+) -> ClearancePage {
     let description = "Something could not be used; everything typed is kept.";
     ClearancePage {
         frame: Frame::new(visit, Door::Calculators, "Error: clearance and float", description)
-            .of_a_mistake(),
+            .of_a_mistake()
+            .with_drawer(notice),
         form: form(request, &errors),
         errors,
         ..blank(visit, request)
     }
 }
 
-fn answered(visit: &Visit<'_>, request: &Request, figures: &Figures) -> ClearancePage {
+fn answered(
+    visit: &Visit<'_>,
+    request: &Request,
+    used: &Request,
+    figures: &Figures,
+    notice: Option<Notice>,
+) -> ClearancePage {
     let screw = figures.screw.thread.map_or_else(
         || format!("a {} screw", print::mm(figures.screw.major, 3)),
         |thread| thread.designation.to_owned(),
@@ -123,12 +150,13 @@ fn answered(visit: &Visit<'_>, request: &Request, figures: &Figures) -> Clearanc
     let drill = figures.drill().map_or_else(|| hole.clone(), |drill| drill.label.clone());
     let title = format!("{heading}: {drill}");
     let description = format!("{heading}: hole {hole}, drill {drill}.");
-    let address = request.address("/calculators/clearance");
+    let address = used.address("/calculators/clearance");
     ClearancePage {
-        frame: Frame::at(visit.context, Door::Calculators, &address, &title, &description),
+        frame: Frame::at(visit.context, Door::Calculators, &address, &title, &description)
+            .with_drawer(notice),
         heading,
         errors: Vec::new(),
-        answer: Some(shown(request, figures)),
+        answer: Some(shown(used, figures)),
         form: form(request, &[]),
     }
 }

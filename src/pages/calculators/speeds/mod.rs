@@ -1,6 +1,7 @@
 //! `/calculators/speeds`: how fast to turn a drill, or a tap under power, in a metal.
 
 mod answer;
+mod drawer;
 mod page;
 mod request;
 mod spindle;

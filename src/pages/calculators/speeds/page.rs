@@ -3,6 +3,7 @@
 use askama::Template;
 
 use super::answer::{Answer as Figures, Feed, Reach, SpeedAtHand, Tool, Verdict, Work};
+use super::drawer::with_drawer;
 use super::request::{Request, WORKS};
 use crate::calc::cutting_speed::{feet_per_minute, spindle_speed};
 use crate::pages::calculators::form::{Fields, Form};
@@ -77,8 +78,13 @@ pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
     if request.asked.lacks(&["diameter"]) {
         return Answer::html(200, &blank(visit, &request));
     }
-    match request.answer() {
-        Ok(figures) => Answer::html(200, &answered(visit, &request, &figures)),
+    let (used, notice) = with_drawer(visit, &request);
+    match used.answer() {
+        Ok(figures) => {
+            let page = answered(visit, &used, &figures);
+            let frame = page.frame.with_drawer(notice);
+            Answer::html(200, &SpeedsPage { frame, form: form(&request, &[]), ..page })
+        }
         Err(errors) => Answer::html(422, &refused(visit, &request, errors)),
     }
 }

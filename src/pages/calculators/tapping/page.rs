@@ -5,9 +5,11 @@ use askama::Template;
 use super::answer::{Answer as Figures, Left, Subject};
 use super::request::{FORMS, Request, THREAD};
 use crate::calc::thread_form::engagement_basis;
+use crate::pages::calculators::drawer::notice;
 use crate::pages::calculators::form::{Fields, Form};
 use crate::pages::candidate::{ShownDrill, Verdict};
 use crate::pages::controls;
+use crate::pages::drawer::{self, Drawer, Notice};
 use crate::pages::field::Field;
 use crate::pages::figures::Both;
 use crate::pages::layout::{Door, Frame};
@@ -66,10 +68,23 @@ pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
     if request.asked.lacks(&THREAD) {
         return Answer::html(200, &blank(visit, &request));
     }
-    match request.answer() {
-        Ok(figures) => Answer::html(200, &answered(visit, &request, &figures)),
-        Err(errors) => Answer::html(422, &refused(visit, &request, errors)),
+    let filled = drawer::filled(visit, &drawer::TAPPING);
+    let used = Request::of(filled.query.clone());
+    let notice = notice(&filled, &request.asked, &used.asked);
+    match used.answer() {
+        Ok(figures) => {
+            let better = if filled.chooses_drills() { better(&request, &figures) } else { None };
+            let notice = notice.map(|notice| notice.saying(better));
+            Answer::html(200, &answered(visit, &request, &used, &figures, notice))
+        }
+        Err(errors) => Answer::html(422, &refused(visit, &request, errors, notice)),
     }
+}
+
+/// What a drill outside the drawer would do better.
+fn better(typed: &Request, figures: &Figures) -> Option<String> {
+    let best = typed.answer().ok()?.nearest?;
+    drawer::better_tapping(figures.wanted_percent, &best, figures.nearest.as_ref())
 }
 
 fn blank(visit: &Visit<'_>, request: &Request) -> TappingPage {
@@ -84,19 +99,33 @@ fn blank(visit: &Visit<'_>, request: &Request) -> TappingPage {
     }
 }
 
-fn refused(visit: &Visit<'_>, request: &Request, errors: Vec<FieldError>) -> TappingPage {
+fn refused(
+    visit: &Visit<'_>,
+    request: &Request,
+    errors: Vec<FieldError>,
+    notice: Option<Notice>,
+) -> TappingPage {
     let description = "Something could not be used; everything typed is kept.";
     let title = "Error: tapping size of any thread";
     TappingPage {
-        frame: Frame::new(visit, Door::Calculators, title, description).of_a_mistake(),
+        frame: Frame::new(visit, Door::Calculators, title, description)
+            .of_a_mistake()
+            .with_drawer(notice),
         form: form(request, &errors),
         errors,
         ..blank(visit, request)
     }
 }
 
-fn answered(visit: &Visit<'_>, request: &Request, figures: &Figures) -> TappingPage {
-    let shown = shown(request, figures);
+fn answered(
+    visit: &Visit<'_>,
+    request: &Request,
+    used: &Request,
+    figures: &Figures,
+    notice: Option<Notice>,
+) -> TappingPage {
+    let mine = visit.drawer().filter(|_| request.asked.typed("owned") == used.asked.typed("owned"));
+    let shown = shown(used, figures, mine);
     let name = name(&figures.subject);
     let answer = match &shown.left {
         Some(left) => format!("{} in a {} hole", left.engagement, left.hole.mm),
@@ -104,9 +133,10 @@ fn answered(visit: &Visit<'_>, request: &Request, figures: &Figures) -> TappingP
     };
     let title = format!("{name}: {answer}");
     let description = format!("{name}: {answer} {}.", shown.basis);
-    let address = request.address("/calculators/tapping");
+    let address = used.address("/calculators/tapping");
     TappingPage {
-        frame: Frame::at(visit.context, Door::Calculators, &address, &title, &description),
+        frame: Frame::at(visit.context, Door::Calculators, &address, &title, &description)
+            .with_drawer(notice),
         heading: format!("Tapping {name}"),
         errors: Vec::new(),
         answer: Some(shown),
@@ -144,10 +174,10 @@ fn form(request: &Request, errors: &[FieldError]) -> Form {
     Form::of("/calculators/tapping", &request.asked, fields, errors)
 }
 
-fn shown(request: &Request, figures: &Figures) -> Shown {
+fn shown(request: &Request, figures: &Figures, drawer: Option<&Drawer>) -> Shown {
     let subject = &figures.subject;
     let limit = subject.largest_hole;
-    let drills = tapping_rows(subject.form, &subject.geometry, limit, &figures.candidates);
+    let drills = tapping_rows(subject.form, &subject.geometry, limit, &figures.candidates, drawer);
     Shown {
         basis: engagement_basis(subject.form),
         left: figures.left.map(|left| shown_left(subject, &left)),

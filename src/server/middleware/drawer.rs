@@ -1,0 +1,35 @@
+//! The reader's drawer, taken from its cookie before anything is answered from what is kept.
+
+use axum::extract::Request;
+use axum::middleware::Next;
+use axum::response::Response;
+
+use crate::pages;
+use crate::pages::drawer::{Carried, matters_at};
+use crate::server::cookie;
+
+/// The cookie.
+pub const COOKIE: &str = "drawer";
+
+/// On a request whose answer turns on the reader's drawer: it is for this reader alone.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Personal(pub Carried);
+
+/// Hands the request on, with [`Personal`] on it if its answer turns on a drawer.
+///
+/// Without a drawer, or with one that is switched off or cannot be read, every page is the one that
+/// all readers get; only the drawer's own page shows what the cookie holds.
+pub async fn carry(mut request: Request, next: Next) -> Response {
+    if let Some(carried) = carried(&request) {
+        request.extensions_mut().insert(Personal(carried));
+    }
+    next.run(request).await
+}
+
+fn carried(request: &Request) -> Option<Carried> {
+    let path = request.uri().path();
+    let value = cookie::value(request.headers(), COOKIE).filter(|_| matters_at(path))?;
+    let carried = Carried::of(&value);
+    let turns_on_it = carried.in_use().is_some() || pages::canonical(path) == "/drawer";
+    turns_on_it.then_some(carried)
+}
