@@ -272,8 +272,8 @@ fn the_warnings_are_there() {
     check_warns(&iron, Level::Caution, "Never put iron or steel work in alum");
     check_warns(&pump_cover(), Level::Danger, "boiler inspector");
     check_warns(&pump_cover(), Level::Danger, "Eyes");
-    let slow = HoleSpec { spindle_max: Some(rpm(500.0)), ..spec("ba", "10", "free-cutting-brass") };
-    check_warns(&slow, Level::Note, "slower than this drill likes");
+    let slow = HoleSpec { spindle: spindle("100-500"), ..spec("ba", "10", "free-cutting-brass") };
+    check_warns(&slow, Level::Note, "slower than the 1.4 mm drill likes");
     let thin = HoleSpec {
         hole: Hole::Blind,
         depth: Some(mm(5.0)),
