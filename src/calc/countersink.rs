@@ -76,7 +76,9 @@ pub const RULES: [SpeedRule; 2] = [
         factor: 0.25,
         midway: false,
         words: "a quarter of the drilling speed, at the largest diameter",
-        source: Source::published("Introduction to Machining (Open Washington), 8.13 Countersinking"),
+        source: Source::published(
+            "Introduction to Machining (Open Washington), 8.13 Countersinking",
+        ),
     },
     SpeedRule {
         factor: 1.0,

@@ -27,8 +27,9 @@ pub struct HeadAngle {
 }
 
 const SOMTA: Source = Source::published("Somta, User guide, p. 34");
-const METALWORKING: Source =
-    Source::published("a metalworking text, Countersinks (60, 82, 90, 100° common; 82° usual for screws)");
+const METALWORKING: Source = Source::published(
+    "a metalworking text, Countersinks (60, 82, 90, 100° common; 82° usual for screws)",
+);
 const MEMORY: Source = Source::memory("recalled, no source read");
 const BRITISH: Source = Source::common_practice("90° heads on BA and British screws");
 
@@ -63,11 +64,7 @@ pub fn head_angle(thread: Option<&Thread>) -> HeadAngle {
         Some(Form::Unified) => of(82.0, METALWORKING),
         Some(Form::IsoMetric | Form::Miniature) | None => of(90.0, SOMTA),
         Some(
-            Form::BritishAssociation
-            | Form::Whitworth
-            | Form::Pipe
-            | Form::Cycle
-            | Form::TaperPipe,
+            Form::BritishAssociation | Form::Whitworth | Form::Pipe | Form::Cycle | Form::TaperPipe,
         ) => of(90.0, BRITISH),
     }
 }

@@ -45,8 +45,9 @@ pub struct FluteFeed {
     pub source: Source,
 }
 
-const PROTO: Source =
-    Source::published("Proto Cutter (a reamer maker), chart of material left for carbide-tipped reamers");
+const PROTO: Source = Source::published(
+    "Proto Cutter (a reamer maker), chart of material left for carbide-tipped reamers",
+);
 const GTZ: Source = Source::published("GTZ, Manual reaming, trainees’ handbook, s. 5.3");
 const RAYMOND: Source =
     Source::published("Raymond, Modern Shop Practice, Fluted chucking reamers, chestofbooks.com");
