@@ -9,8 +9,6 @@ use crate::units::{Angle, degrees};
 pub struct Countersink {
     /// The included angle, in whole degrees.
     pub angle_degrees: u8,
-    /// The depth to a sharp point for each unit of diameter.
-    pub depth_per_diameter: f64,
     /// What it is for.
     pub used_for: &'static str,
     /// Where it was read.
@@ -35,11 +33,11 @@ const BRITISH: Source = Source::common_practice("90° heads on BA and British sc
 
 #[rustfmt::skip]
 static COUNTERSINKS: [Countersink; 5] = [
-    Countersink { angle_degrees: 60, depth_per_diameter: 0.866_025, used_for: "centre holes", source: SOMTA },
-    Countersink { angle_degrees: 82, depth_per_diameter: 0.575_184, used_for: "unified inch countersunk screws", source: METALWORKING },
-    Countersink { angle_degrees: 90, depth_per_diameter: 0.5, used_for: "ISO metric countersunk screws; general", source: SOMTA },
-    Countersink { angle_degrees: 100, depth_per_diameter: 0.419_55, used_for: "aircraft", source: METALWORKING },
-    Countersink { angle_degrees: 120, depth_per_diameter: 0.288_675, used_for: "soft metals, a protecting rim", source: MEMORY },
+    Countersink { angle_degrees: 60, used_for: "centre holes", source: SOMTA },
+    Countersink { angle_degrees: 82, used_for: "unified inch countersunk screws", source: METALWORKING },
+    Countersink { angle_degrees: 90, used_for: "ISO metric countersunk screws; general", source: SOMTA },
+    Countersink { angle_degrees: 100, used_for: "aircraft", source: METALWORKING },
+    Countersink { angle_degrees: 120, used_for: "soft metals, a protecting rim", source: MEMORY },
 ];
 
 /// Every angle held, sharpest first.

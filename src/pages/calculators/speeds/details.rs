@@ -12,7 +12,9 @@ use crate::calc::reaming::{Leave, Printed, Reaming};
 use crate::calc::spotting::Spot;
 use crate::pages::cited;
 use crate::pages::link::Link;
+use crate::tables::countersinks;
 use crate::tables::drills::Drill;
+use crate::tables::source::Grade;
 use crate::units::{Length, in_degrees, in_inch, in_mm, mm, print};
 
 /// The peck plan of a drill.
@@ -71,6 +73,8 @@ pub(super) struct SinkShown {
     pub(super) hole: Option<String>,
     pub(super) hole_basis: Option<String>,
     pub(super) rules: Vec<RuleRow>,
+    /// Every angle countersinks are made to: `60° (centre holes)`.
+    pub(super) made: String,
 }
 
 /// A rule in print for a countersink's speed.
@@ -202,7 +206,20 @@ pub(super) fn sink(figures: &Figures, sink: &Sink) -> SinkShown {
         hole: sink.hole.map(|hole| print::mm(hole, 3)),
         hole_basis: sink.hole_basis.clone(),
         rules: rules.collect(),
+        made: made(),
     }
+}
+
+/// Every angle countersinks are made to, and what for.
+fn made() -> String {
+    let named: Vec<String> = countersinks::all()
+        .iter()
+        .map(|made| match made.source.grade {
+            Grade::Published => format!("{}° ({})", made.angle_degrees, made.used_for),
+            grade => format!("{}° ({}: {grade})", made.angle_degrees, made.used_for),
+        })
+        .collect();
+    named.join(", ")
 }
 
 pub(super) fn spot(spot: &Spot) -> SpotShown {

@@ -11,6 +11,7 @@ use super::rows::{
 };
 use super::work::{Tool, Work};
 use super::{details, machine};
+use crate::calc::cutting_speed::{THUMB_GIVE, THUMB_SOURCE, thumb_feed};
 use crate::calc::speed_choice::Reach;
 use crate::pages::calculators::form::Form;
 use crate::pages::cited::{self, Cited};
@@ -20,7 +21,8 @@ use crate::pages::link::Link;
 use crate::pages::warnings::{WarningGroup, by_level};
 use crate::pages::{Answer, FieldError, Visit};
 use crate::plan::Level;
-use crate::units::{in_rpm, print};
+use crate::tables::materials::Family;
+use crate::units::{in_mm, in_rpm, print};
 
 #[derive(Template)]
 #[template(path = "calculators/speeds.html")]
@@ -226,7 +228,8 @@ fn why_feed(figures: &Figures) -> Vec<Cited> {
     };
     match figures.question.work {
         Work::Drilling if figures.feed.is_some() => {
-            vec![from("Feed by the drill’s size, whatever the metal.".to_owned())]
+            let by_size = from("Feed by the drill’s size, whatever the metal.".to_owned());
+            std::iter::once(by_size).chain(thumb(figures)).collect()
         }
         Work::Drilling => vec![practice(
             "No feed is in print for so small a drill: feed it by feel, and clear it often.",
@@ -253,6 +256,25 @@ fn why_feed(figures: &Figures) -> Vec<Cited> {
             "No feed is in print: feed it finely, and look at the spot before drilling on.",
         )],
     }
+}
+
+/// The rule of thumb for iron and steel beside the list.
+fn thumb(figures: &Figures) -> Option<Cited> {
+    let ferrous = matches!(
+        figures.question.material.family,
+        Family::CastIron | Family::Steel | Family::Stainless
+    );
+    let feed = thumb_feed(figures.diameter);
+    let [low, high] = [feed - THUMB_GIVE, feed + THUMB_GIVE].map(in_mm);
+    let low = low.max(0.0);
+    ferrous.then(|| Cited {
+        text: format!(
+            "A rule of thumb for iron and steel, 0.001 in a revolution for each 1/16 in of diameter, give or take 0.001, says {} to {} mm/rev.",
+            print::trimmed(low, 3),
+            print::trimmed(high, 3)
+        ),
+        source: cited::source(THUMB_SOURCE),
+    })
 }
 
 /// What can hurt.
