@@ -29,7 +29,7 @@ pub struct Leave {
     pub aim: Length,
     /// The drills at hand within the range, smallest first.
     pub drills: Vec<&'static Drill>,
-    /// Of these, the one nearest the aim.
+    /// Of these, the one nearest the aim; of two equally near the smaller.
     pub take: Option<&'static Drill>,
 }
 
@@ -75,7 +75,7 @@ pub struct Reaming {
 /// let hand = reaming(mm(4.0), &drills).by_hand.unwrap();
 /// assert_eq!(print::mm(hand.smallest_hole(mm(4.0)), 2), "3.8 mm");
 /// assert_eq!(print::mm(hand.largest_hole(mm(4.0)), 2), "3.9 mm");
-/// assert!(hand.take.unwrap().diameter < mm(4.0));
+/// assert_eq!(hand.take.unwrap().label, "No. 24");
 /// ```
 #[must_use]
 pub fn reaming(reamer: Length, at_hand: &[&'static Drill]) -> Reaming {
@@ -105,7 +105,7 @@ fn leave(
     let sized = span(of_kind.filter(|row| row.is_sized()));
     let [finest, coarsest] = sized.unwrap_or([least, most]);
     let aim = (finest + coarsest) / 2.0;
-    let drills: Vec<&'static Drill> = at_hand
+    let mut drills: Vec<&'static Drill> = at_hand
         .iter()
         .copied()
         .filter(|drill| {
@@ -114,7 +114,12 @@ fn leave(
         })
         .collect();
     let off = |drill: &Drill| (reamer - drill.diameter - aim).value.abs();
-    let take = drills.iter().copied().min_by(|a, b| off(a).total_cmp(&off(b)));
+    drills.sort_by(|a, b| a.diameter.value.total_cmp(&b.diameter.value));
+    // Of two equally near the smaller, because a drill cuts large.
+    let take = drills
+        .iter()
+        .copied()
+        .reduce(|best, drill| if off(drill) < off(best) - SAME_SIZE.value { drill } else { best });
     Some(Leave { least, most, aim, drills, take })
 }
 

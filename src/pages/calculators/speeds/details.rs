@@ -199,8 +199,14 @@ pub(super) fn sink(figures: &Figures, sink: &Sink) -> SinkShown {
     SinkShown {
         angle: format!("{}°", print::trimmed(in_degrees(sink.angle), 1)),
         angle_source: sink.angle_source.map(cited::source),
-        depth: format!("{} mm", two(least, most)),
-        depth_inch: format!("{} in", two_inches(least, most)),
+        depth: format!(
+            "{} mm",
+            span(print::trimmed(in_mm(least), 2), print::trimmed(in_mm(most), 2))
+        ),
+        depth_inch: format!(
+            "{} in",
+            span(print::fixed(in_inch(least), 3), print::fixed(in_inch(most), 3))
+        ),
         head: format!("{} mm", two(small, large)),
         head_source: sink.head_source.map(cited::source),
         hole: sink.hole.map(|hole| print::mm(hole, 3)),

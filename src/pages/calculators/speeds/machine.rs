@@ -23,8 +23,8 @@ pub(super) fn machine(figures: &Figures) -> Option<String> {
             slow_words(figures)
         ),
         Reach::TooFast => format!(
-            "The machine cannot go slowly enough: at its slowest, {speed} rev/min, the edge moves at {edge} m/min, {} times the fast end of the range. {}",
-            rough(part(figures.basis.high)),
+            "The machine cannot go slowly enough: at its slowest, {speed} rev/min, the edge moves at {edge} m/min, {} the fast end of the range. {}",
+            over(part(figures.basis.high)),
             fast_words(figures)
         ),
     })
@@ -110,6 +110,15 @@ pub(super) fn range(figures: &Figures) -> (String, Option<String>) {
     let (low, high) = (revolutions(figures.low), revolutions(figures.high));
     let high = (high != low).then_some(high);
     (low, high)
+}
+
+/// How far above: `1.5 times`, `3 % above`.
+fn over(ratio: f64) -> String {
+    if ratio < 1.2 {
+        format!("{} % above", print::trimmed((ratio - 1.0) * 100.0, 0))
+    } else {
+        format!("{} times", rough(ratio))
+    }
 }
 
 /// A ratio to two figures or so: `1.5`, `24`.

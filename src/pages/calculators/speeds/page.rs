@@ -236,11 +236,11 @@ fn why_feed(figures: &Figures) -> Vec<Cited> {
         )],
         Work::Reaming => vec![
             from(format!(
-                "Feed by the flutes, {} of them, 0.002 to 0.003 in for each. A reamer fed too finely rubs and cuts large.",
+                "Feed by the flutes, {} of them, 0.002 to 0.003 in for each.",
                 figures.question.flutes
             )),
             practice(
-                "By hand: turn it forwards only, steadily, with a light push; never backwards, which chips its edges. Lubricate as for drilling, and clear the flutes.",
+                "A reamer fed too finely rubs and cuts large. By hand: turn it forwards only, steadily, with a light push; never backwards, which chips its edges. Lubricate as for drilling, and clear the flutes.",
             ),
         ],
         Work::Tapping if figures.feed.is_some() => vec![practice(
