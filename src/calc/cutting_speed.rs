@@ -2,7 +2,8 @@
 
 use std::f64::consts::PI;
 
-use crate::units::{Frequency, INCH_MM, Length, Velocity, in_metres_per_minute};
+use crate::tables::source::Source;
+use crate::units::{Frequency, INCH_MM, Length, Velocity, in_metres_per_minute, inch};
 
 /// The spindle speed that gives a surface speed at a diameter, n = v/(π d).
 ///
@@ -88,3 +89,25 @@ pub const fn feet_per_minute(surface: Velocity) -> f64 {
 pub fn feed_rate(feed: Length, spindle: Frequency) -> Velocity {
     feed * spindle
 }
+
+/// A drill's feed a revolution in iron and steel by a rule of thumb: 0.001 in for each 1/16 in of
+/// diameter, give or take [`THUMB_GIVE`].
+///
+/// # Source
+/// Norseman Drill, Drill feeds and speeds.
+///
+/// # Examples
+/// ```
+/// use holewright::{calc::cutting_speed::thumb_feed, units::{inch, print}};
+/// assert_eq!(print::inch(thumb_feed(inch(0.25)), 3), "0.004 in");
+/// ```
+#[must_use]
+pub fn thumb_feed(diameter: Length) -> Length {
+    diameter * (0.001 * 16.0)
+}
+
+/// How far [`thumb_feed`] may be off: 0.001 in.
+pub const THUMB_GIVE: Length = inch(0.001);
+
+/// Where [`thumb_feed`] was read.
+pub const THUMB_SOURCE: Source = Source::published("Norseman Drill, Drill feeds and speeds");

@@ -228,6 +228,37 @@ pub struct Peck {
     pub source: Source,
 }
 
+/// A hole so deep for its diameter that it asks for care.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Deep {
+    /// Over five diameters.
+    Deep,
+    /// Over ten diameters.
+    VeryDeep,
+}
+
+/// Whether a hole is deep for its diameter: over 5, over 10.
+///
+/// # Source
+/// Common practice, no source.
+///
+/// # Examples
+/// ```
+/// use holewright::calc::depth::{Deep, how_deep};
+/// let found = [5.0, 5.1, 10.1].map(how_deep);
+/// assert_eq!(found, [None, Some(Deep::Deep), Some(Deep::VeryDeep)]);
+/// ```
+#[must_use]
+pub fn how_deep(diameters: f64) -> Option<Deep> {
+    if diameters > 10.0 {
+        Some(Deep::VeryDeep)
+    } else if diameters > 5.0 {
+        Some(Deep::Deep)
+    } else {
+        None
+    }
+}
+
 /// The pecks for a drill in a metal: 3 d and then 1 d, less in tough metal.
 ///
 /// # Source

@@ -2,16 +2,23 @@
 
 pub mod aim;
 pub mod clearance;
+pub mod countersink;
 pub mod cutting_speed;
+pub mod cutting_time;
 pub mod depth;
 pub mod engagement;
 mod error;
 pub mod limits;
 pub mod neighbours;
 pub mod oversize;
+pub mod reaming;
 pub mod relations;
+pub mod speed_choice;
+pub mod spindle;
+pub mod spotting;
 pub mod tapping;
 pub mod thread_form;
+pub mod tool_steel;
 pub mod uses;
 
 pub use error::Error;

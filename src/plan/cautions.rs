@@ -2,8 +2,12 @@
 
 use std::borrow::Cow;
 
-use super::{Depths, Hole, HolePlan, HoleSpec, Level, Tap, TapSteel, UpperHole, Warning, drilling};
+use super::drilling::{self, Metals};
+use super::{Depths, Hole, HolePlan, HoleSpec, Level, Tap, TapSteel, UpperHole, Warning};
+use crate::calc::depth::{Deep, how_deep};
+use crate::calc::speed_choice::Reach;
 use crate::calc::tapping::{Candidate, Choice, Remark};
+use crate::tables::drills::Drill;
 use crate::tables::materials::{Advice, Group, Material, PressureWork};
 use crate::tables::threads::read::Hand;
 use crate::units::{in_rpm, mm, print};
@@ -151,8 +155,9 @@ fn depth(spec: &HoleSpec, depths: &Depths, found: &mut Vec<Warning>) {
             format!("No depth was given: {length} of full thread, 1½ diameters, is taken."),
         );
     }
-    match depths.diameters {
-        Some(diameters) if diameters > 10.0 => say(
+    let deep = depths.diameters.and_then(|diameters| how_deep(diameters).zip(Some(diameters)));
+    match deep {
+        Some((Deep::VeryDeep, diameters)) => say(
             found,
             Level::Caution,
             format!(
@@ -160,7 +165,7 @@ fn depth(spec: &HoleSpec, depths: &Depths, found: &mut Vec<Warning>) {
                 print::fixed(diameters, 1)
             ),
         ),
-        Some(diameters) if diameters > 5.0 => say(
+        Some((Deep::Deep, diameters)) => say(
             found,
             Level::Caution,
             format!(
@@ -168,7 +173,7 @@ fn depth(spec: &HoleSpec, depths: &Depths, found: &mut Vec<Warning>) {
                 print::fixed(diameters, 1)
             ),
         ),
-        _ => {}
+        None => {}
     }
     if let Some(wall) = depths.wall.filter(|wall| *wall < depths.least_wall) {
         say(
@@ -287,16 +292,64 @@ fn metals(spec: &HoleSpec, found: &mut Vec<Warning>) {
     }
 }
 
+/// What the machine's speeds make of the drills and of a tap under power.
 fn machine(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
-    if let Some(ideal) = drilling::too_slow(plan.spec, plan.tapping.chosen.drill.diameter) {
-        say(
+    let spec = plan.spec;
+    let lower = Metals::one(spec.material);
+    let tapping_metals = match spec.over {
+        Some(over) if over.hole == UpperHole::Tapping => Metals::both(over.material, spec.material),
+        _ => lower,
+    };
+    let tapping = plan.tapping.chosen.drill;
+    drill_speed(spec, tapping, tapping_metals, found);
+    if let (Some(over), Some(drill)) = (spec.over, plan.clearance.drill)
+        && over.hole == UpperHole::Tapping
+    {
+        drill_speed(spec, drill, Metals::one(over.material), found);
+    }
+    if let (Tap::Machine, Some(range)) = (spec.tap, spec.material.tapping.first()) {
+        let tap = drilling::setting(range, plan.geometry.major, &spec.spindle);
+        if tap.reach == Reach::TooFast {
+            say(
+                found,
+                Level::Caution,
+                format!(
+                    "The slowest speed at hand, {} rev/min, is too fast for the tap (about {} rev/min): turn it by hand.",
+                    print::fixed(in_rpm(tap.speed), 0),
+                    print::fixed(in_rpm(tap.wanted), 0)
+                ),
+            );
+        }
+    }
+}
+
+fn drill_speed(spec: &HoleSpec, drill: &Drill, metals: Metals, found: &mut Vec<Warning>) {
+    let Some(set) = drilling::drill_setting(metals, drill.diameter, &spec.spindle) else { return };
+    let wanted = print::fixed(in_rpm(set.wanted), 0);
+    match set.reach {
+        Reach::TooSlow => say(
             found,
             Level::Note,
             format!(
-                "The spindle is slower than this drill likes (about {} rev/min): feed lightly and clear often.",
-                print::fixed(in_rpm(ideal), 0)
+                "The spindle is slower than the {} drill likes (about {wanted} rev/min): feed lightly and clear often.",
+                drill.label
             ),
-        );
+        ),
+        Reach::TooFast => {
+            let largest = drilling::largest_for(metals, set.speed)
+                .map_or_else(String::new, |largest| print::mm(largest, 1));
+            say(
+                found,
+                Level::Caution,
+                format!(
+                    "The slowest speed at hand, {} rev/min, is too fast for the {} drill (about {wanted} rev/min). The largest drill it suits in {} is {largest}: open the hole out to there and bore, ream or file the rest, or use a slower machine.",
+                    print::fixed(in_rpm(set.speed), 0),
+                    drill.label,
+                    metals.tougher().name,
+                ),
+            );
+        }
+        _ => {}
     }
 }
 

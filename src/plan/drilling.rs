@@ -4,10 +4,12 @@ use std::borrow::Cow;
 
 use super::{Action, HoleSpec, Operation, Part};
 use crate::calc::cutting_speed;
+use crate::calc::speed_choice::{Band, Reach};
+use crate::calc::spindle::{Spindle, on_a_dial};
 use crate::tables::drills::Drill;
 use crate::tables::materials::feeds;
-use crate::tables::materials::{Group, Material};
-use crate::units::{Frequency, Length, Velocity, in_rpm, print, rpm};
+use crate::tables::materials::{Group, Material, SpeedRange};
+use crate::units::{Frequency, Length, Velocity};
 
 /// The metals one drill goes through: the slower sets the speed, either may grab.
 #[derive(Clone, Copy)]
@@ -30,7 +32,7 @@ impl Metals {
     }
 
     /// The metal that is drilled more slowly.
-    fn tougher(self) -> &'static Material {
+    pub(super) fn tougher(self) -> &'static Material {
         self.each()
             .min_by(|a, b| surface_speed(a).value.total_cmp(&surface_speed(b).value))
             .unwrap_or(self.first)
@@ -50,30 +52,49 @@ impl Metals {
     }
 }
 
-/// The slow end of the range the plan goes by: a slower drill does no harm, a burnt one does.
-fn surface_speed(material: &Material) -> Velocity {
-    material.drilling.first().map_or(Velocity::default(), |range| range.low)
+/// The range the plan goes by: the first its page lists.
+fn range(material: &Material) -> Option<&'static SpeedRange> {
+    material.drilling.first()
 }
 
-/// The spindle speed for a drill, held to what the machine has and rounded as a dial reads.
-pub(super) fn spindle_speed(
+/// Its slow end.
+fn surface_speed(material: &Material) -> Velocity {
+    range(material).map_or(Velocity::default(), |range| range.low)
+}
+
+/// A speed to set, and whether it is the speed wanted.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Setting {
+    /// The speed the machine is set to, as a dial reads.
+    pub(super) speed: Frequency,
+    /// The slow end of the range, as a dial reads: what would be set with every speed at hand.
+    pub(super) wanted: Frequency,
+    /// Whether the machine can do it.
+    pub(super) reach: Reach,
+}
+
+/// The spindle speed of a range at a diameter, of those the machine has: the slow end of the range,
+/// since a slower tool does no harm and a burnt one does.
+pub(super) fn setting(range: &SpeedRange, diameter: Length, spindle: &Spindle) -> Setting {
+    let at = |surface| cutting_speed::spindle_speed(surface, diameter);
+    let band = Band { low: at(range.low), high: at(range.high) };
+    let choice = band.choose(spindle);
+    let wanted = on_a_dial(band.low);
+    Setting { speed: choice.set.unwrap_or(wanted), wanted, reach: choice.reach }
+}
+
+/// The speed for a drill in one metal or two.
+pub(super) fn drill_setting(
     metals: Metals,
     diameter: Length,
-    spindle_max: Option<Frequency>,
-) -> Option<Frequency> {
-    let surface = surface_speed(metals.tougher());
-    if surface.value <= 0.0 {
-        return None;
-    }
-    let ideal = cutting_speed::spindle_speed(surface, diameter);
-    let held = spindle_max.map_or(ideal, |most| if ideal > most { most } else { ideal });
-    Some(rpm(print::significant(in_rpm(held), 2)))
+    spindle: &Spindle,
+) -> Option<Setting> {
+    range(metals.tougher()).map(|range| setting(range, diameter, spindle))
 }
 
-/// The speed the tapping drill would like, where the machine cannot reach it.
-pub(super) fn too_slow(spec: &HoleSpec, diameter: Length) -> Option<Frequency> {
-    let ideal = spindle_speed(Metals::one(spec.material), diameter, None)?;
-    spec.spindle_max.filter(|most| *most < ideal).map(|_| ideal)
+/// The largest drill the machine's slowest speed suits in a metal.
+pub(super) fn largest_for(metals: Metals, slowest: Frequency) -> Option<Length> {
+    range(metals.tougher()).map(|range| cutting_speed::diameter_for(range.high, slowest))
 }
 
 /// A drilling step; the caller adds the words.
@@ -92,7 +113,7 @@ pub(super) fn step(
         drill: Some(drill),
         diameter: Some(drill.diameter),
         depth,
-        speed: spindle_speed(metals, drill.diameter, spec.spindle_max),
+        speed: drill_setting(metals, drill.diameter, &spec.spindle).map(|setting| setting.speed),
         feed: feeds::for_drill(drill.diameter).map(|range| range.low),
         lubricant: Some(material.drilling_lubricant.text),
         text: Cow::Borrowed(""),

@@ -8,6 +8,7 @@ use std::borrow::Cow;
 use super::drilling::{Metals, hand_step, step};
 use super::{Action, Clearance, Depths, Hole, HoleSpec, Operation, Over, Part, UpperHole, taps};
 use crate::calc::depth;
+use crate::calc::spotting;
 use crate::calc::thread_form::Geometry;
 use crate::tables::drills::Drill;
 use crate::units::{Length, mm, print};
@@ -23,8 +24,6 @@ pub(super) struct Steps<'a> {
 
 /// A drill wider than this wants a pilot about as wide as its web. Common practice, no source.
 const PILOT_FROM: Length = mm(8.0);
-/// The chamfer is this much wider than the thread. Common practice, no source.
-const CHAMFER_OVER: f64 = 1.05;
 
 /// Every step, in order.
 pub(super) fn operations(steps: &Steps<'_>) -> Vec<Operation> {
@@ -174,7 +173,7 @@ fn pilot(
     if wide < PILOT_FROM {
         return None;
     }
-    let web = wide * 0.25;
+    let web = spotting::web(wide);
     let off = |drill: &Drill| (drill.diameter - web).value.abs();
     let drill = steps.spec.at_hand.drills().min_by(|a, b| off(a).total_cmp(&off(b)))?;
     if drill.diameter >= wide * 0.6 {
@@ -235,7 +234,7 @@ fn peck_words(diameter: Length, metals: Metals, depth: Option<Length>) -> String
 }
 
 fn chamfer_and_tap(steps: &Steps<'_>) -> Vec<Operation> {
-    let chamfer = steps.geometry.major * CHAMFER_OVER;
+    let chamfer = spotting::chamfer(steps.geometry.major);
     let mut order = vec![Operation {
         diameter: Some(chamfer),
         text: Cow::Owned(format!(

@@ -3,11 +3,12 @@
 use crate::calc::aim::Aim;
 use crate::calc::clearance::Fit;
 use crate::calc::depth::LastTap;
+use crate::calc::spindle::Spindle;
 use crate::tables::drills::{self, Drill};
 use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
 use crate::tables::threads::read::Hand;
-use crate::units::{Angle, Frequency, Length, degrees};
+use crate::units::{Angle, Length, degrees};
 
 /// Open at the far end, or not.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -91,8 +92,8 @@ pub struct HoleSpec {
     pub aim: Aim,
     /// The drills at hand, by size.
     pub at_hand: AtHand,
-    /// The fastest the spindle turns.
-    pub spindle_max: Option<Frequency>,
+    /// The speeds the machine has; none where nothing was said of it.
+    pub spindle: Spindle,
     /// Thickness of the tapped part, for the wall under a blind hole.
     pub part_thickness: Option<Length>,
     /// The last tap run down.
@@ -143,7 +144,7 @@ impl HoleSpec {
             tap_steel: TapSteel::default(),
             aim: Aim::default(),
             at_hand: AtHand::default(),
-            spindle_max: None,
+            spindle: Spindle::default(),
             part_thickness: None,
             finish: None,
             point_angle: degrees(118.0),

@@ -2,8 +2,7 @@
 
 use std::borrow::Cow;
 
-use super::{Action, Hole, HoleSpec, Operation, Part, Tap, TapSteel, depths};
-use crate::calc::cutting_speed;
+use super::{Action, Hole, HoleSpec, Operation, Part, Tap, TapSteel, depths, drilling};
 use crate::calc::depth::LastTap;
 use crate::calc::thread_form::Geometry;
 use crate::tables::materials::Group;
@@ -116,10 +115,7 @@ fn by_machine(spec: &HoleSpec, geometry: &Geometry, thread_length: Option<Length
         .material
         .tapping
         .first()
-        .map(|range| cutting_speed::spindle_speed(range.low, geometry.major))
-        .map(|speed| {
-            spec.spindle_max.map_or(speed, |most| if speed > most { most } else { speed })
-        });
+        .map(|range| drilling::setting(range, geometry.major, &spec.spindle).speed);
     Operation {
         speed,
         feed: Some(geometry.pitch),

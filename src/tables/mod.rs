@@ -2,9 +2,11 @@
 //! source prints it. Formulas are in [`crate::calc`].
 
 pub mod clearance;
+pub mod countersinks;
 pub mod drills;
 pub mod lists;
 pub mod materials;
+pub mod reaming;
 pub mod source;
 pub mod threads;
 pub mod tolerances;

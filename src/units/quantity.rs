@@ -19,6 +19,8 @@ pub type Area = base::Area;
 pub type Velocity = base::Velocity;
 /// A spindle speed.
 pub type Frequency = base::Frequency;
+/// A time.
+pub type Time = base::Time;
 /// An angle.
 pub type Angle = base::Angle;
 /// A density.
@@ -119,6 +121,12 @@ pub fn in_rpm(speed: Frequency) -> f64 {
 #[must_use]
 pub const fn in_metres_per_minute(speed: Velocity) -> f64 {
     speed.value * 60.0 / 1000.0
+}
+
+/// A time in seconds, for printing.
+#[must_use]
+pub const fn in_seconds(time: Time) -> f64 {
+    time.value
 }
 
 /// An angle in degrees, for printing.

@@ -39,6 +39,13 @@ pub(crate) const KINDS: &[Kind] = &[
     good("/calculators"),
     good("/calculators/speeds"),
     good("/calculators/speeds?material=gunmetal&work=drilling&diameter=2.7mm&spindle_max=2000"),
+    good(
+        "/calculators/speeds?material=silver-steel&diameter=3mm&depth=31mm&spindle_speeds=500%2C+1000%2C+2000",
+    ),
+    good(
+        "/calculators/speeds?material=gunmetal&work=reaming&diameter=6mm&spindle_speeds=350%2C+1420",
+    ),
+    good("/calculators/speeds?material=bright-mild-steel&work=countersinking&diameter=M3"),
     good("/calculators/tapping?thread=5+BA&hole=2.7mm"),
     good("/calculators/clearance?thread=5+BA&upper_error=0.1&lower_error=0.1"),
     Kind { status: 422, address: "/calculators/tapping?form=nonsense&major=x&pitch=y" },

@@ -20,22 +20,158 @@ fn big(page: &str) -> String {
     text
 }
 
+/// The answer to a term of the list under the figure.
+fn term<'a>(page: &'a str, name: &str) -> &'a str {
+    let Some(after) = page.split(&format!("<dt>{name}</dt><dd>")).nth(1) else { return "" };
+    after.split("</dd>").next().unwrap()
+}
+
 #[test]
-fn speeds_says_the_range_the_speed_to_set_and_the_source() {
+fn speeds_says_the_speed_to_set_the_range_and_the_source() {
     // Norseman prints 150 to 300 ft/min for ordinary brass and bronze: 5.5 mm, 2645 to 5291 rev/min.
     let page = body(
         200,
-        "/calculators/speeds?material=gunmetal&diameter=5.5mm&spindle_speeds=500%2C+1000%2C+3000%2C+9000",
+        "/calculators/speeds?material=gunmetal&diameter=5.5mm&depth=20mm&spindle_speeds=500%2C+1000%2C+3000%2C+9000",
     );
-    assert_eq!(big(&page), "2600 to 5300");
-    let set = page.split("<dt>Set</dt>").nth(1).unwrap().split("</dd>").next().unwrap();
-    assert!(set.contains("3000 rev/min") && set.contains("in the range"), "{set}");
-    assert!(set.contains("51.8 m/min, 170 ft/min"), "{set}");
+    assert_eq!(big(&page), "3000 rev/min");
+    assert!(page.contains("<strong>2600 to 5300 rev/min</strong>"));
+    let edge = term(&page, "At the edge");
+    assert!(edge.contains("51.8 m/min, 170 ft/min") && edge.contains("in the range"), "{edge}");
     // 0.002 to 0.004 in a revolution for drills from 1/8 to 1/4 in (US Navy 14345, p. 93).
-    assert!(page.contains("0.051 to 0.102 mm/rev"));
-    assert!(page.contains("152 to 305 mm/min at 3000 rev/min"));
+    assert_eq!(term(&page, "Feed"), "0.051 to 0.102 mm/rev");
+    assert_eq!(term(&page, "Goes in"), "152 to 305 mm/min at 3000 rev/min");
+    // 20 mm and a point of 1.65 mm: 21.65 over 304.8 and over 152.4 mm/min.
+    assert_eq!(term(&page, "Cuts for about"), "4.3 to 8.5 s at 3000 rev/min");
+    assert!(page.contains("The time is for 21.65 mm"));
+    // Gunmetal: 3 d, then 1 d.
+    assert!(page.contains("after 16.5 mm, then every 5.5 mm: at 16.5, 20 mm"));
     assert!(page.contains("Norseman Drill, Drill feeds and speeds"));
     assert!(page.contains("US Navy training course 14345, p. 93"));
+    let range = body(200, "/calculators/speeds?material=gunmetal&diameter=5.5mm");
+    assert_eq!(big(&range), "2600 to 5300 rev/min");
+    assert!(term(&range, "Goes in").ends_with("at 2600 rev/min"));
+}
+
+#[test]
+fn the_ends_of_the_machine_are_said() {
+    // Silver steel, 50 to 60 ft/min (Jet): 18.288 m/min at 500 rev/min is 11.64 mm.
+    let query = "material=silver-steel&diameter=6mm&spindle_speeds=500%2C+1000%2C+2000";
+    let page = body(200, &format!("/calculators/speeds?{query}"));
+    assert!(
+        page.contains(
+            "For the slowest speed, 500 rev/min, the largest drill in silver steel is 11.6 mm."
+        ),
+        "{page}"
+    );
+    assert!(page.contains("Below 2.4 mm even the fastest, 2000 rev/min, is slower than the range"));
+    let big_drill = body(
+        200,
+        "/calculators/speeds?material=silver-steel&diameter=12mm&spindle_speeds=500%2C+1000%2C+2000",
+    );
+    assert_eq!(big(&big_drill), "400 to 490 rev/min");
+    // 18.85 over 18.288 m/min.
+    assert!(big_drill.contains("18.8 m/min, 3 % above the fast end of the range"));
+    assert!(big_drill.contains("The largest drill that speed suits in silver steel is 11.6 mm"));
+}
+
+#[test]
+fn deep_holes_are_cautioned() {
+    let page = |depth| {
+        body(
+            200,
+            &format!("/calculators/speeds?material=silver-steel&diameter=3mm&depth={depth}mm"),
+        )
+    };
+    assert!(page("5").contains("Shallow enough for one go"));
+    // Tough metal: 2 d, then half d.
+    assert!(page("9").contains("after 6 mm, then every 1.5 mm: at 6, 7.5, 9 mm"));
+    assert!(page("16").contains("5.3 diameters deep") && !page("16").contains("Strong caution"));
+    assert!(page("31").contains("Strong caution: the hole is 10.3 diameters deep"));
+    let slip = body(422, "/calculators/speeds?material=silver-steel&diameter=3mm&depth=200mm");
+    assert!(slip.contains("over 60 diameters"));
+}
+
+#[test]
+fn carbon_steel_runs_at_half_and_what_is_not_held_is_refused() {
+    let query = "material=gunmetal&diameter=5.5mm";
+    let carbon = body(200, &format!("/calculators/speeds?{query}&tool_steel=carbon"));
+    assert_eq!(big(&carbon), "1300 to 2600 rev/min");
+    assert!(
+        carbon.contains("half of that for carbon steel")
+            && carbon.contains("drill of carbon steel")
+    );
+    for steel in ["cobalt", "carbide"] {
+        let page = body(422, &format!("/calculators/speeds?{query}&tool_steel={steel}"));
+        assert!(page.contains("We hold no published speeds for tools of"), "{steel}");
+    }
+}
+
+#[test]
+fn reaming_gives_the_hole_to_leave_with_every_source() {
+    let query = "material=gunmetal&work=reaming&diameter=6mm&series=metric";
+    let page = body(200, &format!("/calculators/speeds?{query}&depth=10mm"));
+    // Half of 150 to 300 ft/min at 6 mm, until a reaming speed is held for the metal.
+    let held = holewright::tables::materials::find("gunmetal").unwrap().reaming;
+    if held.is_empty() {
+        assert_eq!(big(&page), "1200 to 2400 rev/min");
+        assert!(page.contains("half the drilling speed, since no reaming speed is held"));
+    }
+    // Raymond 0.005 in, the general 1/100 to 1/64; Proto 0.008 to 0.012, TM 1-420 0.005 to 0.010.
+    assert!(page.contains("5.603 to 5.873") && page.contains("0.127 to 0.397"), "{page}");
+    let hand = term(&page, "Drill, by hand");
+    assert!(hand.contains(">5.8 mm</a>") && hand.contains("leaves 0.2 mm"), "{hand}");
+    let machine = term(&page, "Drill, in a machine");
+    assert!(machine.contains(">5.7 mm</a>"), "{machine}");
+    for source in ["Proto Cutter", "Raymond, Modern Shop Practice", "Applied Science", "TM 1-420"] {
+        assert!(page.contains(source), "{source}");
+    }
+    assert!(page.contains("The most any of them leaves is 3.1 times the least"));
+    // Six flutes at 0.002 to 0.003 in: 0.305 to 0.457 mm.
+    assert_eq!(term(&page, "Feed"), "0.305 to 0.457 mm/rev");
+    let small = body(200, "/calculators/speeds?material=gunmetal&work=reaming&diameter=1.5mm");
+    assert!(small.contains("(not counted)") && term(&small, "Drill, in a machine").is_empty());
+}
+
+#[test]
+fn countersinking_goes_by_the_screw_or_the_head() {
+    let page = |rest: &str| {
+        body(
+            200,
+            &format!("/calculators/speeds?material=bright-mild-steel&work=countersinking&{rest}"),
+        )
+    };
+    // (6 − 3.4)/2 at 90°.
+    let head = page("diameter=6mm&hole_size=3.4mm");
+    assert_eq!(
+        (term(&head, "Angle"), term(&head, "Sink")),
+        ("90°", "1.3 mm <span class=\"soft\">0.051 in</span>")
+    );
+    let screw = page("diameter=M3&head=5.5mm");
+    assert!(screw.contains("medium clearance hole by ISO 273 medium"));
+    assert_eq!(term(&screw, "Sink").split(' ').next(), Some("1.05"), "{}", term(&screw, "Sink"));
+    let unified = page("diameter=4-40+UNC");
+    assert_eq!(term(&unified, "Angle"), "82°");
+    assert!(unified.contains("1¾ to 2 times its screw; measure it (common practice, no source)"));
+    // 80 to 110 ft/min at 6 mm is 1294 to 1779 rev/min: a third and a half, and the two rules in print.
+    assert_eq!(big(&head), "430 to 890 rev/min");
+    assert!(head.contains("320 to 440") && head.contains("1700 to 2300"), "{head}");
+    let wide = body(
+        422,
+        "/calculators/speeds?material=bright-mild-steel&work=countersinking&diameter=6mm&hole_size=7mm",
+    );
+    assert!(wide.contains("leaves nothing to sink"));
+}
+
+#[test]
+fn spotting_goes_by_the_drill_that_follows() {
+    let page = body(
+        200,
+        "/calculators/speeds?material=bright-mild-steel&work=spotting&diameter=6mm&point_angle=135",
+    );
+    assert!(page.contains("<h1>Spot for 6 mm drill in bright mild steel</h1>"));
+    assert_eq!(term(&page, "Spot"), "1.5 mm to 6.3 mm wide");
+    assert_eq!(term(&page, "Its angle"), "135° or more");
+    assert!(page.contains("common practice, no source"));
 }
 
 #[test]
@@ -66,7 +202,7 @@ fn a_machine_too_fast_for_twelve_millimetres_is_told_so() {
         200,
         "/calculators/speeds?material=stainless-304&diameter=12mm&spindle_speeds=500%2C+1000%2C+2000",
     );
-    assert_eq!(big(&page), "240 to 320");
+    assert_eq!(big(&page), "240 to 320 rev/min");
     assert!(page.contains("cannot go slowly enough"));
     assert!(page.contains("18.8 m/min, 1.5 times the fast end"));
     // 40 ft/min at 500 rev/min is 7.76 mm.
@@ -80,8 +216,7 @@ fn a_machine_too_fast_for_twelve_millimetres_is_told_so() {
 fn a_drive_without_steps_is_set_to_the_slow_end() {
     let page =
         body(200, "/calculators/speeds?material=gunmetal&diameter=5.5mm&spindle_speeds=200-4000");
-    let set = page.split("<dt>Set</dt>").nth(1).unwrap();
-    assert!(set.split("</dd>").next().unwrap().contains("2600 rev/min"));
+    assert_eq!(big(&page), "2600 rev/min");
 }
 
 #[test]
@@ -90,7 +225,8 @@ fn a_tap_under_power_feeds_by_its_pitch() {
         200,
         "/calculators/speeds?material=bright-mild-steel&work=tapping&diameter=1%2F4+BSW&spindle_speeds=920",
     );
-    assert_eq!(big(&page), "690 to 920");
+    assert_eq!(big(&page), "920 rev/min");
+    assert!(page.contains("690 to 920 rev/min"));
     // Machinery's Handbook 31st ed. p. 2178: 20 tpi at 920 rev/min goes in at 46 in a minute.
     assert!(page.contains("1.27 mm/rev") && page.contains("1168 mm/min at 920 rev/min"), "{page}");
     let drill = body(422, "/calculators/speeds?material=gunmetal&diameter=M3");
@@ -191,6 +327,15 @@ const NONSENSE: [(&str, &[(&str, &str)]); 3] = [
             ("material", "cheese"),
             ("work", "sawing"),
             ("diameter", "wide"),
+            ("depth", "deep"),
+            ("tool_steel", "tin"),
+            ("point_angle", "30"),
+            ("flutes", "some"),
+            ("head", "round"),
+            ("hole_size", "small"),
+            ("countersink_angle", "steep"),
+            ("series", "roman"),
+            ("owned", "a few"),
             ("spindle_speeds", "several"),
             ("spindle_max", "fast"),
         ],

@@ -79,7 +79,7 @@ fn a_full_drawer_comes_back_out_of_its_cookie() {
     assert!(drawer.weight() < LONGEST / 3, "{}", drawer.weight());
     assert_eq!(drawer.drills.held().len(), 60 + 26 + 51 + 1 + 1);
     assert_eq!(drawer.taps.held().len(), 11 + 6 + 2);
-    assert_eq!(drawer.speeds.fastest_text(), "1200");
+    assert_eq!(drawer.speeds.text(), "350, 500,1,200");
 }
 
 #[test]
@@ -229,10 +229,13 @@ fn six_drills_choose_and_say_what_would_be_nearer() {
 fn a_link_fixes_what_it_names_and_a_page_links_to_itself_with_all_it_used() {
     let cookie = format!("{SIX}&speeds=350%2C+2000");
     let mine = page(&cookie, PLAN);
-    assert!(notice(&mine).contains("fastest spindle speed 2000 rev/min"));
+    assert!(notice(&mine).contains("spindle speeds 350, 2000"));
     let canonical = mine.split("rel=\"canonical\" href=\"https://club.example").nth(1).unwrap();
     let link = canonical.split('"').next().unwrap().replace("&#38;", "&");
-    assert!(link.contains("owned=2.4mm%2C+2.5mm") && link.contains("spindle_max=2000"), "{link}");
+    assert!(
+        link.contains("owned=2.4mm%2C+2.5mm") && link.contains("spindle_speeds=350%2C+2000"),
+        "{link}"
+    );
     // For anyone the link is the same plan, whatever their own drawer.
     let shared = visit(&link).body;
     assert_eq!(chosen(&shared), chosen(&mine));
@@ -300,8 +303,9 @@ fn calculators_choose_from_it_and_say_what_would_be_nearer() {
     let speeds = "/calculators/speeds?material=gunmetal&diameter=5.5mm";
     let with = page("speeds=500%2C+3000&on=yes", speeds);
     assert!(notice(&with).contains("By your drawer: spindle speeds 500, 3000."));
-    let set = with.split("<dt>Set</dt>").nth(1).unwrap().split("</dd>").next().unwrap();
-    assert!(set.contains("3000 rev/min"), "{set}");
+    let set = with.split("<p class=\"label\">Set</p>").nth(1).unwrap();
+    let set = set.split("</p>").next().unwrap();
+    assert!(set.contains("3000"), "{set}");
     let fixed = format!("{speeds}&spindle_max=1000");
     assert_eq!(page("speeds=500%2C+3000&on=yes", &fixed), visit(&fixed).body);
 }
@@ -349,4 +353,17 @@ fn files_and_other_pages_never_look_at_it() {
 fn a_redirect_keeps_the_reader_s_address() {
     let answer = seen(SIX, "/plan?thread=5+BA&material=gunmetal&depth=&owned=");
     assert_eq!(answer.location(), Some("/plan?thread=5+BA&material=gunmetal"));
+}
+
+#[test]
+fn a_material_says_what_the_readers_machine_is_set_to() {
+    // 12 mm at 30.5 m/min and more: 2,000 rev/min is in the range; 1 mm has none so fast.
+    let with = page("speeds=500%2C+2000&on=yes", "/materials/gunmetal");
+    assert!(notice(&with).contains("By your drawer: spindle speeds 500, 2000."));
+    assert!(with.contains("<th scope=\"col\" class=\"n\">Yours, rev/min</th>"));
+    assert!(with.contains("2000 <span class=\"mark within\">slower, no harm</span>"));
+    assert!(with.contains("2000 <span class=\"mark within\">in the range</span>"));
+    let slow = page("speeds=3000&on=yes", "/materials/silver-steel");
+    assert!(slow.contains("3000 <span class=\"mark beyond\">too fast</span>"), "{slow}");
+    assert!(!visit("/materials/gunmetal").body.contains("Yours, rev/min"));
 }

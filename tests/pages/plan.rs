@@ -97,6 +97,7 @@ fn errors_keep_everything_typed_and_say_what_is_read() {
         ("measured_hole", "-1"),
         ("centre_error", "some"),
         ("point_angle", "900"),
+        ("spindle_speeds", "several"),
         ("spindle_max", "fast"),
         ("screw", "wood"),
     ];

@@ -7,7 +7,7 @@ use crate::html::{Tag, inside, tags};
 use crate::visit;
 
 /// Pages that only a query or a mistake reaches.
-const OTHERS: [(u16, &str); 17] = [
+const OTHERS: [(u16, &str); 21] = [
     (200, "/plan?thread=5+BA&material=gunmetal"),
     (
         200,
@@ -21,6 +21,10 @@ const OTHERS: [(u16, &str); 17] = [
     (422, "/plan?thread=nonsense&material=unobtainium&hole=sideways&depth=x&owned=y&fit=z"),
     (422, "/drills?from=nonsense&to=nonsense"),
     (200, "/calculators/speeds?material=gunmetal&diameter=2mm&spindle_speeds=500%2C+1000"),
+    (200, "/calculators/speeds?material=silver-steel&diameter=3mm&depth=31mm&spindle_max=2000"),
+    (200, "/calculators/speeds?material=gunmetal&work=reaming&diameter=6mm&depth=9mm"),
+    (200, "/calculators/speeds?material=gunmetal&work=countersinking&diameter=M3&spindle_max=900"),
+    (200, "/calculators/speeds?material=gunmetal&work=spotting&diameter=No.+30"),
     (200, "/calculators/speeds?material=bright-mild-steel&work=tapping&diameter=M3"),
     (200, "/calculators/tapping?form=whitworth&major=1%2F4+in&pitch=36+tpi&hole=5.5mm"),
     (200, "/calculators/tapping?thread=M3"),

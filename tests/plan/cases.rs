@@ -8,13 +8,14 @@
 
 use holewright::calc::aim::Aim;
 use holewright::calc::depth::LastTap;
+use holewright::calc::spindle::Spindle;
 use holewright::plan::{
     Action, AtHand, Error, Hole, HolePlan, HoleSpec, Level, Over, Part, Tap, TapSteel, UpperHole,
     build,
 };
 use holewright::tables::drills::{self, Drill, Series};
 use holewright::tables::{materials, threads};
-use holewright::units::{in_mm, inch, mm, print, rpm};
+use holewright::units::{in_mm, in_rpm, inch, mm, print};
 
 fn of_series(series: &[Series]) -> AtHand {
     AtHand::Only(drills::all().iter().filter(|drill| series.contains(&drill.series)).collect())
@@ -48,6 +49,10 @@ fn pump_cover() -> HoleSpec {
         at_hand: of_series(&[Series::Number, Series::Metric]),
         ..spec("ba", "5", "gunmetal")
     }
+}
+
+fn spindle(speeds: &str) -> Spindle {
+    Spindle::read(speeds).unwrap()
 }
 
 fn actions(plan: &HolePlan<'_>) -> Vec<(Action, Part)> {
@@ -272,8 +277,8 @@ fn the_warnings_are_there() {
     check_warns(&iron, Level::Caution, "Never put iron or steel work in alum");
     check_warns(&pump_cover(), Level::Danger, "boiler inspector");
     check_warns(&pump_cover(), Level::Danger, "Eyes");
-    let slow = HoleSpec { spindle_max: Some(rpm(500.0)), ..spec("ba", "10", "free-cutting-brass") };
-    check_warns(&slow, Level::Note, "slower than this drill likes");
+    let slow = HoleSpec { spindle: spindle("100-500"), ..spec("ba", "10", "free-cutting-brass") };
+    check_warns(&slow, Level::Note, "slower than the No. 54 drill likes");
     let thin = HoleSpec {
         hole: Hole::Blind,
         depth: Some(mm(5.0)),
@@ -330,4 +335,72 @@ fn every_pair_of_thread_and_metal_gives_a_plan_or_says_why() {
 fn beyond_drills(thread: &threads::Thread) -> bool {
     let hole = holewright::calc::thread_form::geometry(thread).minor_internal;
     hole > inch(1.0) || hole < mm(0.15)
+}
+
+/// The speed of the tapping drill's step, in rev/min.
+fn tapping_drill_speed(spec: &HoleSpec) -> String {
+    let plan = build(spec).unwrap();
+    let drill = plan.tapping.chosen.drill;
+    let step = plan.operations.iter().find(|step| {
+        step.action == Action::Drill && step.drill.is_some_and(|used| used.label == drill.label)
+    });
+    print::trimmed(in_rpm(step.unwrap().speed.unwrap()), 6)
+}
+
+#[test]
+fn the_plan_sets_a_speed_the_machine_has() {
+    // Silver steel goes by 50 to 60 ft/min (Jet): 15.24 to 18.29 m/min. M6 takes a drill of about
+    // 5.2 mm there, so the range is some 930 to 1120 rev/min.
+    let with =
+        |speeds| HoleSpec { spindle: spindle(speeds), ..spec("metric", "m6", "silver-steel") };
+    let plan_spec = with("500");
+    let drill = in_mm(build(&plan_spec).unwrap().tapping.chosen.drill.diameter);
+    let low = 15_240.0 / (std::f64::consts::PI * drill);
+    assert!((900.0..1000.0).contains(&low), "{drill} mm: {low}");
+    // With nothing said, the slow end as a dial reads it.
+    let usual = tapping_drill_speed(&spec("metric", "m6", "silver-steel"));
+    assert_eq!(usual, print::trimmed(print::significant(low, 2), 0));
+    // The slowest in the range; else the next below it; else the slowest, with a warning.
+    assert_eq!(tapping_drill_speed(&with("350, 1000, 1050, 2000")), "1000");
+    assert_eq!(tapping_drill_speed(&with("350, 700, 1420, 2000")), "700");
+    assert_eq!(tapping_drill_speed(&with("1420, 2000")), "1420");
+    check_warns(
+        &with("1420, 2000"),
+        Level::Caution,
+        "slowest speed at hand, 1420 rev/min, is too fast",
+    );
+    // 18.288 m/min at 1420 rev/min is 4.1 mm.
+    check_warns(
+        &with("1420, 2000"),
+        Level::Caution,
+        "The largest drill it suits in silver steel is 4.1 mm",
+    );
+    for fits in ["350, 700, 1420", "350, 1000", "200-2000"] {
+        let plan_spec = with(fits);
+        let plan = build(&plan_spec).unwrap();
+        assert!(plan.warnings.iter().all(|warning| !warning.text.contains("too fast")), "{fits}");
+    }
+    check_warns(&with("100, 300"), Level::Note, "slower than the");
+}
+
+#[test]
+fn a_tap_under_power_is_set_to_a_speed_the_machine_has() {
+    // 1020 steel, 45 ft/min (Machinery's Handbook p. 2178): 1/4 in turns at 688.
+    let with = |speeds: &str| HoleSpec {
+        tap: Tap::Machine,
+        spindle: spindle(speeds),
+        ..spec("bsw", "1-4", "bright-mild-steel")
+    };
+    let speed = |speeds: &str| {
+        let plan_spec = with(speeds);
+        let plan = build(&plan_spec).unwrap();
+        let tap = plan.operations.iter().find(|step| step.action == Action::Tap);
+        print::trimmed(in_rpm(tap.unwrap().speed.unwrap()), 6)
+    };
+    assert_eq!((speed("350, 720, 900"), speed("350, 1420")), ("720".into(), "350".into()));
+    check_warns(
+        &with("1420"),
+        Level::Caution,
+        "is too fast for the tap (about 690 rev/min): turn it by hand",
+    );
 }

@@ -1,16 +1,21 @@
 //! What must hold of every calculator, whatever is asked: one property test a calculator, its name first.
 
 use holewright::calc::clearance::Fit;
+use holewright::calc::countersink::sink_depth;
 use holewright::calc::cutting_speed::{spindle_speed, surface_speed};
 use holewright::calc::engagement::percent;
+use holewright::calc::reaming;
+use holewright::calc::speed_choice::{Band, Reach, Verdict};
+use holewright::calc::spindle::Spindle;
 use holewright::calc::thread_form::{full_depth, geometry, geometry_of};
-use holewright::pages::calculators::clearance::{self, Question, Screw};
-use holewright::pages::calculators::speeds::{self, Reach, Spindle, Tool, Verdict, Work};
+use holewright::calc::tool_steel::ToolSteel;
+use holewright::pages::calculators::clearance::{self, Screw};
+use holewright::pages::calculators::speeds::{self, Detail, Question, Tool, Work};
 use holewright::pages::calculators::tapping::{self, Subject};
 use holewright::tables::drills::{self, Drill};
 use holewright::tables::materials::{self, Material};
 use holewright::tables::threads::{self, Basic, Form, SystemId};
-use holewright::units::{Pitch, in_metres_per_minute, in_mm, in_rpm, mm};
+use holewright::units::{Pitch, degrees, in_metres_per_minute, in_mm, in_rpm, in_seconds, mm, rpm};
 use proptest::prelude::*;
 
 fn any_material() -> impl Strategy<Value = &'static Material> {
@@ -35,6 +40,12 @@ fn any_drawer() -> impl Strategy<Value = Vec<&'static Drill>> {
     })
 }
 
+#[expect(clippy::expect_used, reason = "a list of whole numbers is a list of speeds")]
+fn machine(speeds: &[u32]) -> Spindle {
+    let typed: Vec<String> = speeds.iter().map(u32::to_string).collect();
+    Spindle::read(&typed.join(", ")).expect("a list of speeds")
+}
+
 fn near(a: f64, b: f64) -> bool {
     (a - b).abs() <= 1e-9 * a.abs().max(b.abs())
 }
@@ -47,26 +58,36 @@ proptest! {
         material in any_material(),
         diameter in 0.2f64..40.0,
         listed in proptest::collection::vec(10u32..30_000, 0..8),
-        tapped in any::<bool>(),
+        work in proptest::sample::select(Work::ALL.to_vec()),
+        carbon in any::<bool>(),
     ) {
-        let work = if tapped { Work::Tapping } else { Work::Drilling };
-        let typed: Vec<String> = listed.iter().map(u32::to_string).collect();
-        let spindle = Spindle::read(&typed.join(", ")).unwrap();
-        let Some(found) = speeds::answer(material, work, Tool::Size(mm(diameter)), &spindle) else {
-            prop_assert!(tapped && material.tapping.is_empty(), "{}", material.slug);
+        let spindle = machine(&listed);
+        let tool_steel = if carbon { ToolSteel::Carbon } else { ToolSteel::HighSpeed };
+        let ask = |diameter| speeds::answer(Question {
+            spindle: spindle.clone(),
+            tool_steel,
+            ..Question::new(material, work, Tool::Size(mm(diameter)))
+        });
+        let Some(found) = ask(diameter) else {
+            let none = if work == Work::Tapping { material.tapping } else { material.drilling };
+            prop_assert!(none.is_empty(), "{}", material.slug);
             return Ok(());
         };
-        // The speeds are those of the published range, and no others.
-        let surface = |speed| in_metres_per_minute(surface_speed(speed, mm(diameter)));
-        prop_assert!(near(surface(found.low), in_metres_per_minute(found.range.low)));
-        prop_assert!(near(surface(found.high), in_metres_per_minute(found.range.high)));
+        // The speeds are those of the basis, and no others; only a rule moves them off the range in print.
+        let surface = |speed| in_metres_per_minute(surface_speed(speed, found.diameter));
+        prop_assert!(near(surface(found.low), in_metres_per_minute(found.basis.low)));
+        prop_assert!(near(surface(found.high), in_metres_per_minute(found.basis.high)));
+        prop_assert!(found.basis.low <= found.basis.high);
+        if found.basis.rules.is_empty() {
+            prop_assert_eq!((found.basis.low, found.basis.high), (found.basis.range.low, found.basis.range.high));
+        }
+        prop_assert!(found.basis.high <= found.basis.range.high, "no rule makes it faster");
         // A larger tool turns more slowly.
-        let larger = speeds::answer(material, work, Tool::Size(mm(diameter * 1.1)), &spindle);
-        prop_assert!(larger.is_some_and(|larger| larger.low < found.low));
+        prop_assert!(ask(diameter * 1.1).is_some_and(|larger| larger.low < found.low));
         // Each speed is judged, and the one to set is the best of them.
         for held in &found.at_hand {
             prop_assert!(near(in_metres_per_minute(held.surface), surface(held.speed)));
-            prop_assert!(near(in_rpm(spindle_speed(found.range.high, held.largest)), in_rpm(held.speed)));
+            prop_assert!(near(in_rpm(spindle_speed(found.basis.high, held.largest)), in_rpm(held.speed)));
         }
         let holds = |verdict| found.at_hand.iter().any(|held| held.verdict == verdict);
         let reach = match (holds(Verdict::Slow), holds(Verdict::Within), holds(Verdict::Fast)) {
@@ -81,6 +102,113 @@ proptest! {
             let fast = set.verdict == Verdict::Fast;
             prop_assert!(!fast || found.at_hand.iter().all(|held| held.verdict == Verdict::Fast));
         }
+        // The ends are honest: at the slowest the largest tool is at the fast end, at the fastest the
+        // smallest is at the slow end.
+        if let Some(ends) = found.ends {
+            let (slowest, largest) = ends.largest.expect("single speeds have a slowest");
+            prop_assert!(near(in_rpm(spindle_speed(found.basis.high, largest)), in_rpm(slowest)));
+            let (fastest, smallest) = ends.smallest;
+            prop_assert!(near(in_rpm(spindle_speed(found.basis.low, smallest)), in_rpm(fastest)));
+            prop_assert!(found.at_hand.iter().all(|held| held.speed >= slowest && held.speed <= fastest));
+        }
+    }
+
+    #[test]
+    fn more_speeds_at_hand_never_give_a_worse_choice(
+        low in 20.0f64..5000.0,
+        width in 1.0f64..3.0,
+        listed in proptest::collection::vec(10u32..30_000, 1..6),
+        more in proptest::collection::vec(10u32..30_000, 0..6),
+    ) {
+        let band = Band { low: rpm(low), high: rpm(low * width) };
+        // In the range is best; below it the faster; above it the slower.
+        let rank = |speeds: &[u32]| {
+            let set = band.choose(&machine(speeds)).set.expect("a speed of those at hand");
+            match band.verdict(set) {
+                Verdict::Within => (2, 0.0),
+                Verdict::Slow => (1, in_rpm(set)),
+                Verdict::Fast => (0, -in_rpm(set)),
+            }
+        };
+        let all: Vec<u32> = listed.iter().chain(&more).copied().collect();
+        prop_assert!(rank(&all) >= rank(&listed), "{:?} after {:?}", rank(&all), rank(&listed));
+        // What is set is a speed the machine has.
+        let set = in_rpm(band.choose(&machine(&all)).set.expect("a speed"));
+        prop_assert!(all.iter().any(|speed| near(f64::from(*speed), set)));
+    }
+
+    #[test]
+    fn a_deeper_hole_takes_longer(
+        material in any_material(),
+        diameter in 0.4f64..30.0,
+        deep in 0.1f64..50.0,
+        deeper in 1.01f64..2.0,
+        work in proptest::sample::select(vec![Work::Drilling, Work::Reaming]),
+        speed in 10u32..20_000,
+    ) {
+        let ask = |depth, speed| speeds::answer(Question {
+            spindle: machine(&[speed]),
+            depth: Some(mm(depth)),
+            ..Question::new(material, work, Tool::Size(mm(diameter)))
+        });
+        let (Some(one), Some(other), Some(faster)) =
+            (ask(deep, speed), ask(deep * deeper, speed), ask(deep, speed * 2))
+        else {
+            return Ok(());
+        };
+        let time = |found: &speeds::Answer| found.set.and_then(|set| set.time).map(|time| time.map(in_seconds));
+        let ([short, long], [short_deeper, long_deeper]) =
+            (time(&one).expect("a feed"), time(&other).expect("a feed"));
+        prop_assert!(short > 0.0 && short <= long, "{short} to {long}");
+        prop_assert!(short_deeper > short && long_deeper > long);
+        prop_assert!(near(time(&faster).expect("a feed")[0] * 2.0, short));
+        // Every stop lies deeper than the last, and the last is the full depth.
+        if let Detail::Pecks(pecks) = &one.detail {
+            prop_assert!(pecks.stops.is_sorted() && !pecks.stops.is_empty());
+            let full = pecks.stops.last().copied() == Some(mm(deep));
+            prop_assert!(full || pecks.stops.len() == 200);
+        }
+    }
+
+    #[test]
+    fn the_hole_for_a_reamer_is_smaller_than_the_reamer(
+        reamer in 0.5f64..40.0,
+        at_hand in any_drawer(),
+    ) {
+        let found = reaming::reaming(mm(reamer), &at_hand);
+        for leave in [&found.by_hand, &found.by_machine].into_iter().flatten() {
+            prop_assert!(leave.least > mm(0.0) && leave.least <= leave.aim && leave.aim <= leave.most);
+            prop_assert!(leave.smallest_hole(mm(reamer)) > mm(0.0), "{reamer}: {:?}", leave.most);
+            for drill in &leave.drills {
+                let left = in_mm(mm(reamer) - drill.diameter);
+                prop_assert!(left > in_mm(leave.least) - 1e-5 && left < in_mm(leave.most) + 1e-5);
+            }
+            prop_assert_eq!(leave.take.is_none(), leave.drills.is_empty());
+        }
+        // A larger drawer never takes a drill further off the aim.
+        let every: Vec<_> = drills::all().iter().collect();
+        let all = reaming::reaming(mm(reamer), &every);
+        for (few, all) in [(&found.by_hand, &all.by_hand), (&found.by_machine, &all.by_machine)] {
+            let off = |leave: &Option<reaming::Leave>| {
+                let leave = leave.as_ref()?;
+                Some((mm(reamer) - leave.take?.diameter - leave.aim).value.abs())
+            };
+            prop_assert!(off(few).is_none_or(|few| off(all).is_some_and(|all| all <= few + 1e-5)));
+        }
+    }
+
+    #[test]
+    fn a_wider_head_is_sunk_deeper(
+        head in 1.0f64..30.0,
+        part in 0.0f64..1.0,
+        angle in 60.0f64..150.0,
+    ) {
+        let depth = |head: f64, hole: f64, angle: f64| in_mm(sink_depth(mm(head), mm(hole), degrees(angle)));
+        let hole = head * part;
+        let sunk = depth(head, hole, angle);
+        prop_assert!(sunk > 0.0 && depth(head * 1.1, hole, angle) > sunk);
+        prop_assert!(depth(head, hole, angle + 5.0) < sunk, "a blunter countersink goes in less");
+        prop_assert!(depth(head, head, angle) == 0.0);
     }
 
     #[test]
@@ -122,7 +250,7 @@ proptest! {
     ) {
         let screw = Screw { thread: None, major: mm(major), measured: None };
         let (upper_error, lower_error) = (mm(upper), mm(lower));
-        let question = Question { screw, fit, upper_error, lower_error, at_hand };
+        let question = clearance::Question { screw, fit, upper_error, lower_error, at_hand };
         let found = clearance::answer(question);
         let holes: Vec<f64> = found.fits.iter().map(|(_, fit)| in_mm(fit.hole.hole)).collect();
         prop_assert!(holes.is_sorted() && holes.iter().all(|hole| *hole > major));

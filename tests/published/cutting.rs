@@ -4,6 +4,7 @@ use holewright::calc::depth::LastTap;
 use holewright::calc::oversize::likely;
 use holewright::tables::materials::feeds::{self, FeedRange};
 use holewright::tables::materials::{self, SpeedRange};
+use holewright::tables::reaming::speed_rule;
 use holewright::units::{in_inch, in_metres_per_minute, in_mm, inch, mm};
 
 use crate::replay::{Family, Kind, Row};
@@ -37,6 +38,19 @@ pub(crate) const FAMILIES: &[Family] = &[
 
 /// The two tables the library holds: by diameter for metals in general, and by material.
 fn feed(row: &mut Row) {
+    if row.text("operation") == "reaming" {
+        let (factor, source) = speed_rule();
+        let printed = row.text("feed_unit").to_owned();
+        let agrees = near(factor, 0.5)
+            && row.text("source").starts_with(source.cite.split(',').next().unwrap_or(""));
+        return row.claim(
+            "feed_unit",
+            Kind::Table,
+            printed,
+            factor,
+            agrees && row.text("feed_unit") == "half the drill speed",
+        );
+    }
     let printed_as = row.text("material").to_lowercase();
     let held = if row.text("source").starts_with("US Navy") {
         feeds::general().iter().find(|range| same_band(row, range))
@@ -61,6 +75,10 @@ fn feed(row: &mut Row) {
     row.check("mm_rev_max", Kind::Conversion, in_mm(held.high));
 }
 
+fn near(a: f64, b: f64) -> bool {
+    (a - b).abs() < 1e-9
+}
+
 /// A band of diameters in inches; the first starts at No. 80, the last has no end.
 fn same_band(row: &Row, range: &FeedRange) -> bool {
     let number_80 = row.text("d_from") == "No.80";
@@ -75,6 +93,7 @@ fn speed(row: &mut Row) {
         let ranges = match operation.as_str() {
             "drilling HSS" => material.drilling,
             "tapping" => material.tapping,
+            "reaming HSS" => material.reaming,
             _ => return None,
         };
         ranges.iter().find(|range| names(row, range))

@@ -12,8 +12,8 @@
 //! `thread_shear_area`), hole circles (`chord_factors`, `bolt_circle_coordinates`), thrust, torque
 //! and power (`drill_thrust_torque_factors`, `power_constants_Kp`, `specific_cutting_force_kc1`,
 //! `drill_material_constant_K`, `tapping_torque`, `tap_breaking_torque`), `drill_speed_adjustment`,
-//! and tools the plan does not size (`centre_drills`, `centre_holes`, `countersinks`, `reaming_allowance`,
-//! `drill_flute_length_din338`, `drill_tolerance_h8`, `broken_tap_removal`).
+//! and tools the plan does not size (`centre_drills`, `centre_holes`, `drill_flute_length_din338`,
+//! `drill_tolerance_h8`, `broken_tap_removal`).
 
 #![expect(clippy::print_stdout, reason = "a line for every file is what the runner is for")]
 #![expect(
@@ -34,6 +34,7 @@ mod form_constants;
 mod limits;
 mod materials;
 mod ranges;
+mod reaming;
 mod replay;
 mod size;
 mod statements;
@@ -64,6 +65,7 @@ fn families() -> Vec<&'static Family> {
         clearance::FAMILIES,
         cutting::FAMILIES,
         materials::FAMILIES,
+        reaming::FAMILIES,
         drills::FAMILIES,
         worked_examples::FAMILIES,
         statements::FAMILIES,

@@ -1,7 +1,8 @@
 //! Worked examples in print: limits, clearance, depth, speed, engagement.
 
 use holewright::calc::clearance::{float, hole_for_errors};
-use holewright::calc::cutting_speed::{feed_rate, spindle_speed};
+use holewright::calc::countersink::sink_depth;
+use holewright::calc::cutting_speed::{feed_rate, spindle_speed, thumb_feed};
 use holewright::calc::depth::{BlindDepths, BlindHole, LastTap, blind, point_length};
 use holewright::calc::engagement::{percent, percent_of_internal_height};
 use holewright::calc::limits::largest_hole;
@@ -109,8 +110,11 @@ fn workshop(row: &mut Row) {
             let thread = size::made_up(SystemId::Unc, major, tpi);
             percent(thread.form(), &geometry(&thread), inch(input(row, "drill")))
         }
-        (_, "NR") => return row.leave_out("a rule of thumb for feed the library does not use"),
-        (_, "CS") => return row.leave_out("countersinks belong to a later issue"),
+        (_, "NR") => in_inch(thumb_feed(inch(input(row, "D")))),
+        (_, "CS") => {
+            let angle = degrees(input(row, "angle"));
+            in_mm(sink_depth(mm(input(row, "D")), mm(0.0), angle))
+        }
         _ => return row.leave_out(TORQUE),
     };
     row.check("answer", Kind::Formula, got);

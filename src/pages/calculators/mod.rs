@@ -35,7 +35,7 @@ static CALCULATORS: [Calculator; 3] = [
     Calculator {
         name: "speeds",
         title: "Spindle speed",
-        answers: "How fast to turn a drill, or a tap under power, and which of the machine’s speeds comes nearest.",
+        answers: "How fast to turn a drill, a reamer, a tap or a countersink, which of the machine’s speeds comes nearest, how long it cuts and when to withdraw.",
         show: speeds::show,
     },
     Calculator {

@@ -91,6 +91,6 @@ impl Drawer {
         self.drills.held().is_empty()
             && self.taps.held().is_empty()
             && self.reamers.held().is_empty()
-            && self.speeds.fastest().is_none()
+            && self.speeds.spindle().steps.is_empty()
     }
 }

@@ -16,20 +16,14 @@ pub(in crate::pages) struct Fill {
 const DRILLS: Fill =
     Fill { field: "owned", open: &["owned", "series"], text: |drawer| drawer.drills.text() };
 
-const FASTEST: Fill = Fill {
-    field: "spindle_max",
-    open: &["spindle_max"],
-    text: |drawer| drawer.speeds.fastest_text(),
-};
-
 const SPINDLE: Fill = Fill {
     field: "spindle_speeds",
     open: &["spindle_speeds", "spindle_max"],
     text: |drawer| drawer.speeds.text(),
 };
 
-/// On a plan. A plan that takes every speed of the machine has `SPINDLE` in the place of `FASTEST`.
-pub(in crate::pages) static PLAN: [Fill; 2] = [DRILLS, FASTEST];
+/// On a plan.
+pub(in crate::pages) static PLAN: [Fill; 2] = [DRILLS, SPINDLE];
 /// On the calculator of tapping sizes.
 pub(in crate::pages) static TAPPING: [Fill; 1] = [DRILLS];
 /// On the calculator of clearance holes.

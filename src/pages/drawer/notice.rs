@@ -34,13 +34,10 @@ impl Notice {
     ) -> Option<Self> {
         let drawer = filled.drawer()?;
         let drills = filled.chooses_drills().then(|| format!("drills {}", drawer.drills.words()));
-        let fastest = filled
-            .has("spindle_max")
-            .then(|| format!("fastest spindle speed {} rev/min", drawer.speeds.fastest_text()));
         let speeds = filled
             .has("spindle_speeds")
             .then(|| format!("spindle speeds {}", drawer.speeds.text()));
-        let parts: Vec<String> = [drills, fastest, speeds].into_iter().flatten().collect();
+        let parts: Vec<String> = [drills, speeds].into_iter().flatten().collect();
         let by_address =
             !filled.query.get("owned").is_empty() || !filled.query.get("series").is_empty();
         let mut line = Vec::new();
@@ -66,6 +63,14 @@ impl Notice {
         let drawer = drawer.filter(|drawer| !drawer.drills.held().is_empty())?;
         let line =
             format!("By your drawer: drills {}; they are marked yours.", drawer.drills.words());
+        Some(Self { line, better: Vec::new(), links: vec![change()] })
+    }
+
+    /// The notice of a page that says what the reader's own machine is set to. None where no drawer
+    /// is in use or it holds no speeds.
+    pub(in crate::pages) fn of_speeds(drawer: Option<&Drawer>) -> Option<Self> {
+        let drawer = drawer.filter(|drawer| !drawer.speeds.spindle().steps.is_empty())?;
+        let line = format!("By your drawer: spindle speeds {}.", drawer.speeds.text());
         Some(Self { line, better: Vec::new(), links: vec![change()] })
     }
 

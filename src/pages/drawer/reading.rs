@@ -5,13 +5,13 @@
 
 use super::pieces::pieces;
 use super::sets::{DRILL_SETS, DrillSet, TAP_SETS, TapSet};
-use crate::pages::calculators::speeds::Spindle;
+use crate::calc::spindle::Spindle;
 use crate::pages::form::sentence;
 use crate::tables::drills::{self, Drill, SAME_SIZE, owned};
 use crate::tables::threads::read::{Hand, Read, read_with_hand};
 use crate::tables::threads::{self, Thread};
 use crate::units::read::{Bare, length, plain, shown};
-use crate::units::{Frequency, Length, in_mm, in_rpm, print};
+use crate::units::{Length, in_mm};
 
 /// Drills, by size.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -224,18 +224,6 @@ impl Speeds {
     #[must_use]
     pub fn spindle(&self) -> &Spindle {
         &self.spindle
-    }
-
-    /// The fastest of them.
-    #[must_use]
-    pub fn fastest(&self) -> Option<Frequency> {
-        self.spindle.steps.last().map(|step| step.fastest)
-    }
-
-    /// The fastest of them as an address writes it; empty where none is known.
-    #[must_use]
-    pub fn fastest_text(&self) -> String {
-        self.fastest().map_or_else(String::new, |speed| print::trimmed(in_rpm(speed), 1))
     }
 
     /// The list, as an address and the cookie write it.

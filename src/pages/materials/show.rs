@@ -7,6 +7,7 @@ use super::properties::{PropertyRow, rows};
 use super::speeds::{DrillRow, PrintedSpeed, printed, usual};
 use crate::calc::aim::base_percent;
 use crate::pages::cited::Cited;
+use crate::pages::drawer::Notice;
 use crate::pages::field::Field;
 use crate::pages::form::sentence_case;
 use crate::pages::layout::{Door, Frame};
@@ -81,14 +82,15 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
     let dangers = material.dangers.iter().map(at(Level::Danger));
     let cautions = material.cautions.iter().map(at(Level::Caution));
     MaterialPage {
-        frame: Frame::new(visit, Door::Materials, &title, &description),
+        frame: Frame::new(visit, Door::Materials, &title, &description)
+            .with_drawer(Notice::of_speeds(visit.drawer())),
         also: material.known_as.join(", "),
         marks: marks(material),
         refused: material.refused.as_ref().map(Cited::advice),
         met_in: cited(material.met_in),
         aim,
         group: material.group.to_string(),
-        drills: usual(material),
+        drills: usual(material, visit.drawer()),
         speeds: query::address("/calculators/speeds", [("material", material.slug)]),
         drilling,
         reaming: printed(material.reaming),

@@ -1,7 +1,10 @@
 //! Cutting speeds of one material as printed, and what they make at the spindle for usual drills.
 
 use crate::calc::cutting_speed::spindle_speed;
+use crate::calc::speed_choice::{Band, Reach, SpeedChoice};
+use crate::calc::spindle::Spindle;
 use crate::pages::cited;
+use crate::pages::drawer::Drawer;
 use crate::tables::materials::feeds;
 use crate::tables::materials::{Material, SpeedRange};
 use crate::units::{Frequency, Length, Velocity, in_metres_per_minute, in_mm, in_rpm, mm, print};
@@ -35,7 +38,28 @@ pub(super) struct DrillRow {
     /// Diameter in millimetres.
     pub(super) diameter: String,
     pub(super) speed: String,
+    /// The speed to set on the reader's own machine; none where no drawer says what it has.
+    pub(super) yours: Option<OwnSpeed>,
     pub(super) feed: String,
+}
+
+/// The speed of the reader's machine to set.
+pub(super) struct OwnSpeed {
+    pub(super) speed: String,
+    pub(super) shape: &'static str,
+    pub(super) verdict: &'static str,
+}
+
+impl OwnSpeed {
+    fn of(band: Band, spindle: &Spindle) -> Option<Self> {
+        let SpeedChoice { set, reach } = band.choose(spindle);
+        let (shape, verdict) = match reach {
+            Reach::NotSaid | Reach::Within => ("within", "in the range"),
+            Reach::Between | Reach::TooSlow => ("within", "slower, no harm"),
+            Reach::TooFast => ("beyond", "too fast"),
+        };
+        set.map(|set| Self { speed: print::trimmed(in_rpm(set), 0), shape, verdict })
+    }
 }
 
 /// Usual drills of a model engineer's bench.
@@ -43,16 +67,16 @@ const USUAL: [Length; 8] =
     [mm(1.0), mm(1.5), mm(2.0), mm(3.0), mm(4.0), mm(6.0), mm(8.0), mm(12.0)];
 
 /// Spindle speed and feed for usual drills by the first printed range; empty where none is held.
-pub(super) fn usual(material: &Material) -> Vec<DrillRow> {
+pub(super) fn usual(material: &Material, drawer: Option<&Drawer>) -> Vec<DrillRow> {
     let Some(range) = material.drilling.first() else { return Vec::new() };
     USUAL
         .into_iter()
-        .map(|diameter| DrillRow {
+        .map(|diameter| (diameter, [range.low, range.high].map(|end| spindle_speed(end, diameter))))
+        .map(|(diameter, [low, high])| DrillRow {
             diameter: print::trimmed(in_mm(diameter), 1),
-            speed: span(
-                revolutions(spindle_speed(range.low, diameter)),
-                revolutions(spindle_speed(range.high, diameter)),
-            ),
+            speed: span(revolutions(low), revolutions(high)),
+            yours: drawer
+                .and_then(|drawer| OwnSpeed::of(Band { low, high }, drawer.speeds.spindle())),
             feed: feeds::for_drill(diameter).map_or_else(
                 || "–".to_owned(),
                 |feed| {

@@ -1,13 +1,15 @@
 //! Reading the fields of a plan that name a thing: the thread, the metals, the drills at hand.
 
+use crate::calc::spindle::Spindle;
 use crate::pages::FieldError;
 use crate::pages::form::{material_choices, sentence, thread_error};
-use crate::pages::typed::Typed;
+use crate::pages::typed::{Typed, keep};
 use crate::plan::{AtHand, Error};
 use crate::tables::drills::{self, Drill, Series};
 use crate::tables::materials::{self, Material};
 use crate::tables::threads::Thread;
 use crate::tables::threads::read::{self, Hand};
+use crate::units::read::spindle_speed;
 
 /// The thread and its hand, which may be typed with the thread or asked for in its own field.
 pub(super) fn thread(
@@ -50,6 +52,18 @@ pub(in crate::pages) fn material(typed: Typed<'_>) -> Result<&'static Material, 
 /// A material, or nothing where nothing was typed.
 pub(super) fn optional_material(typed: Typed<'_>) -> Result<Option<&'static Material>, FieldError> {
     if typed.text.is_empty() { Ok(None) } else { material(typed).map(Some) }
+}
+
+/// The speeds of the machine, from its list and its fastest speed, either of which may be unknown.
+pub(in crate::pages) fn spindle(
+    listed: Typed<'_>,
+    fastest: Typed<'_>,
+    errors: &mut Vec<FieldError>,
+) -> Spindle {
+    let speeds = keep(errors, listed.optional(Spindle::read)).unwrap_or_default();
+    let most = keep(errors, fastest.optional(spindle_speed));
+    let held = speeds.held_to(most);
+    keep(errors, held.map_err(|error| fastest.error(sentence(&error.to_string()))))
 }
 
 /// The drills that may be chosen from. With both a list and series, those of the list in the series.

@@ -12,7 +12,7 @@ use crate::tables::threads::Thread;
 use crate::units::read;
 
 /// The fields of a plan by their names in the address, in the order a person thinks.
-const NAMES: [&str; 21] = [
+const NAMES: [&str; 22] = [
     "thread",
     "material",
     "hole",
@@ -32,6 +32,7 @@ const NAMES: [&str; 21] = [
     "measured_hole",
     "centre_error",
     "point_angle",
+    "spindle_speeds",
     "spindle_max",
     "screw",
 ];
@@ -131,7 +132,7 @@ impl Request {
         let measured_hole = keep(&mut errors, at("measured_hole").length());
         let centre_error = keep(&mut errors, at("centre_error").length());
         let point_angle = keep(&mut errors, at("point_angle").optional(read::angle));
-        let spindle_max = keep(&mut errors, at("spindle_max").optional(read::spindle_speed));
+        let spindle = fields::spindle(at("spindle_speeds"), at("spindle_max"), &mut errors);
         let screw = keep(&mut errors, fields::optional_material(at("screw")));
 
         let (Some((thread, hand)), Some(material), true) = (thread, material, errors.is_empty())
@@ -151,7 +152,7 @@ impl Request {
             tap_steel,
             aim,
             at_hand,
-            spindle_max,
+            spindle,
             part_thickness,
             finish,
             point_angle: point_angle.unwrap_or(usual.point_angle),

@@ -47,7 +47,7 @@ pub(super) fn step(spec: &HoleSpec, operation: &Operation) -> Step {
         operation.diameter.map(|size| Figure::both("Size", Both::of(size))),
         operation.depth.map(|depth| Figure::both("Depth", Both::coarse(depth))),
         operation.speed.map(|speed| {
-            let speed = print::trimmed(print::significant(in_rpm(speed), 2), 0);
+            let speed = print::trimmed(in_rpm(speed), 0);
             Figure::one("Speed", format!("about {speed} rev/min"))
         }),
         operation.feed.map(|feed| {

@@ -200,6 +200,7 @@ struct Warning<'a> {
         ("measured_hole" = Option<String>, Query, description = "Diameter of the hole as measured; a bare number is mm", example = "2.74 mm"),
         ("centre_error" = Option<String>, Query, description = "How far a marked-out centre may be off; a bare number is mm", example = "0.2 mm"),
         ("point_angle" = Option<String>, Query, description = "Point angle of the drill, in degrees", example = "118"),
+        ("spindle_speeds" = Option<String>, Query, description = "Speeds the machine has, in revolutions a minute; `200-2000` for any between", example = "350, 500, 1000"),
         ("spindle_max" = Option<String>, Query, description = "Fastest spindle speed, in revolutions a minute", example = "2000"),
         ("screw" = Option<String>, Query, description = "Metal of the screw", example = "bright-mild-steel"),
     ),

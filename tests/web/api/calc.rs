@@ -24,6 +24,36 @@ async fn speeds_are_as_on_the_page() {
 }
 
 #[tokio::test]
+async fn speeds_say_what_follows_from_them() {
+    let server = Server::start().await;
+    let drill = figures(
+        &server,
+        "speeds?material=gunmetal&diameter=5.5mm&depth=20mm&spindle_speeds=500,3000",
+    )
+    .await;
+    assert_eq!(drill["way"]["way_mm"], json!(21.6524));
+    assert_eq!(
+        (&drill["way"]["time_low_s"], &drill["set"]["time_high_s"]),
+        (&json!(4.3), &json!(8.5))
+    );
+    assert_eq!(drill["pecks"]["stops_mm"], json!([16.5, 20.0]));
+    assert_eq!(drill["ends"]["slowest_rpm"], json!(500.0));
+    assert_eq!((&drill["reaming"], &drill["countersink"]), (&Value::Null, &Value::Null));
+    let reamer =
+        "speeds?material=gunmetal&work=reaming&diameter=4mm&series=metric&tool_steel=carbon";
+    let reamer = figures(&server, reamer).await;
+    assert_eq!(reamer["reaming"]["by_hand"]["hole_low_mm"], json!(3.8));
+    assert_eq!(reamer["reaming"]["by_hand"]["drill"]["label"], json!("3.8 mm"));
+    assert_eq!((&reamer["drill"], &reamer["tool_steel"]), (&Value::Null, &json!("carbon")));
+    let sink = "speeds?material=gunmetal&work=countersinking&diameter=6mm&hole_size=3.4mm";
+    let sink = figures(&server, sink).await;
+    assert_eq!(sink["countersink"]["depth_high_mm"], json!(1.3));
+    let spot = figures(&server, "speeds?material=gunmetal&work=spotting&diameter=6mm").await;
+    assert_eq!(spot["spot"]["width_high_mm"], json!(6.3));
+    assert_eq!((&spot["diameter_mm"], &spot["speed_diameter_mm"]), (&json!(6.0), &json!(6.3)));
+}
+
+#[tokio::test]
 async fn tapping_is_as_on_the_page() {
     let server = Server::start().await;
     let found = figures(&server, "tapping?form=metric&major=3mm&pitch=0.5&hole=2.5mm").await;

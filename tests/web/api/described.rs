@@ -258,6 +258,13 @@ async fn calculators_are_as_described() {
             "diameter=No.+46&spindle_speeds=200-2000,4000",
             "work=tapping&diameter=5ba&spindle_max=300",
             "work=tapping&diameter=6mm",
+            "work=tapping&diameter=5ba&depth=8mm",
+            "depth=30mm&diameter=3mm&tool_steel=carbon",
+            "work=reaming&diameter=6mm&spindle_speeds=300&depth=9mm",
+            "work=reaming&diameter=1mm&owned=0.9mm",
+            "work=countersinking&diameter=M3",
+            "work=countersinking&diameter=6mm&spindle_max=900",
+            "work=spotting&diameter=No.+30",
         ] {
             check("speeds", format!("material={}&{rest}", material.slug)).await;
         }

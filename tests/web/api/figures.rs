@@ -141,7 +141,7 @@ async fn materials_are_listed_and_shown() {
     let server = Server::start().await;
     let list = body(&server.get("/api/v1/materials").await)["materials"].clone();
     let list = list.as_array().unwrap();
-    assert_eq!(list.len(), 18);
+    assert_eq!(list.len(), holewright::tables::materials::all().len());
     list.iter().for_each(|one| check_keys(one, &["slug", "name", "designations", "group"]));
 
     let gunmetal = body(&server.get("/api/v1/materials/gunmetal").await);
@@ -149,6 +149,12 @@ async fn materials_are_listed_and_shown() {
     let speed = &gunmetal["drilling_speeds"][0];
     assert!(speed["low_m_per_min"].as_f64().unwrap() > 0.0, "{speed}");
     assert!(!speed["source"].as_str().unwrap().is_empty());
+    let density = &gunmetal["density"][0];
+    assert_eq!(density["low_g_per_cm3"], density["high_g_per_cm3"], "{density}");
+    assert!(gunmetal["tensile_strength"][0]["low_n_per_mm2"].is_number());
+    assert_eq!(gunmetal["refused"], serde_json::Value::Null);
+    let refused = body(&server.get("/api/v1/materials/beryllium-copper").await);
+    assert!(refused["refused"]["text"].as_str().unwrap().contains("lung"), "{refused}");
     let alias = body(&server.get("/api/v1/materials/aluminium").await);
     assert_eq!(alias["slug"], "aluminium-6082");
 }

@@ -1,43 +1,69 @@
-//! The figures: from a metal, a tool and a machine to the speed to set.
+//! The figures: from a metal, a tool and a machine to the speed to set, and what follows from it.
 
-use super::spindle::{SpeedStep, Spindle, on_a_dial};
+use super::basis::{Basis, basis};
+use super::sink::{Sink, sink};
+use super::work::{Tool, Work};
 use crate::calc::cutting_speed::{diameter_for, feed_rate, spindle_speed, surface_speed};
+use crate::calc::cutting_time::cutting_time;
+use crate::calc::depth::{Deep, LastTap, Peck, how_deep, peck, point_length, usual_point_angle};
+use crate::calc::reaming::{self, Reaming};
+use crate::calc::speed_choice::{Band, Reach, Verdict};
+use crate::calc::spindle::Spindle;
+use crate::calc::spotting::{Spot, spot};
 use crate::calc::thread_form::geometry;
+use crate::calc::tool_steel::ToolSteel;
 use crate::tables::drills::Drill;
-use crate::tables::materials::{Material, SpeedRange, feeds};
+use crate::tables::materials::{Material, feeds};
 use crate::tables::source::Source;
-use crate::tables::threads::Thread;
-use crate::units::{Frequency, Length, Velocity};
+use crate::units::{Angle, Frequency, Length, Time, Velocity, in_mm};
 
-/// What is done.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Work {
-    /// Drilling with a high-speed steel drill.
-    #[default]
-    Drilling,
-    /// Tapping under power with a high-speed steel tap.
-    Tapping,
+/// What is asked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Question {
+    /// The metal.
+    pub material: &'static Material,
+    /// What is done.
+    pub work: Work,
+    /// What turns, or what it is for.
+    pub tool: Tool,
+    /// What the tool is made of.
+    pub tool_steel: ToolSteel,
+    /// The speeds the machine has.
+    pub spindle: Spindle,
+    /// How deep: to the drill's full diameter, the reamer's end, the last full thread.
+    pub depth: Option<Length>,
+    /// The point of the drill.
+    pub point_angle: Angle,
+    /// How many flutes the reamer has.
+    pub flutes: u8,
+    /// The head of the screw, as measured.
+    pub head: Option<Length>,
+    /// The hole that is sunk.
+    pub hole: Option<Length>,
+    /// The countersink's angle.
+    pub countersink_angle: Option<Angle>,
+    /// The drills at hand, for the hole to leave for a reamer.
+    pub at_hand: Vec<&'static Drill>,
 }
 
-/// What turns.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Tool {
-    /// A drill of the series.
-    Drill(&'static Drill),
-    /// A tap for a thread held here.
-    Tap(&'static Thread),
-    /// A drill or a tap of this diameter.
-    Size(Length),
-}
-
-impl Tool {
-    /// Its diameter: a tap's is the thread's major.
+impl Question {
+    /// The usual question: high-speed steel, a 118° drill, a reamer of six flutes, nothing known of the
+    /// machine, no drill at hand.
     #[must_use]
-    pub fn diameter(self) -> Length {
-        match self {
-            Self::Drill(drill) => drill.diameter,
-            Self::Tap(thread) => geometry(thread).major,
-            Self::Size(size) => size,
+    pub fn new(material: &'static Material, work: Work, tool: Tool) -> Self {
+        Self {
+            material,
+            work,
+            tool,
+            tool_steel: ToolSteel::default(),
+            spindle: Spindle::default(),
+            depth: None,
+            point_angle: usual_point_angle(),
+            flutes: 6,
+            head: None,
+            hole: None,
+            countersink_angle: None,
+            at_hand: Vec::new(),
         }
     }
 }
@@ -53,73 +79,108 @@ pub struct Feed {
     pub source: Option<Source>,
 }
 
-/// Where a speed lies in the published range.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Verdict {
-    /// Below it: no harm done.
-    Slow,
-    /// Within it.
-    Within,
-    /// Above it.
-    Fast,
-}
-
 /// A speed the machine has, and what it means.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SpeedAtHand {
     /// The spindle speed.
     pub speed: Frequency,
-    /// The surface speed it gives at the tool's diameter.
+    /// The surface speed it gives at the diameter the speed is reckoned at.
     pub surface: Velocity,
     /// How fast the tool goes in, finest and coarsest.
     pub feed: Option<[Velocity; 2]>,
+    /// How long it cuts, at the coarsest feed and at the finest.
+    pub time: Option<[Time; 2]>,
     /// Where it lies in the range.
     pub verdict: Verdict,
     /// The largest diameter this speed suits in this metal: the fast end of the range is reached there.
     pub largest: Length,
 }
 
-/// Whether the machine can do it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Reach {
-    /// Nothing was said of the machine.
-    NotSaid,
-    /// A speed lies in the range.
-    Within,
-    /// None lies in it, but there are slower and faster ones.
-    Between,
-    /// The fastest is slower than the range.
-    TooSlow,
-    /// The slowest is faster than the range.
-    TooFast,
+/// What the ends of the machine's speeds mean in this metal.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ends {
+    /// The slowest speed, and the largest diameter it suits; none where the slowest is not known.
+    pub largest: Option<(Frequency, Length)>,
+    /// The fastest speed, and the diameter below which it is slower than the range.
+    pub smallest: (Frequency, Length),
+}
+
+/// How far the tool goes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Way {
+    /// As asked.
+    pub depth: Length,
+    /// What the time is reckoned over: a drill's point, or a tap's lead and the way out, included.
+    pub way: Length,
+    /// The depth over the diameter.
+    pub diameters: f64,
+    /// Whether that is deep for a drill; none for other tools.
+    pub deep: Option<Deep>,
+}
+
+/// When to withdraw the drill and clear its flutes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pecks {
+    /// The rule.
+    pub rule: Peck,
+    /// The depths at which to withdraw, the last being the full depth; empty without a depth.
+    pub stops: Vec<Length>,
+}
+
+/// What belongs to one work alone.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Detail {
+    /// Nothing more.
+    None,
+    /// The pecks of a drill.
+    Pecks(Pecks),
+    /// The hole to leave for a reamer.
+    Reaming(Reaming),
+    /// How deep to sink.
+    Sink(Sink),
+    /// How wide to spot.
+    Spot(Spot),
 }
 
 /// Everything the page says.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Answer {
-    /// The metal.
-    pub material: &'static Material,
-    /// What is done.
-    pub work: Work,
-    /// What turns.
-    pub tool: Tool,
-    /// The published range gone by: the first its material lists, which is what the plan uses.
-    pub range: &'static SpeedRange,
-    /// All in print for this metal, that range first.
-    pub in_print: &'static [SpeedRange],
+    /// What was asked.
+    pub question: Question,
+    /// The diameter the speed is reckoned at: a countersink's at the head, a spot's at its widest.
+    pub diameter: Length,
+    /// The surface speeds gone by.
+    pub basis: Basis,
     /// The spindle speed of the slow end.
     pub low: Frequency,
     /// The spindle speed of the fast end.
     pub high: Frequency,
     /// The feed a revolution, where one is in print.
     pub feed: Option<Feed>,
+    /// How far the tool goes, where a depth was given.
+    pub way: Option<Way>,
     /// Every speed of the machine, slowest first; of a drive without steps, the end nearest the range.
     pub at_hand: Vec<SpeedAtHand>,
     /// The speed to set: the slowest in the range, else the next below it, else the slowest there is.
     pub set: Option<SpeedAtHand>,
     /// Whether the machine can do it.
     pub reach: Reach,
+    /// What its slowest and its fastest mean; none where nothing was said of it.
+    pub ends: Option<Ends>,
+    /// What belongs to this work alone.
+    pub detail: Detail,
 }
+
+impl Answer {
+    /// How long it cuts at a speed, at the coarsest feed and at the finest.
+    #[must_use]
+    pub fn time_at(&self, speed: Frequency) -> Option<[Time; 2]> {
+        time(self.way, self.feed, speed)
+    }
+}
+
+/// The most stops a peck plan lists.
+const MOST_STOPS: usize = 200;
 
 /// The figures; none where no speed is in print for this work in this metal.
 ///
@@ -130,117 +191,128 @@ pub struct Answer {
 /// A ¼ in tap in 1020 steel, 45 to 60 ft/min: 688 to 917 rev/min, and at 920 a 20 tpi tap goes in at
 /// 46 in a minute (the handbook's example).
 /// ```
-/// use holewright::pages::calculators::speeds::{Reach, Spindle, Tool, Work, answer};
+/// use holewright::calc::{speed_choice::Reach, spindle::Spindle};
+/// use holewright::pages::calculators::speeds::{Question, Tool, Work, answer};
 /// use holewright::tables::{materials, threads};
 /// use holewright::units::{in_metres_per_minute, in_rpm};
 /// let steel = materials::find("bright-mild-steel").unwrap();
 /// let tap = Tool::Tap(threads::find("bsw", "1-4").unwrap());
-/// let found = answer(steel, Work::Tapping, tap, &Spindle::read("350, 920").unwrap()).unwrap();
+/// let spindle = Spindle::read("350, 920").unwrap();
+/// let question = Question { spindle, ..Question::new(steel, Work::Tapping, tap) };
+/// let found = answer(question).unwrap();
 /// assert!((in_rpm(found.low) - 687.5).abs() < 0.5 && (in_rpm(found.high) - 916.8).abs() < 0.1);
 /// let set = found.set.unwrap();
 /// assert_eq!((in_rpm(set.speed), found.reach), (920.0, Reach::Within));
 /// assert!((in_metres_per_minute(set.feed.unwrap()[0]) - 46.0 * 0.0254).abs() < 1e-9);
 /// ```
 #[must_use]
-pub fn answer(
-    material: &'static Material,
-    work: Work,
-    tool: Tool,
-    spindle: &Spindle,
-) -> Option<Answer> {
-    let in_print = match work {
-        Work::Drilling => material.drilling,
-        Work::Tapping => material.tapping,
+pub fn answer(question: Question) -> Option<Answer> {
+    let basis = basis(question.material, question.work, question.tool_steel)?;
+    let detail = detail(&question);
+    let diameter = match &detail {
+        Detail::Sink(Sink { head: [_, head], .. }) => *head,
+        Detail::Spot(spot) => spot.most,
+        _ => question.tool.diameter(),
     };
-    let range = in_print.first()?;
-    let diameter = tool.diameter();
-    let band =
-        Band { low: spindle_speed(range.low, diameter), high: spindle_speed(range.high, diameter) };
-    let feed = feed(work, tool);
-    let at_hand: Vec<SpeedAtHand> = spindle
-        .steps
-        .iter()
-        .map(|step| {
-            let speed = band.nearest(*step);
-            SpeedAtHand {
-                speed,
-                surface: surface_speed(speed, diameter),
-                feed: feed.map(|feed| [feed.low, feed.high].map(|feed| feed_rate(feed, speed))),
-                verdict: band.verdict(speed),
-                largest: diameter_for(range.high, speed),
-            }
-        })
-        .collect();
-    let (set, reach) = choose(&at_hand);
+    let at = |surface| spindle_speed(surface, diameter);
+    let band = Band { low: at(basis.low), high: at(basis.high) };
+    let feed = feed(&question);
+    let way = way(&question);
+    let held = |speed| SpeedAtHand {
+        speed,
+        surface: surface_speed(speed, diameter),
+        feed: feed.map(|feed| [feed.low, feed.high].map(|feed| feed_rate(feed, speed))),
+        time: time(way, feed, speed),
+        verdict: band.verdict(speed),
+        largest: diameter_for(basis.high, speed),
+    };
+    let mut at_hand: Vec<SpeedAtHand> =
+        question.spindle.steps.iter().map(|step| held(band.nearest(*step))).collect();
+    at_hand.sort_by(|a, b| a.speed.value.total_cmp(&b.speed.value));
+    at_hand.dedup_by(|a, b| a.speed == b.speed);
+    let choice = band.choose(&question.spindle);
+    let ends = ends(&question.spindle, &basis);
     Some(Answer {
-        material,
-        work,
-        tool,
-        range,
-        in_print,
+        diameter,
         low: band.low,
         high: band.high,
         feed,
+        way,
         at_hand,
-        set,
-        reach,
+        set: choice.set.map(held),
+        reach: choice.reach,
+        ends,
+        detail,
+        basis,
+        question,
     })
 }
 
-/// The general feeds for a drill; a tap's own pitch.
-fn feed(work: Work, tool: Tool) -> Option<Feed> {
-    match (work, tool) {
+fn detail(question: &Question) -> Detail {
+    let diameter = question.tool.diameter();
+    match question.work {
+        Work::Drilling => {
+            let rule = peck(diameter, question.material.group);
+            let stops = question
+                .depth
+                .map_or_else(Vec::new, |depth| rule.stops(depth).take(MOST_STOPS).collect());
+            Detail::Pecks(Pecks { rule, stops })
+        }
+        Work::Reaming => Detail::Reaming(reaming::reaming(diameter, &question.at_hand)),
+        Work::Tapping => Detail::None,
+        Work::Countersinking => Detail::Sink(sink(question)),
+        Work::Spotting => Detail::Spot(spot(diameter, question.point_angle)),
+    }
+}
+
+/// The general feeds for a drill; so much a flute for a reamer; a tap's own pitch.
+fn feed(question: &Question) -> Option<Feed> {
+    match (question.work, question.tool) {
         (Work::Tapping, Tool::Tap(thread)) => {
             let pitch = geometry(thread).pitch;
             Some(Feed { low: pitch, high: pitch, source: None })
         }
-        (Work::Tapping, _) => None,
         (Work::Drilling, tool) => feeds::for_drill(tool.diameter()).map(|row| Feed {
             low: row.low,
             high: row.high,
             source: Some(row.source),
         }),
-    }
-}
-
-/// The spindle speeds of the published range.
-struct Band {
-    low: Frequency,
-    high: Frequency,
-}
-
-impl Band {
-    /// Speeds are compared as a dial reads them, so that the ends as printed lie in the range.
-    fn verdict(&self, speed: Frequency) -> Verdict {
-        if on_a_dial(speed) < on_a_dial(self.low) {
-            Verdict::Slow
-        } else if on_a_dial(speed) > on_a_dial(self.high) {
-            Verdict::Fast
-        } else {
-            Verdict::Within
+        (Work::Reaming, _) => {
+            let (low, high, source) = reaming::feed(question.flutes);
+            Some(Feed { low, high, source: Some(source) })
         }
-    }
-
-    /// A single speed is what it is; of a range, the speed nearest to the slow end.
-    fn nearest(&self, step: SpeedStep) -> Frequency {
-        let wanted = on_a_dial(self.low);
-        match step.slowest {
-            Some(slowest) if wanted < slowest => slowest,
-            _ if wanted > step.fastest => step.fastest,
-            _ => wanted,
-        }
+        (Work::Tapping | Work::Countersinking | Work::Spotting, _) => None,
     }
 }
 
-/// The speed to set, of those at hand, slowest first.
-fn choose(at_hand: &[SpeedAtHand]) -> (Option<SpeedAtHand>, Reach) {
-    let first = |verdict| at_hand.iter().find(|found| found.verdict == verdict).copied();
-    let slower = at_hand.iter().rfind(|found| found.verdict == Verdict::Slow).copied();
-    match (slower, first(Verdict::Within), first(Verdict::Fast)) {
-        (_, Some(within), _) => (Some(within), Reach::Within),
-        (Some(slower), None, Some(_)) => (Some(slower), Reach::Between),
-        (Some(slower), None, None) => (Some(slower), Reach::TooSlow),
-        (None, None, Some(faster)) => (Some(faster), Reach::TooFast),
-        (None, None, None) => (None, Reach::NotSaid),
-    }
+/// How far the tool goes for the depth asked for.
+fn way(question: &Question) -> Option<Way> {
+    let depth = question.depth?;
+    let diameter = question.tool.diameter();
+    let diameters = in_mm(depth) / in_mm(diameter);
+    let (way, deep) = match (question.work, question.tool) {
+        (Work::Drilling, _) => {
+            (depth + point_length(diameter, question.point_angle), how_deep(diameters))
+        }
+        (Work::Reaming, _) => (depth, None),
+        (Work::Tapping, Tool::Tap(thread)) => {
+            let lead = geometry(thread).pitch * LastTap::Second.lead().most;
+            ((depth + lead) * 2.0, None)
+        }
+        (Work::Tapping | Work::Countersinking | Work::Spotting, _) => return None,
+    };
+    Some(Way { depth, way, diameters, deep })
+}
+
+fn time(way: Option<Way>, feed: Option<Feed>, speed: Frequency) -> Option<[Time; 2]> {
+    let (way, feed) = way.zip(feed)?;
+    Some([feed.high, feed.low].map(|feed| cutting_time(way.way, feed, speed)))
+}
+
+fn ends(spindle: &Spindle, basis: &Basis) -> Option<Ends> {
+    let fastest = spindle.fastest()?;
+    Some(Ends {
+        largest: spindle.slowest().map(|speed| (speed, diameter_for(basis.high, speed))),
+        smallest: (fastest, diameter_for(basis.low, fastest)),
+    })
 }

@@ -2,20 +2,28 @@
 
 use askama::Template;
 
-use super::answer::{Answer as Figures, Feed, Reach, SpeedAtHand, Tool, Verdict, Work};
+use super::answer::{Answer as Figures, Detail};
+use super::details::{PeckPlan, ReamingShown, SinkShown, SpotShown};
 use super::drawer::with_drawer;
-use super::request::{Request, WORKS};
-use crate::calc::cutting_speed::{feet_per_minute, spindle_speed};
-use crate::pages::calculators::form::{Fields, Form};
-use crate::pages::cited;
-use crate::pages::controls;
-use crate::pages::field::Field;
+use super::fields::form;
+use super::request::Request;
+use super::rows::{
+    PrintedRow, SpeedRow, duration, feed, feed_rate, printed, revolutions, row, span, surface,
+};
+use super::work::{Tool, Work};
+use super::{details, machine};
+use crate::calc::cutting_speed::{THUMB_GIVE, THUMB_SOURCE, thumb_feed};
+use crate::calc::speed_choice::Reach;
+use crate::pages::calculators::form::Form;
+use crate::pages::cited::{self, Cited};
 use crate::pages::figures::Both;
 use crate::pages::layout::{Door, Frame};
 use crate::pages::link::Link;
+use crate::pages::warnings::{WarningGroup, by_level};
 use crate::pages::{Answer, FieldError, Visit};
-use crate::tables::materials::SpeedRange;
-use crate::units::{Frequency, Velocity, in_metres_per_minute, in_mm, in_rpm, print};
+use crate::plan::Level;
+use crate::tables::materials::Family;
+use crate::units::{in_mm, in_rpm, print};
 
 #[derive(Template)]
 #[template(path = "calculators/speeds.html")]
@@ -29,48 +37,41 @@ struct SpeedsPage {
 
 /// The answer as the page prints it.
 struct Shown {
+    /// The speed to set; none where no machine was named, or its slowest is too fast.
+    set: Option<SpeedRow>,
     low: String,
     /// None where the range is one figure.
     high: Option<String>,
-    tool: String,
     size: Both,
+    tool: &'static str,
+    steel: &'static str,
     thing: Option<Link>,
     material: Link,
     surface: String,
     feed: Option<String>,
     feed_rate: Option<String>,
-    feed_source: String,
-    set: Option<SpeedRow>,
+    time: Option<String>,
+    /// What the time is reckoned over, and leaves out.
+    time_words: Option<String>,
+    /// The slowest speed, where even that is too fast.
+    slowest: Option<SpeedRow>,
     /// What to make of the machine, in a sentence or two.
     machine: Option<String>,
-    too_fast: bool,
+    ends: Option<String>,
     rows: Vec<SpeedRow>,
+    has_times: bool,
+    rules: Vec<Cited>,
     in_print: Vec<PrintedRow>,
-    drilling: bool,
+    pecks: Option<PeckPlan>,
+    reaming: Option<ReamingShown>,
+    sink: Option<SinkShown>,
+    spot: Option<SpotShown>,
+    why_feed: Vec<Cited>,
+    warnings: Vec<WarningGroup>,
     json: String,
 }
 
-/// One speed of the machine.
-#[derive(Clone)]
-struct SpeedRow {
-    speed: String,
-    metres: String,
-    feet: String,
-    feed: Option<String>,
-    shape: &'static str,
-    verdict: &'static str,
-    largest: String,
-    lit: bool,
-}
-
-/// A range in print.
-struct PrintedRow {
-    printed_as: &'static str,
-    metres: String,
-    feet: String,
-    speed: String,
-    source: String,
-}
+const PRACTICE: &str = "common practice, no source";
 
 /// The page.
 pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
@@ -90,7 +91,7 @@ pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
 }
 
 fn blank(visit: &Visit<'_>, request: &Request) -> SpeedsPage {
-    let description = "How fast to turn a drill, or a tap under power: metal, diameter and the speeds of the machine.";
+    let description = "How fast to turn a drill, a reamer, a tap under power or a countersink: metal, diameter and the speeds of the machine.";
     SpeedsPage {
         frame: Frame::new(visit, Door::Calculators, "Spindle speed", description),
         heading: "Spindle speed".to_owned(),
@@ -113,7 +114,7 @@ fn refused(visit: &Visit<'_>, request: &Request, errors: Vec<FieldError>) -> Spe
 
 fn answered(visit: &Visit<'_>, request: &Request, figures: &Figures) -> SpeedsPage {
     let shown = shown(request, figures);
-    let heading = format!("{} in {}", shown.tool, figures.material.name);
+    let heading = format!("{} in {}", machine::named(figures), figures.question.material.name);
     let range = span(shown.low.clone(), shown.high.clone().unwrap_or_else(|| shown.low.clone()));
     let title = format!("{heading}: {range} rev/min");
     let description = format!("{heading}: {range} rev/min, from {}.", shown.surface);
@@ -127,196 +128,167 @@ fn answered(visit: &Visit<'_>, request: &Request, figures: &Figures) -> SpeedsPa
     }
 }
 
-fn form(request: &Request, errors: &[FieldError]) -> Form {
-    let typed = |name| request.typed(name);
-    let fields = Fields {
-        button: "Find the speed",
-        first: vec![
-            controls::metal("material", "Metal", "Choose the metal", typed("material")),
-            controls::pick("work", "Work", WORKS, typed("work")),
-            Field::text(
-                "diameter",
-                "Drill or tap",
-                "By any name or size: No. 46, F, 7/64 in, 2.5 mm; a tap by its thread: 5 BA, M3",
-                typed("diameter"),
-            ),
-        ],
-        rest_heading: "The machine’s speeds",
-        rest: vec![
-            Field::text(
-                "spindle_speeds",
-                "Speeds it has",
-                "Revolutions a minute: 350, 500, 1000; or 200-2000 for any between",
-                typed("spindle_speeds"),
-            ),
-            Field::text(
-                "spindle_max",
-                "Or just the fastest",
-                "Revolutions a minute",
-                typed("spindle_max"),
-            ),
-        ],
-    };
-    Form::of("/calculators/speeds", &request.asked, fields, errors)
-}
-
 fn shown(request: &Request, figures: &Figures) -> Shown {
-    let (tool, thing) = named(figures);
-    let (low, high) = (revolutions(figures.low), revolutions(figures.high));
+    let asked = &figures.question;
+    let (low, high) = machine::range(figures);
     // A speed that is too fast is not one to set.
-    let too_fast = figures.reach == Reach::TooFast;
-    let lit = figures.set.filter(|_| !too_fast);
+    let (set, slowest) = match figures.reach {
+        Reach::TooFast => (None, figures.set),
+        _ => (figures.set, None),
+    };
     let rows: Vec<SpeedRow> = figures
         .at_hand
         .iter()
-        .map(|found| row(found, lit.is_some_and(|set| set.speed == found.speed)))
+        .map(|found| row(found, set.is_some_and(|set| set.speed == found.speed)))
         .collect();
+    let turning = set.map_or(figures.low, |set| set.speed);
+    let turns =
+        if set.is_some() { print::trimmed(in_rpm(turning), 0) } else { revolutions(turning) };
+    let at = |words: String| format!("{words} at {turns} rev/min");
+    let usable = slowest.is_none();
+    let time = figures.time_at(turning).filter(|_| usable);
+    let (mut pecks, mut reaming, mut sink, mut spot) = (None, None, None, None);
+    match &figures.detail {
+        Detail::None => {}
+        Detail::Pecks(found) => pecks = Some(details::pecks(figures, found)),
+        Detail::Reaming(found) => reaming = Some(details::reaming(figures, found)),
+        Detail::Sink(found) => sink = Some(details::sink(figures, found)),
+        Detail::Spot(found) => spot = Some(details::spot(found)),
+    }
     Shown {
-        high: (high != low).then_some(high),
+        set: set.map(|found| row(&found, true)),
+        high,
         low,
-        tool,
-        size: Both::of(figures.tool.diameter()),
-        thing,
-        material: Link::material(figures.material),
-        surface: surface(figures.range),
+        size: Both::of(figures.diameter),
+        tool: asked.work.tool(),
+        steel: asked.tool_steel.name(),
+        thing: thing(asked.tool),
+        material: Link::material(asked.material),
+        surface: surface(figures.basis.low, figures.basis.high),
         feed: figures.feed.map(feed),
-        feed_rate: figures.feed.filter(|_| !too_fast).map(|feed| feed_rate(figures, feed)),
-        feed_source: figures
+        feed_rate: figures
             .feed
-            .and_then(|feed| feed.source)
-            .map_or_else(String::new, cited::source),
-        set: figures.set.map(|found| row(&found, true)),
-        machine: machine(figures),
-        too_fast,
+            .filter(|_| usable)
+            .map(|feed| at(format!("{} mm/min", feed_rate(feed, turning)))),
+        time: time.map(|time| at(duration(time))),
+        time_words: time.and_then(|_| time_words(figures)),
+        slowest: slowest.map(|found| row(&found, false)),
+        machine: machine::machine(figures),
+        ends: machine::ends(figures),
+        has_times: rows.iter().any(|row| row.time.is_some()),
         rows,
-        in_print: figures.in_print.iter().map(|range| printed(figures, range)).collect(),
-        drilling: figures.work == Work::Drilling,
+        rules: figures
+            .basis
+            .rules
+            .iter()
+            .map(|rule| Cited { text: rule.words.to_owned(), source: cited::source(rule.source) })
+            .collect(),
+        in_print: figures.basis.in_print.iter().map(|range| printed(figures, range)).collect(),
+        pecks,
+        reaming,
+        sink,
+        spot,
+        why_feed: why_feed(figures),
+        warnings: warnings(figures),
         json: request.address("/api/v1/calc/speeds"),
     }
 }
 
-/// What turns, at the head of a line, and its page.
-fn named(figures: &Figures) -> (String, Option<Link>) {
-    match figures.tool {
-        Tool::Drill(drill) => (format!("{} drill", drill.label), Some(Link::drill(drill))),
-        Tool::Tap(thread) => (format!("{} tap", thread.designation), Some(Link::thread(thread))),
-        Tool::Size(size) => {
-            let tool = if figures.work == Work::Drilling { "drill" } else { "tap" };
-            (format!("{} {tool}", print::mm(size, 3)), None)
-        }
+/// The page of what turns.
+fn thing(tool: Tool) -> Option<Link> {
+    match tool {
+        Tool::Drill(drill) => Some(Link::drill(drill)),
+        Tool::Tap(thread) | Tool::Screw(thread) => Some(Link::thread(thread)),
+        Tool::Size(_) => None,
     }
 }
 
-fn row(found: &SpeedAtHand, lit: bool) -> SpeedRow {
-    let (shape, verdict) = match found.verdict {
-        Verdict::Slow => ("no-limit", "slower, no harm"),
-        Verdict::Within => ("within", "in the range"),
-        Verdict::Fast => ("beyond", "too fast"),
-    };
-    SpeedRow {
-        speed: print::trimmed(in_rpm(found.speed), 0),
-        metres: metres(found.surface),
-        feet: feet(found.surface),
-        feed: found.feed.map(|[low, high]| span(mm_per_minute(low), mm_per_minute(high))),
-        shape,
-        verdict,
-        largest: print::fixed(in_mm(found.largest), 1),
-        lit,
-    }
-}
-
-fn printed(figures: &Figures, range: &SpeedRange) -> PrintedRow {
-    let speed = |surface| revolutions(spindle_speed(surface, figures.tool.diameter()));
-    PrintedRow {
-        printed_as: range.printed_as,
-        metres: span(metres(range.low), metres(range.high)),
-        feet: span(feet(range.low), feet(range.high)),
-        speed: span(speed(range.low), speed(range.high)),
-        source: cited::source(range.source),
-    }
-}
-
-/// What to make of the machine.
-fn machine(figures: &Figures) -> Option<String> {
-    let set = figures.set?;
-    let speed = print::trimmed(in_rpm(set.speed), 0);
-    let edge = metres(set.surface);
-    let name = figures.material.name;
-    Some(match figures.reach {
-        Reach::NotSaid | Reach::Within => return None,
-        Reach::Between => format!(
-            "No speed at hand lies in the range. {speed} rev/min is the next below it: slower does no harm, too fast burns the edge."
+/// What the time is reckoned over, and what it leaves out.
+fn time_words(figures: &Figures) -> Option<String> {
+    let way = figures.way?;
+    let depth = print::mm(way.depth, 2);
+    let whole = print::mm(way.way, 2);
+    Some(match figures.question.work {
+        Work::Drilling => format!(
+            "The time is for {whole}: the depth of {depth} and the drill’s point, which goes through as well or lies under a blind hole. It is cutting time alone: no withdrawing to clear, no setting up."
         ),
-        Reach::TooSlow => format!(
-            "The machine cannot go fast enough: at its fastest, {speed} rev/min, the edge moves at {edge} m/min, {} % of the slow end. It still cuts, only slowly. {}",
-            rough(
-                100.0 * in_metres_per_minute(set.surface) / in_metres_per_minute(figures.range.low)
-            ),
-            match figures.work {
-                Work::Drilling =>
-                    "Hold the drill short, feed it finely by feel and clear it often: a small drill breaks from force, not from turning slowly.",
-                Work::Tapping => "A tap takes no harm from turning slowly.",
-            }
+        Work::Reaming => format!(
+            "The time is for {depth}, once through: the reamer’s lead, drawing it out and setting up are not in it."
         ),
-        Reach::TooFast => format!(
-            "The machine cannot go slowly enough: at its slowest, {speed} rev/min, the edge moves at {edge} m/min, {} times the fast end of the range. {}",
-            rough(in_metres_per_minute(set.surface) / in_metres_per_minute(figures.range.high)),
-            match figures.work {
-                Work::Drilling => format!(
-                    "It overheats and goes blunt. The largest drill that speed suits in {name} is {}: open the hole out to there, then bore, ream or file it, or use a slower machine.",
-                    print::mm(set.largest, 1)
-                ),
-                Work::Tapping => "Turn the tap by hand, the chuck only guiding it.".to_owned(),
-            }
+        Work::Tapping => format!(
+            "The time is for {whole}: the depth of {depth} and five threads of lead, in and out again at the same speed."
         ),
+        Work::Countersinking | Work::Spotting => return None,
     })
 }
 
-/// A ratio to two figures or so: `1.5`, `24`.
-fn rough(ratio: f64) -> String {
-    print::trimmed(ratio, if ratio < 10.0 { 1 } else { 0 })
+/// What the feed goes by, and how to feed.
+fn why_feed(figures: &Figures) -> Vec<Cited> {
+    let practice = |text: &str| Cited { text: text.to_owned(), source: PRACTICE.to_owned() };
+    let from = |text: String| Cited {
+        text,
+        source: figures
+            .feed
+            .and_then(|feed| feed.source)
+            .map_or_else(|| PRACTICE.to_owned(), cited::source),
+    };
+    match figures.question.work {
+        Work::Drilling if figures.feed.is_some() => {
+            let by_size = from("Feed by the drill’s size, whatever the metal.".to_owned());
+            std::iter::once(by_size).chain(thumb(figures)).collect()
+        }
+        Work::Drilling => vec![practice(
+            "No feed is in print for so small a drill: feed it by feel, and clear it often.",
+        )],
+        Work::Reaming => vec![
+            from(format!(
+                "Feed by the flutes, {} of them, 0.002 to 0.003 in for each.",
+                figures.question.flutes
+            )),
+            practice(
+                "A reamer fed too finely rubs and cuts large. By hand: turn it forwards only, steadily, with a light push; never backwards, which chips its edges. Lubricate as for drilling, and clear the flutes.",
+            ),
+        ],
+        Work::Tapping if figures.feed.is_some() => vec![practice(
+            "The feed is the pitch, and the tap sets it. Use a holder that reverses or slips. By hand none of this matters.",
+        )],
+        Work::Tapping => vec![practice(
+            "Name the tap by its thread for its feed, which is its pitch. Use a holder that reverses or slips. By hand none of this matters.",
+        )],
+        Work::Countersinking => vec![practice(
+            "No feed is in print: press steadily, enough to keep it cutting. Chatter: go slower still, press a little harder, hold the work firmly; a countersink with one lip or an odd number chatters less. Stop often and try the screw.",
+        )],
+        Work::Spotting => vec![practice(
+            "No feed is in print: feed it finely, and look at the spot before drilling on.",
+        )],
+    }
 }
 
-fn feed(feed: Feed) -> String {
-    let places = if feed.source.is_some() { 3 } else { 4 };
-    let size = |length| print::trimmed(in_mm(length), places);
-    format!("{} mm/rev", span(size(feed.low), size(feed.high)))
+/// The rule of thumb for iron and steel beside the list.
+fn thumb(figures: &Figures) -> Option<Cited> {
+    let ferrous = matches!(
+        figures.question.material.family,
+        Family::CastIron | Family::Steel | Family::Stainless
+    );
+    let feed = thumb_feed(figures.diameter);
+    let [low, high] = [feed - THUMB_GIVE, feed + THUMB_GIVE].map(in_mm);
+    let low = low.max(0.0);
+    ferrous.then(|| Cited {
+        text: format!(
+            "A rule of thumb for iron and steel, 0.001 in a revolution for each 1/16 in of diameter, give or take 0.001, says {} to {} mm/rev.",
+            print::trimmed(low, 3),
+            print::trimmed(high, 3)
+        ),
+        source: cited::source(THUMB_SOURCE),
+    })
 }
 
-/// How fast the tool goes in at the speed to set, or at the slow end where no machine was named.
-fn feed_rate(figures: &Figures, feed: Feed) -> String {
-    use crate::calc::cutting_speed::feed_rate;
-    let speed = figures.set.map_or(figures.low, |set| set.speed);
-    let [low, high] = [feed.low, feed.high].map(|feed| mm_per_minute(feed_rate(feed, speed)));
-    format!("{} mm/min at {} rev/min", span(low, high), revolutions(speed))
-}
-
-fn surface(range: &SpeedRange) -> String {
-    format!(
-        "{} m/min ({} ft/min)",
-        span(metres(range.low), metres(range.high)),
-        span(feet(range.low), feet(range.high))
-    )
-}
-
-/// A spindle is set to two figures at most.
-fn revolutions(speed: Frequency) -> String {
-    print::trimmed(print::significant(in_rpm(speed), 2), 0)
-}
-
-fn metres(speed: Velocity) -> String {
-    print::trimmed(in_metres_per_minute(speed), 1)
-}
-
-fn feet(speed: Velocity) -> String {
-    print::trimmed(feet_per_minute(speed), 0)
-}
-
-fn mm_per_minute(rate: Velocity) -> String {
-    print::trimmed(in_metres_per_minute(rate) * 1000.0, 0)
-}
-
-/// `24 to 30`, or the one figure where both are the same.
-fn span(low: String, high: String) -> String {
-    if low == high { low } else { format!("{low} to {high}") }
+/// What can hurt.
+fn warnings(figures: &Figures) -> Vec<WarningGroup> {
+    let eyes = Cited {
+        text: "Wear glasses. Clamp the work: a tool that catches spins it. No gloves, loose sleeves or rings near the spindle. Move swarf with a brush, never by hand or with an air line.".to_owned(),
+        source: PRACTICE.to_owned(),
+    };
+    let dangers = figures.question.material.dangers.iter().map(Cited::advice);
+    by_level(std::iter::once(eyes).chain(dangers).map(|item| (Level::Danger, item)))
 }

@@ -1,4 +1,6 @@
-//! The spindle speed for a drill or a tap.
+//! The spindle speed for a drill, a reamer, a tap, a countersink or a spot.
+
+mod details;
 
 use axum::extract::RawQuery;
 use axum::http::HeaderMap;
@@ -6,39 +8,57 @@ use axum::response::Response;
 use serde::Serialize;
 use utoipa::ToSchema;
 
+use details::{Pecks, Reaming, Sink, Spot};
+
 use super::ThreadName;
-use crate::pages::calculators::speeds;
+use crate::calc::speed_choice::{Reach, Verdict};
+use crate::pages::calculators::speeds::{self, Detail, Tool};
 use crate::server::Error;
 use crate::server::api::drills::Drill;
 use crate::server::api::problem::{Always, NotUnderstood};
 use crate::server::api::{figures, reply};
 use crate::tables::materials::SpeedRange;
-use crate::units::{Velocity, in_metres_per_minute, print};
+use crate::units::{Time, Velocity, in_metres_per_minute, in_seconds, print};
 
-/// How fast to turn a drill or a tap.
+/// How fast to turn a tool, and what follows from it.
 #[derive(Debug, Serialize, ToSchema)]
 struct Speeds {
     /// The slug of the material.
     #[schema(example = "gunmetal")]
     material: &'static str,
-    /// What is done: drilling or tapping.
-    #[schema(pattern = "^(drilling|tapping)$", example = "drilling")]
+    /// What is done.
+    #[schema(
+        pattern = "^(drilling|reaming|tapping|countersinking|spotting)$",
+        example = "drilling"
+    )]
     work: &'static str,
-    /// Diameter of the tool, in millimetres; a tap's is its major diameter.
+    /// What the tool is made of: high-speed steel or carbon steel.
+    #[schema(pattern = "^(hss|carbon)$", example = "hss")]
+    tool_steel: &'static str,
+    /// Diameter of the tool, in millimetres; a tap's and a screw's is its major diameter; of a spot, the drill that follows.
     #[schema(example = 2.0574)]
     diameter_mm: f64,
+    /// Diameter the speed is reckoned at, in millimetres: a countersink's at the head, a spot's at its widest.
+    #[schema(example = 2.0574)]
+    speed_diameter_mm: f64,
     /// The drill; null where none was named.
     #[schema(required)]
     drill: Option<Drill>,
-    /// The thread of the tap; null where none was named.
+    /// The thread of the tap or of the countersunk screw; null where none was named.
     #[schema(required)]
     thread: Option<ThreadName>,
+    /// Surface speed at the slow end of the range, in metres a minute, after the rules.
+    surface_low_m_per_min: f64,
+    /// Surface speed at the fast end of the range, in metres a minute, after the rules.
+    surface_high_m_per_min: f64,
     /// Spindle speed at the slow end of the range, in revolutions a minute.
     speed_low_rpm: f64,
     /// Spindle speed at the fast end of the range, in revolutions a minute.
     speed_high_rpm: f64,
-    /// What is in print for this metal; the first is the range gone by.
+    /// What is in print for this metal; the first is the range gone by, before the rules.
     in_print: Vec<Printed>,
+    /// What was made of that range for this work or steel, in order; empty where it is gone by as printed.
+    rules: Vec<Rule>,
     /// The feed; null where none is in print, or the pitch of the tap is not known.
     #[schema(required)]
     feed: Option<Feed>,
@@ -50,6 +70,68 @@ struct Speeds {
     set: Option<AtHand>,
     /// Every speed of the machine, slowest first.
     at_hand: Vec<AtHand>,
+    /// What the machine's slowest and fastest speeds mean; null where nothing was said of it.
+    #[schema(required)]
+    ends: Option<Ends>,
+    /// How far the tool goes; null without a depth, or where the work has none.
+    #[schema(required)]
+    way: Option<Way>,
+    /// When to withdraw a drill; null for other work.
+    #[schema(required)]
+    pecks: Option<Pecks>,
+    /// The hole to leave for a reamer; null for other work.
+    #[schema(required)]
+    reaming: Option<Reaming>,
+    /// How deep to sink a countersink; null for other work.
+    #[schema(required)]
+    countersink: Option<Sink>,
+    /// How wide to spot; null for other work.
+    #[schema(required)]
+    spot: Option<Spot>,
+}
+
+/// What was made of a range in print.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = SpeedRule)]
+struct Rule {
+    /// In words.
+    words: &'static str,
+    /// Where it comes from.
+    source: String,
+}
+
+/// What the ends of the machine's speeds mean in this metal.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = SpindleEnds)]
+struct Ends {
+    /// The slowest speed, in revolutions a minute; null where only the fastest was said.
+    #[schema(required)]
+    slowest_rpm: Option<f64>,
+    /// The largest diameter the slowest speed suits, in millimetres; null where it is not known.
+    #[schema(required)]
+    largest_mm: Option<f64>,
+    /// The fastest speed, in revolutions a minute.
+    fastest_rpm: f64,
+    /// Below this diameter even the fastest is slower than the range, in millimetres.
+    smallest_mm: f64,
+}
+
+/// How far the tool goes, and how long it cuts.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = ToolWay)]
+struct Way {
+    /// The depth asked for, in millimetres.
+    depth_mm: f64,
+    /// What the time is reckoned over, in millimetres: with a drill's point, or a tap's lead and the way out.
+    way_mm: f64,
+    /// The depth over the diameter.
+    diameters: f64,
+    /// Cutting time at the coarsest feed, in seconds, at the speed to set or the slow end; null without a feed.
+    #[schema(required)]
+    time_low_s: Option<f64>,
+    /// The same at the finest feed, in seconds; null without a feed.
+    #[schema(required)]
+    time_high_s: Option<f64>,
 }
 
 /// A range in print.
@@ -93,6 +175,12 @@ struct AtHand {
     /// The same at the coarsest feed, in millimetres a minute; null without a feed.
     #[schema(required)]
     feed_high_mm_per_min: Option<f64>,
+    /// Cutting time for the depth at the coarsest feed, in seconds; null without a depth or a feed.
+    #[schema(required)]
+    time_low_s: Option<f64>,
+    /// The same at the finest feed, in seconds; null without a depth or a feed.
+    #[schema(required)]
+    time_high_s: Option<f64>,
     /// Where it lies in the range: slow does no harm, within, fast.
     #[schema(pattern = "^(slow|within|fast)$", example = "within")]
     verdict: &'static str,
@@ -100,7 +188,7 @@ struct AtHand {
     suits_up_to_mm: f64,
 }
 
-/// How fast to turn a drill, or a tap under power.
+/// How fast to turn a drill, a reamer, a tap under power, a countersink or a spotting drill.
 ///
 /// # Errors
 /// A field that makes no sense: 422.
@@ -112,8 +200,17 @@ struct AtHand {
     tag = "calculators",
     params(
         ("material" = String, Query, description = "The metal, by any name or mark", example = "gunmetal"),
-        ("work" = Option<String>, Query, description = "`drilling` or `tapping`", example = "drilling"),
-        ("diameter" = String, Query, description = "A drill by any name or size; a tap by its thread or its diameter", example = "No. 46"),
+        ("work" = Option<String>, Query, description = "`drilling`, `reaming`, `tapping`, `countersinking` or `spotting`", example = "drilling"),
+        ("diameter" = String, Query, description = "A drill by any name or size (when spotting, the one that follows); a reamer by its size; a tap by its thread or its diameter; a countersink by its screw's thread or the head's diameter", example = "No. 46"),
+        ("depth" = Option<String>, Query, description = "Depth at the full diameter, or length of full thread; a bare number is mm", example = "12 mm"),
+        ("tool_steel" = Option<String>, Query, description = "`hss` or `carbon`", example = "hss"),
+        ("point_angle" = Option<String>, Query, description = "Point angle of the drill, in degrees", example = "118"),
+        ("flutes" = Option<String>, Query, description = "Flutes of the reamer", example = "6"),
+        ("head" = Option<String>, Query, description = "Diameter of the screw's head as measured; a bare number is mm", example = "5.5 mm"),
+        ("hole_size" = Option<String>, Query, description = "Diameter of the hole that is countersunk; a bare number is mm", example = "3.4 mm"),
+        ("countersink_angle" = Option<String>, Query, description = "Angle of the countersink, in degrees", example = "90"),
+        ("series" = Option<String>, Query, description = "Drill series at hand, for the hole before reaming: a comma list of `number`, `letter`, `fraction`, `metric`", example = "number,metric"),
+        ("owned" = Option<String>, Query, description = "Drills at hand, for the hole before reaming", example = "1-60, 1-6x0.1mm"),
         ("spindle_speeds" = Option<String>, Query, description = "Speeds the machine has, in revolutions a minute; `200-2000` for any between", example = "350, 500, 1000"),
         ("spindle_max" = Option<String>, Query, description = "Fastest spindle speed, in revolutions a minute", example = "2000"),
     ),
@@ -127,33 +224,82 @@ pub async fn show(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Respo
 
 impl From<&speeds::Answer> for Speeds {
     fn from(found: &speeds::Answer) -> Self {
-        let (drill, thread) = match found.tool {
-            speeds::Tool::Drill(drill) => (Some(Drill::from(drill)), None),
-            speeds::Tool::Tap(thread) => (None, Some(ThreadName::from(thread))),
-            speeds::Tool::Size(_) => (None, None),
+        let asked = &found.question;
+        let (drill, thread) = match asked.tool {
+            Tool::Drill(drill) => (Some(Drill::from(drill)), None),
+            Tool::Tap(thread) | Tool::Screw(thread) => (None, Some(ThreadName::from(thread))),
+            Tool::Size(_) => (None, None),
         };
+        let (mut pecks, mut reaming, mut countersink, mut spot) = (None, None, None, None);
+        match &found.detail {
+            Detail::None => {}
+            Detail::Pecks(held) => pecks = Some(Pecks::from(held)),
+            Detail::Reaming(held) => reaming = Some(Reaming::of(held, asked.tool.diameter())),
+            Detail::Sink(held) => countersink = Some(Sink::from(held)),
+            Detail::Spot(held) => spot = Some(Spot::from(held)),
+        }
         Self {
-            material: found.material.slug,
-            work: match found.work {
-                speeds::Work::Drilling => "drilling",
-                speeds::Work::Tapping => "tapping",
-            },
-            diameter_mm: figures::mm(found.tool.diameter()),
+            material: asked.material.slug,
+            work: asked.work.slug(),
+            tool_steel: asked.tool_steel.slug(),
+            diameter_mm: figures::mm(asked.tool.diameter()),
+            speed_diameter_mm: figures::mm(found.diameter),
             drill,
             thread,
+            surface_low_m_per_min: figures::metres_per_minute(found.basis.low),
+            surface_high_m_per_min: figures::metres_per_minute(found.basis.high),
             speed_low_rpm: figures::rpm(found.low),
             speed_high_rpm: figures::rpm(found.high),
-            in_print: found.in_print.iter().map(Printed::from).collect(),
+            in_print: found.basis.in_print.iter().map(Printed::from).collect(),
+            rules: found.basis.rules.iter().map(Rule::from).collect(),
             feed: found.feed.map(Feed::from),
             reach: match found.reach {
-                speeds::Reach::NotSaid => "not-said",
-                speeds::Reach::Within => "within",
-                speeds::Reach::Between => "between",
-                speeds::Reach::TooSlow => "too-slow",
-                speeds::Reach::TooFast => "too-fast",
+                Reach::NotSaid => "not-said",
+                Reach::Within => "within",
+                Reach::Between => "between",
+                Reach::TooSlow => "too-slow",
+                Reach::TooFast => "too-fast",
             },
             set: found.set.as_ref().map(AtHand::from),
             at_hand: found.at_hand.iter().map(AtHand::from).collect(),
+            ends: found.ends.map(Ends::from),
+            way: found.way.map(|way| Way::of(way, found)),
+            pecks,
+            reaming,
+            countersink,
+            spot,
+        }
+    }
+}
+
+impl From<&speeds::Rule> for Rule {
+    fn from(rule: &speeds::Rule) -> Self {
+        Self { words: rule.words, source: figures::source(rule.source) }
+    }
+}
+
+impl From<speeds::Ends> for Ends {
+    fn from(ends: speeds::Ends) -> Self {
+        let (fastest, smallest) = ends.smallest;
+        Self {
+            slowest_rpm: ends.largest.map(|(slowest, _)| figures::rpm(slowest)),
+            largest_mm: ends.largest.map(|(_, largest)| figures::mm(largest)),
+            fastest_rpm: figures::rpm(fastest),
+            smallest_mm: figures::mm(smallest),
+        }
+    }
+}
+
+impl Way {
+    fn of(way: speeds::Way, found: &speeds::Answer) -> Self {
+        let speed = found.set.map_or(found.low, |set| set.speed);
+        let time = found.time_at(speed).map(|time| time.map(seconds));
+        Self {
+            depth_mm: figures::mm(way.depth),
+            way_mm: figures::mm(way.way),
+            diameters: figures::number(way.diameters),
+            time_low_s: time.map(|[short, _]| short),
+            time_high_s: time.map(|[_, long]| long),
         }
     }
 }
@@ -182,15 +328,18 @@ impl From<speeds::Feed> for Feed {
 impl From<&speeds::SpeedAtHand> for AtHand {
     fn from(found: &speeds::SpeedAtHand) -> Self {
         let feed = found.feed.map(|feed| feed.map(mm_per_minute));
+        let time = found.time.map(|time| time.map(seconds));
         Self {
             speed_rpm: figures::rpm(found.speed),
             surface_m_per_min: figures::metres_per_minute(found.surface),
             feed_low_mm_per_min: feed.map(|[low, _]| low),
             feed_high_mm_per_min: feed.map(|[_, high]| high),
+            time_low_s: time.map(|[short, _]| short),
+            time_high_s: time.map(|[_, long]| long),
             verdict: match found.verdict {
-                speeds::Verdict::Slow => "slow",
-                speeds::Verdict::Within => "within",
-                speeds::Verdict::Fast => "fast",
+                Verdict::Slow => "slow",
+                Verdict::Within => "within",
+                Verdict::Fast => "fast",
             },
             suits_up_to_mm: figures::mm(found.largest),
         }
@@ -200,4 +349,9 @@ impl From<&speeds::SpeedAtHand> for AtHand {
 /// Millimetres a minute, to a tenth.
 fn mm_per_minute(rate: Velocity) -> f64 {
     print::round(in_metres_per_minute(rate) * 1000.0, 1)
+}
+
+/// Seconds, to a tenth.
+fn seconds(time: Time) -> f64 {
+    print::round(in_seconds(time), 1)
 }

@@ -1,4 +1,6 @@
 //! The speeds a machine has: single ones, and the ranges of a drive without steps.
+//!
+//! Which of them suits a tool is in [`super::speed_choice`].
 
 use crate::units::read::{FigureError, spindle_speed};
 use crate::units::{Frequency, in_rpm, rpm};
@@ -47,7 +49,7 @@ impl Spindle {
     ///
     /// # Examples
     /// ```
-    /// use holewright::{pages::calculators::speeds::Spindle, units::rpm};
+    /// use holewright::{calc::spindle::Spindle, units::rpm};
     /// let spindle = Spindle::read("1000, 350; 500 rpm, 500").unwrap();
     /// let fastest: Vec<_> = spindle.steps.iter().map(|step| step.fastest).collect();
     /// assert_eq!(fastest, [rpm(350.0), rpm(500.0), rpm(1000.0)]);
@@ -81,6 +83,26 @@ impl Spindle {
         };
         let steps: Vec<SpeedStep> = self.steps.into_iter().filter_map(held).collect();
         if steps.is_empty() { Err(SpindleError::NoneLeft) } else { Ok(Self { steps }) }
+    }
+
+    /// Its slowest speed; none where nothing was said of it.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright::{calc::spindle::Spindle, units::rpm};
+    /// assert_eq!(Spindle::read("1000, 350").unwrap().slowest(), Some(rpm(350.0)));
+    /// assert_eq!(Spindle::default().held_to(Some(rpm(2000.0))).unwrap().slowest(), None);
+    /// ```
+    #[must_use]
+    pub fn slowest(&self) -> Option<Frequency> {
+        let slowest = self.steps.iter().map(|step| step.slowest).collect::<Option<Vec<_>>>()?;
+        slowest.into_iter().min_by(|a, b| in_rpm(*a).total_cmp(&in_rpm(*b)))
+    }
+
+    /// Its fastest speed; none where nothing was said of it.
+    #[must_use]
+    pub fn fastest(&self) -> Option<Frequency> {
+        self.steps.last().map(|step| step.fastest)
     }
 }
 
@@ -118,6 +140,7 @@ fn step(item: &str) -> Result<SpeedStep, SpindleError> {
 }
 
 /// A speed as a dial reads it: two figures.
-pub(super) fn on_a_dial(speed: Frequency) -> Frequency {
+#[must_use]
+pub fn on_a_dial(speed: Frequency) -> Frequency {
     rpm(crate::units::print::significant(in_rpm(speed), 2))
 }

@@ -1,0 +1,121 @@
+//! How much to leave for a reamer, and how fast to feed it, as the sources print it. They differ
+//! several-fold; what to make of that is worked out in [`crate::calc::reaming`].
+
+use crate::tables::source::Source;
+use crate::units::{Length, inch, mm};
+
+/// How the reamer is turned.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Kind {
+    /// By hand, with a wrench.
+    Hand,
+    /// In a machine.
+    Machine,
+    /// The source does not say.
+    Either,
+}
+
+/// What one source leaves on diameter for reamers of one band of sizes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Allowance {
+    /// Smallest reamer it is printed for; none where the source prints no size.
+    pub from: Option<Length>,
+    /// Largest, itself included; none where the source prints none.
+    pub to: Option<Length>,
+    /// The least left on diameter.
+    pub least: Length,
+    /// The most; equal to `least` where the source prints one figure.
+    pub most: Length,
+    /// How the reamer is turned.
+    pub kind: Kind,
+    /// What the source says of it: the kind of reamer, the metal.
+    pub printed_as: &'static str,
+    /// Where it was read.
+    pub source: Source,
+}
+
+/// A feed a revolution for each flute of a machine reamer.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FluteFeed {
+    /// Finest.
+    pub low: Length,
+    /// Coarsest.
+    pub high: Length,
+    /// Where it was read.
+    pub source: Source,
+}
+
+const PROTO: Source = Source::published(
+    "Proto Cutter (a reamer maker), chart of material left for carbide-tipped reamers",
+);
+const GTZ: Source = Source::published("GTZ, Manual reaming, trainees’ handbook, s. 5.3");
+const RAYMOND: Source =
+    Source::published("Raymond, Modern Shop Practice, Fluted chucking reamers, chestofbooks.com");
+const METAL_WORKERS: Source =
+    Source::published("Applied Science for Metal-Workers, s. 313, chestofbooks.com");
+const TM_1_420: Source =
+    Source::published("War Department Technical Manual TM 1-420, par. 37, Reaming");
+const PROTO_FEED: Source =
+    Source::published("Proto Cutter (a reamer maker), Speeds and feeds, light metals");
+const NORSEMAN: Source = Source::published("Norseman Drill, Drill feeds and speeds");
+
+const fn row(
+    from: Option<Length>,
+    to: Option<Length>,
+    left: [Length; 2],
+    kind: Kind,
+    printed_as: &'static str,
+    source: Source,
+) -> Allowance {
+    let [least, most] = left;
+    Allowance { from, to, least, most, kind, printed_as, source }
+}
+
+#[rustfmt::skip]
+static ALLOWANCES: [Allowance; 10] = [
+    row(Some(mm(0.0)), Some(mm(5.0)), [mm(0.1), mm(0.2)], Kind::Hand, "hand reaming, steel", GTZ),
+    row(Some(mm(0.0)), Some(inch(3.0)), [inch(0.005), inch(0.005)], Kind::Hand, "left for a hand reamer, one opinion", RAYMOND),
+    row(Some(inch(1.0625)), Some(inch(2.0)), [inch(0.007), inch(0.007)], Kind::Hand, "left for a hand reamer", RAYMOND),
+    row(Some(inch(2.0)), None, [inch(0.01), inch(0.01)], Kind::Hand, "left for a hand reamer", RAYMOND),
+    row(Some(inch(0.09)), Some(inch(0.17)), [inch(0.005), inch(0.01)], Kind::Machine, "machine reamer, carbide-tipped", PROTO),
+    row(Some(inch(0.171)), Some(inch(0.28)), [inch(0.008), inch(0.012)], Kind::Machine, "machine reamer, carbide-tipped", PROTO),
+    row(Some(inch(0.281)), Some(inch(0.88)), [inch(0.01), inch(0.016)], Kind::Machine, "machine reamer, carbide-tipped", PROTO),
+    row(Some(inch(0.881)), Some(inch(2.5)), [inch(0.015), inch(0.03)], Kind::Machine, "machine reamer, carbide-tipped", PROTO),
+    row(None, None, [inch(0.005), inch(0.01)], Kind::Machine, "machine reaming in the lathe", TM_1_420),
+    row(None, None, [inch(1.0 / 100.0), inch(1.0 / 64.0)], Kind::Either, "reaming, hand or machine; never over 1/32 in", METAL_WORKERS),
+];
+
+static FLUTE_FEED: FluteFeed =
+    FluteFeed { low: inch(0.002), high: inch(0.003), source: PROTO_FEED };
+
+/// Every allowance in print.
+#[must_use]
+pub fn allowances() -> &'static [Allowance] {
+    &ALLOWANCES
+}
+
+/// The feed a revolution for each flute.
+#[must_use]
+pub fn flute_feed() -> &'static FluteFeed {
+    &FLUTE_FEED
+}
+
+/// The rule for a reamer's speed where none is printed for its metal: this part of the drill's.
+#[must_use]
+pub const fn speed_rule() -> (f64, Source) {
+    (0.5, NORSEMAN)
+}
+
+impl Allowance {
+    /// Whether it is printed for a reamer of this size; a source without sizes speaks of them all.
+    #[must_use]
+    pub fn covers(&self, reamer: Length) -> bool {
+        self.from.is_none_or(|from| reamer >= from) && self.to.is_none_or(|to| reamer <= to)
+    }
+
+    /// Whether the source prints sizes for it.
+    #[must_use]
+    pub const fn is_sized(&self) -> bool {
+        self.from.is_some() || self.to.is_some()
+    }
+}
