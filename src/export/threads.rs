@@ -5,6 +5,7 @@ use crate::calc::engagement::percent_of_internal_height;
 use crate::calc::limits::largest_hole;
 use crate::calc::tapping::{candidates, usual};
 use crate::calc::thread_form::{geometry, thread_angle};
+use crate::tables::lists;
 use crate::tables::materials::Group;
 use crate::tables::threads::{System, Thread, systems as all_systems};
 use crate::units::{in_degrees, in_mm, print};
@@ -33,29 +34,28 @@ pub fn systems() -> Table {
     }
 }
 
+const SIZE_COLUMNS: [&str; 15] = [
+    "system",
+    "size",
+    "designation",
+    "tapping_drill",
+    "tapping_engagement_percent",
+    "major_mm",
+    "major_in",
+    "pitch_mm",
+    "threads_per_inch",
+    "effective_mm",
+    "effective_in",
+    "minor_mm",
+    "minor_in",
+    "minor_internal_mm",
+    "minor_internal_in",
+];
+
 /// Every size of a system.
 #[must_use]
 pub fn sizes(system: &'static System) -> Table {
-    Table {
-        columns: &[
-            "system",
-            "size",
-            "designation",
-            "tapping_drill",
-            "tapping_engagement_percent",
-            "major_mm",
-            "major_in",
-            "pitch_mm",
-            "threads_per_inch",
-            "effective_mm",
-            "effective_in",
-            "minor_mm",
-            "minor_in",
-            "minor_internal_mm",
-            "minor_internal_in",
-        ],
-        rows: system.threads.iter().map(size).collect(),
-    }
+    Table { columns: &SIZE_COLUMNS, rows: system.threads.iter().map(size).collect() }
 }
 
 fn size(thread: &'static Thread) -> Vec<Cell> {
@@ -81,9 +81,38 @@ fn size(thread: &'static Thread) -> Vec<Cell> {
     ]
 }
 
-/// Every tapping drill of a thread worth listing; none where no drill is, or for a taper thread.
+/// The table of a thread's page: its tapping drills; for a taper thread, or one beyond the drills, what
+/// the published lists print for it; its dimensions where no list is held either.
 #[must_use]
-pub fn tapping(thread: &'static Thread) -> Option<Table> {
+pub fn of_thread(thread: &'static Thread) -> Table {
+    tapping(thread)
+        .or_else(|| listed(thread))
+        .unwrap_or_else(|| Table { columns: &SIZE_COLUMNS, rows: vec![size(thread)] })
+}
+
+/// What the published lists print for a thread; none where no list is held.
+fn listed(thread: &'static Thread) -> Option<Table> {
+    let rows: Vec<Vec<Cell>> = lists::for_thread(thread)
+        .map(|row| {
+            vec![
+                Cell::text(row.list),
+                Cell::text(row.label),
+                Cell::mm(row.drill.length()),
+                Cell::inch(row.drill.length()),
+                Cell::text(row.source.cite),
+                Cell::text(row.source.grade.slug()),
+                Cell::text(row.note.unwrap_or_default()),
+            ]
+        })
+        .collect();
+    (!rows.is_empty()).then_some(Table {
+        columns: &["list", "drill", "diameter_mm", "diameter_in", "source", "grade", "note"],
+        rows,
+    })
+}
+
+/// Every tapping drill of a thread worth listing; none where no drill is, or for a taper thread.
+fn tapping(thread: &'static Thread) -> Option<Table> {
     let candidates = candidates(thread).ok().filter(|found| !found.is_empty())?;
     let geometry = geometry(thread);
     let standard = largest_hole(thread, &geometry).map(|limit| limit.standard);

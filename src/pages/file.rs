@@ -51,7 +51,7 @@ fn table(segments: &[&str], visit: &Visit<'_>) -> Option<Table> {
     match *segments {
         ["threads"] => Some(export::threads::systems()),
         ["threads", slug] => Some(export::threads::sizes(system(slug)?)),
-        ["threads", system, size] => export::threads::tapping(find_thread(system, size)?),
+        ["threads", system, size] => Some(export::threads::of_thread(find_thread(system, size)?)),
         ["drills"] => Some(export::drills::chart(drills::kept(&visit.query).ok()?)),
         ["drills", series, size] => {
             Some(export::drills::nearest(find_drill(Series::from_slug(series)?, size)?))

@@ -131,9 +131,18 @@ fn tapping_drills_are_as_on_the_page() {
     ] {
         same(thread, "drills", &format!("{thread}.csv"), columns);
     }
-    // A taper thread has a page and a drawing, and no such drills.
+}
+
+#[test]
+fn a_thread_without_tapping_drills_gives_its_lists_or_its_dimensions() {
     assert_eq!(visit("/threads/npt/1-4.svg").status, 200);
-    assert_eq!(visit("/threads/npt/1-4.csv").status, 404);
+    same("/threads/npt/1-4", "lists", "/threads/npt/1-4.csv", &[(1, "drill")]);
+    for thread in threads::all() {
+        let rows = csv(&format!("{}.csv", thread.path()));
+        assert!(!rows.is_empty(), "{}", thread.designation);
+        let drawn_from = ["engagement_percent", "list", "major_mm"];
+        assert!(drawn_from.iter().any(|column| rows[0].contains_key(*column)));
+    }
 }
 
 #[test]
