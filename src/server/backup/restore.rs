@@ -2,7 +2,8 @@
 //!
 //! At every moment either the old database or the new one stands in its place, whole: the old one
 //! gets a second name before the new one takes the first, and a log that belongs to the old one is
-//! gone before that (SQLite would replay it into the new one).
+//! gone before that (SQLite would replay it into the new one). What is kept aside is what the server
+//! would have read: the old database with its log folded in.
 
 use std::fmt;
 use std::fs::{self, Metadata};
@@ -11,7 +12,7 @@ use std::os::unix::fs::{MetadataExt, PermissionsExt};
 use std::path::{Path, PathBuf};
 
 use super::manifest::utc;
-use super::source::{Held, unpack};
+use super::source::{Held, readable, unpack};
 use super::{Error, name_of};
 use crate::server::clock::Clock;
 use crate::server::db::copy::{self, Folded};
@@ -46,6 +47,7 @@ pub struct Aside {
 /// A server runs there, the file is not sound or newer than this program, or the disk is full:
 /// what was there still is.
 pub async fn restore(data: &Path, saved: &Path, clock: Clock) -> Result<Restored, Error> {
+    readable(saved)?;
     let _lock = FolderLock::take(data)?;
     let database = data.join(FILE_NAME);
     let failed = |source| Error::Write { file: database.clone(), source };

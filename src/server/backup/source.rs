@@ -47,6 +47,14 @@ pub(super) async fn unpack(saved: &Path, into: &mut WholeFile) -> Result<Held, E
     Ok(Held { manifest, contents })
 }
 
+/// Whether there is such a file, asked before anything is written.
+pub(super) fn readable(saved: &Path) -> Result<(), Error> {
+    match File::open(saved) {
+        Ok(_) => Ok(()),
+        Err(source) => Err(Error::Read { file: saved.to_owned(), source }),
+    }
+}
+
 fn is_bare(saved: &Path) -> Result<bool, Error> {
     let failed = |source| Error::Read { file: saved.to_owned(), source };
     let mut start = Vec::new();

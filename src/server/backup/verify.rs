@@ -4,7 +4,7 @@ use std::fmt;
 use std::path::{Path, PathBuf};
 
 use super::Error;
-use super::source::{Held, unpack};
+use super::source::{Held, readable, unpack};
 use crate::server::whole_file::{WholeFile, with_suffix};
 
 /// A file that was found sound.
@@ -22,10 +22,7 @@ pub struct Verified {
 /// # Errors
 /// It is not one of ours, not sound, or newer than this program.
 pub async fn verify(saved: &Path) -> Result<Verified, Error> {
-    if !saved.is_file() {
-        let source = std::io::ErrorKind::NotFound.into();
-        return Err(Error::Read { file: saved.to_owned(), source });
-    }
+    readable(saved)?;
     let mut unpacked = WholeFile::begin(&with_suffix(saved, ".check"))
         .map_err(|source| Error::Write { file: with_suffix(saved, ".check"), source })?;
     let held = unpack(saved, &mut unpacked).await?;

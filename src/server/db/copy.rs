@@ -75,7 +75,7 @@ async fn examine_through(
     let fault: String =
         sqlx::query_scalar("PRAGMA integrity_check(1)").fetch_one(&mut *connection).await?;
     if fault != "ok" {
-        return Ok(Err(fault));
+        return Ok(Err(fault.replace('\n', ", ")));
     }
     let astray: Option<String> =
         sqlx::query_scalar("SELECT \"table\" FROM pragma_foreign_key_check LIMIT 1")
@@ -150,6 +150,8 @@ pub async fn schema(file: &Path) -> sqlx::Result<Option<i64>> {
 /// # Errors
 /// The copy cannot be written.
 pub async fn make_ready(file: &Path, now: UnixSeconds, detail: &str) -> Result<(), Error> {
+    // As much as the record takes.
+    let detail: String = detail.chars().take(500).collect();
     let mut connection = connection::beside(file).connect().await?;
     let mut transaction = connection.begin_with("BEGIN IMMEDIATE").await?;
     if has_table(&mut transaction, "session").await? {
