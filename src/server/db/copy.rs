@@ -125,7 +125,7 @@ pub async fn sqlite_version() -> Result<String, Error> {
 }
 
 /// The schema of the database at this place, none where there is no file or no step was ever run.
-/// Nothing is written, not even beside it, unless it was left with its log.
+/// The file is not written: only a change that was cut off half-way is rolled back first.
 ///
 /// # Errors
 /// It is no database, or cannot be read.
@@ -133,8 +133,10 @@ pub async fn schema(file: &Path) -> sqlx::Result<Option<i64>> {
     if !file.exists() {
         return Ok(None);
     }
-    let has_log = ["-wal", "-journal"].iter().any(|suffix| with_suffix(file, suffix).exists());
-    let mut connection = if has_log {
+    let has = |suffix| with_suffix(file, suffix).exists();
+    let mut connection = if has("-journal") {
+        connection::beside(file).connect().await?
+    } else if has("-wal") {
         connection::beside(file).read_only(true).connect().await?
     } else {
         still(file).await?

@@ -1,11 +1,15 @@
-//! F01 and F05: the process is killed in a storm of writes, and in the middle of a backup.
+//! F01, F04 and F05: the process is killed in a storm of writes, in an upgrade, in a backup.
 
-use std::process::Stdio;
+use std::path::Path;
+use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
+use holewright::server::db::{FILE_NAME, newest_schema};
+
+use super::asked::get;
 use super::commands::{done, names, program, run};
-use super::storm::rounds;
-use super::{notes, writer};
+use super::storm::{Victim, rounds};
+use super::{notes, upgrades, writer};
 use crate::support::Folder;
 
 fn kill_in_storms(count: u32) {
@@ -84,4 +88,71 @@ fn f05_a_killed_backup_leaves_no_file_under_its_name() {
 #[ignore = "fifty backups killed: tests/run --soak"]
 fn f05_fifty_killed_backups_leave_no_file_under_their_name() {
     kill_in_backups(50);
+}
+
+/// Kills the program again and again while it brings an old database up to date.
+fn kill_in_upgrades(count: u32) {
+    let folder = Folder::new();
+    // Twice, as above.
+    let [_, (whole, old, new)] = ["first", "second"].map(|name| {
+        let data = folder.path().join(name);
+        upgrades::released(&data, upgrades::RELEASED[0].1);
+        let old = notes::schema(&data.join(FILE_NAME));
+        let since = Instant::now();
+        let server = Victim::start(&mut serving(&data));
+        let whole = since.elapsed();
+        drop(server);
+        (whole, old, notes::schema(&data.join(FILE_NAME)))
+    });
+    let mut cut = 0;
+    for round in 1..=count {
+        let data = folder.path().join(format!("round{round}"));
+        upgrades::released(&data, upgrades::RELEASED[0].1);
+        let mut child = serving(&data).spawn().unwrap();
+        // The schema is the first thing a start looks at.
+        std::thread::sleep(whole * round / (3 * count));
+        child.kill().unwrap();
+        child.wait().unwrap();
+        let left = notes::schema(&data.join(FILE_NAME));
+        let copy = data.join(format!("copies/before-{}.sqlite", newest_schema()));
+        if left != new {
+            cut += 1;
+        }
+        if left != old {
+            assert_eq!(notes::schema(&copy), old, "round {round}: changed without a copy");
+        }
+        // Each step stands whole or not at all, so the next start goes on from there.
+        drop(serve(&data));
+        assert_eq!(notes::schema(&data.join(FILE_NAME)), new, "round {round}");
+        assert!(notes::read(&data).half.is_empty());
+        done(&run(&data, &["verify", copy.to_str().unwrap()]));
+        std::fs::remove_dir_all(&data).unwrap();
+    }
+    println!(
+        "F04: a start with an upgrade takes {whole:?}; {cut} of {count} kills came before its end"
+    );
+    assert!(cut > count / 5, "nearly every kill came too late");
+}
+
+fn serving(data: &Path) -> Command {
+    let mut serve = program();
+    serve.args(["--listen", "127.0.0.1:0", "--data-dir"]).arg(data).stdout(Stdio::piped());
+    serve
+}
+
+fn serve(data: &Path) -> Victim {
+    let server = Victim::start(&mut serving(data));
+    assert_eq!(get(server.address, "/readyz"), Some(200));
+    server
+}
+
+#[test]
+fn f04_a_killed_upgrade_is_finished_at_the_next_start() {
+    kill_in_upgrades(10);
+}
+
+#[test]
+#[ignore = "fifty upgrades killed: tests/run --soak"]
+fn f04_fifty_killed_upgrades_are_finished_at_the_next_start() {
+    kill_in_upgrades(50);
 }

@@ -125,8 +125,7 @@ async fn read_from(connection: &mut SqliteConnection) -> Found {
 /// The schema of a file, each statement of it.
 pub(super) fn schema(file: &Path) -> Vec<String> {
     block(async {
-        let mut connection =
-            SqliteConnectOptions::new().filename(file).read_only(true).connect().await.unwrap();
+        let mut connection = SqliteConnectOptions::new().filename(file).connect().await.unwrap();
         let schema = sqlx::query_scalar(
             "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY type, name",
         )

@@ -7,16 +7,19 @@ use holewright::server::db::{Database, FILE_NAME, newest_schema};
 use super::commands::{bytes, done, names, refused, run};
 use super::notes;
 use crate::support::Folder;
+use sqlx::sqlite::SqliteConnectOptions;
+use sqlx::{ConnectOptions, Connection};
 
 /// Every schema that was ever released, as SQL: what was written then must still open.
-const RELEASED: [(i64, &str); 1] =
+pub(super) const RELEASED: [(i64, &str); 1] =
     [(20_261_124_230_100, include_str!("released/20261124230100.sql"))];
 
 const NEWER: &str =
     "INSERT INTO _sqlx_migrations (version, description, success, checksum, execution_time)
      VALUES (29991231235959, 'later', TRUE, x'00', 0)";
 
-fn released(data: &Path, sql: &str) {
+/// A data folder with the database of an earlier release.
+pub(super) fn released(data: &Path, sql: &str) {
     std::fs::create_dir_all(data).unwrap();
     notes::execute(&data.join(FILE_NAME), sql);
 }
@@ -89,6 +92,40 @@ fn o13_the_newest_three_copies_are_kept() {
         names(&copies),
         ["before-100.sqlite", "before-20.sqlite", newest.as_str(), "mine.sqlite"]
     );
+}
+
+/// A kill leaves the journal of the change that it cut off: that is rolled back, not stumbled over.
+#[test]
+fn f04_a_change_that_was_cut_off_is_rolled_back_first() {
+    let folder = Folder::new();
+    let (live, data) = (folder.path().join("live"), folder.path().join("data"));
+    released(&live, RELEASED[0].1);
+    std::fs::create_dir(&data).unwrap();
+    notes::block(async {
+        let file = live.join(FILE_NAME);
+        let mut connection = SqliteConnectOptions::new().filename(file).connect().await.unwrap();
+        // So many rows that some are in the file before the transaction ends.
+        sqlx::raw_sql(
+            "PRAGMA cache_size = 2;
+             BEGIN IMMEDIATE;
+             WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 2000)
+             INSERT INTO reference_entry (id, kind, slug, title, digest)
+             SELECT 'half/' || i, 'half', i, 'half', printf('%064d', i) FROM n",
+        )
+        .execute(&mut connection)
+        .await
+        .unwrap();
+        for suffix in ["", "-journal"] {
+            let name = format!("{FILE_NAME}{suffix}");
+            std::fs::copy(live.join(&name), data.join(&name)).unwrap();
+        }
+        connection.close().await.unwrap();
+    });
+    open(&data);
+    let half = "SELECT count(*) FROM reference_entry WHERE kind = 'half'";
+    assert_eq!(notes::number(&data.join(FILE_NAME), half), 0);
+    let copy = data.join(format!("copies/before-{}.sqlite", newest_schema()));
+    assert_eq!(notes::number(&copy, half), 0);
 }
 
 #[test]
