@@ -6,12 +6,14 @@
 //! - [`cookie`]: one cookie of a request.
 //! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
+//! - [`backup`]: everything in one file, and back; [`whole_file`]: files that appear whole.
 //! - [`auth`]: who somebody is and what they may do; [`extract`]: who sent a request.
 //! - [`limits`]: how often one address may ask; [`metrics`]: what an operator watches.
 
 pub mod accept;
 pub mod api;
 pub mod auth;
+pub mod backup;
 pub mod bytes;
 pub mod clock;
 pub mod config;
@@ -29,6 +31,7 @@ pub mod readiness;
 pub mod routes;
 pub mod validator;
 pub mod web;
+pub mod whole_file;
 
 use std::fmt;
 use std::io::{self, Write};
@@ -41,10 +44,11 @@ use tokio::time::timeout;
 
 use crate::pages;
 use accept::Limits;
+use backup::Existing;
 use bytes::Kept;
 use clock::Clock;
 use config::{BaseUrl, Command, CommandLine, Config};
-use db::Database;
+use db::{Database, FolderLock};
 use limits::RateLimit;
 use metrics::Metrics;
 use readiness::Readiness;
@@ -66,6 +70,8 @@ pub struct App {
     pub context: pages::Context,
     /// The database.
     pub database: Database,
+    /// What keeps a second server, and a restore, out of the data folder.
+    pub lock: FolderLock,
     /// The wall clock.
     pub clock: Clock,
     /// Whether the server can do its work.
@@ -105,11 +111,12 @@ pub enum StartError {
 }
 
 impl App {
-    /// Opens the database and projects the tables into it.
+    /// Locks the data folder, opens the database and projects the tables into it.
     ///
     /// # Errors
-    /// The database cannot be opened or written.
+    /// Another program holds the folder, or the database cannot be opened or written.
     pub async fn open(config: Config, base_url: BaseUrl, clock: Clock) -> Result<Self, db::Error> {
+        let lock = FolderLock::take(&config.data_dir)?;
         let database = Database::open(&config.data_dir).await?;
         let projected = db::reference::project(&database, &entries::all(), clock.now()).await?;
         tracing::debug!(?projected, "the tables are in the database");
@@ -127,6 +134,7 @@ impl App {
             config,
             base_url,
             database,
+            lock,
             clock,
         })
     }
@@ -145,6 +153,14 @@ pub fn main() -> ExitCode {
             outcome(run(line.config))
         }
         Command::Healthcheck => outcome(healthcheck::ask(line.config.listen)),
+        Command::Backup { file, replace } => {
+            let existing = if replace { Existing::Replace } else { Existing::Keep };
+            told(backup::alone(backup::save(&line.config.data_dir, &file, existing, Clock::System)))
+        }
+        Command::Verify { file } => told(backup::alone(backup::verify(&file))),
+        Command::Restore { file } => {
+            told(backup::alone(backup::restore(&line.config.data_dir, &file, Clock::System)))
+        }
     }
 }
 
@@ -185,6 +201,14 @@ async fn serve(config: Config) -> Result<(), StartError> {
     }
     tracing::info!("stopped");
     Ok(())
+}
+
+/// As [`outcome`], with what was done on standard output.
+fn told<T: fmt::Display, E: fmt::Display>(result: Result<T, E>) -> ExitCode {
+    outcome(result.map(|done| {
+        // What was asked for is done, whether or not anybody reads so.
+        let _ = writeln!(io::stdout(), "{done}");
+    }))
 }
 
 fn outcome<E: fmt::Display>(result: Result<(), E>) -> ExitCode {

@@ -16,6 +16,7 @@ mod entries;
 mod faults;
 mod guards;
 mod refusals;
+mod safety;
 mod settings;
 mod sockets;
 mod support;

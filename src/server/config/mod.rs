@@ -25,8 +25,12 @@ Examples:
       serves on this machine alone, with the database in ./data
   holewright --listen 0.0.0.0:8080 --data-dir /var/lib/holewright --base-url https://club.example
       serves the club, behind its own address
+  holewright backup club.tar
+      saves everything in one file, while the server runs
+  holewright restore club.tar
+      puts it back; the server must be stopped, and what is there now is kept aside
 
-Exit codes: 0 stopped as asked, 1 cannot start or not ready, 2 a setting is wrong.";
+Exit codes: 0 done, or stopped as asked; 1 cannot start, not ready, or not done; 2 a setting is wrong.";
 
 /// The thread, drill and material reference of a model-engineering club, with a plan for every hole.
 #[derive(Debug, Parser)]
@@ -41,13 +45,31 @@ pub struct CommandLine {
 }
 
 /// What the program can do.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Subcommand)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Subcommand)]
 pub enum Command {
     /// Serve the pages (also without this word)
     #[default]
     Serve,
     /// Ask the server at --listen whether it is ready: exit 0 if so, else 1
     Healthcheck,
+    /// Save everything in one file, also while the server runs
+    Backup {
+        /// The file to write, such as club.tar; until it is whole it has another name
+        file: PathBuf,
+        /// Write over the file if it is there
+        #[arg(long)]
+        replace: bool,
+    },
+    /// Check a saved file, changing nothing
+    Verify {
+        /// The file that backup wrote, or a copy from the data folder's copies
+        file: PathBuf,
+    },
+    /// Put back what a saved file holds; the server must be stopped. What is there now is kept aside
+    Restore {
+        /// The file that backup wrote, or a copy from the data folder's copies
+        file: PathBuf,
+    },
 }
 
 /// The settings of the server.

@@ -56,9 +56,14 @@ fn pool(connections: u32) -> SqlitePoolOptions {
 }
 
 fn contract(file: &Path) -> SqliteConnectOptions {
+    beside(file).journal_mode(SqliteJournalMode::Wal)
+}
+
+/// The contract for a connection beside the pools, which leaves the file's way of keeping a log as
+/// it finds it: the whole database is to be copied or moved.
+pub(super) fn beside(file: &Path) -> SqliteConnectOptions {
     SqliteConnectOptions::new()
         .filename(file)
-        .journal_mode(SqliteJournalMode::Wal)
         .synchronous(SqliteSynchronous::Full)
         .foreign_keys(true)
         .busy_timeout(PATIENCE)

@@ -1,7 +1,7 @@
 //! What can go wrong with the database.
 
 use std::io;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use super::FILE_NAME;
 
@@ -39,21 +39,68 @@ pub enum Error {
         found: String,
     },
     /// The file was written by a newer program.
-    #[error(
-        "{FILE_NAME} has schema {found}, this program knows schemas up to {known}: run the newer program, or put back the copy made before it first ran"
-    )]
+    #[error("{FILE_NAME} has schema {found}, this program knows schemas up to {known}: run the newer program, or {}", way_back(copy.as_deref()))]
     NewerSchema {
         /// The schema of the file.
         found: i64,
         /// The newest schema of this program.
         known: i64,
+        /// The newest copy that this program can read.
+        copy: Option<PathBuf>,
     },
+    /// Another program holds the folder.
+    #[error("another holewright is at work in {}: stop it first, or choose another folder with --data-dir", folder.display())]
+    InUse {
+        /// The folder.
+        folder: PathBuf,
+    },
+    /// The folder cannot be held.
+    #[error("cannot lock the data folder {}: {source}; choose another with --data-dir", folder.display())]
+    Lock {
+        /// The folder.
+        folder: PathBuf,
+        /// What the system said.
+        source: io::Error,
+    },
+    /// A copy cannot be written or read.
+    #[error("cannot make the copy {}: {source}", file.display())]
+    Copy {
+        /// The copy.
+        file: PathBuf,
+        /// What the system said.
+        source: io::Error,
+    },
+    /// What is in a file does not hang together.
+    #[error("{} is damaged: {found}", file.display())]
+    Unsound {
+        /// The file.
+        file: PathBuf,
+        /// The first fault.
+        found: String,
+    },
+    /// No sound copy could be made, so the schema is left as it is.
+    #[error(
+        "{FILE_NAME} is left as it is, because no copy of it could be made before its schema is brought up to date: {0}"
+    )]
+    Uncopied(#[source] Box<Error>),
     /// The schema cannot be brought up to date.
     #[error("cannot bring {FILE_NAME} up to date: {0}")]
     Migrate(#[source] sqlx::migrate::MigrateError),
     /// A statement failed.
     #[error("the database failed: {0}")]
     Statement(#[from] sqlx::Error),
+}
+
+fn way_back(copy: Option<&Path>) -> String {
+    match copy {
+        Some(copy) => {
+            format!(
+                "put back the newest copy this one reads: holewright restore {}",
+                copy.display()
+            )
+        }
+        None => "put back a backup made before it first ran, with holewright restore".to_owned(),
+    }
 }
 
 impl Error {

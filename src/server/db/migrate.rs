@@ -1,7 +1,7 @@
 //! Bringing the schema up to date, forward only, each step in a transaction of its own.
 
-use sqlx::migrate::{MigrateError, Migrator};
-use sqlx::sqlite::SqlitePool;
+use sqlx::migrate::Migrator;
+use sqlx::sqlite::{SqliteConnection, SqlitePool};
 
 use super::Error;
 
@@ -13,12 +13,20 @@ pub fn newest_schema() -> i64 {
     STEPS.iter().map(|step| step.version).max().unwrap_or_default()
 }
 
+/// The schema of the file behind this connection; none where no step was ever run.
+pub(super) async fn schema_of(connection: &mut SqliteConnection) -> sqlx::Result<Option<i64>> {
+    let is_ours: bool = sqlx::query_scalar(
+        "SELECT count(*) > 0 FROM sqlite_schema WHERE name = '_sqlx_migrations'",
+    )
+    .fetch_one(&mut *connection)
+    .await?;
+    if !is_ours {
+        return Ok(None);
+    }
+    sqlx::query_scalar("SELECT max(version) FROM _sqlx_migrations").fetch_one(connection).await
+}
+
 /// Runs the steps that the file has not seen.
 pub(super) async fn up(writer: &SqlitePool) -> Result<(), Error> {
-    STEPS.run(writer).await.map_err(|error| match error {
-        MigrateError::VersionMissing(found) if found > newest_schema() => {
-            Error::NewerSchema { found, known: newest_schema() }
-        }
-        error => Error::Migrate(error),
-    })
+    STEPS.run(writer).await.map_err(Error::Migrate)
 }

@@ -4,8 +4,11 @@
 //! write ever meets another. Leaves out: what the rows mean.
 
 pub mod connection;
+mod copies;
+pub mod copy;
 mod error;
 pub mod export;
+mod lock;
 mod migrate;
 pub mod probe;
 pub mod reference;
@@ -17,6 +20,7 @@ use sqlx::sqlite::SqlitePool;
 use sqlx::{Sqlite, Transaction};
 
 pub use error::Error;
+pub use lock::FolderLock;
 pub use migrate::newest_schema;
 
 /// The file in the data folder.
@@ -31,7 +35,7 @@ pub struct Database {
 
 impl Database {
     /// Opens the database in this folder, making the folder and the file if need be, and brings its
-    /// schema up to date.
+    /// schema up to date, after a copy of what it was.
     ///
     /// # Errors
     /// The folder cannot be written, the file is no database or a newer program's, or the SQLite
@@ -39,6 +43,20 @@ impl Database {
     pub async fn open(folder: &Path) -> Result<Self, Error> {
         let file = file_in(folder)?;
         let unopened = |source| Error::Open { file: file.clone(), user: user_id(), source };
+        let known = newest_schema();
+        match copy::schema(&file).await.map_err(unopened)? {
+            Some(found) if found > known => {
+                let copy = copies::newest_up_to(folder, known).await;
+                return Err(Error::NewerSchema { found, known, copy });
+            }
+            Some(found) if found < known => {
+                let copy = copies::keep(folder, known)
+                    .await
+                    .map_err(|error| Error::Uncopied(Box::new(error)))?;
+                tracing::info!(found, known, "the database was copied to {}", copy.display());
+            }
+            _ => {}
+        }
         let writer = connection::writer(&file).await.map_err(unopened)?;
         connection::check_version(&writer).await?;
         migrate::up(&writer).await?;
@@ -65,12 +83,16 @@ impl Database {
 }
 
 fn file_in(folder: &Path) -> Result<PathBuf, Error> {
+    make(folder)?;
+    Ok(folder.join(FILE_NAME))
+}
+
+fn make(folder: &Path) -> Result<(), Error> {
     std::fs::create_dir_all(folder).map_err(|source| Error::Folder {
         folder: folder.to_owned(),
         user: user_id(),
         source,
-    })?;
-    Ok(folder.join(FILE_NAME))
+    })
 }
 
 /// The user this process runs as, for the message that says who may not write; the standard library

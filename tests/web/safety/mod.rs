@@ -1,0 +1,18 @@
+//! Nothing is lost: kills, storms of writes, copies, restores, upgrades. Each test is named for its
+//! line of the quality bars.
+
+#![expect(clippy::print_stdout, reason = "what was measured is shown beside the bar it keeps")]
+
+mod asked;
+mod commands;
+mod contention;
+mod durability;
+mod kills;
+mod locks;
+mod notes;
+mod put_back;
+mod readme;
+mod saved;
+mod storm;
+mod upgrades;
+mod writer;

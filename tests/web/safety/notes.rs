@@ -1,0 +1,164 @@
+//! Notes as rows: written whole in one transaction, and read back from whatever file they are in.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use holewright::server::db::{Database, FILE_NAME};
+use sqlx::sqlite::SqliteConnectOptions;
+use sqlx::{ConnectOptions, Connection, SqliteConnection};
+
+/// Runs this to its end.
+pub(super) fn block<T>(task: impl Future<Output = T>) -> T {
+    tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap().block_on(task)
+}
+
+/// Writes a note with its wording and the record of it, as the server does: on the one connection
+/// that writes, in one transaction.
+pub(super) async fn write(database: &Database, key: &str) -> sqlx::Result<()> {
+    let [_, writer] = database.pools();
+    let mut transaction = writer.begin_with("BEGIN IMMEDIATE").await?;
+    insert(&mut transaction, key, "It cut clean.").await?;
+    transaction.commit().await
+}
+
+async fn insert(connection: &mut SqliteConnection, key: &str, text: &str) -> sqlx::Result<()> {
+    let note = sqlx::query("INSERT INTO note (form_key, made_at) VALUES (?, 1)")
+        .bind(key)
+        .execute(&mut *connection)
+        .await?
+        .last_insert_rowid();
+    sqlx::query(
+        "INSERT INTO note_version (note_id, state, title, text, made_at, saved_at)
+         VALUES (?, 'waiting', ?, ?, 1, 1)",
+    )
+    .bind(note)
+    .bind(key)
+    .bind(text)
+    .execute(&mut *connection)
+    .await?;
+    sqlx::query("INSERT INTO note_text (rowid, title, text, done) VALUES (?, ?, ?, '')")
+        .bind(note)
+        .bind(key)
+        .bind(text)
+        .execute(&mut *connection)
+        .await?;
+    sqlx::query("INSERT INTO act (at, what, subject) VALUES (1, 'note-sent', ?)")
+        .bind(key)
+        .execute(&mut *connection)
+        .await?;
+    Ok(())
+}
+
+/// The key of the note with this number.
+pub(super) fn key(prefix: &str, number: u64) -> String {
+    format!("{prefix}-{number:016}")
+}
+
+/// A database in this folder with so many notes of so many letters.
+pub(super) fn fill(data: &Path, prefix: &str, count: u64, letters: usize) {
+    block(async {
+        let database = Database::open(data).await.unwrap();
+        let [_, writer] = database.pools();
+        let mut transaction = writer.begin_with("BEGIN IMMEDIATE").await.unwrap();
+        for number in 0..count {
+            // Not the same text again and again: pages of one word would be copied faster.
+            let text = format!("{number} ").repeat(letters / 5);
+            insert(&mut transaction, &key(prefix, number), &text).await.unwrap();
+        }
+        transaction.commit().await.unwrap();
+        database.close().await;
+    });
+}
+
+/// What is in a database.
+#[derive(Debug, Default, PartialEq, Eq)]
+pub(super) struct Found {
+    /// The keys of the notes that are there whole.
+    pub(super) whole: BTreeSet<String>,
+    /// The keys of whatever is there in part.
+    pub(super) half: BTreeSet<String>,
+}
+
+/// Reads the notes of this folder's database, which must be in order.
+#[track_caller]
+pub(super) fn read(data: &Path) -> Found {
+    let file = data.join(FILE_NAME);
+    block(async {
+        let mut connection = SqliteConnectOptions::new()
+            .filename(&file)
+            .busy_timeout(std::time::Duration::from_secs(5))
+            .connect()
+            .await
+            .unwrap();
+        let found = read_from(&mut connection).await;
+        connection.close().await.unwrap();
+        found
+    })
+}
+
+async fn read_from(connection: &mut SqliteConnection) -> Found {
+    let check: Vec<String> =
+        sqlx::query_scalar("PRAGMA integrity_check").fetch_all(&mut *connection).await.unwrap();
+    assert_eq!(check, ["ok"]);
+    let astray = sqlx::query("PRAGMA foreign_key_check").fetch_all(&mut *connection).await.unwrap();
+    assert_eq!(astray.len(), 0, "rows that belong to none");
+    let mut sets = [BTreeSet::new(), BTreeSet::new(), BTreeSet::new(), BTreeSet::new()];
+    for (set, question) in sets.iter_mut().zip([
+        "SELECT form_key FROM note",
+        "SELECT title FROM note_version WHERE title <> ''",
+        "SELECT title FROM note_text WHERE rowid IN (SELECT id FROM note)",
+        "SELECT subject FROM act WHERE what = 'note-sent'",
+    ]) {
+        let keys: Vec<String> =
+            sqlx::query_scalar(question).fetch_all(&mut *connection).await.unwrap();
+        set.extend(keys);
+    }
+    let mut found = Found::default();
+    for key in sets.iter().flatten() {
+        let is_whole = sets.iter().all(|set| set.contains(key));
+        let to = if is_whole { &mut found.whole } else { &mut found.half };
+        to.insert(key.clone());
+    }
+    found
+}
+
+/// The schema of a file, each statement of it.
+pub(super) fn schema(file: &Path) -> Vec<String> {
+    block(async {
+        let mut connection = SqliteConnectOptions::new().filename(file).connect().await.unwrap();
+        let schema = sqlx::query_scalar(
+            "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY type, name",
+        )
+        .fetch_all(&mut connection)
+        .await
+        .unwrap();
+        connection.close().await.unwrap();
+        schema
+    })
+}
+
+/// Runs this SQL on a file.
+pub(super) fn execute(file: &Path, sql: &str) {
+    block(async {
+        let mut connection = SqliteConnectOptions::new()
+            .filename(file)
+            .create_if_missing(true)
+            .foreign_keys(false)
+            .connect()
+            .await
+            .unwrap();
+        let sql = sqlx::AssertSqlSafe(sql.to_owned());
+        sqlx::raw_sql(sql).execute(&mut connection).await.unwrap();
+        connection.close().await.unwrap();
+    });
+}
+
+/// What this question finds in a file: one whole number.
+pub(super) fn number(file: &Path, question: &'static str) -> i64 {
+    block(async {
+        let mut connection = SqliteConnectOptions::new().filename(file).connect().await.unwrap();
+        let number = sqlx::query_scalar(question).fetch_one(&mut connection).await.unwrap();
+        connection.close().await.unwrap();
+        number
+    })
+}

@@ -1,0 +1,47 @@
+//! The commands of the README about copies, run as they stand there.
+
+use std::process::Command;
+
+use super::commands::program;
+use super::notes;
+use crate::support::Folder;
+
+/// The lines of every block of commands in this section.
+fn commands(section: &str) -> String {
+    let readme = include_str!("../../../README.md");
+    let heading = format!("\n## {section}\n");
+    let text = readme.split(&heading).nth(1).unwrap().split("\n## ").next().unwrap();
+    let blocks: Vec<&str> =
+        text.split("```sh\n").skip(1).map(|block| block.split("```").next().unwrap()).collect();
+    assert!(!blocks.is_empty(), "{section} has no commands");
+    blocks.concat()
+}
+
+/// Runs them where a person would: in the folder above the data.
+fn run(folder: &Folder, section: &str) -> String {
+    let binary = program();
+    let path = std::path::Path::new(binary.get_program()).parent().unwrap();
+    let path = format!("{}:{}", path.display(), std::env::var("PATH").unwrap());
+    let output = Command::new("sh")
+        .args(["-euc", &commands(section)])
+        .current_dir(folder.path())
+        .env("PATH", path)
+        .output()
+        .unwrap();
+    let said = String::from_utf8(output.stdout).unwrap();
+    assert!(output.status.success(), "{said}{}", String::from_utf8_lossy(&output.stderr));
+    said
+}
+
+#[test]
+fn o11_the_commands_of_the_readme_do_what_it_says() {
+    let folder = Folder::new();
+    let data = folder.path().join("data");
+    notes::fill(&data, "readme", 5, 50);
+    let said = run(&folder, "Keep a copy");
+    assert!(said.contains("saved in") && said.contains("is sound"), "{said}");
+    notes::fill(&data, "later", 1, 50);
+    let said = run(&folder, "Put a copy back");
+    assert!(said.contains("restored data/holewright.sqlite"), "{said}");
+    assert_eq!(notes::read(&data).whole.len(), 5);
+}

@@ -1,0 +1,189 @@
+//! O13 and O14: an older database is copied and then brought up to date; a newer one is left alone.
+
+use std::path::Path;
+
+use holewright::server::db::{Database, FILE_NAME, newest_schema};
+
+use super::commands::{bytes, done, names, refused, run};
+use super::notes;
+use crate::support::Folder;
+use sqlx::sqlite::SqliteConnectOptions;
+use sqlx::{ConnectOptions, Connection};
+
+/// Every schema that was ever released, as SQL: what was written then must still open.
+pub(super) const RELEASED: [(i64, &str); 1] =
+    [(20_261_124_230_100, include_str!("released/20261124230100.sql"))];
+
+const NEWER: &str =
+    "INSERT INTO _sqlx_migrations (version, description, success, checksum, execution_time)
+     VALUES (29991231235959, 'later', TRUE, x'00', 0)";
+
+/// A data folder with the database of an earlier release.
+pub(super) fn released(data: &Path, sql: &str) {
+    std::fs::create_dir_all(data).unwrap();
+    notes::execute(&data.join(FILE_NAME), sql);
+}
+
+fn open(data: &Path) {
+    notes::block(async { Database::open(data).await.unwrap().close().await });
+}
+
+#[test]
+fn o13_every_released_schema_becomes_the_newest_and_is_copied_before() {
+    let folder = Folder::new();
+    let fresh = folder.path().join("fresh");
+    open(&fresh);
+    assert!(!fresh.join("copies").exists(), "there is nothing to copy of a new database");
+    for (version, sql) in RELEASED {
+        let data = folder.path().join(version.to_string());
+        released(&data, sql);
+        let old = notes::schema(&data.join(FILE_NAME));
+        open(&data);
+        let new = notes::schema(&data.join(FILE_NAME));
+        assert_eq!(new, notes::schema(&fresh.join(FILE_NAME)));
+        assert_ne!(new, old, "{version} is no older schema");
+
+        let copies = data.join("copies");
+        let name = format!("before-{}.sqlite", newest_schema());
+        assert_eq!(names(&copies), [name.as_str()]);
+        let copy = copies.join(&name);
+        assert_eq!(notes::schema(&copy), old);
+        let rows = "SELECT count(*) FROM reference_entry WHERE id = 'threads/ba/5'";
+        assert_eq!(notes::number(&copy, rows), 1);
+        assert_eq!(notes::number(&data.join(FILE_NAME), rows), 1);
+        let said = done(&run(&data, &["verify", copy.to_str().unwrap()]));
+        assert!(said.contains(&version.to_string()), "{said}");
+
+        // Nothing to do, nothing to copy.
+        std::fs::remove_dir_all(&copies).unwrap();
+        open(&data);
+        assert!(!copies.exists());
+    }
+}
+
+#[test]
+fn o13_an_older_archive_is_restored_and_brought_up_to_date() {
+    let folder = Folder::new();
+    let (version, sql) = RELEASED[0];
+    let (old, data) = (folder.path().join("old"), folder.path().join("data"));
+    released(&old, sql);
+    let file = folder.path().join("club.tar");
+    let said = done(&run(&old, &["backup", file.to_str().unwrap()]));
+    assert!(said.contains(&version.to_string()), "{said}");
+    done(&run(&data, &["restore", file.to_str().unwrap()]));
+    open(&data);
+    assert_eq!(names(&data.join("copies")).len(), 1);
+    let schema = "SELECT max(version) FROM _sqlx_migrations";
+    assert_eq!(notes::number(&data.join(FILE_NAME), schema), newest_schema());
+}
+
+#[test]
+fn o13_the_newest_three_copies_are_kept() {
+    let folder = Folder::new();
+    released(folder.path(), RELEASED[0].1);
+    let copies = folder.path().join("copies");
+    std::fs::create_dir(&copies).unwrap();
+    for name in ["before-3.sqlite", "before-20.sqlite", "before-100.sqlite", "mine.sqlite"] {
+        std::fs::write(copies.join(name), "").unwrap();
+    }
+    open(folder.path());
+    let newest = format!("before-{}.sqlite", newest_schema());
+    assert_eq!(
+        names(&copies),
+        ["before-100.sqlite", "before-20.sqlite", newest.as_str(), "mine.sqlite"]
+    );
+}
+
+/// A kill leaves the journal of the change that it cut off: that is rolled back, not stumbled over.
+#[test]
+fn f04_a_change_that_was_cut_off_is_rolled_back_first() {
+    let folder = Folder::new();
+    let (live, data) = (folder.path().join("live"), folder.path().join("data"));
+    released(&live, RELEASED[0].1);
+    std::fs::create_dir(&data).unwrap();
+    notes::block(async {
+        let file = live.join(FILE_NAME);
+        let mut connection = SqliteConnectOptions::new().filename(file).connect().await.unwrap();
+        // So many rows that some are in the file before the transaction ends.
+        sqlx::raw_sql(
+            "PRAGMA cache_size = 2;
+             BEGIN IMMEDIATE;
+             WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 2000)
+             INSERT INTO reference_entry (id, kind, slug, title, digest)
+             SELECT 'half/' || i, 'half', i, 'half', printf('%064d', i) FROM n",
+        )
+        .execute(&mut connection)
+        .await
+        .unwrap();
+        for suffix in ["", "-journal"] {
+            let name = format!("{FILE_NAME}{suffix}");
+            std::fs::copy(live.join(&name), data.join(&name)).unwrap();
+        }
+        connection.close().await.unwrap();
+    });
+    open(&data);
+    let half = "SELECT count(*) FROM reference_entry WHERE kind = 'half'";
+    assert_eq!(notes::number(&data.join(FILE_NAME), half), 0);
+    let copy = data.join(format!("copies/before-{}.sqlite", newest_schema()));
+    assert_eq!(notes::number(&copy, half), 0);
+}
+
+#[test]
+fn o13_without_a_copy_the_schema_stays_as_it_is() {
+    let folder = Folder::new();
+    let data = folder.path().join("data");
+    released(&data, RELEASED[0].1);
+    std::fs::write(data.join("copies"), "in the way").unwrap();
+    let before = bytes(&data);
+    refused(&run(&data, &["--listen", "127.0.0.1:0"]), &["copies", "left as it is"]);
+    assert!(bytes(&data) == before);
+}
+
+#[test]
+fn o14_a_newer_schema_is_refused_by_name_and_nothing_is_touched() {
+    let folder = Folder::new();
+    let data = folder.path().join("data");
+    // The copy that the newer program made, and one of its own later copies.
+    released(&data.join("copies"), RELEASED[0].1);
+    let copy = data.join("copies/before-29991231235959.sqlite");
+    std::fs::rename(data.join("copies").join(FILE_NAME), &copy).unwrap();
+    notes::fill(&data, "newer", 1, 50);
+    notes::execute(&data.join(FILE_NAME), NEWER);
+    let later = data.join("copies/before-29991231235960.sqlite");
+    std::fs::copy(data.join(FILE_NAME), &later).unwrap();
+    let before = (bytes(&data), bytes(&data.join("copies")));
+
+    let (known, named) = (newest_schema().to_string(), copy.to_str().unwrap());
+    let refusal = ["29991231235959", &known, &format!("holewright restore {named}")];
+    refused(&run(&data, &["--listen", "127.0.0.1:0"]), &refusal);
+    assert!((bytes(&data), bytes(&data.join("copies"))) == before, "something was touched");
+
+    // The command that it names does what it says.
+    done(&run(&data, &["restore", named]));
+    open(&data);
+}
+
+#[test]
+fn o14_a_newer_program_that_was_killed_left_its_log_and_that_is_not_touched_either() {
+    let folder = Folder::new();
+    let (data, live) = (folder.path().join("data"), folder.path().join("live"));
+    notes::fill(&live, "newer", 1, 50);
+    std::fs::create_dir(&data).unwrap();
+    let runtime = tokio::runtime::Runtime::new().unwrap();
+    runtime.block_on(async {
+        let database = Database::open(&live).await.unwrap();
+        let [_, writer] = database.pools();
+        sqlx::raw_sql(NEWER).execute(writer).await.unwrap();
+        // As a kill leaves them: the last rows are in the log alone.
+        for suffix in ["", "-wal"] {
+            let name = format!("{FILE_NAME}{suffix}");
+            std::fs::copy(live.join(&name), data.join(&name)).unwrap();
+        }
+        database.close().await;
+    });
+    let before = bytes(&data);
+    let refusal = ["29991231235959", "holewright restore"];
+    refused(&run(&data, &["--listen", "127.0.0.1:0"]), &refusal);
+    let after = bytes(&data).into_iter().filter(|(name, _)| !name.ends_with("-shm"));
+    assert!(after.collect::<Vec<_>>() == before, "something was touched");
+}
