@@ -5,6 +5,7 @@
 //! - [`bytes`]: the bytes of an answer, coded, kept, or held by the reader already.
 //! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
+//! - `invitation`: links to join with, printed; `housekeeping`: what is forgotten when it is old.
 //! - [`auth`]: who somebody is and what they may do; [`extract`]: who sent a request.
 //! - [`limits`]: how often one address may ask; [`metrics`]: what an operator watches.
 
@@ -19,6 +20,8 @@ pub mod entries;
 pub mod error;
 pub mod extract;
 pub mod healthcheck;
+mod housekeeping;
+mod invitation;
 pub mod limits;
 mod log;
 pub mod metrics;
@@ -39,11 +42,14 @@ use tokio::time::timeout;
 
 use crate::pages;
 use accept::Limits;
+use auth::password::Hashing;
+use auth::second_factor::Setting;
+use auth::tries::Tries;
 use bytes::Kept;
 use clock::Clock;
 use config::{BaseUrl, Command, CommandLine, Config};
 use db::Database;
-use limits::RateLimit;
+use limits::{Allowance, RateLimit};
 use metrics::Metrics;
 use readiness::Readiness;
 use validator::Build;
@@ -52,6 +58,9 @@ pub use error::Error;
 
 /// With the drain this stays below the ten seconds after which a container is killed.
 const CLOSE: Duration = Duration::from_secs(1);
+
+/// Tries to sign in from one address: ten, then one a minute.
+const SIGN_INS: Allowance = Allowance { burst: 10, every: Duration::from_secs(60) };
 
 /// What a request needs, made once at start.
 #[derive(Debug)]
@@ -74,6 +83,14 @@ pub struct App {
     pub build: Build,
     /// How often one address may ask for what costs work.
     pub rate_limit: RateLimit,
+    /// How often one address may try to sign in.
+    pub sign_in_limit: RateLimit,
+    /// Wrong passwords and codes at every account.
+    pub tries: Tries,
+    /// How passwords are hashed.
+    pub passwords: Hashing,
+    /// From which second factors are offered.
+    pub second_factor: Setting,
     /// What an operator watches.
     pub metrics: Metrics,
     /// Finished answers. Whatever changes what readers see must say so here.
@@ -97,6 +114,9 @@ pub enum StartError {
     /// The database cannot be used.
     #[error(transparent)]
     Database(#[from] db::Error),
+    /// There is no chance to make secrets of.
+    #[error(transparent)]
+    NoChance(#[from] auth::NoChance),
     /// The system refuses something a server needs.
     #[error("the system refuses what a server needs: {0}")]
     System(#[from] io::Error),
@@ -106,8 +126,8 @@ impl App {
     /// Opens the database and projects the tables into it.
     ///
     /// # Errors
-    /// The database cannot be opened or written.
-    pub async fn open(config: Config, base_url: BaseUrl, clock: Clock) -> Result<Self, db::Error> {
+    /// The database cannot be opened or written, or the system gives no random bytes.
+    pub async fn open(config: Config, base_url: BaseUrl, clock: Clock) -> Result<Self, StartError> {
         let database = Database::open(&config.data_dir).await?;
         let projected = db::reference::project(&database, &entries::all(), clock.now()).await?;
         tracing::debug!(?projected, "the tables are in the database");
@@ -117,6 +137,10 @@ impl App {
             readiness: Readiness::default(),
             limits: Limits::default(),
             rate_limit: RateLimit::default(),
+            sign_in_limit: RateLimit::of(SIGN_INS),
+            tries: Tries::default(),
+            passwords: Hashing::default(),
+            second_factor: Setting::new()?,
             metrics: Metrics::default(),
             kept: Kept::default(),
             config,
@@ -140,6 +164,8 @@ pub fn main() -> ExitCode {
             outcome(run(line.config))
         }
         Command::Healthcheck => outcome(healthcheck::ask(line.config.listen)),
+        Command::Invite(invite) => outcome(invitation::print_slip(&line.config, &invite)),
+        Command::Reset { name } => outcome(invitation::print_reset(&line.config, &name)),
     }
 }
 
@@ -167,6 +193,8 @@ async fn serve(config: Config) -> Result<(), StartError> {
         tracing::warn!(connections, "the limit on open files is low: fewer connections at once");
     }
     metrics.serve(&app);
+    invitation::welcome(&app).await?;
+    housekeeping::start(&app);
     let router = routes::router(Arc::clone(&app));
     let stop = async || {
         signals.next().await;

@@ -4,6 +4,7 @@
 //! and what is allowed.
 
 mod base_url;
+mod second_factor;
 mod trusted_proxy;
 
 use std::net::{IpAddr, Ipv4Addr, Ipv6Addr, SocketAddr};
@@ -14,6 +15,7 @@ use clap::{Args, CommandFactory, Parser, Subcommand};
 use tracing::Level;
 
 pub use base_url::BaseUrl;
+pub use second_factor::SecondFactor;
 pub use trusted_proxy::TrustedProxy;
 
 /// Every variable of ours starts with this.
@@ -25,6 +27,8 @@ Examples:
       serves on this machine alone, with the database in ./data
   holewright --listen 0.0.0.0:8080 --data-dir /var/lib/holewright --base-url https://club.example
       serves the club, behind its own address
+  holewright invite --secretary
+      prints a link for another secretary, should the first be lost
 
 Exit codes: 0 stopped as asked, 1 cannot start or not ready, 2 a setting is wrong.";
 
@@ -41,13 +45,43 @@ pub struct CommandLine {
 }
 
 /// What the program can do.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Subcommand)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Subcommand)]
 pub enum Command {
     /// Serve the pages (also without this word)
     #[default]
     Serve,
     /// Ask the server at --listen whether it is ready: exit 0 if so, else 1
     Healthcheck,
+    /// Print a link that a new member joins with, once, within a fortnight
+    #[command(
+        after_help = "Example: holewright invite --moderator --for 'Enid' --base-url https://club.example"
+    )]
+    Invite(Invite),
+    /// Print a link that a member chooses a new password with, once, within the hour
+    #[command(
+        after_help = "Example: holewright reset 'Enid Hathersage' --base-url https://club.example"
+    )]
+    Reset {
+        /// The member's name
+        name: String,
+    },
+}
+
+/// Who is to join.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Args)]
+pub struct Invite {
+    /// As a secretary
+    #[arg(long)]
+    pub secretary: bool,
+    /// As a moderator
+    #[arg(long)]
+    pub moderator: bool,
+    /// As a boiler inspector
+    #[arg(long)]
+    pub inspector: bool,
+    /// Who it is for, in your own words
+    #[arg(long = "for", value_name = "WORDS", default_value = "", hide_default_value = true)]
+    pub meant_for: String,
 }
 
 /// The settings of the server.
@@ -76,6 +110,11 @@ pub struct Config {
     #[arg(long, env = "HOLEWRIGHT_METRICS_LISTEN", value_name = "ADDRESS:PORT", global = true)]
     #[arg(value_parser = metrics_address)]
     pub metrics_listen: Option<SocketAddr>,
+
+    /// Whether secretary and moderators must give a code besides their password: compulsory or relaxed
+    #[arg(long, env = "HOLEWRIGHT_SECOND_FACTOR", value_name = "RULE", global = true)]
+    #[arg(default_value = "compulsory")]
+    pub second_factor: SecondFactor,
 
     /// How much to log: error, warn, info, debug or trace
     #[arg(long, env = "HOLEWRIGHT_LOG", value_name = "LEVEL", global = true)]

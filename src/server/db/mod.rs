@@ -3,13 +3,17 @@
 //! Reads go through a pool of readers that cannot write; writes go through one connection, so no
 //! write ever meets another. Leaves out: what the rows mean.
 
+pub mod accounts;
+pub mod acts;
 pub mod connection;
 mod error;
 pub mod export;
 mod migrate;
+pub mod people;
 pub mod probe;
 pub mod reference;
 pub mod sessions;
+pub mod slips;
 
 use std::path::{Path, PathBuf};
 

@@ -9,4 +9,5 @@ pub mod panics;
 pub mod rate;
 pub mod refusals;
 pub mod request_id;
+pub mod same_origin;
 pub mod security_headers;
