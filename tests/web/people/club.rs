@@ -198,7 +198,8 @@ impl Browser {
         Answer {
             status: parts.status,
             headers: parts.headers,
-            body: String::from_utf8(body.to_vec()).unwrap(),
+            // A file that is no text is not looked into.
+            body: String::from_utf8_lossy(&body).into_owned(),
         }
     }
 
