@@ -60,6 +60,11 @@ const WALLS: &[Wall] = &[
         ],
     },
     Wall {
+        files: "server/web",
+        ours: &["units", "tables", "finder", "pages", "server"],
+        crates: &["askama", "axum", "form_urlencoded", "serde", "serde_json", "time", "tracing"],
+    },
+    Wall {
         files: "server",
         ours: &["units", "tables", "pages", "server"],
         crates: &[
@@ -68,6 +73,7 @@ const WALLS: &[Wall] = &[
             "bytes",
             "clap",
             "flate2",
+            "form_urlencoded",
             "futures_util",
             "http",
             "http_body_util",

@@ -22,6 +22,10 @@ pub(crate) struct Field {
 pub(crate) enum Kind {
     /// A line of text, as typed.
     Text(String),
+    /// A line of text of a kind that browsers fill in by themselves: as typed, and its kind.
+    Familiar(String, &'static str),
+    /// A password of a kind that password managers know. It is never shown again.
+    Secret(&'static str),
     /// Known already, and sent along unseen.
     Known(String),
     /// A list to choose one from.

@@ -10,6 +10,7 @@ use axum::body::Body;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 
+use super::auth::{NoChance, password};
 use super::db;
 use super::middleware::body;
 use crate::pages::FieldError;
@@ -23,6 +24,31 @@ pub enum Error {
     /// It takes a member, and nobody is signed in.
     #[error("this is for members: sign in first")]
     Unauthenticated,
+    /// The member must set up the second factor before anything else.
+    #[error("your rights ask for a second factor: set it up first")]
+    SecondFactorFirst,
+    /// The password was not given of late.
+    #[error("this asks for your password once more")]
+    ProveFirst,
+    /// The link on a slip is none, or no longer.
+    #[error(
+        "this link has been used or is too old, and each works once; ask the secretary for a new slip"
+    )]
+    SpentSlip,
+    /// The body is no form.
+    #[error("this address takes a form (application/x-www-form-urlencoded), nothing else")]
+    NotAForm,
+    /// Too many wrong passwords, from one address or for one name.
+    #[error(
+        "there were too many tries to sign in; nothing is locked, and you may try again in {}", spoken(*.wait)
+    )]
+    TooManyTries {
+        /// Until the next try.
+        wait: Duration,
+    },
+    /// Every core has been checking passwords for too long.
+    #[error("many people are signing in at this moment; try again in a few seconds")]
+    Busy,
     /// The member may not do this.
     #[error("this is not yours to do: {0}")]
     Forbidden(&'static str),
@@ -34,8 +60,8 @@ pub enum Error {
     MethodNotAllowed,
     /// It would change something, and it comes from another site.
     #[error(
-        "this was sent from a page of another site, or by a browser that hides where it came from; open \
-         the page here and send it from there"
+        "this was sent from a page of another site, or by a browser that hides where it came from; nothing \
+         was changed: open the page here and send it from there"
     )]
     Foreign,
     /// The reader takes no coding of the answer that we have.
@@ -84,6 +110,9 @@ impl Error {
             Self::NotFound(_) => StatusCode::NOT_FOUND,
             Self::Unauthenticated => StatusCode::UNAUTHORIZED,
             Self::Forbidden(_) => StatusCode::FORBIDDEN,
+            Self::SecondFactorFirst | Self::ProveFirst => StatusCode::FORBIDDEN,
+            Self::SpentSlip => StatusCode::BAD_REQUEST,
+            Self::NotAForm => StatusCode::UNSUPPORTED_MEDIA_TYPE,
             Self::Conflict(_) => StatusCode::CONFLICT,
             Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
             Self::Foreign => StatusCode::FORBIDDEN,
@@ -91,8 +120,8 @@ impl Error {
             Self::NotAcceptable(_) => StatusCode::NOT_ACCEPTABLE,
             Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Body(refusal) => refusal.status(),
-            Self::Unavailable(_) | Self::Stopping => StatusCode::SERVICE_UNAVAILABLE,
-            Self::TooMany { .. } => StatusCode::TOO_MANY_REQUESTS,
+            Self::Unavailable(_) | Self::Stopping | Self::Busy => StatusCode::SERVICE_UNAVAILABLE,
+            Self::TooMany { .. } | Self::TooManyTries { .. } => StatusCode::TOO_MANY_REQUESTS,
             Self::Internal(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }
     }
@@ -103,6 +132,10 @@ impl Error {
         match self {
             Self::NotFound(_) => "Nothing here",
             Self::Unauthenticated => "For members",
+            Self::SecondFactorFirst => "Second factor first",
+            Self::ProveFirst => "Your password once more",
+            Self::SpentSlip => "This slip is spent",
+            Self::NotAForm => "Not a form",
             Self::Forbidden(_) => "Not yours to do",
             Self::Conflict(_) => "Changed meanwhile",
             Self::MethodNotAllowed => "Not done at this address",
@@ -111,7 +144,8 @@ impl Error {
             Self::NotAcceptable(_) => "Another form",
             Self::Invalid(_) => "Not understood",
             Self::Body(_) => "Not taken",
-            Self::Unavailable(_) | Self::Stopping => "Not just now",
+            Self::Unavailable(_) | Self::Stopping | Self::Busy => "Not just now",
+            Self::TooManyTries { .. } => "Too many tries",
             Self::TooMany { .. } => "Too many at once",
             Self::Internal(_) => "Something went wrong",
         }
@@ -121,8 +155,8 @@ impl Error {
     #[must_use]
     pub fn retry_after(&self) -> Option<u64> {
         match self {
-            Self::TooMany { wait } => Some(whole_seconds(*wait)),
-            Self::Unavailable(_) | Self::Stopping => Some(5),
+            Self::TooMany { wait } | Self::TooManyTries { wait } => Some(whole_seconds(*wait)),
+            Self::Unavailable(_) | Self::Stopping | Self::Busy => Some(5),
             _ => None,
         }
     }
@@ -140,6 +174,21 @@ impl Error {
 impl From<db::Error> for Error {
     fn from(error: db::Error) -> Self {
         if error.is_passing() { Self::Unavailable(error) } else { Self::Internal(error.into()) }
+    }
+}
+
+impl From<password::Trouble> for Error {
+    fn from(trouble: password::Trouble) -> Self {
+        match trouble {
+            password::Trouble::Busy => Self::Busy,
+            password::Trouble::Broken(error) => Self::Internal(error),
+        }
+    }
+}
+
+impl From<NoChance> for Error {
+    fn from(error: NoChance) -> Self {
+        Self::Internal(error.into())
     }
 }
 
@@ -163,6 +212,14 @@ fn seconds(wait: Duration) -> String {
     match whole_seconds(wait) {
         1 => "1 second".to_owned(),
         seconds => format!("{seconds} seconds"),
+    }
+}
+
+/// In minutes where it is long.
+fn spoken(wait: Duration) -> String {
+    match whole_seconds(wait) {
+        ..=90 => seconds(wait),
+        long => format!("{} minutes", long.div_ceil(60)),
     }
 }
 

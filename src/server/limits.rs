@@ -89,6 +89,15 @@ impl RateLimit {
         }
     }
 
+    /// Gives one back: what was asked turned out to be no burden.
+    pub fn give_back(&self, client: Client) {
+        let Some(Allowance { every, .. }) = self.allowance else { return };
+        let mut used_up = self.used_up.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(before) = used_up.get(&client).and_then(|whole| whole.checked_sub(every)) {
+            used_up.put(client, before);
+        }
+    }
+
     /// How many clients are remembered.
     #[must_use]
     pub fn remembered(&self) -> usize {
@@ -99,22 +108,22 @@ impl RateLimit {
 /// A bounded map that drops what was not written for longest, a generation at a time: no scan,
 /// whoever fills it.
 #[derive(Debug)]
-struct Recent<K, V> {
+pub(super) struct Recent<K, V> {
     most: usize,
     young: HashMap<K, V>,
     old: HashMap<K, V>,
 }
 
 impl<K: Eq + Hash, V: Copy> Recent<K, V> {
-    fn new(most: usize) -> Self {
+    pub(super) fn new(most: usize) -> Self {
         Self { most, young: HashMap::new(), old: HashMap::new() }
     }
 
-    fn get(&self, key: &K) -> Option<V> {
+    pub(super) fn get(&self, key: &K) -> Option<V> {
         self.young.get(key).or_else(|| self.old.get(key)).copied()
     }
 
-    fn put(&mut self, key: K, value: V) {
+    pub(super) fn put(&mut self, key: K, value: V) {
         if self.young.len() >= self.most && !self.young.contains_key(&key) {
             self.old = mem::take(&mut self.young);
         }

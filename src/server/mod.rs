@@ -7,6 +7,7 @@
 //! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
 //! - [`backup`]: everything in one file, and back; [`whole_file`]: files that appear whole.
+//! - `invitation`: links to join with, printed; `housekeeping`: what is forgotten when it is old.
 //! - [`auth`]: who somebody is and what they may do; [`extract`]: who sent a request.
 //! - [`limits`]: how often one address may ask; [`metrics`]: what an operator watches.
 
@@ -23,6 +24,8 @@ pub mod entries;
 pub mod error;
 pub mod extract;
 pub mod healthcheck;
+mod housekeeping;
+mod invitation;
 pub mod limits;
 mod log;
 pub mod metrics;
@@ -44,12 +47,15 @@ use tokio::time::timeout;
 
 use crate::pages;
 use accept::Limits;
+use auth::password::Hashing;
+use auth::second_factor::Setting;
+use auth::tries::Tries;
 use backup::Existing;
 use bytes::Kept;
 use clock::Clock;
 use config::{BaseUrl, Command, CommandLine, Config};
 use db::{Database, FolderLock};
-use limits::RateLimit;
+use limits::{Allowance, RateLimit};
 use metrics::Metrics;
 use readiness::Readiness;
 use validator::Build;
@@ -58,6 +64,9 @@ pub use error::Error;
 
 /// With the drain this stays below the ten seconds after which a container is killed.
 const CLOSE: Duration = Duration::from_secs(1);
+
+/// Tries to sign in from one address: ten, then one a minute.
+const SIGN_INS: Allowance = Allowance { burst: 10, every: Duration::from_secs(60) };
 
 /// What a request needs, made once at start.
 #[derive(Debug)]
@@ -70,8 +79,6 @@ pub struct App {
     pub context: pages::Context,
     /// The database.
     pub database: Database,
-    /// What keeps a second server, and a restore, out of the data folder.
-    pub lock: FolderLock,
     /// The wall clock.
     pub clock: Clock,
     /// Whether the server can do its work.
@@ -82,6 +89,14 @@ pub struct App {
     pub build: Build,
     /// How often one address may ask for what costs work.
     pub rate_limit: RateLimit,
+    /// How often one address may try to sign in.
+    pub sign_in_limit: RateLimit,
+    /// Wrong passwords and codes at every account.
+    pub tries: Tries,
+    /// How passwords are hashed.
+    pub passwords: Hashing,
+    /// From which second factors are offered.
+    pub second_factor: Setting,
     /// What an operator watches.
     pub metrics: Metrics,
     /// Finished answers. Whatever changes what readers see must say so here.
@@ -105,18 +120,20 @@ pub enum StartError {
     /// The database cannot be used.
     #[error(transparent)]
     Database(#[from] db::Error),
+    /// There is no chance to make secrets of.
+    #[error(transparent)]
+    NoChance(#[from] auth::NoChance),
     /// The system refuses something a server needs.
     #[error("the system refuses what a server needs: {0}")]
     System(#[from] io::Error),
 }
 
 impl App {
-    /// Locks the data folder, opens the database and projects the tables into it.
+    /// Opens the database and projects the tables into it. Who serves holds a [`FolderLock`] besides.
     ///
     /// # Errors
-    /// Another program holds the folder, or the database cannot be opened or written.
-    pub async fn open(config: Config, base_url: BaseUrl, clock: Clock) -> Result<Self, db::Error> {
-        let lock = FolderLock::take(&config.data_dir)?;
+    /// The database cannot be opened or written, or the system gives no random bytes.
+    pub async fn open(config: Config, base_url: BaseUrl, clock: Clock) -> Result<Self, StartError> {
         let database = Database::open(&config.data_dir).await?;
         let projected = db::reference::project(&database, &entries::all(), clock.now()).await?;
         tracing::debug!(?projected, "the tables are in the database");
@@ -129,12 +146,15 @@ impl App {
             readiness: Readiness::default(),
             limits: Limits::default(),
             rate_limit: RateLimit::default(),
+            sign_in_limit: RateLimit::of(SIGN_INS),
+            tries: Tries::default(),
+            passwords: Hashing::default(),
+            second_factor: Setting::new()?,
             metrics: Metrics::default(),
             kept: Kept::default(),
             config,
             base_url,
             database,
-            lock,
             clock,
         })
     }
@@ -161,6 +181,8 @@ pub fn main() -> ExitCode {
         Command::Restore { file } => {
             told(backup::alone(backup::restore(&line.config.data_dir, &file, Clock::System)))
         }
+        Command::Invite(invite) => outcome(invitation::print_slip(&line.config, &invite)),
+        Command::Reset { name } => outcome(invitation::print_reset(&line.config, &name)),
     }
 }
 
@@ -179,6 +201,8 @@ async fn serve(config: Config) -> Result<(), StartError> {
     let metrics = metrics::door::Door::open(config.metrics_listen).await?;
     let here = BaseUrl::of_listener(listener.local_addr()?);
     let base_url = config.base_url.clone().unwrap_or_else(|| here.clone());
+    // Held till the end: it keeps a second server, and a restore, out of the data folder.
+    let _folder = FolderLock::take(&config.data_dir)?;
     let app = Arc::new(App::open(config, base_url, Clock::System).await?);
     let limits = app.limits.within(accept::descriptors::raise());
     let mut signals = accept::Signals::listen()?;
@@ -188,6 +212,8 @@ async fn serve(config: Config) -> Result<(), StartError> {
         tracing::warn!(connections, "the limit on open files is low: fewer connections at once");
     }
     metrics.serve(&app);
+    invitation::welcome(&app).await?;
+    housekeeping::start(&app);
     let router = routes::router(Arc::clone(&app));
     let stop = async || {
         signals.next().await;

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use axum::Router;
 use axum::middleware::{from_fn, from_fn_with_state};
-use axum::routing::{any, get};
+use axum::routing::{any, get, post};
 use tower::ServiceBuilder;
 use tower_http::catch_panic::CatchPanicLayer;
 
@@ -38,6 +38,22 @@ fn table() -> Router<Arc<App>> {
         .route("/api/v1/calc/tapping", get(api::calc::tapping::show))
         .route("/api/v1/calc/clearance", get(api::calc::clearance::show))
         .route("/api/{*rest}", any(api::nothing_here))
+        .route("/sign-in", get(web::sign_in::form).post(web::sign_in::take))
+        .route("/sign-in/code", get(web::sign_in::code::form).post(web::sign_in::code::take))
+        .route("/sign-out", post(web::sign_in::out::take))
+        .route("/prove", get(web::sign_in::prove::form).post(web::sign_in::prove::take))
+        .route("/join/{token}", get(web::join::form).post(web::join::take))
+        .route("/reset/{token}", get(web::join::reset::form).post(web::join::reset::take))
+        .route("/me", get(web::me::form).post(web::me::take))
+        .route("/me/password", get(web::me::password::form).post(web::me::password::take))
+        .route("/me/second-factor", get(web::me::second_factor::form).post(web::me::second_factor::take))
+        .route("/me/leave", get(web::me::leave::form).post(web::me::leave::take))
+        .route("/me/data.json", get(web::me::data::show))
+        .route("/people", get(web::people::list))
+        .route("/people/invite", get(web::people::invite::form).post(web::people::invite::take))
+        .route("/people/acts", get(web::people::acts::list))
+        .route("/people/{id}", get(web::people::show::form).post(web::people::show::take))
+        .route("/privacy", get(web::privacy::show))
         .route("/reference.sqlite", get(api::reference_file::download))
         .route("/drawer", get(web::reference::answer).post(web::drawer::keep))
         // Every other address is a page: `pages::answer` knows which.

@@ -15,7 +15,7 @@ pub struct TokenHash([u8; 32]);
 /// The system has no chance to give.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("the system gives no random bytes: {0}")]
-pub struct NoChance(getrandom::Error);
+pub struct NoChance(pub(super) getrandom::Error);
 
 impl Token {
     /// A new one.

@@ -31,6 +31,12 @@ impl BaseUrl {
         &self.0
     }
 
+    /// The host, with a port if there is one.
+    #[must_use]
+    pub fn host(&self) -> &str {
+        self.0.split_once("://").map_or("", |(_, host)| host)
+    }
+
     /// Whether readers come over TLS.
     #[must_use]
     pub fn is_https(&self) -> bool {

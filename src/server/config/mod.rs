@@ -4,6 +4,7 @@
 //! and what is allowed.
 
 mod base_url;
+mod second_factor;
 mod trusted_proxy;
 
 use std::net::{IpAddr, Ipv4Addr, Ipv6Addr, SocketAddr};
@@ -14,6 +15,7 @@ use clap::{Args, CommandFactory, Parser, Subcommand};
 use tracing::Level;
 
 pub use base_url::BaseUrl;
+pub use second_factor::SecondFactor;
 pub use trusted_proxy::TrustedProxy;
 
 /// Every variable of ours starts with this.
@@ -29,6 +31,8 @@ Examples:
       saves everything in one file, while the server runs
   holewright restore club.tar
       puts it back; the server must be stopped, and what is there now is kept aside
+  holewright invite --secretary
+      prints a link for another secretary, should the first be lost
 
 Exit codes: 0 done, or stopped as asked; 1 cannot start, not ready, or not done; 2 a setting is wrong.";
 
@@ -70,6 +74,36 @@ pub enum Command {
         /// The file that backup wrote, or a copy from the data folder's copies
         file: PathBuf,
     },
+    /// Print a link that a new member joins with, once, within a fortnight
+    #[command(
+        after_help = "Example: holewright invite --moderator --for 'Enid' --base-url https://club.example"
+    )]
+    Invite(Invite),
+    /// Print a link that a member chooses a new password with, once, within the hour
+    #[command(
+        after_help = "Example: holewright reset 'Enid Hathersage' --base-url https://club.example"
+    )]
+    Reset {
+        /// The member's name
+        name: String,
+    },
+}
+
+/// Who is to join.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Args)]
+pub struct Invite {
+    /// As a secretary
+    #[arg(long)]
+    pub secretary: bool,
+    /// As a moderator
+    #[arg(long)]
+    pub moderator: bool,
+    /// As a boiler inspector
+    #[arg(long)]
+    pub inspector: bool,
+    /// Who it is for, in your own words
+    #[arg(long = "for", value_name = "WORDS", default_value = "", hide_default_value = true)]
+    pub meant_for: String,
 }
 
 /// The settings of the server.
@@ -98,6 +132,11 @@ pub struct Config {
     #[arg(long, env = "HOLEWRIGHT_METRICS_LISTEN", value_name = "ADDRESS:PORT", global = true)]
     #[arg(value_parser = metrics_address)]
     pub metrics_listen: Option<SocketAddr>,
+
+    /// Whether secretary and moderators must give a code besides their password: compulsory or relaxed
+    #[arg(long, env = "HOLEWRIGHT_SECOND_FACTOR", value_name = "RULE", global = true)]
+    #[arg(default_value = "compulsory")]
+    pub second_factor: SecondFactor,
 
     /// How much to log: error, warn, info, debug or trace
     #[arg(long, env = "HOLEWRIGHT_LOG", value_name = "LEVEL", global = true)]

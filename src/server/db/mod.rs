@@ -3,6 +3,8 @@
 //! Reads go through a pool of readers that cannot write; writes go through one connection, so no
 //! write ever meets another. Leaves out: what the rows mean.
 
+pub mod accounts;
+pub mod acts;
 pub mod connection;
 mod copies;
 pub mod copy;
@@ -10,9 +12,11 @@ mod error;
 pub mod export;
 mod lock;
 mod migrate;
+pub mod people;
 pub mod probe;
 pub mod reference;
 pub mod sessions;
+pub mod slips;
 
 use std::path::{Path, PathBuf};
 

@@ -1,29 +1,49 @@
-//! Who sent a request: a reader, a member, or a member with a right.
+//! Who sent a request: a reader, or a member.
 
 use std::sync::Arc;
 
 use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
 
-use crate::server::auth::{SignedIn, cookie};
+use crate::server::auth::{Rights, SignedIn, cookie};
 use crate::server::{App, Error, db};
 
-/// Whoever sent it: a member, or somebody who is not signed in.
+/// Whoever sent it: a member, or somebody who is not signed in. A member who must set up a second
+/// factor first counts as one without rights until then.
 #[derive(Clone, Debug)]
 pub struct Reader(pub Option<SignedIn>);
 
-/// A member. Anybody else is refused: a page then offers the sign-in.
+/// A member. Anybody else is refused: a page then offers the sign-in. Who must set up a second
+/// factor first is sent there.
 #[derive(Clone, Debug)]
 pub struct Member(pub SignedIn);
+
+/// A member, even one who must set up a second factor first: for that page and for signing out.
+#[derive(Clone, Debug)]
+pub struct AnyMember(pub SignedIn);
+
+async fn signed_in(parts: &Parts, app: &App) -> Result<Option<SignedIn>, Error> {
+    let Some(token) = cookie::read(&parts.headers, &app.base_url) else {
+        return Ok(None);
+    };
+    Ok(db::sessions::find(&app.database, token.hash(), app.clock.now()).await?)
+}
+
+/// Whether this member must set up a second factor before anything else.
+fn owes_second_factor(member: &SignedIn, app: &App) -> bool {
+    let is_due = member.rights.need_second_factor() && app.config.second_factor.is_compulsory();
+    is_due && !member.has_second_factor
+}
 
 impl FromRequestParts<Arc<App>> for Reader {
     type Rejection = Error;
 
     async fn from_request_parts(parts: &mut Parts, app: &Arc<App>) -> Result<Self, Error> {
-        let Some(token) = cookie::read(&parts.headers, &app.base_url) else {
-            return Ok(Self(None));
-        };
-        Ok(Self(db::sessions::find(&app.database, token.hash(), app.clock.now()).await?))
+        let mut reader = signed_in(parts, app).await?;
+        if let Some(member) = reader.as_mut().filter(|member| owes_second_factor(member, app)) {
+            member.rights = Rights::default();
+        }
+        Ok(Self(reader))
     }
 }
 
@@ -31,7 +51,18 @@ impl FromRequestParts<Arc<App>> for Member {
     type Rejection = Error;
 
     async fn from_request_parts(parts: &mut Parts, app: &Arc<App>) -> Result<Self, Error> {
-        let Reader(reader) = Reader::from_request_parts(parts, app).await?;
-        reader.map(Self).ok_or(Error::Unauthenticated)
+        let AnyMember(member) = AnyMember::from_request_parts(parts, app).await?;
+        if owes_second_factor(&member, app) {
+            return Err(Error::SecondFactorFirst);
+        }
+        Ok(Self(member))
+    }
+}
+
+impl FromRequestParts<Arc<App>> for AnyMember {
+    type Rejection = Error;
+
+    async fn from_request_parts(parts: &mut Parts, app: &Arc<App>) -> Result<Self, Error> {
+        signed_in(parts, app).await?.map(Self).ok_or(Error::Unauthenticated)
     }
 }

@@ -32,6 +32,13 @@ pub fn template<'a>(matched: Option<&'a str>, path: &str) -> &'a str {
     matched.or_else(plain).or_else(|| page(&pages::canonical(path))).unwrap_or(NONE)
 }
 
+/// The path as it may stand in the log: what follows these doors is a secret.
+#[must_use]
+pub fn loggable(path: String) -> String {
+    let door = ["/join/", "/reset/"].into_iter().find(|door| path.starts_with(door));
+    door.map_or(path, |door| format!("{door}…"))
+}
+
 fn page(path: &str) -> Option<&'static str> {
     let path = without_suffix(path);
     PAGES.into_iter().find(|page| matches(page, path))

@@ -25,6 +25,7 @@ pub async fn observe(State(app): State<Arc<App>>, mut request: Request, next: Ne
     let path = request.uri().path().to_owned();
     let matched = request.extensions().get::<MatchedPath>().map(MatchedPath::as_str);
     let route = route::template(matched, &path).to_owned();
+    let path = route::loggable(path);
     let client = client::of(&request, &app.config.trusted_proxy).map(|client| client.to_string());
     request.extensions_mut().insert(RequestId(id.clone()));
 

@@ -26,7 +26,8 @@ pub async fn set(State(app): State<Arc<App>>, request: Request, next: Next) -> R
     let path = request.uri().path();
     let is_api = path.starts_with("/api/v1");
     // Figures may be read from a script on any page, wherever they stand.
-    let is_data = is_api || path.ends_with(".json") || path == "/reference.sqlite";
+    let is_figures = path.ends_with(".json") && !is_private(path);
+    let is_data = is_api || is_figures || path == "/reference.sqlite";
     // Drawings and figures are there to be shown in a forum post; pages are not.
     let is_shared = is_data || path.ends_with(".svg");
     let mut response = next.run(request).await;
@@ -45,6 +46,13 @@ pub async fn set(State(app): State<Arc<App>>, request: Request, next: Next) -> R
         set_static(headers, STRICT_TRANSPORT_SECURITY, "max-age=31536000; includeSubDomains");
     }
     response
+}
+
+/// Addresses whose answers are one member's own.
+fn is_private(path: &str) -> bool {
+    ["/me", "/people", "/queue"].into_iter().any(|door| {
+        path.strip_prefix(door).is_some_and(|rest| rest.is_empty() || rest.starts_with('/'))
+    })
 }
 
 fn set_static(headers: &mut HeaderMap, name: HeaderName, value: &'static str) {

@@ -12,7 +12,7 @@ use crate::support::Folder;
 const PATIENCE: Duration = Duration::from_secs(20);
 
 /// The program without any setting from the environment of the test.
-pub(super) fn program() -> Command {
+pub(crate) fn program() -> Command {
     let mut program = Command::new(env!("CARGO_BIN_EXE_holewright"));
     for (name, _) in std::env::vars_os() {
         if name.to_string_lossy().starts_with("HOLEWRIGHT_") {
@@ -23,16 +23,16 @@ pub(super) fn program() -> Command {
 }
 
 /// The program while it serves.
-pub(super) struct Running {
+pub(crate) struct Running {
     child: Child,
     /// Its log, line by line, read as it is written: a full pipe would hold up the program.
     log: Receiver<String>,
-    pub(super) address: SocketAddr,
+    pub(crate) address: SocketAddr,
     folder: Folder,
 }
 
 impl Running {
-    pub(super) fn start(arguments: &[&str]) -> Self {
+    pub(crate) fn start(arguments: &[&str]) -> Self {
         let folder = Folder::new();
         let mut child = program()
             .args(["--listen", "127.0.0.1:0", "--data-dir"])
@@ -54,16 +54,16 @@ impl Running {
     }
 
     /// The next line of the log.
-    pub(super) fn line(&self) -> String {
+    pub(crate) fn line(&self) -> String {
         self.log.recv_timeout(PATIENCE).unwrap()
     }
 
-    pub(super) fn database(&self) -> PathBuf {
+    pub(crate) fn database(&self) -> PathBuf {
         self.folder.path().join("data/holewright.sqlite")
     }
 
     /// Stops it and gives the rest of its log, each line read as JSON.
-    pub(super) fn stop(mut self) -> Vec<serde_json::Value> {
+    pub(crate) fn stop(mut self) -> Vec<serde_json::Value> {
         let process = self.child.id().to_string();
         assert!(Command::new("kill").args(["-s", "TERM", &process]).status().unwrap().success());
         assert_eq!(self.child.wait().unwrap().code(), Some(0));
@@ -79,14 +79,14 @@ impl Drop for Running {
 }
 
 /// The address that a line of the log tells to open.
-pub(super) fn address_in(line: &str) -> SocketAddr {
+pub(crate) fn address_in(line: &str) -> SocketAddr {
     let address = line.split("http://").nth(1).unwrap_or_else(|| panic!("no address in {line:?}"));
     let end = address.find(|c: char| !(c.is_ascii_digit() || ".:".contains(c)));
     address[..end.unwrap_or(address.len())].parse().unwrap()
 }
 
 /// What the server sends back on these bytes until it closes.
-pub(super) fn send(address: SocketAddr, request: &[u8]) -> String {
+pub(crate) fn send(address: SocketAddr, request: &[u8]) -> String {
     let mut stream = TcpStream::connect(address).unwrap();
     stream.set_read_timeout(Some(PATIENCE)).unwrap();
     // A server that refuses early closes before it has read everything: what it said still counts.
@@ -97,19 +97,27 @@ pub(super) fn send(address: SocketAddr, request: &[u8]) -> String {
 }
 
 /// Asks with GET for a target, byte for byte as given, with these further header lines.
-pub(super) fn get(address: SocketAddr, target: &str, headers: &str) -> String {
+pub(crate) fn get(address: SocketAddr, target: &str, headers: &str) -> String {
     let request =
         format!("GET {target} HTTP/1.1\r\nHost: club.test\r\nConnection: close\r\n{headers}\r\n");
     send(address, request.as_bytes())
 }
 
 /// The status of an answer; 0 where there was none.
-pub(super) fn status(answer: &str) -> u16 {
+pub(crate) fn status(answer: &str) -> u16 {
     answer.split(' ').nth(1).and_then(|status| status.parse().ok()).unwrap_or(0)
 }
 
+/// The status at a target of a server that may not answer yet; 0 where it does not.
+pub(crate) fn try_status(address: SocketAddr, target: &str) -> u16 {
+    match TcpStream::connect(address) {
+        Ok(_) => status(&get(address, target, "")),
+        Err(_) => 0,
+    }
+}
+
 /// The value of a header.
-pub(super) fn header<'a>(answer: &'a str, name: &str) -> Option<&'a str> {
+pub(crate) fn header<'a>(answer: &'a str, name: &str) -> Option<&'a str> {
     let (head, _) = answer.split_once("\r\n\r\n")?;
     head.lines().find_map(|line| {
         let (held, value) = line.split_once(": ")?;

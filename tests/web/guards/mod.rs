@@ -1,7 +1,7 @@
 //! The guards of a server on the internet. A test begins with the line of the quality bars that it
 //! holds: `s12_…`.
 
-mod binary;
+pub(crate) mod binary;
 mod database;
 mod echo;
 mod faults;

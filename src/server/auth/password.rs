@@ -1,0 +1,175 @@
+//! Passwords as they are kept: argon2id, and how many are hashed at once.
+//!
+//! A hash takes a core some twenty milliseconds and 19 MiB, so no more run at once than there are
+//! cores, away from the threads that answer readers. Leaves out: which passwords are too weak.
+
+use std::fmt;
+use std::sync::Arc;
+use std::time::Duration;
+
+use argon2::password_hash::{PasswordHasher, PasswordVerifier};
+use argon2::{Algorithm, Argon2, Params, Version};
+use tokio::sync::Semaphore;
+use tokio::task::spawn_blocking;
+use tokio::time::timeout;
+
+/// How long a sign-in waits for a core; after that the reader is asked to come again.
+const PATIENCE: Duration = Duration::from_secs(4);
+
+/// The work behind one hash.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Cost {
+    /// Memory, in KiB.
+    pub memory_kib: u32,
+    /// Passes over it.
+    pub passes: u32,
+}
+
+impl Default for Cost {
+    /// The least that the OWASP cheat sheet on password storage asks of argon2id on one lane.
+    fn default() -> Self {
+        Self { memory_kib: 19_456, passes: 2 }
+    }
+}
+
+impl Cost {
+    /// Next to nothing: for tests that sign in again and again, and never for a club.
+    pub const FOR_TESTS: Self = Self { memory_kib: 64, passes: 1 };
+
+    fn argon2(self) -> Result<Argon2<'static>, Trouble> {
+        let params = Params::new(self.memory_kib, self.passes, 1, None).map_err(broken)?;
+        Ok(Argon2::new(Algorithm::Argon2id, Version::V0x13, params))
+    }
+}
+
+/// A password as somebody typed it. It never shows itself in a log.
+#[derive(Clone, PartialEq, Eq)]
+pub struct Password(String);
+
+impl Password {
+    /// As typed: nothing is cut off, folded or left out.
+    #[must_use]
+    pub fn typed(text: &str) -> Self {
+        Self(text.to_owned())
+    }
+
+    /// The text itself.
+    #[must_use]
+    pub fn secret(&self) -> &str {
+        &self.0
+    }
+}
+
+impl fmt::Debug for Password {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str("Password(…)")
+    }
+}
+
+/// Why a password was neither hashed nor checked.
+#[derive(Debug, thiserror::Error)]
+pub enum Trouble {
+    /// Every core has been busy with others' for too long.
+    #[error("too many passwords are being checked")]
+    Busy,
+    /// The library or the system refused.
+    #[error("a password cannot be hashed: {0}")]
+    Broken(Box<dyn std::error::Error + Send + Sync>),
+}
+
+/// Hashes passwords, a few at a time.
+#[derive(Debug)]
+pub struct Hashing {
+    cost: Cost,
+    turns: Arc<Semaphore>,
+}
+
+impl Default for Hashing {
+    fn default() -> Self {
+        Self::at(Cost::default())
+    }
+}
+
+impl Hashing {
+    /// As many at once as there are cores, at this cost.
+    #[must_use]
+    pub fn at(cost: Cost) -> Self {
+        let cores = std::thread::available_parallelism().map_or(1, usize::from);
+        Self { cost, turns: Arc::new(Semaphore::new(cores)) }
+    }
+
+    /// How many more could be hashed at this moment.
+    #[must_use]
+    pub fn free(&self) -> usize {
+        self.turns.available_permits()
+    }
+
+    /// The hash to keep, in the PHC form, with a salt of its own.
+    ///
+    /// # Errors
+    /// The cores are busy, or the system gives no chance.
+    pub async fn hash(&self, password: Password) -> Result<String, Trouble> {
+        let argon2 = self.cost.argon2()?;
+        self.in_turn(move || {
+            let salt: [u8; 16] = chance()?;
+            let hash = argon2.hash_password_with_salt(password.0.as_bytes(), &salt);
+            Ok(hash.map_err(broken)?.to_string())
+        })
+        .await
+    }
+
+    /// Whether this is the password behind the hash. Without a hash the answer is no, after as much
+    /// work as any other: an unknown name takes as long as a wrong password.
+    ///
+    /// # Errors
+    /// The cores are busy, or the hash is none.
+    pub async fn verify(&self, password: Password, hash: Option<String>) -> Result<bool, Trouble> {
+        let argon2 = self.cost.argon2()?;
+        let hash = match hash {
+            Some(hash) => hash,
+            None => self.nobodys()?,
+        };
+        self.in_turn(move || match argon2.verify_password(password.0.as_bytes(), hash.as_str()) {
+            Ok(()) => Ok(true),
+            Err(argon2::password_hash::Error::PasswordInvalid) => Ok(false),
+            Err(error) => Err(broken(error)),
+        })
+        .await
+    }
+
+    /// A hash of nobody's password at today's cost: chance where salt and hash stand.
+    fn nobodys(&self) -> Result<String, Trouble> {
+        use argon2::password_hash::phc::{Output, Salt};
+        let salt: [u8; 16] = chance()?;
+        let output: [u8; 32] = chance()?;
+        let salt = Salt::new(&salt).map_err(broken)?;
+        let output = Output::new(&output).map_err(broken)?;
+        let Cost { memory_kib, passes } = self.cost;
+        Ok(format!("$argon2id$v=19$m={memory_kib},t={passes},p=1${salt}${output}"))
+    }
+
+    /// Does the work on the blocking pool, when a core is free for it.
+    async fn in_turn<T: Send + 'static>(
+        &self,
+        work: impl FnOnce() -> Result<T, Trouble> + Send + 'static,
+    ) -> Result<T, Trouble> {
+        let waiting = timeout(PATIENCE, Arc::clone(&self.turns).acquire_owned()).await;
+        let turn = waiting.map_err(|_| Trouble::Busy)?.map_err(broken)?;
+        // The turn goes with the work: a reader who hangs up does not free a core that is busy.
+        let task = spawn_blocking(move || {
+            let _turn = turn;
+            work()
+        });
+        task.await.map_err(broken)?
+    }
+}
+
+fn chance<const N: usize>() -> Result<[u8; N], Trouble> {
+    let mut bytes = [0; N];
+    getrandom::fill(&mut bytes).map_err(broken)?;
+    Ok(bytes)
+}
+
+fn broken(error: impl std::error::Error + Send + Sync + 'static) -> Trouble {
+    Trouble::Broken(Box::new(error))
+}

@@ -1,0 +1,42 @@
+//! The browser a request came from: its address, its own name for itself, the token it holds.
+
+use std::convert::Infallible;
+use std::sync::Arc;
+
+use axum::extract::FromRequestParts;
+use axum::http::header::USER_AGENT;
+use axum::http::request::Parts;
+
+use crate::server::App;
+use crate::server::auth::{TokenHash, cookie};
+use crate::server::limits::Client;
+use crate::server::middleware::client::{self, Peer};
+
+/// What is known of a browser before anybody signs in.
+#[derive(Clone, Debug)]
+pub struct Asker {
+    /// Who shares its allowance; none if the request came through no socket.
+    pub client: Option<Client>,
+    /// The browser in its own words.
+    pub agent: String,
+    /// The hash of the session's token it holds, whether or not that session stands.
+    pub held: Option<TokenHash>,
+}
+
+impl FromRequestParts<Arc<App>> for Asker {
+    type Rejection = Infallible;
+
+    async fn from_request_parts(parts: &mut Parts, app: &Arc<App>) -> Result<Self, Infallible> {
+        let trusted = &app.config.trusted_proxy;
+        let address = parts
+            .extensions
+            .get::<Peer>()
+            .map(|Peer(peer)| client::address(peer.ip(), &parts.headers, trusted));
+        let agent = parts.headers.get(USER_AGENT).and_then(|agent| agent.to_str().ok());
+        Ok(Self {
+            client: address.map(Client::from),
+            agent: agent.unwrap_or_default().to_owned(),
+            held: cookie::read(&parts.headers, &app.base_url).map(|token| token.hash()),
+        })
+    }
+}

@@ -1,0 +1,63 @@
+//! The fields of a form that was sent.
+//!
+//! The first filling of a name counts and later ones are dropped, as in an address. A name that the
+//! handler does not ask for is never looked at: nothing can be slipped in beside the form.
+
+use std::sync::Arc;
+
+use axum::body::to_bytes;
+use axum::extract::{FromRequest, Request};
+use axum::http::header::CONTENT_TYPE;
+
+use crate::server::auth::Password;
+use crate::server::middleware::body::Refusal;
+use crate::server::{App, Error};
+
+/// What a form sends, and nothing else: it needs no leave of another site's page to be asked for.
+const KIND: &str = "application/x-www-form-urlencoded";
+
+/// The fields of a form, as typed.
+#[derive(Clone, PartialEq, Eq)]
+pub struct Fields(Vec<(String, String)>);
+
+impl Fields {
+    /// What was typed for a field, trimmed; empty where nothing was.
+    #[must_use]
+    pub fn get(&self, name: &str) -> &str {
+        self.raw(name).trim()
+    }
+
+    /// A password, just as it was typed.
+    #[must_use]
+    pub fn password(&self, name: &str) -> Password {
+        Password::typed(self.raw(name))
+    }
+
+    /// Whether a box was ticked.
+    #[must_use]
+    pub fn ticked(&self, name: &str) -> bool {
+        !self.raw(name).is_empty()
+    }
+
+    fn raw(&self, name: &str) -> &str {
+        self.0.iter().find(|(held, _)| held == name).map_or("", |(_, value)| value.as_str())
+    }
+}
+
+impl FromRequest<Arc<App>> for Fields {
+    type Rejection = Error;
+
+    async fn from_request(request: Request, app: &Arc<App>) -> Result<Self, Error> {
+        let kind = request.headers().get(CONTENT_TYPE).and_then(|kind| kind.to_str().ok());
+        let kind = kind.and_then(|kind| kind.split(';').next()).map(str::trim);
+        if !kind.is_some_and(|kind| kind.eq_ignore_ascii_case(KIND)) {
+            return Err(Error::NotAForm);
+        }
+        let most = usize::try_from(app.limits.body.bytes).unwrap_or(usize::MAX);
+        // The measure around the body has its own word on what was wrong, which counts before this.
+        let body = to_bytes(request.into_body(), most).await;
+        let body = body.map_err(|_| Error::Body(Refusal::Broken))?;
+        let pairs = form_urlencoded::parse(&body);
+        Ok(Self(pairs.map(|(name, value)| (name.into_owned(), value.into_owned())).collect()))
+    }
+}

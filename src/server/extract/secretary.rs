@@ -1,0 +1,64 @@
+//! Who may do what weighs more: the secretary, and whoever has given the password of late.
+
+use std::sync::Arc;
+
+use axum::extract::FromRequestParts;
+use axum::http::request::Parts;
+
+use super::{AnyMember, Member};
+use crate::server::auth::{Right, SignedIn};
+use crate::server::clock::UnixSeconds;
+use crate::server::{App, Error};
+
+/// For so long after the password was given it need not be given again.
+pub(super) const PROVED_FOR: UnixSeconds = 15 * 60;
+
+/// The secretary.
+#[derive(Clone, Debug)]
+pub struct Secretary(pub SignedIn);
+
+/// The secretary, who has given the password within the last quarter of an hour.
+#[derive(Clone, Debug)]
+pub struct ProvedSecretary(pub SignedIn);
+
+/// A member who has given the password within the last quarter of an hour, even one who must set up a
+/// second factor first.
+#[derive(Clone, Debug)]
+pub struct ProvedMember(pub SignedIn);
+
+impl FromRequestParts<Arc<App>> for Secretary {
+    type Rejection = Error;
+
+    async fn from_request_parts(parts: &mut Parts, app: &Arc<App>) -> Result<Self, Error> {
+        let Member(member) = Member::from_request_parts(parts, app).await?;
+        if member.rights.may(Right::Manage) {
+            Ok(Self(member))
+        } else {
+            Err(Error::Forbidden("it is the secretary’s"))
+        }
+    }
+}
+
+impl FromRequestParts<Arc<App>> for ProvedSecretary {
+    type Rejection = Error;
+
+    async fn from_request_parts(parts: &mut Parts, app: &Arc<App>) -> Result<Self, Error> {
+        let Secretary(secretary) = Secretary::from_request_parts(parts, app).await?;
+        proved(secretary, app).map(Self)
+    }
+}
+
+impl FromRequestParts<Arc<App>> for ProvedMember {
+    type Rejection = Error;
+
+    async fn from_request_parts(parts: &mut Parts, app: &Arc<App>) -> Result<Self, Error> {
+        let AnyMember(member) = AnyMember::from_request_parts(parts, app).await?;
+        proved(member, app).map(Self)
+    }
+}
+
+/// A clock that was set back must not make an old proof a new one.
+fn proved(member: SignedIn, app: &App) -> Result<SignedIn, Error> {
+    let age = app.clock.now() - member.proved_at;
+    if (0..=PROVED_FOR).contains(&age) { Ok(member) } else { Err(Error::ProveFirst) }
+}

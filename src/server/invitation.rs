@@ -1,0 +1,106 @@
+//! Links that the program itself hands out: to the first secretary at start, and from the command
+//! line to whoever runs the server.
+//!
+//! A link is a secret, so it goes to whoever stands at the terminal and never into the log.
+
+use std::io::{self, Write};
+
+use super::auth::{Rights, Token, name};
+use super::config::{BaseUrl, Config, Invite};
+use super::db::Database;
+use super::{App, StartError, db};
+use crate::server::clock::Clock;
+
+/// Why no link is printed.
+#[derive(Debug, thiserror::Error)]
+pub(super) enum NoLink {
+    /// The database or the system fails.
+    #[error(transparent)]
+    Start(#[from] StartError),
+    /// Nobody has this name.
+    #[error("no member is called {0}; names are compared without accents, spaces and capitals")]
+    Nobody(String),
+}
+
+impl From<db::Error> for NoLink {
+    fn from(error: db::Error) -> Self {
+        Self::Start(error.into())
+    }
+}
+
+/// Prints the link for the first secretary, if the club has none. An earlier one is void then.
+pub(super) async fn welcome(app: &App) -> Result<(), StartError> {
+    let token = Token::new()?;
+    let now = app.clock.now();
+    if db::slips::invite_first_secretary(&app.database, now, token.hash()).await? {
+        tracing::warn!("the club has no secretary yet: the link to join stands on standard error");
+        let link = format!("{}/join/{}", app.base_url, token.secret());
+        // With standard error closed there is nobody to join.
+        let _ = writeln!(
+            io::stderr(),
+            "\nThe club has no secretary yet. The first joins here, once, within a fortnight:\n\n  {link}\n"
+        );
+    }
+    if !app.base_url.is_https() {
+        tracing::warn!(
+            "without https passwords cross the network in the clear: fit for a home network alone"
+        );
+    }
+    Ok(())
+}
+
+/// Prints a link to join with.
+pub(super) fn print_slip(config: &Config, invite: &Invite) -> Result<(), NoLink> {
+    let token = Token::new().map_err(StartError::from)?;
+    let rights = Rights {
+        moderator: invite.moderator,
+        inspector: invite.inspector,
+        secretary: invite.secretary,
+    };
+    let meant_for: String = invite.meant_for.chars().take(60).collect();
+    at_the_database(config, async |database| {
+        let now = Clock::System.now();
+        let hash = token.hash();
+        Ok(db::slips::invite(&database, now, None, hash, rights, &meant_for).await?)
+    })?;
+    print(config, "join", &token);
+    Ok(())
+}
+
+/// Prints a link to choose a new password with.
+pub(super) fn print_reset(config: &Config, typed: &str) -> Result<(), NoLink> {
+    let token = Token::new().map_err(StartError::from)?;
+    at_the_database(config, async |database| {
+        let nobody = || NoLink::Nobody(typed.to_owned());
+        let account =
+            db::accounts::named(&database, &name::key(typed)).await?.ok_or_else(nobody)?;
+        let now = Clock::System.now();
+        db::slips::reset(&database, now, None, token.hash(), account.id).await?;
+        Ok(())
+    })?;
+    print(config, "reset", &token);
+    Ok(())
+}
+
+/// Works on the database, which a running server may have open too.
+fn at_the_database(
+    config: &Config,
+    work: impl AsyncFnOnce(Database) -> Result<(), NoLink>,
+) -> Result<(), NoLink> {
+    let runtime = tokio::runtime::Builder::new_current_thread()
+        .enable_all()
+        .build()
+        .map_err(StartError::from)?;
+    runtime.block_on(async {
+        let database = Database::open(&config.data_dir).await?;
+        let done = work(database.clone()).await;
+        database.close().await;
+        done
+    })
+}
+
+fn print(config: &Config, door: &str, token: &Token) {
+    let base_url = config.base_url.clone().unwrap_or_else(|| BaseUrl::of_listener(config.listen));
+    // With standard output closed there is nobody to read it.
+    let _ = writeln!(io::stdout(), "{base_url}/{door}/{}", token.secret());
+}

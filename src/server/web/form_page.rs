@@ -1,0 +1,85 @@
+//! A page that is one form: what it is for, its fields, its button.
+
+use askama::Template;
+use axum::response::Response;
+
+use super::page;
+use crate::pages::field::{Field, Kind};
+use crate::pages::layout::Frame;
+use crate::pages::link::Link;
+use crate::pages::{Context, FieldError};
+use crate::server::Error;
+
+/// Such a page.
+#[derive(Template)]
+#[template(path = "web/form.html")]
+pub(super) struct FormPage {
+    pub(super) frame: Frame,
+    pub(super) heading: String,
+    /// Sentences above the form.
+    pub(super) words: Vec<String>,
+    pub(super) errors: Vec<FieldError>,
+    pub(super) action: String,
+    pub(super) fields: Vec<Field>,
+    /// Sent along unseen.
+    pub(super) known: Vec<(&'static str, String)>,
+    pub(super) button: &'static str,
+    pub(super) links: Vec<Link>,
+}
+
+impl FormPage {
+    /// A form at this address.
+    pub(super) fn at(
+        context: &Context,
+        action: &str,
+        heading: &str,
+        errors: Vec<FieldError>,
+    ) -> Self {
+        Self {
+            frame: page::frame(context, action, heading, !errors.is_empty()),
+            heading: heading.to_owned(),
+            words: Vec::new(),
+            errors,
+            action: action.to_owned(),
+            fields: Vec::new(),
+            known: Vec::new(),
+            button: "Send",
+            links: Vec::new(),
+        }
+    }
+
+    /// As an answer: 200, or 422 where something is to be put right.
+    pub(super) fn answer(mut self) -> Result<Response, Error> {
+        let errors = self.errors.clone();
+        self.fields = self.fields.into_iter().map(|field| judged(field, &errors)).collect();
+        page::show(page::status(&errors), &self)
+    }
+}
+
+/// The field with what is wrong with it.
+pub(super) fn judged(field: Field, errors: &[FieldError]) -> Field {
+    field.judged(errors, |_, value| value.to_owned())
+}
+
+/// The name that members sign in by.
+pub(super) fn name(typed: &str) -> Field {
+    let kind = Kind::Familiar(typed.to_owned(), "username");
+    Field::new("name", "Your name in the club", "", kind)
+}
+
+/// The password that stands.
+pub(super) fn password(label: &'static str) -> Field {
+    Field::new("password", label, "", Kind::Secret("current-password"))
+}
+
+/// A password to be.
+pub(super) fn new_password(label: &'static str) -> Field {
+    let hint = "At least 15 characters, any you like: four or five words in a row do well";
+    Field::new("new_password", label, hint, Kind::Secret("new-password"))
+}
+
+/// The code of the second factor.
+pub(super) fn code() -> Field {
+    let hint = "Six digits, from the device or program you set up";
+    Field::new("code", "Code", hint, Kind::Familiar(String::new(), "one-time-code"))
+}

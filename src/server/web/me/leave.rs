@@ -1,0 +1,79 @@
+//! `/me/leave`: a member goes, and says what becomes of their notes.
+
+use std::sync::Arc;
+use std::time::Instant;
+
+use axum::extract::State;
+use axum::http::header::SET_COOKIE;
+use axum::response::Response;
+
+use super::super::form_page::{self, FormPage};
+use super::super::page;
+use super::super::people::show::leavers_notes;
+use super::super::sign_in::check;
+use crate::pages::FieldError;
+use crate::pages::field::{Field, Kind, items};
+use crate::pages::link::Link;
+use crate::server::auth::cookie;
+use crate::server::db::people::{self, Change};
+use crate::server::extract::{Asker, Fields, Member};
+use crate::server::{App, Error};
+
+/// Shows the form.
+///
+/// # Errors
+/// Nobody is signed in.
+pub async fn form(State(app): State<Arc<App>>, Member(_): Member) -> Result<Response, Error> {
+    show(&app, "keep", Vec::new())
+}
+
+/// Removes the member, who gave the password.
+///
+/// # Errors
+/// Nobody is signed in, the club would have no secretary, or the database fails.
+pub async fn take(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    asker: Asker,
+    fields: Fields,
+) -> Result<Response, Error> {
+    let choice = fields.get("notes");
+    let Some(notes) = leavers_notes(choice) else {
+        let words = "Say what becomes of your notes.";
+        return show(&app, choice, vec![FieldError::new("notes", words)]);
+    };
+    let account = check(&app, &asker, &member.name, fields.password("password")).await?;
+    let Some(account) = account.filter(|account| account.id == member.id) else {
+        let wrong = "This is not your password. Nothing was changed.";
+        return show(&app, choice, vec![FieldError::new("password", wrong)]);
+    };
+    app.tries.right(&account.key, Instant::now());
+    match people::remove(&app.database, app.clock.now(), &member, member.id, notes).await? {
+        Change::Done => {}
+        Change::LastSecretary => return Err(super::super::people::last_secretary()),
+        Change::NoSuchMember => return Err(Error::Unauthenticated),
+    }
+    app.kept.changed();
+    let mut response = page::see_other("/");
+    if let Some(value) = cookie::take_away(&app.base_url) {
+        response.headers_mut().insert(SET_COOKIE, value);
+    }
+    Ok(response)
+}
+
+fn show(app: &App, choice: &str, errors: Vec<FieldError>) -> Result<Response, Error> {
+    let mut page = FormPage::at(&app.context, "/me/leave", "Leave the club’s pages", errors);
+    page.words = vec![
+        "Your account goes at once: name, password, sessions, and what you never sent in. This cannot be taken back."
+            .to_owned(),
+    ];
+    let choices = [("keep", "They stay, under “a former member”"), ("remove", "They go too")];
+    let choices =
+        choices.map(|(value, words)| (value.to_owned(), words.to_owned(), value == choice));
+    let kind = Kind::Pick(items("notes", choices));
+    page.fields =
+        vec![Field::new("notes", "Your notes", "", kind), form_page::password("Your password")];
+    page.button = "Leave";
+    page.links = vec![Link::new("/me", "Your page")];
+    page.answer()
+}

@@ -1,0 +1,94 @@
+//! `/me`: a member's own page: rights, sessions, and the doors to what is theirs.
+
+pub mod data;
+pub mod leave;
+pub mod password;
+pub mod second_factor;
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::extract::State;
+use axum::http::StatusCode;
+use axum::response::Response;
+
+use super::{page, people, when};
+use crate::pages::layout::Frame;
+use crate::server::auth::{Right, SignedIn};
+use crate::server::db::{accounts, sessions};
+use crate::server::extract::{Fields, Member};
+use crate::server::{App, Error};
+
+#[derive(Template)]
+#[template(path = "web/me/show.html")]
+struct MePage {
+    frame: Frame,
+    name: String,
+    rights: String,
+    joined: String,
+    has_second_factor: bool,
+    may_manage: bool,
+    may_moderate: bool,
+    sessions: Vec<SessionRow>,
+    has_others: bool,
+}
+
+struct SessionRow {
+    number: i64,
+    here: bool,
+    agent: String,
+    began: String,
+    seen: String,
+}
+
+/// Shows it.
+///
+/// # Errors
+/// Nobody is signed in, or the database cannot be read.
+pub async fn form(State(app): State<Arc<App>>, Member(member): Member) -> Result<Response, Error> {
+    let account = accounts::numbered(&app.database, member.id).await?;
+    let account = account.ok_or(Error::Unauthenticated)?;
+    let open = sessions::of_member(&app.database, member.id, app.clock.now()).await?;
+    let page = MePage {
+        frame: page::frame(&app.context, "/me", "Your page", false),
+        rights: people::named(member.rights),
+        joined: when::day(account.joined_at),
+        has_second_factor: member.has_second_factor,
+        may_manage: member.rights.may(Right::Manage),
+        may_moderate: member.rights.may(Right::Moderate) || member.rights.may(Right::Inspect),
+        has_others: open.len() > 1,
+        sessions: open.into_iter().map(|session| row(session, &member)).collect(),
+        name: member.name,
+    };
+    page::show(StatusCode::OK, &page)
+}
+
+fn row(session: sessions::Open, member: &SignedIn) -> SessionRow {
+    let unnamed = "a browser that does not say".to_owned();
+    SessionRow {
+        number: session.number,
+        here: session.number == member.session,
+        agent: if session.agent.is_empty() { unnamed } else { session.agent },
+        began: when::day(session.made_at),
+        seen: when::day(session.seen_at),
+    }
+}
+
+/// Ends one session of the member's own, or all but the one at hand.
+///
+/// # Errors
+/// Nobody is signed in, or the database cannot be written.
+pub async fn take(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    fields: Fields,
+) -> Result<Response, Error> {
+    match fields.get("end") {
+        "others" => sessions::end_others(&app.database, &member).await?,
+        number => {
+            let number = number.parse().map_err(|_| Error::NotFound("no such session"))?;
+            sessions::end(&app.database, &member, number).await?;
+        }
+    }
+    Ok(page::see_other("/me"))
+}

@@ -1,0 +1,66 @@
+//! `/me/password`: a member's new password, for the one that stands.
+
+use std::sync::Arc;
+use std::time::Instant;
+
+use axum::extract::State;
+use axum::response::Response;
+
+use super::super::form_page::{self, FormPage};
+use super::super::page;
+use super::super::sign_in::{check, with_session};
+use crate::pages::FieldError;
+use crate::pages::link::Link;
+use crate::server::auth::{Token, strength};
+use crate::server::db::accounts;
+use crate::server::db::sessions::New;
+use crate::server::extract::{Asker, Fields, Member};
+use crate::server::{App, Error};
+
+/// Shows the form.
+///
+/// # Errors
+/// Nobody is signed in.
+pub async fn form(State(app): State<Arc<App>>, Member(_): Member) -> Result<Response, Error> {
+    show(&app, Vec::new())
+}
+
+/// Sets it: every session of the member ends, and one with a new token begins here.
+///
+/// # Errors
+/// Nobody is signed in, too many tries, busy cores, or the database.
+pub async fn take(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    asker: Asker,
+    fields: Fields,
+) -> Result<Response, Error> {
+    let new = fields.password("new_password");
+    if let Err(weak) = strength::check(&new, &member.name, app.base_url.host()) {
+        return show(&app, vec![FieldError::new("new_password", weak.to_string())]);
+    }
+    let account = check(&app, &asker, &member.name, fields.password("password")).await?;
+    let Some(account) = account.filter(|account| account.id == member.id) else {
+        let wrong = "This is not the password that stands. The new one was not set.";
+        return show(&app, vec![FieldError::new("password", wrong)]);
+    };
+    app.tries.right(&account.key, Instant::now());
+    let password_hash = app.passwords.hash(new).await?;
+    let token = Token::new()?;
+    let session = New { token: token.hash(), agent: &asker.agent };
+    let now = app.clock.now();
+    accounts::set_password(&app.database, now, &member, &password_hash, session).await?;
+    Ok(with_session(page::see_other("/me"), &token, &app))
+}
+
+fn show(app: &App, errors: Vec<FieldError>) -> Result<Response, Error> {
+    let mut page = FormPage::at(&app.context, "/me/password", "Change the password", errors);
+    page.words = vec!["Every other device is signed out.".to_owned()];
+    page.fields = vec![
+        form_page::password("The password that stands"),
+        form_page::new_password("The new password"),
+    ];
+    page.button = "Change it";
+    page.links = vec![Link::new("/me", "Your page")];
+    page.answer()
+}

@@ -1,0 +1,103 @@
+//! `/me/second-factor`: setting up the code besides the password, and taking it away.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::extract::State;
+use axum::response::Response;
+
+use super::super::form_page::{self, judged};
+use super::super::sign_in::code;
+use super::super::{page, qr};
+use crate::pages::FieldError;
+use crate::pages::field::Field;
+use crate::pages::layout::Frame;
+use crate::server::auth::SignedIn;
+use crate::server::auth::second_factor::Secret;
+use crate::server::db::accounts;
+use crate::server::extract::{Asker, Fields, ProvedMember};
+use crate::server::{App, Error};
+
+#[derive(Template)]
+#[template(path = "web/me/second_factor.html")]
+struct SecondFactorPage {
+    frame: Frame,
+    errors: Vec<FieldError>,
+    is_set: bool,
+    is_compulsory: bool,
+    /// The offered secret as a QR code and as text, while none is set.
+    drawing: String,
+    written: String,
+    code: Field,
+}
+
+/// Shows what is set up, or the secret to set up.
+///
+/// # Errors
+/// Nobody is signed in, or the password was not given of late.
+pub async fn form(
+    State(app): State<Arc<App>>,
+    ProvedMember(member): ProvedMember,
+    asker: Asker,
+) -> Result<Response, Error> {
+    show(&app, &member, &offer(&app, &asker)?, Vec::new())
+}
+
+/// Sets it up with a code that proves it, or takes it away.
+///
+/// # Errors
+/// As above, or the member may not do without.
+pub async fn take(
+    State(app): State<Arc<App>>,
+    ProvedMember(member): ProvedMember,
+    asker: Asker,
+    fields: Fields,
+) -> Result<Response, Error> {
+    let now = app.clock.now();
+    if fields.get("do") == "drop" {
+        if is_compulsory(&app, &member) {
+            return Err(Error::Forbidden("your rights ask for a second factor"));
+        }
+        accounts::drop_second_factor(&app.database, now, &member).await?;
+        return Ok(page::see_other("/me"));
+    }
+    if member.has_second_factor {
+        return Ok(page::see_other("/me/second-factor"));
+    }
+    let secret = offer(&app, &asker)?;
+    match secret.step_of(fields.get("code"), now, None) {
+        Some(step) => {
+            accounts::set_second_factor(&app.database, now, &member, &secret, step).await?;
+            Ok(page::see_other("/me"))
+        }
+        None => show(&app, &member, &secret, vec![code::wrong()]),
+    }
+}
+
+fn offer(app: &App, asker: &Asker) -> Result<Secret, Error> {
+    asker.held.map(|session| app.second_factor.offer(session)).ok_or(Error::Unauthenticated)
+}
+
+fn is_compulsory(app: &App, member: &SignedIn) -> bool {
+    member.rights.need_second_factor() && app.config.second_factor.is_compulsory()
+}
+
+fn show(
+    app: &App,
+    member: &SignedIn,
+    secret: &Secret,
+    errors: Vec<FieldError>,
+) -> Result<Response, Error> {
+    let is_set = member.has_second_factor;
+    let address = secret.address(&member.name, app.base_url.host());
+    let page = SecondFactorPage {
+        frame: page::frame(&app.context, "/me/second-factor", "Second factor", !errors.is_empty()),
+        is_set,
+        is_compulsory: is_compulsory(app, member),
+        drawing: if is_set { String::new() } else { qr::drawing(&address)? },
+        written: secret.written(),
+        code: judged(form_page::code(), &errors),
+        errors,
+    };
+    page::show(page::status(&page.errors), &page)
+}

@@ -1,0 +1,51 @@
+//! A page of the members' part as an answer: kept by nobody, listed by nobody.
+
+use askama::Template;
+use axum::body::Body;
+use axum::extract::RawQuery;
+use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE, LOCATION};
+use axum::http::{HeaderValue, StatusCode};
+use axum::response::{IntoResponse, Response};
+
+use crate::pages::layout::{Door, Frame};
+use crate::pages::{Context, Query};
+use crate::server::Error;
+
+/// The frame of such a page. Its title begins with "Error:" where the form comes back.
+pub(super) fn frame(context: &Context, address: &str, title: &str, is_rejected: bool) -> Frame {
+    let title = if is_rejected { format!("Error: {title}") } else { title.to_owned() };
+    Frame::at(context, Door::None, address, &title, "For members of the club.").of_a_mistake()
+}
+
+/// The page with this status.
+///
+/// # Errors
+/// The template cannot be written.
+pub(super) fn show(status: StatusCode, page: &impl Template) -> Result<Response, Error> {
+    let body = page.render().map_err(|error| Error::Internal(error.into()))?;
+    let mut response = (status, Body::from(body)).into_response();
+    let headers = response.headers_mut();
+    headers.insert(CONTENT_TYPE, HeaderValue::from_static("text/html; charset=utf-8"));
+    headers.insert(CACHE_CONTROL, HeaderValue::from_static("private, no-store"));
+    Ok(response)
+}
+
+/// The status of a form's page: as it is opened, or as it comes back to be put right.
+pub(super) fn status(errors: &[crate::pages::FieldError]) -> StatusCode {
+    if errors.is_empty() { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY }
+}
+
+/// Sends the reader on to an address of ours, with GET.
+pub(crate) fn see_other(address: &str) -> Response {
+    let mut response = StatusCode::SEE_OTHER.into_response();
+    let home = HeaderValue::from_static("/");
+    let address = HeaderValue::from_str(address).unwrap_or(home);
+    response.headers_mut().insert(LOCATION, address);
+    response.headers_mut().insert(CACHE_CONTROL, HeaderValue::from_static("private, no-store"));
+    response
+}
+
+/// What stands in the address of a page under this name.
+pub(super) fn asked(query: &RawQuery, name: &str) -> String {
+    Query::read(query.0.as_deref().unwrap_or_default()).get(name).to_owned()
+}

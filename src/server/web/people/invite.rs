@@ -1,0 +1,89 @@
+//! `/people/invite`: the secretary makes a slip to join with.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::extract::State;
+use axum::response::Response;
+
+use super::super::form_page::judged;
+use super::super::{page, when};
+use super::named;
+use super::slip::SlipPage;
+use crate::pages::FieldError;
+use crate::pages::field::Field;
+use crate::pages::layout::Frame;
+use crate::server::auth::{Rights, Token};
+use crate::server::db::slips;
+use crate::server::extract::{Fields, ProvedSecretary};
+use crate::server::{App, Error};
+
+/// The most characters of who it is for.
+const LONGEST: usize = 60;
+
+#[derive(Template)]
+#[template(path = "web/people/invite.html")]
+struct InvitePage {
+    frame: Frame,
+    errors: Vec<FieldError>,
+    meant_for: Field,
+    rights: Rights,
+}
+
+/// Shows the form.
+///
+/// # Errors
+/// Not the secretary.
+pub async fn form(
+    State(app): State<Arc<App>>,
+    ProvedSecretary(_): ProvedSecretary,
+) -> Result<Response, Error> {
+    show(&app, "", Rights::default(), Vec::new())
+}
+
+/// Makes the slip and shows it, this once.
+///
+/// # Errors
+/// Not the secretary, or the database cannot be written.
+pub async fn take(
+    State(app): State<Arc<App>>,
+    ProvedSecretary(secretary): ProvedSecretary,
+    fields: Fields,
+) -> Result<Response, Error> {
+    let meant_for = fields.get("meant_for");
+    let rights = Rights {
+        moderator: fields.ticked("moderator"),
+        inspector: fields.ticked("inspector"),
+        secretary: fields.ticked("secretary"),
+    };
+    if meant_for.chars().count() > LONGEST {
+        let words = format!("At most {LONGEST} characters: enough to know the slip by.");
+        return show(&app, meant_for, rights, vec![FieldError::new("meant_for", words)]);
+    }
+    let token = Token::new()?;
+    let now = app.clock.now();
+    slips::invite(&app.database, now, Some(&secretary), token.hash(), rights, meant_for).await?;
+    let person = if meant_for.is_empty() { "somebody" } else { meant_for };
+    let words = format!(
+        "With it {person} joins the club’s pages as {}, once, until {}.",
+        named(rights),
+        when::minute(now + slips::JOIN_LASTS)
+    );
+    SlipPage::new(&app, "join", &token, "Slip to join with", words)?.answer()
+}
+
+fn show(
+    app: &App,
+    typed: &str,
+    rights: Rights,
+    errors: Vec<FieldError>,
+) -> Result<Response, Error> {
+    let hint = "For the record of acts: the name as you know it";
+    let page = InvitePage {
+        frame: page::frame(&app.context, "/people/invite", "Let somebody in", !errors.is_empty()),
+        meant_for: judged(Field::text("meant_for", "Who it is for", hint, typed), &errors),
+        rights,
+        errors,
+    };
+    page::show(page::status(&page.errors), &page)
+}

@@ -1,0 +1,87 @@
+//! `/people`: the members, for the secretary.
+
+pub mod acts;
+pub mod invite;
+pub mod show;
+mod slip;
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::extract::State;
+use axum::http::StatusCode;
+use axum::response::Response;
+
+use super::{page, when};
+use crate::pages::layout::Frame;
+use crate::server::auth::Rights;
+use crate::server::db::people::{self, Person};
+use crate::server::extract::Secretary;
+use crate::server::{App, Error};
+
+#[derive(Template)]
+#[template(path = "web/people/list.html")]
+struct ListPage {
+    frame: Frame,
+    people: Vec<PersonRow>,
+}
+
+/// A member in a line.
+struct PersonRow {
+    number: i64,
+    name: String,
+    rights: String,
+    code: &'static str,
+    notes: i64,
+    joined: String,
+    seen: String,
+    is_stopped: bool,
+}
+
+/// Shows the list.
+///
+/// # Errors
+/// Not the secretary, or the database cannot be read.
+pub async fn list(State(app): State<Arc<App>>, Secretary(_): Secretary) -> Result<Response, Error> {
+    let people = people::all(&app.database).await?;
+    let page = ListPage {
+        frame: page::frame(&app.context, "/people", "Members", false),
+        people: people.into_iter().map(row).collect(),
+    };
+    page::show(StatusCode::OK, &page)
+}
+
+fn row(person: Person) -> PersonRow {
+    PersonRow {
+        number: person.id.0,
+        rights: named(person.rights),
+        code: if person.has_second_factor { "yes" } else { "no" },
+        notes: person.notes,
+        joined: when::day(person.joined_at),
+        seen: person.seen_at.map_or_else(|| "–".to_owned(), when::day),
+        is_stopped: person.stopped_at.is_some(),
+        name: person.name,
+    }
+}
+
+/// Rights in words: `secretary and moderator`; `member` where there are none.
+pub(super) fn named(rights: Rights) -> String {
+    let all = [
+        ("secretary", rights.secretary),
+        ("moderator", rights.moderator),
+        ("inspector", rights.inspector),
+    ];
+    let held: Vec<&str> = all.into_iter().filter(|(_, held)| *held).map(|(name, _)| name).collect();
+    match held.as_slice() {
+        [] => "member".to_owned(),
+        [first @ .., last] if !first.is_empty() => format!("{} and {last}", first.join(", ")),
+        held => held.concat(),
+    }
+}
+
+/// The refusal of what would leave the club without a secretary.
+pub(super) fn last_secretary() -> Error {
+    let words = "this is the only secretary who can sign in, and a club cannot be without one: make another first; \
+                 nothing was changed";
+    Error::Conflict(words.to_owned())
+}

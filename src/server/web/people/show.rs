@@ -1,0 +1,174 @@
+//! `/people/{id}`: one member, and what the secretary does about them.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::extract::{Path, State};
+use axum::http::StatusCode;
+use axum::http::header::SET_COOKIE;
+use axum::response::Response;
+
+use super::super::{page, when};
+use super::slip::SlipPage;
+use super::{last_secretary, named};
+use crate::pages::layout::Frame;
+use crate::server::auth::{MemberId, Rights, SignedIn, Token, cookie};
+use crate::server::db::people::{self, Change, Notes, Person};
+use crate::server::db::slips;
+use crate::server::extract::{Fields, ProvedSecretary};
+use crate::server::{App, Error};
+
+#[derive(Template)]
+#[template(path = "web/people/show.html")]
+struct ShowPage {
+    frame: Frame,
+    number: i64,
+    name: String,
+    rights_named: String,
+    rights: Rights,
+    joined: String,
+    notes: i64,
+    stopped: Option<String>,
+    has_second_factor: bool,
+}
+
+const NOBODY: Error = Error::NotFound("no member has this number");
+
+/// Shows the member.
+///
+/// # Errors
+/// Not the secretary, no such member, or the database.
+pub async fn form(
+    State(app): State<Arc<App>>,
+    ProvedSecretary(_): ProvedSecretary,
+    Path(id): Path<String>,
+) -> Result<Response, Error> {
+    let person = person(&app, &id).await?;
+    let page = ShowPage {
+        frame: page::frame(&app.context, "/people", &person.name, false),
+        number: person.id.0,
+        rights_named: named(person.rights),
+        rights: person.rights,
+        joined: when::day(person.joined_at),
+        notes: person.notes,
+        stopped: person.stopped_at.map(when::day),
+        has_second_factor: person.has_second_factor,
+        name: person.name,
+    };
+    page::show(StatusCode::OK, &page)
+}
+
+/// Does what the form's `do` says.
+///
+/// # Errors
+/// Not the secretary, no such member, the last secretary, or the database.
+pub async fn take(
+    State(app): State<Arc<App>>,
+    ProvedSecretary(secretary): ProvedSecretary,
+    Path(id): Path<String>,
+    fields: Fields,
+) -> Result<Response, Error> {
+    let person = person(&app, &id).await?;
+    let act = Act { app: &app, secretary: &secretary, person: &person };
+    match fields.get("do") {
+        "rights" => act.set_rights(&fields).await,
+        "stop" => act.stop().await,
+        "allow" => act.allow().await,
+        "reset" => act.reset().await,
+        "drop-second-factor" => act.drop_second_factor().await,
+        "remove" => act.remove(&fields).await,
+        _ => Err(Error::NotFound("no such act")),
+    }
+}
+
+/// One act of the secretary on one member.
+struct Act<'a> {
+    app: &'a App,
+    secretary: &'a SignedIn,
+    person: &'a Person,
+}
+
+impl Act<'_> {
+    async fn set_rights(&self, fields: &Fields) -> Result<Response, Error> {
+        let rights = Rights {
+            moderator: fields.ticked("moderator"),
+            inspector: fields.ticked("inspector"),
+            secretary: fields.ticked("secretary"),
+        };
+        let (database, now) = (&self.app.database, self.app.clock.now());
+        self.done(people::set_rights(database, now, self.secretary, self.person.id, rights).await?)
+    }
+
+    async fn stop(&self) -> Result<Response, Error> {
+        let (database, now) = (&self.app.database, self.app.clock.now());
+        self.done(people::stop(database, now, self.secretary, self.person.id).await?)
+    }
+
+    async fn allow(&self) -> Result<Response, Error> {
+        let (database, now) = (&self.app.database, self.app.clock.now());
+        self.done(people::allow(database, now, self.secretary, self.person.id).await?)
+    }
+
+    async fn drop_second_factor(&self) -> Result<Response, Error> {
+        let (database, now) = (&self.app.database, self.app.clock.now());
+        self.done(people::drop_second_factor(database, now, self.secretary, self.person.id).await?)
+    }
+
+    async fn reset(&self) -> Result<Response, Error> {
+        let token = Token::new()?;
+        let (database, now) = (&self.app.database, self.app.clock.now());
+        let by = Some(self.secretary);
+        if !slips::reset(database, now, by, token.hash(), self.person.id).await? {
+            return Err(NOBODY);
+        }
+        let words = format!(
+            "With it {} chooses a new password, once, until {}. The old one stands until then.",
+            self.person.name,
+            when::minute(now + slips::RESET_LASTS)
+        );
+        SlipPage::new(self.app, "reset", &token, "Slip for a new password", words)?.answer()
+    }
+
+    async fn remove(&self, fields: &Fields) -> Result<Response, Error> {
+        let notes = leavers_notes(fields.get("notes"));
+        let notes = notes.ok_or(Error::NotFound("say what becomes of the notes"))?;
+        let (database, now) = (&self.app.database, self.app.clock.now());
+        let change = people::remove(database, now, self.secretary, self.person.id, notes).await?;
+        if change == Change::Done {
+            self.app.kept.changed();
+            let is_self = self.person.id == self.secretary.id;
+            return Ok(page::see_other(if is_self { "/" } else { "/people" }));
+        }
+        self.done(change)
+    }
+
+    /// Back to the member. Whose own rights changed has no session left, and signs in anew.
+    fn done(&self, change: Change) -> Result<Response, Error> {
+        match change {
+            Change::Done => {}
+            Change::LastSecretary => return Err(last_secretary()),
+            Change::NoSuchMember => return Err(NOBODY),
+        }
+        let mut response = page::see_other(&format!("/people/{}", self.person.id.0));
+        if self.person.id == self.secretary.id
+            && let Some(value) = cookie::take_away(&self.app.base_url)
+        {
+            response.headers_mut().insert(SET_COOKIE, value);
+        }
+        Ok(response)
+    }
+}
+
+/// What becomes of a leaver's notes, as a form says it.
+pub(in crate::server::web) fn leavers_notes(choice: &str) -> Option<Notes> {
+    match choice {
+        "keep" => Some(Notes::Keep),
+        "remove" => Some(Notes::Remove),
+        _ => None,
+    }
+}
+
+async fn person(app: &App, id: &str) -> Result<Person, Error> {
+    let id: i64 = id.parse().map_err(|_| NOBODY)?;
+    people::one(&app.database, MemberId(id)).await?.ok_or(NOBODY)
+}

@@ -1,0 +1,45 @@
+//! A slip on the screen: shown this once, to print or to read off.
+
+use askama::Template;
+use axum::http::StatusCode;
+use axum::response::Response;
+
+use super::super::{page, qr};
+use crate::pages::layout::Frame;
+use crate::server::auth::Token;
+use crate::server::{App, Error};
+
+#[derive(Template)]
+#[template(path = "web/people/slip.html")]
+pub(super) struct SlipPage {
+    frame: Frame,
+    heading: &'static str,
+    words: String,
+    link: String,
+    drawing: String,
+}
+
+impl SlipPage {
+    /// The slip with this token, for this door.
+    pub(super) fn new(
+        app: &App,
+        door: &str,
+        token: &Token,
+        heading: &'static str,
+        words: String,
+    ) -> Result<Self, Error> {
+        let link = format!("{}/{door}/{}", app.base_url, token.secret());
+        Ok(Self {
+            frame: page::frame(&app.context, "/people", heading, false),
+            heading,
+            words,
+            drawing: qr::drawing(&link)?,
+            link,
+        })
+    }
+
+    /// As an answer.
+    pub(super) fn answer(self) -> Result<Response, Error> {
+        page::show(StatusCode::OK, &self)
+    }
+}

@@ -1,0 +1,102 @@
+//! `/sign-in/code`: the code after the password, for whoever has set up a second factor.
+
+use std::sync::Arc;
+use std::time::Instant;
+
+use axum::extract::{RawQuery, State};
+use axum::response::Response;
+
+use super::super::form_page::{self, FormPage};
+use super::super::next::Next;
+use super::super::page;
+use super::{count, with_session};
+use crate::pages::FieldError;
+use crate::pages::link::Link;
+use crate::server::auth::{Token, TokenHash};
+use crate::server::db::accounts::{self, Account};
+use crate::server::db::sessions::{self, New};
+use crate::server::extract::{Asker, Fields};
+use crate::server::{App, Error};
+
+/// Shows the form to a browser whose password was right; any other signs in first.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn form(
+    State(app): State<Arc<App>>,
+    asker: Asker,
+    query: RawQuery,
+) -> Result<Response, Error> {
+    let next = Next::read(&page::asked(&query, "next"));
+    match waiting(&app, &asker).await? {
+        Some(_) => show(&app, &next, Vec::new()),
+        None => Ok(page::see_other(&next.carried_to("/sign-in"))),
+    }
+}
+
+/// Takes the code: the session that waited ends, and one with a new token begins.
+///
+/// # Errors
+/// Too many tries, or the database.
+pub async fn take(
+    State(app): State<Arc<App>>,
+    asker: Asker,
+    fields: Fields,
+) -> Result<Response, Error> {
+    let next = Next::read(fields.get("next"));
+    let Some((held, account)) = waiting(&app, &asker).await? else {
+        return Ok(page::see_other(&next.carried_to("/sign-in")));
+    };
+    count(&app, &asker, &account.key)?;
+    let now = app.clock.now();
+    if let Some(step) = step(&account, fields.get("code"), now) {
+        let token = Token::new()?;
+        let session = New { token: token.hash(), agent: &asker.agent };
+        let database = &app.database;
+        if accounts::sign_in_with_code(database, now, &account, step, session, held).await? {
+            app.tries.right(&account.key, Instant::now());
+            if let Some(client) = asker.client {
+                app.sign_in_limit.give_back(client);
+            }
+            return Ok(with_session(page::see_other(next.address()), &token, &app));
+        }
+    }
+    accounts::refuse(&app.database, now, Some(&account), "code").await?;
+    show(&app, &next, vec![wrong()])
+}
+
+/// The step whose code this is, if it may still be taken.
+pub(super) fn step(account: &Account, code: &str, now: i64) -> Option<i64> {
+    let (secret, last) = account.second_factor.as_ref()?;
+    secret.step_of(code, now, *last)
+}
+
+/// What is said of a wrong code.
+pub(in crate::server::web) fn wrong() -> FieldError {
+    let words =
+        "This is not the code of this half minute, or it was used already. Wait for the next one.";
+    FieldError::new("code", words)
+}
+
+async fn waiting(app: &App, asker: &Asker) -> Result<Option<(TokenHash, Account)>, Error> {
+    let Some(held) = asker.held else { return Ok(None) };
+    let now = app.clock.now();
+    let Some(member) = sessions::waiting_for_code(&app.database, held, now).await? else {
+        return Ok(None);
+    };
+    let account = accounts::numbered(&app.database, member).await?;
+    Ok(account.map(|account| (held, account)))
+}
+
+fn show(app: &App, next: &Next, errors: Vec<FieldError>) -> Result<Response, Error> {
+    let mut page = FormPage::at(&app.context, "/sign-in/code", "Your code", errors);
+    page.words = vec![
+        "The password was right. If the device with your codes is lost, ask the secretary."
+            .to_owned(),
+    ];
+    page.fields = vec![form_page::code()];
+    page.known = vec![("next", next.address().to_owned())];
+    page.button = "Sign in";
+    page.links = vec![Link::new("/sign-in", "Begin again")];
+    page.answer()
+}

@@ -1,0 +1,138 @@
+//! `/sign-in`: a name and its password, and a session for them.
+//!
+//! An unknown name, a wrong password and a member whom the secretary has stopped get the same
+//! answer after the same work.
+
+pub mod code;
+pub mod out;
+pub mod prove;
+
+use std::sync::Arc;
+use std::time::Instant;
+
+use axum::extract::{RawQuery, State};
+use axum::http::header::SET_COOKIE;
+use axum::response::Response;
+
+use super::form_page::{self, FormPage};
+use super::next::Next;
+use super::page;
+use crate::pages::FieldError;
+use crate::pages::link::Link;
+use crate::server::auth::{Password, Token, cookie, name, strength};
+use crate::server::db::accounts::{self, Account};
+use crate::server::db::sessions::New;
+use crate::server::extract::{Asker, Fields};
+use crate::server::{App, Error};
+
+/// Shows the form.
+///
+/// # Errors
+/// The page cannot be written.
+pub async fn form(State(app): State<Arc<App>>, query: RawQuery) -> Result<Response, Error> {
+    let next = Next::read(&page::asked(&query, "next"));
+    show(&app, "", &next, Vec::new())
+}
+
+/// Takes the name and the password.
+///
+/// # Errors
+/// Too many tries, busy cores, or the database.
+pub async fn take(
+    State(app): State<Arc<App>>,
+    asker: Asker,
+    fields: Fields,
+) -> Result<Response, Error> {
+    let next = Next::read(fields.get("next"));
+    let typed = fields.get("name");
+    let password = fields.password("password");
+    let errors = unreadable(typed, &password);
+    if !errors.is_empty() {
+        return show(&app, typed, &next, errors);
+    }
+    let Some(account) = check(&app, &asker, typed, password).await? else {
+        let wrong = "This name and this password do not go together. Look at both, and try again.";
+        return show(&app, typed, &next, vec![FieldError::new("name", wrong)]);
+    };
+    let token = Token::new()?;
+    let session = New { token: token.hash(), agent: &asker.agent };
+    let now = app.clock.now();
+    accounts::sign_in(&app.database, now, &account, session, asker.held).await?;
+    let door = if account.second_factor.is_some() {
+        next.carried_to("/sign-in/code")
+    } else {
+        app.tries.right(&account.key, Instant::now());
+        next.address().to_owned()
+    };
+    Ok(with_session(page::see_other(&door), &token, &app))
+}
+
+/// The account with this name, if this is its password. Counts the try at the address and at the name.
+pub(super) async fn check(
+    app: &App,
+    asker: &Asker,
+    typed: &str,
+    password: Password,
+) -> Result<Option<Account>, Error> {
+    count(app, asker, &name::key(typed))?;
+    let account = accounts::named(&app.database, &name::key(typed)).await?;
+    let standing = account.as_ref().filter(|account| !account.is_stopped);
+    let hash = standing.map(|account| account.password_hash.clone());
+    if app.passwords.verify(password, hash).await? {
+        if let Some(client) = asker.client {
+            app.sign_in_limit.give_back(client);
+        }
+        return Ok(account);
+    }
+    accounts::refuse(&app.database, app.clock.now(), account.as_ref(), "password").await?;
+    Ok(None)
+}
+
+/// Counts a try before its outcome is known, so that many at once count as many.
+fn count(app: &App, asker: &Asker, key: &str) -> Result<(), Error> {
+    let now = Instant::now();
+    let refused = |wait| Error::TooManyTries { wait };
+    if let Some(client) = asker.client {
+        app.sign_in_limit.take(client, now).map_err(refused)?;
+    }
+    app.tries.may_try(key, now).map_err(refused)?;
+    app.tries.tried(key, now);
+    Ok(())
+}
+
+/// What cannot be a name or a password here, whoever asks: it costs no hash.
+fn unreadable(typed: &str, password: &Password) -> Vec<FieldError> {
+    let mut errors = Vec::new();
+    if typed.is_empty() {
+        errors.push(FieldError::new("name", "Write the name you go by in the club."));
+    }
+    let length = password.secret().chars().count();
+    if length == 0 {
+        errors.push(FieldError::new("password", "Write your password."));
+    } else if length > strength::LONGEST {
+        let words = format!("No password here has more than {} characters.", strength::LONGEST);
+        errors.push(FieldError::new("password", words));
+    }
+    errors
+}
+
+/// The answer, with the session's cookie for the browser.
+pub(super) fn with_session(mut response: Response, token: &Token, app: &App) -> Response {
+    if let Some(value) = cookie::give(token, &app.base_url) {
+        response.headers_mut().insert(SET_COOKIE, value);
+    }
+    response
+}
+
+fn show(app: &App, typed: &str, next: &Next, errors: Vec<FieldError>) -> Result<Response, Error> {
+    let mut page = FormPage::at(&app.context, "/sign-in", "Sign in", errors);
+    page.words = vec![
+        "Reading needs no account. Members sign in to write notes and to say what worked."
+            .to_owned(),
+    ];
+    page.fields = vec![form_page::name(typed), form_page::password("Password")];
+    page.known = vec![("next", next.address().to_owned())];
+    page.button = "Sign in";
+    page.links = vec![Link::new("/privacy", "What is kept, and how long")];
+    page.answer()
+}

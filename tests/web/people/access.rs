@@ -1,0 +1,223 @@
+//! S19: who gets what at every address, in one table. An address that is not in it fails the test.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::Path;
+
+use axum::http::Method;
+use syn::visit::{self, Visit};
+
+use super::club::{Browser, Club, INSPECTOR, MODERATOR, PASSWORD, PLAIN, SECRETARY};
+
+/// What an address answers to whom: the status, for somebody who is not signed in, a member, a
+/// moderator, an inspector, the secretary, and a member whom the secretary has stopped.
+struct Row {
+    method: &'static str,
+    path: &'static str,
+    told: [u16; 6],
+}
+
+const fn row(method: &'static str, path: &'static str, told: [u16; 6]) -> Row {
+    Row { method, path, told }
+}
+
+/// Everybody gets the same.
+const ALL: [u16; 6] = [200; 6];
+/// A member gets it; who is not signed in, or is stopped, is sent to sign in.
+const MEMBERS: [u16; 6] = [303, 200, 200, 200, 200, 303];
+/// The secretary gets it.
+const SECRETARYS: [u16; 6] = [303, 403, 403, 403, 200, 303];
+/// Something is wrong with the form, so a member who may send it is told so.
+const MEMBERS_FORM: [u16; 6] = [303, 422, 422, 422, 422, 303];
+
+#[rustfmt::skip]
+const MATRIX: &[Row] = &[
+    row("GET", "/healthz", ALL),
+    row("GET", "/readyz", ALL),
+    row("GET", "/api/v1", ALL),
+    row("GET", "/api/v1/openapi.json", ALL),
+    row("GET", "/api/v1/threads", ALL),
+    row("GET", "/api/v1/threads/{system}", ALL),
+    row("GET", "/api/v1/threads/{system}/{size}", ALL),
+    row("GET", "/api/v1/drills", ALL),
+    row("GET", "/api/v1/drills/{series}/{size}", ALL),
+    row("GET", "/api/v1/materials", ALL),
+    row("GET", "/api/v1/materials/{slug}", ALL),
+    row("GET", "/api/v1/plan", [422; 6]),
+    row("GET", "/api/v1/search", ALL),
+    row("GET", "/api/v1/calc/speeds", [422; 6]),
+    row("GET", "/api/v1/calc/tapping", [422; 6]),
+    row("GET", "/api/v1/calc/clearance", [422; 6]),
+    row("ANY", "/api/{*rest}", [404; 6]),
+    row("GET", "/reference.sqlite", ALL),
+    row("GET", "/privacy", ALL),
+    row("GET", "/drawer", ALL),
+    row("POST", "/drawer", [422; 6]),
+    row("GET", "/sign-in", ALL),
+    row("POST", "/sign-in", [422; 6]),
+    // Nobody here waits for a code.
+    row("GET", "/sign-in/code", [303; 6]),
+    row("POST", "/sign-in/code", [303; 6]),
+    row("POST", "/sign-out", [303; 6]),
+    row("GET", "/join/{token}", [400; 6]),
+    row("POST", "/join/{token}", [400; 6]),
+    row("GET", "/reset/{token}", [400; 6]),
+    row("POST", "/reset/{token}", [400; 6]),
+    row("GET", "/prove", MEMBERS),
+    row("POST", "/prove", MEMBERS_FORM),
+    row("GET", "/me", MEMBERS),
+    row("POST", "/me", [303, 404, 404, 404, 404, 303]),
+    row("GET", "/me/password", MEMBERS),
+    row("POST", "/me/password", MEMBERS_FORM),
+    row("GET", "/me/second-factor", MEMBERS),
+    row("POST", "/me/second-factor", MEMBERS_FORM),
+    row("GET", "/me/leave", MEMBERS),
+    row("POST", "/me/leave", MEMBERS_FORM),
+    row("GET", "/me/data.json", [401, 200, 200, 200, 200, 401]),
+    row("GET", "/people", SECRETARYS),
+    row("GET", "/people/invite", SECRETARYS),
+    row("POST", "/people/invite", SECRETARYS),
+    row("GET", "/people/acts", SECRETARYS),
+    row("GET", "/people/{id}", SECRETARYS),
+    row("POST", "/people/{id}", [303, 403, 403, 403, 404, 303]),
+];
+
+/// The route table, as it stands in the source: method and path of every `.route(…)`.
+pub(super) fn routes() -> BTreeSet<(String, String)> {
+    let source = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/server/routes.rs");
+    let parsed = syn::parse_file(&fs::read_to_string(source).unwrap()).unwrap();
+    let mut routes = Routes::default();
+    routes.visit_file(&parsed);
+    routes.0
+}
+
+#[derive(Default)]
+struct Routes(BTreeSet<(String, String)>);
+
+impl<'ast> Visit<'ast> for Routes {
+    fn visit_expr_method_call(&mut self, call: &'ast syn::ExprMethodCall) {
+        if call.method == "route" {
+            let syn::Expr::Lit(syn::ExprLit { lit: syn::Lit::Str(path), .. }) = &call.args[0]
+            else {
+                panic!("a route whose path is not written out: it cannot be in the matrix");
+            };
+            let mut methods = Methods::default();
+            methods.visit_expr(&call.args[1]);
+            assert!(!methods.0.is_empty(), "{}: no method is read", path.value());
+            for method in methods.0 {
+                self.0.insert((method, path.value()));
+            }
+        }
+        visit::visit_expr_method_call(self, call);
+    }
+}
+
+/// The methods of one route: `get(…).post(…)`.
+#[derive(Default)]
+struct Methods(Vec<String>);
+
+const METHODS: [&str; 6] = ["get", "post", "put", "patch", "delete", "any"];
+
+impl<'ast> Visit<'ast> for Methods {
+    fn visit_expr_call(&mut self, call: &'ast syn::ExprCall) {
+        if let syn::Expr::Path(path) = &*call.func {
+            self.note(&path.path.segments.last().unwrap().ident.to_string());
+        }
+    }
+
+    fn visit_expr_method_call(&mut self, call: &'ast syn::ExprMethodCall) {
+        self.note(&call.method.to_string());
+        visit::visit_expr(self, &call.receiver);
+    }
+}
+
+impl Methods {
+    fn note(&mut self, name: &str) {
+        assert!(METHODS.contains(&name), "{name} is no method known here");
+        self.0.push(name.to_uppercase());
+    }
+}
+
+#[test]
+fn s19_every_route_is_in_the_matrix_and_no_other() {
+    let routes = routes();
+    assert!(routes.len() > 40, "{routes:?}");
+    let listed: BTreeSet<(String, String)> =
+        MATRIX.iter().map(|row| (row.method.to_owned(), row.path.to_owned())).collect();
+    let missing: Vec<_> = routes.difference(&listed).collect();
+    assert!(missing.is_empty(), "routes that the matrix lacks: {missing:?}");
+    let gone: Vec<_> = listed.difference(&routes).collect();
+    assert!(gone.is_empty(), "rows without a route: {gone:?}");
+    assert_eq!(listed.len(), MATRIX.len(), "a row stands twice");
+}
+
+#[tokio::test]
+async fn s19_everybody_gets_what_the_matrix_says() {
+    let club = Club::start().await;
+    let secretary = club.join("Una Secretary", SECRETARY).await;
+    let stopped = club.join("Alec Stopped", PLAIN).await;
+    let alec = club.number_of("Alec Stopped").await;
+    // Stopped behind the server's back, so that the session itself still stands.
+    let stop = "UPDATE member SET stopped_at = 1 WHERE id = ?";
+    sqlx::query(stop).bind(alec).execute(club.app.database.pools()[1]).await.unwrap();
+    let mut readers: [(&str, Browser); 6] = [
+        ("anonymous", club.browser()),
+        ("member", club.join("Enid Hathersage", PLAIN).await),
+        ("moderator", club.join("Mabel Moderator", MODERATOR).await),
+        ("inspector", club.join("Ivo Inspector", INSPECTOR).await),
+        ("secretary", secretary),
+        ("stopped", stopped),
+    ];
+    let mut wrong = Vec::new();
+    for row in MATRIX {
+        let path = filled(row.path);
+        for ((who, browser), expected) in readers.iter_mut().zip(row.told) {
+            let kept = browser.cookie.clone();
+            let answer = match row.method {
+                "POST" => browser.post(&path, &[]).await,
+                "ANY" => {
+                    browser.send(Method::DELETE, &path, &[("sec-fetch-site", "none")], "").await
+                }
+                _ => browser.get(&path).await,
+            };
+            if answer.status.as_u16() != expected {
+                wrong.push(format!(
+                    "{} {path} as {who}: {} for {expected}",
+                    row.method, answer.status
+                ));
+            }
+            if answer.status.as_u16() == 303 && expected == 303 && row.told[0] != row.told[4] {
+                let door = answer.header("location");
+                if !door.starts_with("/sign-in") {
+                    wrong.push(format!("{} {path} as {who} leads to {door}", row.method));
+                }
+            }
+            if path == "/sign-out" {
+                // The others' sessions are wanted for what follows.
+                browser.cookie = kept;
+                if browser.cookie.is_some() {
+                    let name = match *who {
+                        "member" => "Enid Hathersage",
+                        "moderator" => "Mabel Moderator",
+                        "inspector" => "Ivo Inspector",
+                        "secretary" => "Una Secretary",
+                        _ => continue,
+                    };
+                    browser.sign_in(name, PASSWORD).await;
+                }
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// An address of this kind that there is.
+fn filled(path: &str) -> String {
+    path.replace("{token}", &"0".repeat(64))
+        .replace("{id}", "1")
+        .replace("{series}/{size}", "number/46")
+        .replace("{system}", "ba")
+        .replace("{size}", "5")
+        .replace("{slug}", "gunmetal")
+        .replace("{*rest}", "v1/nothing-here")
+}

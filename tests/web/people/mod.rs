@@ -1,0 +1,19 @@
+//! The members: who gets in, who stays in, who may do what. A test begins with the line of the
+//! quality bars that it holds: `s04_…`.
+
+mod access;
+mod club;
+mod forgery;
+mod joining;
+mod leaving;
+mod limits;
+mod next;
+mod passwords;
+mod records;
+mod rights;
+mod second_factor;
+mod secrets;
+mod sessions;
+mod sign_in;
+mod silence;
+mod timing;

@@ -1,0 +1,151 @@
+//! S38: nothing secret stands in the log; the command line makes links and the server prints one.
+
+use std::io::Read;
+use std::process::{Command, Stdio};
+
+use crate::guards::binary::{self, Running, program};
+use crate::support::{Folder, free_address};
+
+const PASSWORD: &str = "seven brass otters dancing";
+
+/// What a command prints, and how it ends.
+fn told(folder: &Folder, arguments: &[&str]) -> (Option<i32>, String, String) {
+    let output =
+        program().args(["--data-dir"]).arg(folder.path()).args(arguments).output().unwrap();
+    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
+    (output.status.code(), text(&output.stdout), text(&output.stderr))
+}
+
+/// Sends a form to a running server.
+fn post(server: &Running, path: &str, headers: &str, body: &str) -> String {
+    let request = format!(
+        "POST {path} HTTP/1.1\r\nHost: x\r\nConnection: close\r\nSec-Fetch-Site: same-origin\r\n\
+         Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {}\r\n{headers}\r\n{body}",
+        body.len()
+    );
+    binary::send(server.address, request.as_bytes())
+}
+
+fn cookie(answer: &str) -> String {
+    let given = binary::header(answer, "set-cookie").unwrap_or_else(|| panic!("{answer}"));
+    given.split(';').next().unwrap().to_owned()
+}
+
+#[test]
+fn s38_no_password_session_slip_or_code_is_in_the_log() {
+    let server = Running::start(&["--second-factor", "relaxed"]);
+    let data = server.database();
+    let data = data.parent().unwrap().to_str().unwrap().to_owned();
+    let link = program().args(["--data-dir", &data, "invite", "--secretary"]).output().unwrap();
+    let link = String::from_utf8(link.stdout).unwrap();
+    let token = link.trim().rsplit('/').next().unwrap().to_owned();
+    let slip = format!("/join/{token}");
+
+    let joined = post(
+        &server,
+        &slip,
+        "",
+        &format!("name=Una+Oakes&new_password={}", PASSWORD.replace(' ', "+")),
+    );
+    assert_eq!(binary::status(&joined), 303, "{joined}");
+    let session = cookie(&joined);
+    let wrong = "password=wrong+words+entirely+mine&name=Una+Oakes";
+    assert_eq!(binary::status(&post(&server, "/sign-in", "", wrong)), 422);
+    let right = format!("name=una+oakes%0d%0a%1b[31m&password={}", PASSWORD.replace(' ', "+"));
+    let again = post(&server, "/sign-in?next=/me", "", &right);
+    let with = format!("Cookie: {session}\r\n");
+    let page = binary::get(server.address, "/me/second-factor", &with);
+    assert_eq!(binary::status(&page), 200, "{page}");
+    let invited = post(&server, "/people/invite", &with, "meant_for=Percy");
+    assert_eq!(binary::status(&invited), 200, "{invited}");
+    let second = invited.split("/join/").nth(1).unwrap().split('<').next().unwrap().to_owned();
+    binary::get(server.address, &format!("/join/{second}"), "");
+    binary::get(server.address, &format!("/reset/{second}"), "");
+    post(&server, "/sign-out", &with, "");
+
+    let mut secrets = vec![token, second, session.split('=').nth(1).unwrap().to_owned()];
+    if let Some(given) = binary::header(&again, "set-cookie") {
+        secrets.push(given.split(';').next().unwrap().split('=').nth(1).unwrap().to_owned());
+    }
+    secrets.extend(
+        [
+            "seven brass",
+            "seven+brass",
+            "wrong words",
+            "wrong+words",
+            "$argon2id$v=",
+            "Oakes",
+            "oakes",
+        ]
+        .map(str::to_owned),
+    );
+    let log = server.stop();
+    let answered = log.iter().filter(|line| line["message"] == "answered").count();
+    assert!(answered >= 8, "{answered}");
+    for line in &log {
+        let line = line.to_string();
+        for secret in secrets.iter().filter(|secret| !secret.is_empty()) {
+            assert!(!line.contains(secret.as_str()), "{secret} in {line}");
+        }
+    }
+    let joins: Vec<_> = log.iter().filter(|line| line["route"] == "/join/{token}").collect();
+    assert!(joins.len() >= 2, "{joins:?}");
+    assert!(joins.iter().all(|line| line["path"] == "/join/…"), "{joins:?}");
+}
+
+#[test]
+fn the_first_start_prints_one_link_outside_the_log() {
+    let folder = Folder::new();
+    let address = free_address();
+    let mut server = program()
+        .args(["--listen", &address.to_string(), "--base-url", "https://club.test", "--data-dir"])
+        .arg(folder.path())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let begun = std::time::Instant::now();
+    while binary::try_status(address, "/readyz") != 200 && begun.elapsed().as_secs() < 30 {
+        std::thread::sleep(std::time::Duration::from_millis(50));
+    }
+    let (_, invited, _) = told(&folder, &["invite", "--base-url", "https://club.test"]);
+    assert!(invited.starts_with("https://club.test/join/"), "while the server runs: {invited}");
+    assert!(
+        Command::new("kill")
+            .args(["-s", "TERM", &server.id().to_string()])
+            .status()
+            .unwrap()
+            .success()
+    );
+    assert_eq!(server.wait().unwrap().code(), Some(0));
+    let (mut log, mut told) = (String::new(), String::new());
+    server.stdout.take().unwrap().read_to_string(&mut log).unwrap();
+    server.stderr.take().unwrap().read_to_string(&mut told).unwrap();
+    let link = told.split("https://club.test/join/").nth(1).unwrap_or_else(|| panic!("{told}"));
+    let token: String = link.chars().take_while(char::is_ascii_hexdigit).collect();
+    assert_eq!(token.len(), 64, "{told}");
+    assert!(!log.contains(&token), "the log holds the link");
+    assert!(log.contains("the club has no secretary yet"), "{log}");
+}
+
+#[test]
+fn the_command_line_makes_links_and_says_whom_it_does_not_know() {
+    let folder = Folder::new();
+    let base = ["--base-url", "https://club.test"];
+    let (code, link, _) = told(
+        &folder,
+        &[&["invite", "--moderator", "--inspector", "--for", "Percy"], base.as_slice()].concat(),
+    );
+    assert_eq!(code, Some(0));
+    let token = link.trim().strip_prefix("https://club.test/join/").unwrap();
+    assert_eq!(token.len(), 64);
+    let (code, out, err) = told(&folder, &["reset", "Nobody Atall"]);
+    assert_eq!((code, out.as_str()), (Some(1), ""));
+    assert!(err.contains("no member is called Nobody Atall"), "{err}");
+    let (code, _, err) = told(&folder, &["--second-factor", "sometimes", "invite"]);
+    assert_eq!(code, Some(2));
+    assert!(err.contains("allowed is compulsory or relaxed"), "{err}");
+    let (code, _, err) = told(&folder, &["reset"]);
+    assert_eq!(code, Some(2));
+    assert!(err.contains("<NAME>"), "{err}");
+}

@@ -1,0 +1,131 @@
+//! S04, S05, S06, S08: signing in and out.
+
+use axum::http::StatusCode;
+use axum::http::header::SET_COOKIE;
+
+use super::club::{COOKIE_NAME, Club, PASSWORD, PLAIN, SECRETARY};
+
+#[tokio::test]
+async fn s04_one_cookie_with_its_four_attributes_and_no_trace_of_it_elsewhere() {
+    let club = Club::start().await;
+    club.join("Enid Hathersage", PLAIN).await;
+    let mut browser = club.browser();
+    let answer = browser.sign_in("enid hathersage", PASSWORD).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER);
+    assert_eq!(answer.header("location"), "/me");
+    assert_eq!(answer.header("cache-control"), "private, no-store");
+    let cookies: Vec<&str> =
+        answer.headers.get_all(SET_COOKIE).iter().map(|value| value.to_str().unwrap()).collect();
+    assert_eq!(cookies.len(), 1, "{cookies:?}");
+    let parts: Vec<&str> = cookies[0].split("; ").collect();
+    assert!(parts[0].starts_with("__Host-holewright="), "{cookies:?}");
+    for attribute in ["Path=/", "HttpOnly", "SameSite=Lax", "Secure"] {
+        assert!(parts.contains(&attribute), "{attribute}: {cookies:?}");
+    }
+    assert!(!cookies[0].to_lowercase().contains("domain"), "{cookies:?}");
+
+    let value = browser.cookie.clone().unwrap();
+    assert_eq!(value.len(), 64, "256 bits in hexadecimal");
+    assert!(!answer.body.contains(&value) && !answer.header("location").contains(&value));
+    for path in ["/me", "/me/password", "/me/data.json", "/me/leave", "/"] {
+        let page = browser.get(path).await;
+        assert_eq!(page.status, StatusCode::OK, "{path}");
+        assert!(!page.body.contains(&value), "{path} shows the session's token");
+    }
+    let kept = club.dump().await;
+    assert!(!kept.to_lowercase().contains(&value), "only the hash is kept");
+}
+
+#[tokio::test]
+async fn s04_a_home_network_without_tls_works_too() {
+    let folder = crate::support::Folder::new();
+    let app = crate::support::open(&folder, "http://192.168.1.20:8080").await;
+    let mut headers = axum::http::HeaderMap::new();
+    let token = holewright::server::auth::Token::new().unwrap();
+    let given = holewright::server::auth::cookie::give(&token, &app.base_url).unwrap();
+    let given = given.to_str().unwrap().to_owned();
+    assert!(given.starts_with("holewright=") && !given.contains("Secure"), "{given}");
+    headers.insert("cookie", given.split(';').next().unwrap().parse().unwrap());
+    assert!(holewright::server::auth::cookie::read(&headers, &app.base_url) == Some(token));
+}
+
+#[tokio::test]
+async fn s05_a_made_up_session_is_never_taken_over() {
+    let club = Club::start().await;
+    club.join("Enid Hathersage", PLAIN).await;
+    let made_up = "ab".repeat(32);
+    let mut browser = club.browser();
+    browser.cookie = Some(made_up.clone());
+    assert!(!browser.is_in().await);
+    let answer = browser.sign_in("Enid Hathersage", PASSWORD).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER);
+    let given = browser.cookie.clone().unwrap();
+    assert_ne!(given, made_up);
+    assert!(browser.is_in().await);
+    let mut thief = club.browser();
+    thief.cookie = Some(made_up);
+    assert!(!thief.is_in().await);
+
+    // Signing in again ends the session that the browser held.
+    assert_eq!(browser.sign_in("Enid Hathersage", PASSWORD).await.status, StatusCode::SEE_OTHER);
+    assert_ne!(browser.cookie, Some(given.clone()));
+    thief.cookie = Some(given);
+    assert!(!thief.is_in().await);
+}
+
+#[tokio::test]
+async fn s06_after_signing_out_the_old_cookie_is_worth_nothing() {
+    let club = Club::start().await;
+    let mut browser = club.join("Enid Hathersage", PLAIN).await;
+    let old = browser.clone();
+    assert_eq!(club.count("SELECT COUNT(*) FROM session").await, 1);
+    let answer = browser.post("/sign-out", &[]).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER);
+    assert_eq!(answer.header("clear-site-data"), "\"cache\"");
+    let cookie = answer.header("set-cookie");
+    assert!(cookie.starts_with(&format!("{COOKIE_NAME}=;")) && cookie.contains("Max-Age=0"));
+    assert_eq!(browser.cookie, None);
+    assert_eq!(club.count("SELECT COUNT(*) FROM session").await, 0);
+    let replayed = old.clone().get("/me").await;
+    assert_eq!(replayed.status, StatusCode::SEE_OTHER);
+    assert_eq!(replayed.header("location"), "/sign-in");
+    let data = old.clone().get("/me/data.json").await;
+    assert_eq!(data.status, StatusCode::UNAUTHORIZED);
+    assert_eq!(data.header("content-type"), "application/problem+json");
+}
+
+/// The answers to an unknown name, a wrong password and a stopped member, with the name cut out.
+#[tokio::test]
+async fn s08_nobody_learns_which_names_there_are() {
+    let club = Club::start().await;
+    let mut secretary = club.join("Una Secretary", SECRETARY).await;
+    club.join("Enid Hathersage", PLAIN).await;
+    club.join("Alec Stopped", PLAIN).await;
+    let alec = club.number_of("Alec Stopped").await;
+    let stopped = secretary.post(&format!("/people/{alec}"), &[("do", "stop")]).await;
+    assert_eq!(stopped.status, StatusCode::SEE_OTHER);
+
+    let mut answers = Vec::new();
+    for (name, password) in [
+        ("Nobody Atall", PASSWORD),
+        ("Enid Hathersage", "not the password at all"),
+        ("Alec Stopped", PASSWORD),
+    ] {
+        let mut browser = club.browser();
+        let answer = browser.sign_in(name, password).await;
+        assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{name}");
+        assert!(answer.body.contains(name), "the name is kept as typed");
+        assert_eq!(browser.cookie, None);
+        let mut headers: Vec<_> = answer
+            .headers
+            .iter()
+            .filter(|(name, _)| *name != "x-request-id" && *name != "content-length")
+            .map(|(name, value)| format!("{name}: {value:?}"))
+            .collect();
+        headers.sort();
+        answers.push((headers, answer.body.replace(name, "NAME")));
+    }
+    assert_eq!(answers[0], answers[1]);
+    assert_eq!(answers[0], answers[2]);
+    assert!(answers[0].1.contains("<title>Error: Sign in"));
+}
