@@ -42,7 +42,7 @@ async fn insert(connection: &mut SqliteConnection, key: &str, text: &str) -> sql
         .bind(text)
         .execute(&mut *connection)
         .await?;
-    sqlx::query("INSERT INTO act (at, what, subject) VALUES (1, 'note-sent', ?)")
+    sqlx::query("INSERT INTO act (at, what, subject) VALUES (unixepoch(), 'note-sent', ?)")
         .bind(key)
         .execute(&mut *connection)
         .await?;
