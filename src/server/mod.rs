@@ -5,6 +5,7 @@
 //! - [`bytes`]: the bytes of an answer, coded, kept, or held by the reader already.
 //! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
+//! - [`notes`]: the rules of the shop notes.
 //! - [`auth`]: who somebody is and what they may do; [`extract`]: who sent a request.
 //! - [`limits`]: how often one address may ask; [`metrics`]: what an operator watches.
 
@@ -23,6 +24,7 @@ pub mod limits;
 mod log;
 pub mod metrics;
 pub mod middleware;
+pub mod notes;
 pub mod readiness;
 pub mod routes;
 pub mod validator;
