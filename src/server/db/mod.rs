@@ -3,10 +3,12 @@
 //! Reads go through a pool of readers that cannot write; writes go through one connection, so no
 //! write ever meets another. Leaves out: what the rows mean.
 
+mod acts;
 pub mod connection;
 mod error;
 pub mod export;
 mod migrate;
+pub mod notes;
 pub mod probe;
 pub mod reference;
 pub mod sessions;

@@ -57,7 +57,7 @@ pub struct Wording {
     pub done: Done,
     /// What it speaks of.
     pub subject: Subject,
-    /// What it belongs to.
+    /// What it belongs to, in the order of their addresses.
     pub things: Vec<Thing>,
 }
 
@@ -158,6 +158,7 @@ impl Wording {
         {
             belongs::add(&mut wording.things, thing);
         }
+        wording.things.sort_by(|one, other| one.id.cmp(&other.id));
         wording.subject = wording.speaks_of(typed.is_pressure);
         Ok(wording)
     }
