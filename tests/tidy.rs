@@ -96,7 +96,7 @@ const WALLS: &[Wall] = &[
     },
     Wall {
         files: "server/web",
-        ours: &["units", "tables", "pages", "server"],
+        ours: &["units", "tables", "export", "pages", "server"],
         crates: &[
             "askama",
             "axum",

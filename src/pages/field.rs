@@ -22,6 +22,9 @@ pub(crate) struct Field {
 pub(crate) enum Kind {
     /// A line of text, as typed.
     Text(String),
+    /// Several lines of text, as typed.
+    #[cfg_attr(not(feature = "server"), expect(dead_code, reason = "the server's forms have them"))]
+    Long(String),
     /// Known already, and sent along unseen.
     Known(String),
     /// A list to choose one from.

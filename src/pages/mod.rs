@@ -40,6 +40,19 @@ use address::Address;
 pub struct Context {
     /// Scheme and host for absolute addresses, without a final slash: `https://club.example`.
     pub base_url: String,
+    /// What members found, ready to stand below the page.
+    pub notes: Notes,
+}
+
+/// The members' notes on a page, made by a server that keeps them.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Notes {
+    /// Whether there are notes at all: a copy of the pages on a phone has none.
+    pub are_kept: bool,
+    /// HTML for the end of the page; empty where there is nothing to say.
+    pub html: String,
+    /// On the page of a search, how many were found.
+    pub found: usize,
 }
 
 /// One visit to one page: its canonical path, what was asked, and for whom.

@@ -45,7 +45,7 @@ use bytes::Kept;
 use clock::Clock;
 use config::{BaseUrl, Command, CommandLine, Config};
 use db::Database;
-use limits::RateLimit;
+use limits::{Allowance, RateLimit};
 use metrics::Metrics;
 use readiness::Readiness;
 use validator::Build;
@@ -76,6 +76,8 @@ pub struct App {
     pub build: Build,
     /// How often one address may ask for what costs work.
     pub rate_limit: RateLimit,
+    /// How often one member may write.
+    pub write_limit: RateLimit,
     /// What an operator watches.
     pub metrics: Metrics,
     /// Finished answers. Whatever changes what readers see must say so here.
@@ -114,11 +116,15 @@ impl App {
         let projected = db::reference::project(&database, &entries::all(), clock.now()).await?;
         tracing::debug!(?projected, "the tables are in the database");
         Ok(Self {
-            context: pages::Context { base_url: base_url.as_str().to_owned() },
+            context: pages::Context {
+                base_url: base_url.as_str().to_owned(),
+                notes: pages::Notes { are_kept: true, ..pages::Notes::default() },
+            },
             build: Build::serving(&base_url),
             readiness: Readiness::default(),
             limits: Limits::default(),
             rate_limit: RateLimit::default(),
+            write_limit: RateLimit::of(Allowance::of_a_writer()),
             metrics: Metrics::default(),
             kept: Kept::default(),
             config,

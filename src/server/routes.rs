@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use axum::Router;
 use axum::middleware::{from_fn, from_fn_with_state};
-use axum::routing::{any, get};
+use axum::routing::{any, get, post};
 use tower::ServiceBuilder;
 use tower_http::catch_panic::CatchPanicLayer;
 
@@ -35,6 +35,21 @@ fn table() -> Router<Arc<App>> {
         .route("/api/v1/calc/speeds", get(api::calc::speeds::show))
         .route("/api/v1/calc/tapping", get(api::calc::tapping::show))
         .route("/api/v1/calc/clearance", get(api::calc::clearance::show))
+        .route("/notes", get(web::notes::list::show))
+        .route("/notes.atom", get(web::notes::atom::show))
+        .route("/notes.csv", get(web::notes::export::csv))
+        .route("/notes.json", get(web::notes::export::json))
+        .route("/notes/new", get(web::notes::write::begin).post(web::notes::write::create))
+        .route("/notes/mine", get(web::notes::mine::show))
+        .route("/notes/{id}", get(web::notes::show::show))
+        .route("/notes/{id}/history", get(web::notes::history::show))
+        .route("/notes/{id}/edit", get(web::notes::write::edit).post(web::notes::write::change))
+        .route("/notes/{id}/verdict", post(web::notes::member_acts::judge))
+        .route("/notes/{id}/report", post(web::notes::member_acts::report))
+        .route("/notes/{id}/correct", post(web::notes::member_acts::correct))
+        .route("/notes/{id}/withdraw", post(web::notes::member_acts::withdraw))
+        .route("/queue", get(web::notes::queue::show))
+        .route("/queue/{id}", post(web::notes::queue::decide))
         .route("/api/{*rest}", any(api::nothing_here))
         .route("/reference.sqlite", get(api::reference_file::download))
         // Every other address is a page: `pages::answer` knows which.

@@ -27,7 +27,7 @@ use holewright::pages::{Answer, Context, answer};
 /// Answers an address as pasted: `/drills?from=2mm`.
 fn visit(address: &str) -> Answer {
     let (path, query) = address.split_once('?').unwrap_or((address, ""));
-    let context = Context { base_url: "https://club.example".to_owned() };
+    let context = Context { base_url: "https://club.example".to_owned(), ..Context::default() };
     answer(path, query, &context)
 }
 

@@ -1,4 +1,4 @@
-//! The rows of the reference: one for each thread system, thread, drill and material.
+//! The rows of the reference: one for each thread system, thread, drill, material and calculator.
 
 use super::notes::Listed;
 use super::notes::lists::read;
