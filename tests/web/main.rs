@@ -14,6 +14,7 @@ mod database;
 mod entries;
 mod faults;
 mod guards;
+mod notes;
 mod refusals;
 mod settings;
 mod sockets;

@@ -1,0 +1,8 @@
+//! The shop notes, end to end.
+
+mod club;
+mod forms;
+mod journey;
+mod marks;
+mod rules;
+mod secrets;
