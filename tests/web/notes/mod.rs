@@ -1,6 +1,7 @@
 //! The shop notes, end to end.
 
 mod club;
+mod contention;
 mod forms;
 mod journey;
 mod marks;
