@@ -34,7 +34,8 @@ const QUERIES: [&str; 8] =
     ["gunmetal", "note", "drill paraffin", "cafe", "n", "steel tallow deep", "zebra", "note 4711"];
 
 fn main() {
-    let count: u32 = std::env::var("NOTES").ok().and_then(|count| count.parse().ok()).unwrap_or(10_000);
+    let count: u32 =
+        std::env::var("NOTES").ok().and_then(|count| count.parse().ok()).unwrap_or(10_000);
     let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build().unwrap();
     runtime.block_on(measure(count));
 }
@@ -122,12 +123,14 @@ async fn fill(database: &Database, count: u32) {
         .execute(&mut *transaction)
         .await
         .unwrap();
-        sqlx::query("UPDATE note SET shown_version = id, shown_at = 1, confirmed_at = ? WHERE id = ?")
-            .bind(confirmed)
-            .bind(id)
-            .execute(&mut *transaction)
-            .await
-            .unwrap();
+        sqlx::query(
+            "UPDATE note SET shown_version = id, shown_at = 1, confirmed_at = ? WHERE id = ?",
+        )
+        .bind(confirmed)
+        .bind(id)
+        .execute(&mut *transaction)
+        .await
+        .unwrap();
         sqlx::query("INSERT INTO note_text (rowid, title, text, done) VALUES (?, ?, ?, ?)")
             .bind(id)
             .bind(&title)

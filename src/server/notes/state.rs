@@ -123,12 +123,9 @@ pub enum Refused {
 /// # Errors
 /// The act is not theirs, or the note does not stand so that it can be done.
 pub fn after(act: Act, standing: Standing, who: Who) -> Result<Standing, Refused> {
-    let is_secret = standing.shown.is_none();
-    match act {
-        Act::Save | Act::SendIn(_) if !who.is_author => return Err(Refused::NotYours),
-        Act::Withdraw if !who.is_author && is_secret => return Err(Refused::NotYours),
-        Act::Report | Act::Judge if is_secret && !who.is_author => return Err(Refused::NotYours),
-        _ => {}
+    let is_for_its_author = matches!(act, Act::Save | Act::SendIn(_));
+    if !who.is_author && (is_for_its_author || is_secret(act, standing, who.rights)) {
+        return Err(Refused::NotYours);
     }
     if standing.is_withdrawn {
         return Err(Refused::Withdrawn);
@@ -195,14 +192,27 @@ pub fn may_pass(subject: Subject, rights: Rights) -> bool {
     }
 }
 
+/// Whether somebody else may not even learn that the note exists. Whoever decides had it in the queue
+/// and is told when it is no longer there.
+fn is_secret(act: Act, standing: Standing, rights: Rights) -> bool {
+    let decides = rights.may(Right::Moderate) || rights.may(Right::Inspect);
+    let sees = match (act, standing.on_its_way) {
+        (Act::Pass | Act::AskForChange | Act::Decline, _) => decides,
+        (Act::Correct | Act::Settle, Some(OnItsWay::Waiting(subject))) => {
+            sees_waiting(subject, rights)
+        }
+        _ => false,
+    };
+    standing.shown.is_none() && !sees
+}
+
 fn waiting(standing: Standing, who: Who) -> Result<Subject, Refused> {
     match standing.on_its_way {
         Some(OnItsWay::Waiting(subject)) => Ok(subject),
         _ if who.rights.may(Right::Moderate) || who.rights.may(Right::Inspect) => {
             Err(Refused::NotWaiting)
         }
-        _ if who.is_author || standing.shown.is_some() => Err(Refused::Moderator),
-        _ => Err(Refused::NotYours),
+        _ => Err(Refused::Moderator),
     }
 }
 
