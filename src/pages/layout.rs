@@ -43,10 +43,6 @@ pub(crate) enum Door {
     Plan,
     Calculators,
     /// The members' notes.
-    #[cfg_attr(
-        not(feature = "server"),
-        expect(dead_code, reason = "the server's pages stand there")
-    )]
     Notes,
     /// Behind none of them: home, finding, errors.
     None,

@@ -141,21 +141,12 @@ impl Club {
     }
 
     /// Sends a note in; its number.
-    #[track_caller]
-    pub(crate) fn send_in<'a>(
-        &'a self,
-        by: &'a Person,
-        fields: &'a [(&'a str, &'a str)],
-    ) -> impl Future<Output = i64> + 'a {
-        async move {
-            let before: Vec<_> = fields.to_vec();
-            let mut all = vec![("do", "send")];
-            all.extend(before);
-            let answer = self.post("/notes/new", Some(by), &all).await;
-            assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
-            let (_, id) = answer.header("location").split_once("#note-").unwrap();
-            id.parse().unwrap()
-        }
+    pub(crate) async fn send_in(&self, by: &Person, fields: &[(&str, &str)]) -> i64 {
+        let all: Vec<_> = [("do", "send")].into_iter().chain(fields.iter().copied()).collect();
+        let answer = self.post("/notes/new", Some(by), &all).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+        let (_, id) = answer.header("location").split_once("#note-").unwrap();
+        id.parse().unwrap()
     }
 
     /// The number of the wording that waits, or is shown.

@@ -92,6 +92,7 @@ async fn f15_fifty_writers_for_a_minute() {
 }
 
 /// Fifty members who each send a note about twice a second, and four readers.
+#[expect(clippy::print_stdout, reason = "the figures are what the soak is run for")]
 async fn storm(time: Duration) {
     const WRITERS: u64 = 50;
     const PAUSE: Duration = Duration::from_millis(500);
