@@ -17,6 +17,7 @@ use std::path::{Path, PathBuf};
 
 use sqlx::sqlite::SqlitePool;
 use sqlx::{Sqlite, Transaction};
+use tokio::time::timeout;
 
 pub use error::Error;
 pub use migrate::newest_schema;
@@ -61,8 +62,15 @@ impl Database {
     }
 
     /// A transaction that holds the write lock from its first statement.
+    ///
+    /// The wait for the one connection and the wait for another program's lock count together: who
+    /// comes second to a locked file would else wait twice as long.
     async fn write(&self) -> Result<Transaction<'static, Sqlite>, Error> {
-        Ok(self.writer.begin_with("BEGIN IMMEDIATE").await?)
+        let begun = self.writer.begin_with("BEGIN IMMEDIATE");
+        match timeout(connection::PATIENCE, begun).await {
+            Ok(begun) => Ok(begun?),
+            Err(_) => Err(sqlx::Error::PoolTimedOut.into()),
+        }
     }
 }
 

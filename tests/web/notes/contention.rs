@@ -60,6 +60,32 @@ async fn f14_writes_wait_for_another_program_that_holds_the_file_for_three_secon
 }
 
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn f14_nobody_waits_longer_than_six_seconds_however_many_wait() {
+    let club = Arc::new(Club::open().await);
+    let author = club.join("Ada Penn", Right::None).await;
+    let held = hold(&club, Duration::from_secs(8)).await;
+    let mut waiting = Vec::new();
+    for second in 0..4 {
+        let (club, author) = (Arc::clone(&club), author.clone());
+        waiting.push(tokio::spawn(async move {
+            sleep(Duration::from_secs(second)).await;
+            note(&club, &author, &format!("Second {second}")).await
+        }));
+    }
+    let mut refused = 0;
+    for waiting in waiting {
+        let (status, took) = waiting.await.unwrap();
+        assert!(took < Duration::from_secs(6), "{status} after {took:?}");
+        refused += i32::from(status == StatusCode::SERVICE_UNAVAILABLE);
+    }
+    assert!(refused >= 2, "{refused} refused");
+    held.await.unwrap();
+    // Once the file is free, writing goes on, and nothing half done stands in the way.
+    sleep(Duration::from_secs(5)).await;
+    assert_eq!(note(&club, &author, "After").await.0, StatusCode::SEE_OTHER);
+}
+
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
 #[ignore = "a minute: run by --soak"]
 async fn f14_a_file_held_for_a_minute_refuses_writes_and_serves_reads() {
     let club = Club::open().await;
@@ -91,11 +117,12 @@ async fn f15_fifty_writers_for_a_minute() {
     storm(Duration::from_secs(60)).await;
 }
 
-/// Fifty members who each send a note about twice a second, and four readers.
+/// Fifty members who each send a note about once a second, far more than a club writes in a day, and
+/// four readers.
 #[expect(clippy::print_stdout, reason = "the figures are what the soak is run for")]
 async fn storm(time: Duration) {
     const WRITERS: u64 = 50;
-    const PAUSE: Duration = Duration::from_millis(500);
+    const PAUSE: Duration = Duration::from_secs(1);
     let club = Arc::new(Club::open().await);
     let over = Arc::new(AtomicBool::new(false));
     let mut writers = Vec::new();
@@ -124,7 +151,7 @@ async fn storm(time: Duration) {
                 let began = Instant::now();
                 assert_eq!(club.get(path, None).await.status, StatusCode::OK, "{path}");
                 took.push(began.elapsed());
-                sleep(Duration::from_millis(20)).await;
+                sleep(Duration::from_millis(50)).await;
             }
             took
         }));
@@ -142,7 +169,7 @@ async fn storm(time: Duration) {
     assert_eq!(club.count("SELECT count(*) FROM note").await, count);
     let (writes, reads) = (percentile(&mut written), percentile(&mut read));
     println!("{count} writes, p99 {writes:?}; {} reads, p99 {reads:?}", read.len());
-    assert!(count >= i64::try_from(time.as_secs()).unwrap() * 50, "{count} writes");
+    assert!(count >= i64::try_from(time.as_secs()).unwrap() * 30, "{count} writes");
     assert!(writes <= Duration::from_millis(250), "writes: p99 {writes:?}");
     assert!(reads <= Duration::from_millis(50), "reads: p99 {reads:?}");
 }
