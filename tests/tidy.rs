@@ -96,6 +96,26 @@ const WALLS: &[Wall] = &[
             "uuid",
         ],
     },
+    Wall {
+        files: "server/notes",
+        ours: &["units", "tables", "finder", "pages", "server"],
+        crates: &["thiserror"],
+    },
+    Wall {
+        files: "server/web",
+        ours: &["units", "tables", "export", "pages", "server"],
+        crates: &[
+            "askama",
+            "axum",
+            "form_urlencoded",
+            "hyper",
+            "serde",
+            "serde_json",
+            "time",
+            "tokio",
+            "tracing",
+        ],
+    },
     Wall { files: "main.rs", ours: &["server"], crates: &["clap", "holewright", "tokio"] },
 ];
 

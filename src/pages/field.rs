@@ -26,6 +26,9 @@ pub(crate) enum Kind {
     Familiar(String, &'static str),
     /// A password of a kind that password managers know. It is never shown again.
     Secret(&'static str),
+    /// Several lines of text, as typed.
+    #[cfg_attr(not(feature = "server"), expect(dead_code, reason = "the server's forms have them"))]
+    Long(String),
     /// Known already, and sent along unseen.
     Known(String),
     /// A list to choose one from.

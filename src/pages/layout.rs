@@ -19,6 +19,10 @@ pub(crate) struct Frame {
     pub(crate) listed: bool,
     /// What the page says of the reader's drawer, where it has a part in it.
     pub(super) drawer: Option<Notice>,
+    /// What members found, below everything else.
+    pub(crate) notes: String,
+    /// Whether there are notes to go to.
+    pub(crate) has_notes: bool,
     pub(crate) style_sheet: &'static str,
     pub(crate) icon: &'static str,
     pub(crate) version: &'static str,
@@ -41,18 +45,21 @@ pub(crate) enum Door {
     Materials,
     Plan,
     Calculators,
+    /// The members' notes.
+    Notes,
     /// Behind none of them: home, finding, errors.
     None,
 }
 
-/// Four doors fit beside each other on the narrowest telephone; the fifth shows where there is room,
-/// and stands in the footer everywhere.
-const DOORS: [(Door, &str, &str); 5] = [
+/// Four doors fit beside each other on the narrowest telephone; the others show where there is room,
+/// and stand in the footer everywhere.
+const DOORS: [(Door, &str, &str); 6] = [
     (Door::Threads, "/threads", "Threads"),
     (Door::Drills, "/drills", "Drills"),
     (Door::Materials, "/materials", "Materials"),
     (Door::Plan, "/plan", "Plan"),
     (Door::Calculators, "/calculators", "Calculators"),
+    (Door::Notes, "/notes", "Notes"),
 ];
 
 impl Frame {
@@ -81,10 +88,11 @@ impl Frame {
     ) -> Self {
         let doors = DOORS
             .iter()
+            .filter(|(which, ..)| *which != Door::Notes || context.notes.are_kept)
             .map(|&(which, address, words)| DoorLink {
                 link: Link::new(address, words),
                 here: which == door,
-                roomy: which == Door::Calculators,
+                roomy: matches!(which, Door::Calculators | Door::Notes),
             })
             .collect();
         Self {
@@ -94,6 +102,8 @@ impl Frame {
             doors,
             listed: true,
             drawer: None,
+            notes: context.notes.html.clone(),
+            has_notes: context.notes.are_kept,
             style_sheet: assets::style_sheet(),
             icon: assets::icon(),
             version: env!("CARGO_PKG_VERSION"),

@@ -44,6 +44,19 @@ pub struct Context {
     pub base_url: String,
     /// What the reader's browser carries of a drawer. Files never look at it.
     pub drawer: Carried,
+    /// What members found, ready to stand below the page.
+    pub notes: Notes,
+}
+
+/// The members' notes on a page, made by a server that keeps them.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Notes {
+    /// Whether there are notes at all: a copy of the pages on a phone has none.
+    pub are_kept: bool,
+    /// HTML for the end of the page; empty where there is nothing to say.
+    pub html: String,
+    /// On the page of a search, how many were found.
+    pub found: usize,
 }
 
 /// One visit to one page: its canonical path, what was asked, and for whom.

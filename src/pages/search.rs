@@ -46,6 +46,7 @@ pub(super) fn show(visit: &Visit<'_>) -> Answer {
     }
     let (status, heading) = match found.hits.len() {
         _ if found.query.is_empty() => (200, "Find".to_owned()),
+        0 if visit.context.notes.found > 0 => (200, format!("Members speak of {}", quoted(typed))),
         0 => (404, format!("Nothing is called {}", quoted(typed))),
         1 => (200, format!("{} could be this", quoted(typed))),
         _ => (200, format!("{} could be any of these", quoted(typed))),

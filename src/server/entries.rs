@@ -1,10 +1,11 @@
-//! The compiled tables as a list of entries, each with a digest of its figures: what is projected
+//! The compiled tables and the calculators as a list of entries, each with a digest of its figures: what is projected
 //! into the database at start. Leaves out: SQL.
 
 use std::fmt::{Debug, Write};
 
 use sha2::{Digest, Sha256};
 
+use crate::pages::calculators;
 use crate::tables::drills::{self, Drill};
 use crate::tables::materials::{self, Material};
 use crate::tables::threads::{self, System, Thread};
@@ -20,6 +21,8 @@ pub enum Kind {
     Drill,
     /// A material.
     Material,
+    /// A calculator.
+    Calculator,
 }
 
 impl Kind {
@@ -31,6 +34,7 @@ impl Kind {
             Self::Thread => "thread",
             Self::Drill => "drill",
             Self::Material => "material",
+            Self::Calculator => "calculator",
         }
     }
 }
@@ -57,7 +61,8 @@ pub fn all() -> Vec<Entry> {
     let threads = threads::all().map(of_thread);
     let drills = drills::all().iter().map(of_drill);
     let materials = materials::all().iter().map(of_material);
-    systems.chain(threads).chain(drills).chain(materials).collect()
+    let calculators = calculators::all().map(of_calculator);
+    systems.chain(threads).chain(drills).chain(materials).chain(calculators).collect()
 }
 
 fn of_system(system: &System) -> Entry {
@@ -76,6 +81,11 @@ fn of_drill(drill: &Drill) -> Entry {
 
 fn of_material(material: &Material) -> Entry {
     entry(Kind::Material, "materials", material.slug.to_owned(), material.name, material)
+}
+
+fn of_calculator(calculator: [&'static str; 3]) -> Entry {
+    let [name, title, _] = calculator;
+    entry(Kind::Calculator, "calculators", name.to_owned(), title, &calculator)
 }
 
 /// The digest is taken over the row's debug form, which names every field: a figure added to a

@@ -13,6 +13,7 @@ use axum::response::{IntoResponse, Response};
 use super::auth::{NoChance, password};
 use super::db;
 use super::middleware::body;
+use super::notes::state::Refused as Rule;
 use crate::pages::FieldError;
 
 /// A refusal.
@@ -174,6 +175,29 @@ impl Error {
 impl From<db::Error> for Error {
     fn from(error: db::Error) -> Self {
         if error.is_passing() { Self::Unavailable(error) } else { Self::Internal(error.into()) }
+    }
+}
+
+impl From<db::notes::Error> for Error {
+    fn from(error: db::notes::Error) -> Self {
+        use db::notes::Error as Notes;
+        match error {
+            Notes::Database(error) => error.into(),
+            Notes::Nothing => Self::NotFound("no note stands at this address"),
+            Notes::OutOfDate => Self::Conflict(error.to_string()),
+            Notes::Refused(refused) => match refused {
+                Rule::NotYours => Self::NotFound("no note stands at this address"),
+                Rule::Moderator => Self::Forbidden("a moderator decides it"),
+                Rule::Inspector => Self::Forbidden(
+                    "a note on boilers, steam or pressure is for the club’s inspector to pass",
+                ),
+                Rule::OwnNote => Self::Forbidden(
+                    "the note is your own, and somebody else in the club can decide",
+                ),
+                Rule::Author => Self::Forbidden("the note is your own; this is for the others"),
+                _ => Self::Conflict(refused.to_string()),
+            },
+        }
     }
 }
 

@@ -11,6 +11,8 @@ use std::net::{IpAddr, Ipv6Addr};
 use std::sync::{Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
+use super::auth::MemberId;
+
 /// What one client may ask for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Allowance {
@@ -27,16 +29,30 @@ impl Default for Allowance {
     }
 }
 
-/// Who shares one allowance: an IPv4 address, or a whole IPv6 /64, which one household has to itself.
+/// Who shares one allowance.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct Client(IpAddr);
+pub enum Client {
+    /// An IPv4 address, or a whole IPv6 /64, which one household has to itself.
+    Address(IpAddr),
+    /// A member, wherever they sit.
+    Member(MemberId),
+}
 
 impl From<IpAddr> for Client {
     fn from(address: IpAddr) -> Self {
-        Self(match address.to_canonical() {
+        Self::Address(match address.to_canonical() {
             IpAddr::V4(address) => address.into(),
             IpAddr::V6(address) => Ipv6Addr::from_bits(address.to_bits() >> 64 << 64).into(),
         })
+    }
+}
+
+impl Allowance {
+    /// What one member may write: more than anybody types, far less than a program could fill the
+    /// queue with.
+    #[must_use]
+    pub const fn of_a_writer() -> Self {
+        Self { burst: 30, every: Duration::from_secs(4) }
     }
 }
 

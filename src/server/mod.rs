@@ -8,6 +8,7 @@
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
 //! - [`backup`]: everything in one file, and back; [`whole_file`]: files that appear whole.
 //! - `invitation`: links to join with, printed; `housekeeping`: what is forgotten when it is old.
+//! - [`notes`]: the rules of the shop notes.
 //! - [`auth`]: who somebody is and what they may do; [`extract`]: who sent a request.
 //! - [`limits`]: how often one address may ask; [`metrics`]: what an operator watches.
 
@@ -30,6 +31,7 @@ pub mod limits;
 mod log;
 pub mod metrics;
 pub mod middleware;
+pub mod notes;
 pub mod readiness;
 pub mod routes;
 pub mod validator;
@@ -97,6 +99,8 @@ pub struct App {
     pub passwords: Hashing,
     /// From which second factors are offered.
     pub second_factor: Setting,
+    /// How often one member may write.
+    pub write_limit: RateLimit,
     /// What an operator watches.
     pub metrics: Metrics,
     /// Finished answers. Whatever changes what readers see must say so here.
@@ -140,6 +144,7 @@ impl App {
         Ok(Self {
             context: pages::Context {
                 base_url: base_url.as_str().to_owned(),
+                notes: pages::Notes { are_kept: true, ..pages::Notes::default() },
                 ..pages::Context::default()
             },
             build: Build::serving(&base_url),
@@ -150,6 +155,7 @@ impl App {
             tries: Tries::default(),
             passwords: Hashing::default(),
             second_factor: Setting::new()?,
+            write_limit: RateLimit::of(Allowance::of_a_writer()),
             metrics: Metrics::default(),
             kept: Kept::default(),
             config,

@@ -15,7 +15,11 @@ const SIX: &str = "drills=2.4mm%2C+2.5mm%2C+2.6mm%2C+2.8mm%2C+3.3mm%2C+3.5mm&on=
 const PLAN: &str = "/plan?thread=5+BA&material=gunmetal&hole=blind&depth=8mm";
 
 fn context(cookie: &str) -> Context {
-    Context { base_url: "https://club.example".to_owned(), drawer: Carried::of(cookie) }
+    Context {
+        base_url: "https://club.example".to_owned(),
+        drawer: Carried::of(cookie),
+        ..Context::default()
+    }
 }
 
 /// An address as a reader with this cookie sees it.

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use holewright::pages::calculators;
 use holewright::server::db::reference::{Projected, digest, project};
 use holewright::server::entries::{self, Entry, Kind};
 use holewright::tables::{drills, materials, threads};
@@ -29,6 +30,7 @@ async fn every_address_of_the_tables_has_a_row() {
         .chain(threads::all().map(threads::Thread::path))
         .chain(drills::all().iter().map(drills::Drill::path))
         .chain(materials::all().iter().map(|material| format!("/materials/{}", material.slug)))
+        .chain(calculators::all().map(|[name, ..]| format!("/calculators/{name}")))
         .map(|path| path.trim_start_matches('/').to_owned())
         .collect();
     assert!(pages.len() > 20);

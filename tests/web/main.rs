@@ -15,6 +15,7 @@ mod drawer;
 mod entries;
 mod faults;
 mod guards;
+mod notes;
 mod people;
 mod refusals;
 mod safety;

@@ -58,6 +58,11 @@ impl Calculator {
     }
 }
 
+/// The name, the title and what is answered, of each: for a list that a server keeps of everything.
+pub fn all() -> impl Iterator<Item = [&'static str; 3]> {
+    CALCULATORS.iter().map(|calculator| [calculator.name, calculator.title, calculator.answers])
+}
+
 /// One calculator, or the list of them where there is none of this name.
 pub(super) fn show(visit: &Visit<'_>, name: &str) -> Answer {
     match CALCULATORS.iter().find(|calculator| calculator.name == name) {

@@ -29,7 +29,7 @@ pub async fn answer(State(app): State<Arc<App>>, request: Request, next: Next) -
         return next.run(request).await;
     };
     let query = uri.query().unwrap_or_default();
-    let found = figures(page, query, request.headers().clone()).await;
+    let found = figures(&app, page, query, request.headers().clone()).await;
     if matches!(found, None | Some(Err(Error::NotFound(_))))
         && let Some(moved) = moved(&pages::answer(page, query, &app.context))
     {
@@ -42,7 +42,12 @@ pub async fn answer(State(app): State<Arc<App>>, request: Request, next: Next) -
 }
 
 /// The body behind a page, where it has one.
-async fn figures(page: &str, query: &str, headers: HeaderMap) -> Option<Result<Response, Error>> {
+async fn figures(
+    app: &Arc<App>,
+    page: &str,
+    query: &str,
+    headers: HeaderMap,
+) -> Option<Result<Response, Error>> {
     let raw = RawQuery(Some(query.to_owned()));
     let owned = |text: &str| text.to_owned();
     let segments: Vec<&str> = page.strip_prefix('/')?.split('/').collect();
@@ -62,7 +67,7 @@ async fn figures(page: &str, query: &str, headers: HeaderMap) -> Option<Result<R
         ["calculators", "tapping"] => calc::tapping::show(raw, headers).await,
         ["calculators", "clearance"] => calc::clearance::show(raw, headers).await,
         ["plan"] => plan::show(raw, headers).await,
-        ["search"] => search::find_all(raw, headers).await,
+        ["search"] => search::find_all(State(Arc::clone(app)), raw, headers).await,
         _ => return None,
     })
 }

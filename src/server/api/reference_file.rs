@@ -70,7 +70,12 @@ impl Tables {
     fn all() -> Self {
         Self {
             program: concat!("Holewright ", env!("CARGO_PKG_VERSION")),
-            entries: entries::all().into_iter().map(Entry::from).collect(),
+            // A calculator has no figures of its own to stand in a file.
+            entries: entries::all()
+                .into_iter()
+                .filter(|entry| entry.kind != entries::Kind::Calculator)
+                .map(Entry::from)
+                .collect(),
             systems: Systems::all(),
             threads: threads::all().map(ThreadWithHoles::from).collect(),
             drills: drills::all().iter().map(DrillWithNeighbours::from).collect(),

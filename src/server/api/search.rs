@@ -1,6 +1,8 @@
 //! The finder: what a few words can mean.
 
-use axum::extract::RawQuery;
+use std::sync::Arc;
+
+use axum::extract::{RawQuery, State};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use serde::Serialize;
@@ -10,7 +12,12 @@ use super::problem::{Always, TooMany};
 use super::reply;
 use crate::finder;
 use crate::pages::{Query, search};
-use crate::server::Error;
+use crate::server::db::notes::lists::Filter;
+use crate::server::db::notes::search as notes;
+use crate::server::{App, Error};
+
+/// The most notes behind the reference.
+const NOTES: i64 = 10;
 
 /// What was found.
 #[derive(Debug, Serialize, ToSchema)]
@@ -27,7 +34,7 @@ struct Found<'a> {
 /// One thing found.
 #[derive(Debug, Serialize, ToSchema)]
 struct Hit<'a> {
-    /// What it is: thread, system, drill, series, material, calculator, list; later also note.
+    /// What it is: thread, system, drill, series, material, calculator, list, note.
     #[schema(example = "thread")]
     kind: &'static str,
     /// What it is called.
@@ -41,7 +48,8 @@ struct Hit<'a> {
 }
 
 /// What a few words can mean: threads, drills, materials and calculators, best first. Behind a
-/// drill stand its neighbours and some threads that it taps or clears.
+/// drill stand its neighbours and some threads that it taps or clears; behind them all, members' notes
+/// with these words, which are no figures of the tables.
 ///
 /// Any usual spelling is understood, and small slips of the pen. Words that mean nothing have no
 /// hits.
@@ -56,16 +64,37 @@ struct Hit<'a> {
     params(("q" = Option<String>, Query, description = "What to look for", example = "5ba")),
     responses((status = 200, description = "What was found", body = Found), TooMany, Always)
 )]
-pub async fn find_all(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Response, Error> {
+pub async fn find_all(
+    State(app): State<Arc<App>>,
+    RawQuery(query): RawQuery,
+    headers: HeaderMap,
+) -> Result<Response, Error> {
     let found = search::found(Query::read(query.as_deref().unwrap_or_default()).get("q"));
+    let notes = notes(&app, &found.query).await;
+    let notes = notes.iter().map(|(title, url, why)| Hit { kind: "note", title, url, why });
     reply::json(
         &headers,
         &Found {
             query: &found.query,
-            hits: found.hits.iter().map(Hit::from).collect(),
+            hits: found.hits.iter().map(Hit::from).chain(notes).collect(),
             suggestions: found.suggestions.iter().map(Hit::from).collect(),
         },
     )
+}
+
+/// The title, address and text around the words of each note found. The reference answers where the
+/// notes cannot be read.
+async fn notes(app: &App, typed: &str) -> Vec<(String, String, String)> {
+    let hits = notes::find(&app.database, typed, &Filter::default(), NOTES).await;
+    let hits = hits.unwrap_or_else(|error| {
+        tracing::warn!(%error, "the notes cannot be searched");
+        Vec::new()
+    });
+    let each = |hit: notes::Hit| {
+        let url = format!("/notes/{}", hit.note.id);
+        (hit.note.wording.title, url, hit.around.replace([notes::BEGIN, notes::END], ""))
+    };
+    hits.into_iter().map(each).collect()
 }
 
 impl<'a> From<&'a finder::Hit> for Hit<'a> {

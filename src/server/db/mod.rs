@@ -12,6 +12,7 @@ mod error;
 pub mod export;
 mod lock;
 mod migrate;
+pub mod notes;
 pub mod people;
 pub mod probe;
 pub mod reference;
@@ -22,6 +23,7 @@ use std::path::{Path, PathBuf};
 
 use sqlx::sqlite::SqlitePool;
 use sqlx::{Sqlite, Transaction};
+use tokio::time::timeout;
 
 pub use error::Error;
 pub use lock::FolderLock;
@@ -81,8 +83,15 @@ impl Database {
     }
 
     /// A transaction that holds the write lock from its first statement.
+    ///
+    /// The wait for the one connection and the wait for another program's lock count together: who
+    /// comes second to a locked file would else wait twice as long.
     async fn write(&self) -> Result<Transaction<'static, Sqlite>, Error> {
-        Ok(self.writer.begin_with("BEGIN IMMEDIATE").await?)
+        let begun = self.writer.begin_with("BEGIN IMMEDIATE");
+        match timeout(connection::PATIENCE, begun).await {
+            Ok(begun) => Ok(begun?),
+            Err(_) => Err(sqlx::Error::PoolTimedOut.into()),
+        }
     }
 }
 

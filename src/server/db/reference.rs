@@ -1,5 +1,7 @@
-//! The rows of the reference: one for each thread system, thread, drill and material.
+//! The rows of the reference: one for each thread system, thread, drill, material and calculator.
 
+use super::notes::Listed;
+use super::notes::lists::read;
 use super::{Database, Error};
 use crate::server::clock::UnixSeconds;
 use crate::server::entries::Entry;
@@ -63,6 +65,52 @@ pub async fn digest(database: &Database, id: &str) -> Result<Option<String>, Err
     )
     .fetch_optional(&database.readers)
     .await?)
+}
+
+/// An entry's row, with the notes that hang on it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Standing {
+    /// The digest of its figures.
+    pub digest: String,
+    /// What it is called.
+    pub title: String,
+    /// The shown notes: the newest confirmed first, then the newest; so many at most.
+    pub notes: Vec<Listed>,
+    /// How many there are in all.
+    pub count: i64,
+}
+
+/// The entry at this address (without its first slash), if it stands, and its notes: in one query,
+/// since every page asks it.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn standing(database: &Database, id: &str, most: i64) -> Result<Option<Standing>, Error> {
+    let row = sqlx::query!(
+        r#"SELECT digest, title,
+             (SELECT count(*) FROM note_entry
+              JOIN shown_note ON shown_note.version_id = note_entry.version_id
+              WHERE note_entry.entry_id = ?1) AS "count!: i64",
+             (SELECT json_group_array(note) FROM (
+                SELECT shown_note.note FROM note_entry
+                JOIN shown_note ON shown_note.version_id = note_entry.version_id
+                WHERE note_entry.entry_id = ?1
+                ORDER BY shown_note.confirmed_at DESC, shown_note.id DESC LIMIT ?2)) AS "notes!: String"
+           FROM reference_entry WHERE id = ?1 AND retired_at IS NULL"#,
+        id,
+        most
+    )
+    .fetch_optional(&database.readers)
+    .await?;
+    Ok(row.map(|row| {
+        let notes: Vec<serde_json::Value> = serde_json::from_str(&row.notes).unwrap_or_default();
+        // An array's elements are the view's objects, or their text: SQLite may keep either.
+        let json = |note: &serde_json::Value| {
+            note.as_str().map_or_else(|| note.to_string(), str::to_owned)
+        };
+        let notes = notes.iter().filter_map(|note| read(&json(note))).collect();
+        Standing { digest: row.digest, title: row.title, notes, count: row.count }
+    }))
 }
 
 /// One value for the whole list: one statement then writes every row.

@@ -9,6 +9,7 @@ pub mod health;
 pub mod join;
 pub mod me;
 pub mod next;
+pub mod notes;
 pub mod page;
 pub mod people;
 pub mod privacy;

@@ -1,4 +1,4 @@
-//! Every reference and plan page: the page itself, and the entry's row for its tag.
+//! Every reference and plan page: the page itself, the entry's row for its tag, and the notes on it.
 
 use std::sync::Arc;
 
@@ -9,8 +9,11 @@ use axum::http::header::{ALLOW, CACHE_CONTROL, VARY};
 use axum::http::{HeaderValue, Method, StatusCode, Uri};
 use axum::response::{IntoResponse, Response};
 
-use crate::pages::{self, Answer, Context, assets};
+use super::notes::fragment;
+use crate::pages::{self, Answer, Context, Notes, Query, assets};
 use crate::server::bytes::Keep;
+use crate::server::db::notes::lists::Filter;
+use crate::server::db::notes::search;
 use crate::server::middleware::drawer::Personal;
 use crate::server::validator::Tag;
 use crate::server::{App, Error, db};
@@ -32,16 +35,23 @@ pub async fn answer(
         return Ok(refused);
     }
     let query = uri.query().unwrap_or_default();
-    if let Some(Extension(personal)) = personal {
-        return alone(pages::answer(uri.path(), query, &context(&app, Some(personal))));
+    let below = below(&app, &uri).await;
+    let personal = personal.map(|Extension(personal)| personal);
+    let is_personal = personal.is_some();
+    let context = Context { notes: below.notes, ..context(&app, personal) };
+    let page = pages::answer(uri.path(), query, &context);
+    if is_personal {
+        return alone(page);
     }
-    let page = pages::answer(uri.path(), query, &app.context);
     if page.status != StatusCode::OK {
         return respond(page);
     }
-    let (tag, lasts) = tag(&app, uri.path(), &page).await;
+    let tag = match below.digest {
+        Some(digest) => Tag::of_entry(&digest, &app.build),
+        None => Tag::of_bytes(page.body.as_bytes()),
+    };
     let mut response = tag.mark(respond(page)?);
-    if lasts && is_an_address_of_ours(uri.path()) {
+    if below.lasts && is_an_address_of_ours(uri.path()) {
         response.extensions_mut().insert(Keep);
     }
     Ok(response)
@@ -66,22 +76,46 @@ fn alone(page: Answer) -> Result<Response, Error> {
     })
 }
 
-/// The page's tag, and whether it is the one it will have next time: of the entry's row, or of the
-/// page's own bytes where it has none. A page needs no database: if the row cannot be read, its
-/// bytes must do for now.
-async fn tag(app: &App, path: &str, page: &Answer) -> (Tag, bool) {
-    let of_bytes = || Tag::of_bytes(page.body.as_bytes());
-    let Some(id) = path.strip_prefix('/').filter(|id| id.contains('/')) else {
-        return (of_bytes(), true);
-    };
-    match db::reference::digest(&app.database, id).await {
-        Ok(Some(digest)) => (Tag::of_entry(&digest, &app.build), true),
-        Ok(None) => (of_bytes(), true),
+/// What the database knows of a page.
+struct Below {
+    /// The digest of the entry's figures and of the notes on its page; none where the page's own
+    /// bytes must do.
+    digest: Option<String>,
+    /// What members found.
+    notes: Notes,
+    /// Whether the page will be the same next time.
+    lasts: bool,
+}
+
+/// The entry's row and its notes, or the notes that a search finds. A page needs no database: where
+/// it cannot be read, the figures stand alone.
+async fn below(app: &App, uri: &Uri) -> Below {
+    let mut below = Below { digest: None, notes: app.context.notes.clone(), lasts: true };
+    let path = uri.path();
+    if path == "/search" {
+        let query = Query::read(uri.query().unwrap_or_default());
+        let typed = query.get("q");
+        match search::find(&app.database, typed, &Filter::default(), fragment::MOST).await {
+            Ok(hits) => below.notes = fragment::on_search(typed, &hits),
+            Err(error) => tracing::warn!(%error, "the notes cannot be searched"),
+        }
+        return below;
+    }
+    let Some(id) = path.strip_prefix('/').filter(|id| id.contains('/')) else { return below };
+    match db::reference::standing(&app.database, id, fragment::MOST).await {
+        Ok(Some(standing)) => {
+            below.notes = fragment::on_page(id, &standing);
+            // A calculator's page hangs on its query too.
+            below.digest = (!id.starts_with("calculators/"))
+                .then(|| format!("{} {}", standing.digest, below.notes.html));
+        }
+        Ok(None) => {}
         Err(error) => {
             tracing::warn!(%error, "the entry's row cannot be read");
-            (of_bytes(), false)
+            below.lasts = false;
         }
     }
+    below
 }
 
 /// Any hash brings the style sheet, so only today's address of it counts: what is kept must be

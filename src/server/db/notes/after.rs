@@ -1,0 +1,255 @@
+//! What befalls a note that is shown: corrections, verdicts, reports of danger, withdrawal.
+
+use sqlx::{Sqlite, Transaction};
+
+use super::decide::Reading;
+use super::{Error, Words, standing, text};
+use crate::server::auth::{MemberId, SignedIn};
+use crate::server::clock::UnixSeconds;
+use crate::server::db::{Database, acts};
+use crate::server::notes::state::Act;
+use crate::server::notes::{NoteId, VersionId};
+
+/// What a member found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Found {
+    /// It worked.
+    Worked,
+    /// It did not.
+    DidNot,
+}
+
+/// One member's verdict on a note.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Verdict {
+    /// What they found.
+    pub found: Found,
+    /// In what metal, as typed.
+    pub metal: String,
+    /// At what size, as typed.
+    pub size: String,
+}
+
+/// Puts a correction above the wording that was read. `words` are those of both.
+///
+/// # Errors
+/// The rules are against it, another wording is shown meanwhile, or the database cannot be written.
+pub async fn correct(
+    database: &Database,
+    reading: Reading<'_>,
+    correction: &str,
+    words: &Words,
+) -> Result<(), Error> {
+    let Reading { note: NoteId(note), version: VersionId(version), by, now } = reading;
+    let MemberId(member) = by.id;
+    let mut transaction = database.write().await?;
+    let stood = standing::read(&mut transaction, reading.note, by).await?;
+    let after = stood.check(Act::Correct, by)?;
+    if stood.shown != Some(version) {
+        return Err(Error::OutOfDate);
+    }
+    let same = sqlx::query_scalar!(
+        r#"SELECT EXISTS (SELECT 1 FROM correction JOIN note ON note.id = correction.note_id
+             WHERE note_id = ? AND text = ? AND correction.made_at >= note.shown_at) AS "same!: bool""#,
+        note,
+        correction
+    )
+    .fetch_one(&mut *transaction)
+    .await?;
+    if same {
+        // The form came twice.
+        return Ok(());
+    }
+    // A clock that was put back must not place it before the wording it stands above.
+    sqlx::query!(
+        "INSERT INTO correction (note_id, text, made_by, made_at)
+         SELECT id, ?, ?, max(?, shown_at) FROM note WHERE id = ?",
+        correction,
+        member,
+        now,
+        note
+    )
+    .execute(&mut *transaction)
+    .await?;
+    if !after.is_hidden {
+        text::put(&mut transaction, note, words).await?;
+    }
+    record(&mut transaction, reading.note, by, now, ("note-corrected", correction)).await?;
+    transaction.commit().await?;
+    Ok(())
+}
+
+/// Takes the note back, with the reason. What was on its way goes, open reports are settled by it.
+///
+/// # Errors
+/// The rules are against it, or the database cannot be written.
+pub async fn withdraw(
+    database: &Database,
+    now: UnixSeconds,
+    by: &SignedIn,
+    note: NoteId,
+    why: &str,
+) -> Result<(), Error> {
+    let NoteId(id) = note;
+    let mut transaction = database.write().await?;
+    standing::read(&mut transaction, note, by).await?.check(Act::Withdraw, by)?;
+    sqlx::query!("UPDATE note SET withdrawn_at = ?, withdrawn_why = ? WHERE id = ?", now, why, id)
+        .execute(&mut *transaction)
+        .await?;
+    sqlx::query!(
+        "DELETE FROM note_version WHERE note_id = ? AND state IN ('draft', 'waiting')",
+        id
+    )
+    .execute(&mut *transaction)
+    .await?;
+    settle_reports(&mut transaction, now, by, id).await?;
+    text::take(&mut transaction, id).await?;
+    record(&mut transaction, note, by, now, ("note-withdrawn", why)).await?;
+    transaction.commit().await?;
+    Ok(())
+}
+
+/// Hides the note at once, until somebody has looked.
+///
+/// # Errors
+/// As [`withdraw`].
+pub async fn report(
+    database: &Database,
+    now: UnixSeconds,
+    by: &SignedIn,
+    note: NoteId,
+    danger: &str,
+) -> Result<(), Error> {
+    let (NoteId(id), MemberId(member)) = (note, by.id);
+    let mut transaction = database.write().await?;
+    standing::read(&mut transaction, note, by).await?.check(Act::Report, by)?;
+    let same = sqlx::query_scalar!(
+        r#"SELECT EXISTS (SELECT 1 FROM safety_report
+             WHERE note_id = ? AND member_id = ? AND text = ? AND settled_at IS NULL) AS "same!: bool""#,
+        id,
+        member,
+        danger
+    )
+    .fetch_one(&mut *transaction)
+    .await?;
+    if same {
+        return Ok(());
+    }
+    sqlx::query!(
+        "INSERT INTO safety_report (note_id, member_id, text, made_at) VALUES (?, ?, ?, ?)",
+        id,
+        member,
+        danger,
+        now
+    )
+    .execute(&mut *transaction)
+    .await?;
+    sqlx::query!("UPDATE note SET hidden_at = coalesce(hidden_at, ?) WHERE id = ?", now, id)
+        .execute(&mut *transaction)
+        .await?;
+    text::take(&mut transaction, id).await?;
+    record(&mut transaction, note, by, now, ("note-reported", danger)).await?;
+    transaction.commit().await?;
+    Ok(())
+}
+
+/// Shows the note again: whoever looked found nothing against it.
+///
+/// # Errors
+/// As [`correct`].
+pub async fn settle(database: &Database, reading: Reading<'_>, words: &Words) -> Result<(), Error> {
+    let Reading { note: NoteId(note), version: VersionId(version), by, now } = reading;
+    let mut transaction = database.write().await?;
+    let stood = standing::read(&mut transaction, reading.note, by).await?;
+    stood.check(Act::Settle, by)?;
+    if stood.shown != Some(version) {
+        return Err(Error::OutOfDate);
+    }
+    sqlx::query!("UPDATE note SET hidden_at = NULL WHERE id = ?", note)
+        .execute(&mut *transaction)
+        .await?;
+    settle_reports(&mut transaction, now, by, note).await?;
+    text::put(&mut transaction, note, words).await?;
+    record(&mut transaction, reading.note, by, now, ("note-report-settled", "")).await?;
+    transaction.commit().await?;
+    Ok(())
+}
+
+/// Counts what a member found; each has one verdict, and may change it.
+///
+/// # Errors
+/// As [`withdraw`].
+pub async fn judge(
+    database: &Database,
+    now: UnixSeconds,
+    by: &SignedIn,
+    note: NoteId,
+    verdict: &Verdict,
+) -> Result<(), Error> {
+    let (NoteId(id), MemberId(member)) = (note, by.id);
+    let worked = verdict.found == Found::Worked;
+    let mut transaction = database.write().await?;
+    standing::read(&mut transaction, note, by).await?.check(Act::Judge, by)?;
+    let changed = sqlx::query!(
+        "INSERT INTO verdict (note_id, member_id, worked, metal, size, made_at)
+         VALUES (?, ?, ?, ?, ?, ?)
+         ON CONFLICT (note_id, member_id) DO UPDATE
+         SET worked = excluded.worked, metal = excluded.metal, size = excluded.size,
+             made_at = excluded.made_at
+         WHERE worked <> excluded.worked OR metal <> excluded.metal OR size <> excluded.size",
+        id,
+        member,
+        worked,
+        verdict.metal,
+        verdict.size,
+        now
+    )
+    .execute(&mut *transaction)
+    .await?;
+    if changed.rows_affected() > 0 {
+        sqlx::query!(
+            "UPDATE note SET confirmed_at =
+               (SELECT max(made_at) FROM verdict WHERE note_id = ?1 AND worked = 1)
+             WHERE id = ?1",
+            id
+        )
+        .execute(&mut *transaction)
+        .await?;
+        let found = if worked { "worked" } else { "did not work" };
+        record(&mut transaction, note, by, now, ("note-judged", found)).await?;
+    }
+    transaction.commit().await?;
+    Ok(())
+}
+
+async fn settle_reports(
+    transaction: &mut Transaction<'_, Sqlite>,
+    now: UnixSeconds,
+    by: &SignedIn,
+    note: i64,
+) -> Result<(), Error> {
+    let MemberId(member) = by.id;
+    sqlx::query!(
+        "UPDATE safety_report SET settled_at = ?, settled_by = ? WHERE note_id = ? AND settled_at IS NULL",
+        now,
+        member,
+        note
+    )
+    .execute(&mut **transaction)
+    .await?;
+    Ok(())
+}
+
+async fn record(
+    transaction: &mut Transaction<'_, Sqlite>,
+    NoteId(note): NoteId,
+    by: &SignedIn,
+    now: UnixSeconds,
+    (what, detail): (&'static str, &str),
+) -> Result<(), Error> {
+    // The record holds two thousand characters; the whole text stands with the note.
+    let detail: String = detail.chars().take(2000).collect();
+    let by = Some((by.id, by.name.as_str()));
+    acts::record(transaction, now, by, what, &format!("note/{note}"), &detail).await?;
+    Ok(())
+}

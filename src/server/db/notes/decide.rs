@@ -1,0 +1,121 @@
+//! What the queue decides about a waiting wording. Two who decide at once: one wins, the other is told.
+
+use super::{Error, Words, standing, text};
+use crate::server::auth::{MemberId, SignedIn};
+use crate::server::clock::UnixSeconds;
+use crate::server::db::{Database, acts};
+use crate::server::notes::state::{Act, Refused};
+use crate::server::notes::{NoteId, VersionId};
+
+/// The wording that was read, and by whom.
+#[derive(Clone, Copy, Debug)]
+pub struct Reading<'a> {
+    /// The note.
+    pub note: NoteId,
+    /// The wording.
+    pub version: VersionId,
+    /// Who read it and decides.
+    pub by: &'a SignedIn,
+    /// When.
+    pub now: UnixSeconds,
+}
+
+/// Shows the wording from now on, in the place of the one shown before.
+///
+/// # Errors
+/// The rules are against it, it was decided or taken back meanwhile, or the database cannot be written.
+pub async fn pass(database: &Database, reading: Reading<'_>, words: &Words) -> Result<(), Error> {
+    let Reading { note: NoteId(note), version: VersionId(version), by, now } = reading;
+    let MemberId(member) = by.id;
+    let mut transaction = database.write().await?;
+    let stood = standing::read(&mut transaction, reading.note, by).await?;
+    let after = stood.check(Act::Pass, by)?;
+    if stood.on_its_way != Some(version) {
+        return Err(Error::OutOfDate);
+    }
+    sqlx::query!(
+        "UPDATE note_version SET state = 'replaced' WHERE note_id = ? AND state = 'shown'",
+        note
+    )
+    .execute(&mut *transaction)
+    .await?;
+    sqlx::query!(
+        "UPDATE note_version SET state = 'shown', decided_at = ?, decided_by = ?, reason = ''
+         WHERE id = ? AND state = 'waiting'",
+        now,
+        member,
+        version
+    )
+    .execute(&mut *transaction)
+    .await?;
+    sqlx::query!(
+        "UPDATE note SET shown_version = ?, shown_at = ? WHERE id = ?",
+        version,
+        now,
+        note
+    )
+    .execute(&mut *transaction)
+    .await?;
+    if !after.is_hidden {
+        text::put(&mut transaction, note, words).await?;
+    }
+    let detail = if stood.is_own() { "their own note: nobody else could decide" } else { "" };
+    let by = Some((by.id, by.name.as_str()));
+    acts::record(&mut transaction, now, by, "note-shown", &format!("note/{note}"), detail).await?;
+    transaction.commit().await?;
+    Ok(())
+}
+
+/// Gives the wording back to its author, with what to change.
+///
+/// # Errors
+/// As [`pass`].
+pub async fn ask_for_change(
+    database: &Database,
+    reading: Reading<'_>,
+    what: &str,
+) -> Result<(), Error> {
+    send_back(database, reading, (Act::AskForChange, "draft", "note-change-asked"), what).await
+}
+
+/// Does not take the wording, with the reason.
+///
+/// # Errors
+/// As [`pass`].
+pub async fn decline(database: &Database, reading: Reading<'_>, why: &str) -> Result<(), Error> {
+    send_back(database, reading, (Act::Decline, "declined", "note-declined"), why).await
+}
+
+async fn send_back(
+    database: &Database,
+    reading: Reading<'_>,
+    (act, state, what): (Act, &str, &'static str),
+    reason: &str,
+) -> Result<(), Error> {
+    let Reading { note: NoteId(note), version: VersionId(version), by, now } = reading;
+    let MemberId(member) = by.id;
+    let mut transaction = database.write().await?;
+    let stood = standing::read(&mut transaction, reading.note, by).await?;
+    stood.check(act, by)?;
+    if stood.on_its_way != Some(version) {
+        return Err(Error::OutOfDate);
+    }
+    let changed = sqlx::query!(
+        "UPDATE note_version SET state = ?, decided_at = ?, decided_by = ?, reason = ?
+         WHERE id = ? AND state = 'waiting'",
+        state,
+        now,
+        member,
+        reason,
+        version
+    )
+    .execute(&mut *transaction)
+    .await?;
+    if changed.rows_affected() == 0 {
+        return Err(Refused::NotWaiting.into());
+    }
+    let by = Some((by.id, by.name.as_str()));
+    acts::record(&mut transaction, now, by, what, &format!("note/{note}"), reason).await?;
+    transaction.commit().await?;
+    Ok(())
+}

@@ -1,0 +1,27 @@
+//! Why a note cannot be written.
+
+use crate::server::db;
+use crate::server::notes::state::Refused;
+
+/// Why a note cannot be written.
+#[derive(Debug, thiserror::Error)]
+pub enum Error {
+    /// The rules are against it.
+    #[error(transparent)]
+    Refused(#[from] Refused),
+    /// There is no such note.
+    #[error("no note stands at this address")]
+    Nothing,
+    /// The wording that was read is no longer the one that would be decided about.
+    #[error("another wording stands there meanwhile: read it first")]
+    OutOfDate,
+    /// The database failed.
+    #[error(transparent)]
+    Database(#[from] db::Error),
+}
+
+impl From<sqlx::Error> for Error {
+    fn from(error: sqlx::Error) -> Self {
+        Self::Database(error.into())
+    }
+}

@@ -1,0 +1,184 @@
+//! The notes that readers see, in lists: all from the view `shown_note`, which holds nothing else.
+
+use serde::Deserialize;
+
+use super::Error;
+use super::standing::subject;
+use crate::server::clock::UnixSeconds;
+use crate::server::db::Database;
+use crate::server::notes::belongs::Thing;
+use crate::server::notes::wording::{Done, Wording};
+
+/// One shown note.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Listed {
+    /// Number.
+    pub id: i64,
+    /// The wording that readers see.
+    pub wording: Wording,
+    /// The author's name; none where they have left the club.
+    pub author: Option<String>,
+    /// When it was begun.
+    pub made_at: UnixSeconds,
+    /// When this wording was passed.
+    pub shown_at: UnixSeconds,
+    /// When a member last found that it works.
+    pub confirmed_at: Option<UnixSeconds>,
+    /// How many members found that it works.
+    pub worked: i64,
+    /// How many found that it does not.
+    pub did_not: i64,
+    /// The corrections above it, newest first.
+    pub corrections: Vec<Correction>,
+}
+
+/// A moderator's correction.
+#[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
+pub struct Correction {
+    /// Markdown.
+    pub text: String,
+    /// When it was made.
+    pub made_at: UnixSeconds,
+}
+
+/// Which notes are wanted.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Filter {
+    /// Those that belong to this thing.
+    pub on: Option<String>,
+    /// Those a member found to work.
+    pub confirmed_only: bool,
+    /// Those with a correction above them.
+    pub corrected_only: bool,
+}
+
+impl Listed {
+    /// When its text last changed for a reader: the wording was shown, or a correction put above it.
+    #[must_use]
+    pub fn changed_at(&self) -> UnixSeconds {
+        let corrected = self.corrections.iter().map(|correction| correction.made_at);
+        corrected.fold(self.shown_at, UnixSeconds::max)
+    }
+}
+
+/// Shown notes that pass the filter with a smaller number than `before`, newest first.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn shown(
+    database: &Database,
+    filter: &Filter,
+    before: Option<i64>,
+    most: i64,
+) -> Result<Vec<Listed>, Error> {
+    let before = before.unwrap_or(i64::MAX);
+    let (confirmed, corrected) = (filter.confirmed_only, filter.corrected_only);
+    let rows = match &filter.on {
+        None => {
+            sqlx::query_scalar!(
+                r#"SELECT note AS "note!: String" FROM shown_note
+                   WHERE id < ?1 AND (NOT ?2 OR confirmed_at IS NOT NULL) AND (NOT ?3 OR is_corrected)
+                   ORDER BY id DESC LIMIT ?4"#,
+                before,
+                confirmed,
+                corrected,
+                most
+            )
+            .fetch_all(&database.readers)
+            .await?
+        }
+        Some(on) => {
+            sqlx::query_scalar!(
+                r#"SELECT shown_note.note AS "note!: String"
+                   FROM note_entry JOIN shown_note ON shown_note.version_id = note_entry.version_id
+                   WHERE note_entry.entry_id = ?5
+                     AND id < ?1 AND (NOT ?2 OR confirmed_at IS NOT NULL) AND (NOT ?3 OR is_corrected)
+                   ORDER BY id DESC LIMIT ?4"#,
+                before,
+                confirmed,
+                corrected,
+                most,
+                on
+            )
+            .fetch_all(&database.readers)
+            .await?
+        }
+    };
+    Ok(rows.iter().filter_map(|row| read(row)).collect())
+}
+
+/// One note as the view has it.
+#[derive(Debug, Deserialize)]
+struct Row {
+    id: i64,
+    title: String,
+    text: String,
+    metal: String,
+    thread: String,
+    drill: String,
+    depth: String,
+    lubricant: String,
+    speed: String,
+    machine: String,
+    is_pressure: i64,
+    author: Option<String>,
+    made_at: UnixSeconds,
+    shown_at: UnixSeconds,
+    confirmed_at: Option<UnixSeconds>,
+    worked: i64,
+    did_not: i64,
+    corrections: Vec<Correction>,
+    things: Vec<Entry>,
+}
+
+/// A thing as the database names it.
+#[derive(Debug, Deserialize)]
+pub(super) struct Entry {
+    id: String,
+    title: String,
+}
+
+/// Reads the view's JSON. The database wrote it, so it can only fail where the view and this struct
+/// have parted; the log then says so.
+pub(in crate::server::db) fn read(json: &str) -> Option<Listed> {
+    let row: Row = serde_json::from_str(json)
+        .inspect_err(|error| tracing::error!(%error, "a shown note cannot be read"))
+        .ok()?;
+    Some(Listed {
+        id: row.id,
+        wording: Wording {
+            title: row.title,
+            text: row.text,
+            done: Done {
+                metal: row.metal,
+                thread: row.thread,
+                drill: row.drill,
+                depth: row.depth,
+                lubricant: row.lubricant,
+                speed: row.speed,
+                machine: row.machine,
+            },
+            subject: subject(row.is_pressure != 0),
+            things: things(row.things),
+        },
+        author: row.author,
+        made_at: row.made_at,
+        shown_at: row.shown_at,
+        confirmed_at: row.confirmed_at,
+        worked: row.worked,
+        did_not: row.did_not,
+        corrections: row.corrections,
+    })
+}
+
+/// The things of a wording, in the order of their addresses, by their names in the tables; one that
+/// has left them keeps its old name.
+pub(super) fn things(entries: Vec<Entry>) -> Vec<Thing> {
+    let thing = |entry: Entry| {
+        crate::server::notes::belongs::at(&entry.id)
+            .unwrap_or(Thing { id: entry.id, title: entry.title })
+    };
+    let mut things: Vec<Thing> = entries.into_iter().map(thing).collect();
+    things.sort_by(|one, other| one.id.cmp(&other.id));
+    things
+}

@@ -1,0 +1,23 @@
+//! The shop notes in the database.
+//!
+//! - [`write`](mod@write): a wording kept on its author's desk or sent in; [`decide`]: what the queue
+//!   decides; [`after`]: what befalls a shown note.
+//! - [`read`]: one note with all its wordings; [`lists`]: the shown notes; [`search`]: by their words;
+//!   [`queue`]: what waits, and what became of a member's notes.
+//!
+//! Every write checks the rules of [`crate::server::notes::state`] inside its own transaction.
+
+pub mod after;
+pub mod decide;
+mod error;
+pub mod lists;
+pub mod queue;
+pub mod read;
+pub mod search;
+mod standing;
+mod text;
+pub mod write;
+
+pub use error::Error;
+pub use lists::{Correction, Listed};
+pub use text::Words;

@@ -1,0 +1,107 @@
+//! What waits for somebody to decide, and what became of a member's own notes.
+
+use super::Error;
+use super::read::{Note, note};
+use crate::server::auth::{MemberId, Right, Rights};
+use crate::server::clock::UnixSeconds;
+use crate::server::db::Database;
+use crate::server::notes::NoteId;
+
+/// The most notes the queue shows at once: the oldest come first.
+const MOST: i64 = 20;
+
+/// The notes that somebody with these rights has to look at: hidden ones first, then waiting ones,
+/// the longest waiting first.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn waiting(database: &Database, rights: Rights) -> Result<Vec<Note>, Error> {
+    let all = rights.may(Right::Moderate);
+    let ids = sqlx::query_scalar!(
+        r#"SELECT id AS "id!: i64" FROM (
+             SELECT note.id, 0 AS place, note.hidden_at AS since FROM note
+             JOIN note_version AS shown ON shown.id = note.shown_version
+             WHERE note.hidden_at IS NOT NULL AND note.withdrawn_at IS NULL
+               AND (?1 OR shown.is_pressure = 1)
+             UNION ALL
+             SELECT note.id, 1, version.saved_at FROM note_version AS version
+             JOIN note ON note.id = version.note_id
+             WHERE version.state = 'waiting' AND note.withdrawn_at IS NULL AND note.hidden_at IS NULL
+               AND (?1 OR version.is_pressure = 1))
+           ORDER BY place, since, id LIMIT ?2"#,
+        all,
+        MOST
+    )
+    .fetch_all(&database.readers)
+    .await?;
+    let mut notes = Vec::new();
+    for id in ids {
+        notes.extend(note(database, NoteId(id)).await?);
+    }
+    Ok(notes)
+}
+
+/// One of a member's own notes, as their list shows it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Own {
+    /// Number.
+    pub id: NoteId,
+    /// The title of the newest wording.
+    pub title: String,
+    /// Where the newest wording stands, as the database has it.
+    pub state: String,
+    /// Why it was declined, or what to change.
+    pub reason: String,
+    /// When it was last touched.
+    pub at: UnixSeconds,
+    /// Whether it speaks of boilers, steam or pressure.
+    pub is_pressure: bool,
+    /// Whether an earlier wording is shown meanwhile.
+    pub is_shown: bool,
+    /// Whether a report hides it.
+    pub is_hidden: bool,
+    /// Why it was withdrawn.
+    pub withdrawn_why: Option<String>,
+}
+
+/// A member's own notes with a smaller number than `before`, newest first.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn own(
+    database: &Database,
+    MemberId(member): MemberId,
+    before: Option<i64>,
+    most: i64,
+) -> Result<Vec<Own>, Error> {
+    let before = before.unwrap_or(i64::MAX);
+    let rows = sqlx::query!(
+        r#"SELECT note.id, version.title, version.state, version.reason,
+             coalesce(version.decided_at, version.saved_at) AS "at!: i64",
+             version.is_pressure AS "is_pressure: bool",
+             note.shown_version IS NOT NULL AS "is_shown!: bool",
+             note.hidden_at IS NOT NULL AS "is_hidden!: bool", note.withdrawn_why
+           FROM note JOIN note_version AS version
+             ON version.id = (SELECT max(id) FROM note_version WHERE note_id = note.id)
+           WHERE note.author_id = ? AND note.id < ? ORDER BY note.id DESC LIMIT ?"#,
+        member,
+        before,
+        most
+    )
+    .fetch_all(&database.readers)
+    .await?;
+    Ok(rows
+        .into_iter()
+        .map(|row| Own {
+            id: NoteId(row.id),
+            title: row.title,
+            state: row.state,
+            reason: row.reason,
+            at: row.at,
+            is_pressure: row.is_pressure,
+            is_shown: row.is_shown,
+            is_hidden: row.is_hidden,
+            withdrawn_why: row.withdrawn_why,
+        })
+        .collect())
+}

@@ -1,0 +1,227 @@
+//! One note with everything about it: every wording, correction, verdict and open report.
+
+use sqlx::{Sqlite, Transaction};
+
+use super::Error;
+use super::after::{Found, Verdict};
+use super::lists::{Correction, things};
+use super::standing::subject;
+use crate::server::auth::MemberId;
+use crate::server::clock::UnixSeconds;
+use crate::server::db::Database;
+use crate::server::notes::wording::{Done, Wording};
+use crate::server::notes::{NoteId, VersionId};
+
+/// Where a wording stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum State {
+    /// On its author's desk.
+    Draft,
+    /// In the queue.
+    Waiting,
+    /// Seen by readers, unless the note is hidden or withdrawn.
+    Shown,
+    /// Was shown.
+    Replaced,
+    /// Not taken.
+    Declined,
+}
+
+impl State {
+    /// The word in the database.
+    fn read(word: &str) -> Self {
+        match word {
+            "waiting" => Self::Waiting,
+            "shown" => Self::Shown,
+            "replaced" => Self::Replaced,
+            "declined" => Self::Declined,
+            _ => Self::Draft,
+        }
+    }
+}
+
+/// One wording of a note.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Version {
+    /// Number.
+    pub id: VersionId,
+    /// Where it stands.
+    pub state: State,
+    /// The wording.
+    pub wording: Wording,
+    /// When it was last saved or sent in.
+    pub saved_at: UnixSeconds,
+    /// When it was decided about.
+    pub decided_at: Option<UnixSeconds>,
+    /// Why it was declined, or what to change.
+    pub reason: String,
+}
+
+/// One note.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Note {
+    /// Number.
+    pub id: NoteId,
+    /// Whose it is; none where the author has left the club.
+    pub author: Option<Author>,
+    /// When it was begun.
+    pub made_at: UnixSeconds,
+    /// When the shown wording was passed.
+    pub shown_at: Option<UnixSeconds>,
+    /// Why it was withdrawn.
+    pub withdrawn_why: Option<String>,
+    /// Whether a report hides it.
+    pub is_hidden: bool,
+    /// Every wording, oldest first.
+    pub versions: Vec<Version>,
+    /// The corrections of the shown wording, newest first.
+    pub corrections: Vec<Correction>,
+    /// Every verdict, newest first.
+    pub verdicts: Vec<Judged>,
+    /// The open reports, oldest first.
+    pub reports: Vec<String>,
+}
+
+/// A member as an author.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Author {
+    /// Number.
+    pub id: MemberId,
+    /// The name shown.
+    pub name: String,
+}
+
+/// A verdict and whose it is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Judged {
+    /// Whose.
+    pub by: MemberId,
+    /// What they found.
+    pub verdict: Verdict,
+}
+
+impl Note {
+    /// The wording in one of the states a note has at most one of.
+    #[must_use]
+    pub fn in_state(&self, state: State) -> Option<&Version> {
+        self.versions.iter().rev().find(|version| version.state == state)
+    }
+
+    /// The wording on its way: on the desk or in the queue.
+    #[must_use]
+    pub fn on_its_way(&self) -> Option<&Version> {
+        self.in_state(State::Draft).or_else(|| self.in_state(State::Waiting))
+    }
+
+    /// Whether this member wrote it.
+    #[must_use]
+    pub fn is_by(&self, member: MemberId) -> bool {
+        self.author.as_ref().is_some_and(|author| author.id == member)
+    }
+}
+
+/// Reads a note.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn note(database: &Database, id: NoteId) -> Result<Option<Note>, Error> {
+    let NoteId(number) = id;
+    let mut transaction = database.readers.begin().await?;
+    let row = sqlx::query!(
+        r#"SELECT note.made_at, note.shown_at, note.withdrawn_why, note.hidden_at,
+             member.id AS "author_id?: i64", member.name AS "author_name?: String"
+           FROM note LEFT JOIN member ON member.id = note.author_id WHERE note.id = ?"#,
+        number
+    )
+    .fetch_optional(&mut *transaction)
+    .await?;
+    let Some(row) = row else { return Ok(None) };
+    let versions = versions(&mut transaction, id).await?;
+    let corrections = sqlx::query_as!(
+        Correction,
+        "SELECT text, made_at FROM correction WHERE note_id = ?1
+           AND made_at >= (SELECT shown_at FROM note WHERE id = ?1) ORDER BY id DESC",
+        number
+    )
+    .fetch_all(&mut *transaction)
+    .await?;
+    let verdicts = sqlx::query!(
+        r#"SELECT member_id, worked AS "worked: bool", metal, size FROM verdict WHERE note_id = ?
+           ORDER BY made_at DESC, member_id"#,
+        number
+    )
+    .fetch_all(&mut *transaction)
+    .await?;
+    let reports = sqlx::query_scalar!(
+        "SELECT text FROM safety_report WHERE note_id = ? AND settled_at IS NULL ORDER BY id",
+        number
+    )
+    .fetch_all(&mut *transaction)
+    .await?;
+    let author = row.author_id.zip(row.author_name);
+    Ok(Some(Note {
+        id,
+        author: author.map(|(id, name)| Author { id: MemberId(id), name }),
+        made_at: row.made_at,
+        shown_at: row.shown_at,
+        withdrawn_why: row.withdrawn_why,
+        is_hidden: row.hidden_at.is_some(),
+        versions,
+        corrections,
+        verdicts: verdicts
+            .into_iter()
+            .map(|row| Judged {
+                by: MemberId(row.member_id),
+                verdict: Verdict {
+                    found: if row.worked { Found::Worked } else { Found::DidNot },
+                    metal: row.metal,
+                    size: row.size,
+                },
+            })
+            .collect(),
+        reports,
+    }))
+}
+
+/// Every wording of a note, oldest first.
+pub(super) async fn versions(
+    transaction: &mut Transaction<'_, Sqlite>,
+    NoteId(note): NoteId,
+) -> Result<Vec<Version>, Error> {
+    let rows = sqlx::query!(
+        r#"SELECT id, state, is_pressure AS "is_pressure: bool", title, text, metal, thread, drill,
+             depth, lubricant, speed, machine, saved_at, decided_at, reason,
+             (SELECT json_group_array(json_object('id', entry.id, 'title', entry.title))
+              FROM note_entry JOIN reference_entry AS entry ON entry.id = note_entry.entry_id
+              WHERE note_entry.version_id = note_version.id) AS "things!: String"
+           FROM note_version WHERE note_id = ? ORDER BY id"#,
+        note
+    )
+    .fetch_all(&mut **transaction)
+    .await?;
+    Ok(rows
+        .into_iter()
+        .map(|row| Version {
+            id: VersionId(row.id),
+            state: State::read(&row.state),
+            wording: Wording {
+                title: row.title,
+                text: row.text,
+                done: Done {
+                    metal: row.metal,
+                    thread: row.thread,
+                    drill: row.drill,
+                    depth: row.depth,
+                    lubricant: row.lubricant,
+                    speed: row.speed,
+                    machine: row.machine,
+                },
+                subject: subject(row.is_pressure),
+                things: things(serde_json::from_str(&row.things).unwrap_or_default()),
+            },
+            saved_at: row.saved_at,
+            decided_at: row.decided_at,
+            reason: row.reason,
+        })
+        .collect())
+}

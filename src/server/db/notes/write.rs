@@ -1,0 +1,197 @@
+//! A wording kept on its author's desk, or sent in. The same form sent twice makes one note.
+
+use sqlx::{Sqlite, Transaction};
+
+use super::{Error, read, standing};
+use crate::server::auth::{MemberId, SignedIn};
+use crate::server::clock::UnixSeconds;
+use crate::server::db::{Database, acts};
+use crate::server::notes::state::{Act, OnItsWay, Refused, Subject};
+use crate::server::notes::wording::{Aim, Wording};
+use crate::server::notes::{NoteId, VersionId};
+
+/// Keeps a new note, or what its form made the first time.
+///
+/// # Errors
+/// The form is another member's, the rules are against it, or the database cannot be written.
+pub async fn new(
+    database: &Database,
+    now: UnixSeconds,
+    by: &SignedIn,
+    form_key: &str,
+    given: (&Wording, Aim),
+) -> Result<NoteId, Error> {
+    let MemberId(member) = by.id;
+    let mut transaction = database.write().await?;
+    let made = sqlx::query_scalar!(
+        "INSERT INTO note (author_id, form_key, made_at) VALUES (?, ?, ?)
+         ON CONFLICT (form_key) DO NOTHING RETURNING id",
+        member,
+        form_key,
+        now
+    )
+    .fetch_optional(&mut *transaction)
+    .await?;
+    let note = match made {
+        Some(id) => {
+            let subject = format!("note/{id}");
+            let by = Some((by.id, by.name.as_str()));
+            acts::record(&mut transaction, now, by, "note-begun", &subject, "").await?;
+            id
+        }
+        None => sqlx::query_scalar!(
+            r#"SELECT id AS "id!" FROM note WHERE form_key = ? AND author_id = ?"#,
+            form_key,
+            member
+        )
+        .fetch_optional(&mut *transaction)
+        .await?
+        .ok_or(Refused::NotYours)?,
+    };
+    put(&mut transaction, now, by, NoteId(note), given).await?;
+    transaction.commit().await?;
+    Ok(NoteId(note))
+}
+
+/// Keeps another wording of a note.
+///
+/// # Errors
+/// As [`new`].
+pub async fn edit(
+    database: &Database,
+    now: UnixSeconds,
+    by: &SignedIn,
+    note: NoteId,
+    given: (&Wording, Aim),
+) -> Result<(), Error> {
+    let mut transaction = database.write().await?;
+    put(&mut transaction, now, by, note, given).await?;
+    transaction.commit().await?;
+    Ok(())
+}
+
+async fn put(
+    transaction: &mut Transaction<'_, Sqlite>,
+    now: UnixSeconds,
+    by: &SignedIn,
+    note: NoteId,
+    (wording, aim): (&Wording, Aim),
+) -> Result<(), Error> {
+    let stood = standing::read(transaction, note, by).await?;
+    let act = match aim {
+        Aim::Draft => Act::Save,
+        Aim::SendIn => Act::SendIn(wording.subject),
+    };
+    stood.check(act, by)?;
+    if is_there_already(transaction, note, wording, aim).await? {
+        return Ok(());
+    }
+    match (stood.standing.on_its_way, stood.on_its_way) {
+        (Some(OnItsWay::Draft), Some(version)) => {
+            change(transaction, now, VersionId(version), wording, aim).await?;
+        }
+        // Somebody may be reading the waiting one: it goes, and what comes has another number, so
+        // that nobody decides about what they did not read.
+        (_, Some(version)) => {
+            sqlx::query!("DELETE FROM note_version WHERE id = ?", version)
+                .execute(&mut **transaction)
+                .await?;
+            insert(transaction, now, note, wording, aim).await?;
+        }
+        (_, None) => insert(transaction, now, note, wording, aim).await?,
+    }
+    if aim == Aim::SendIn {
+        let subject = format!("note/{}", note.0);
+        let by = Some((by.id, by.name.as_str()));
+        acts::record(transaction, now, by, "note-sent-in", &subject, &wording.title).await?;
+    }
+    Ok(())
+}
+
+/// Whether the newest wording is this one and stands where it should: the form came twice.
+async fn is_there_already(
+    transaction: &mut Transaction<'_, Sqlite>,
+    note: NoteId,
+    wording: &Wording,
+    aim: Aim,
+) -> Result<bool, Error> {
+    let versions = read::versions(transaction, note).await?;
+    Ok(versions.last().is_some_and(|newest| {
+        let stands = match aim {
+            Aim::Draft => matches!(newest.state, read::State::Draft | read::State::Shown),
+            Aim::SendIn => newest.state != read::State::Draft,
+        };
+        stands && newest.wording == *wording
+    }))
+}
+
+async fn insert(
+    transaction: &mut Transaction<'_, Sqlite>,
+    now: UnixSeconds,
+    NoteId(note): NoteId,
+    wording: &Wording,
+    aim: Aim,
+) -> Result<(), Error> {
+    let id = sqlx::query_scalar!(
+        r#"INSERT INTO note_version (note_id, state, title, text, made_at, saved_at)
+           VALUES (?1, 'draft', '', '', ?2, ?2) RETURNING id AS "id!""#,
+        note,
+        now
+    )
+    .fetch_one(&mut **transaction)
+    .await?;
+    change(transaction, now, VersionId(id), wording, aim).await
+}
+
+/// Writes the wording into a version on its author's desk.
+async fn change(
+    transaction: &mut Transaction<'_, Sqlite>,
+    now: UnixSeconds,
+    VersionId(version): VersionId,
+    wording: &Wording,
+    aim: Aim,
+) -> Result<(), Error> {
+    let state = match aim {
+        Aim::Draft => "draft",
+        Aim::SendIn => "waiting",
+    };
+    let is_pressure = wording.subject == Subject::Pressure;
+    let done = &wording.done;
+    // What a moderator asked for stays on the desk until the note is sent in again. A clock that was
+    // put back must not make the text unwritable.
+    sqlx::query!(
+        "UPDATE note_version
+         SET state = ?1, is_pressure = ?2, title = ?3, text = ?4, metal = ?5, thread = ?6, drill = ?7,
+             depth = ?8, lubricant = ?9, speed = ?10, machine = ?11, saved_at = max(made_at, ?12),
+             reason = CASE WHEN ?1 = 'draft' THEN reason ELSE '' END
+         WHERE id = ?13 AND state = 'draft'",
+        state,
+        is_pressure,
+        wording.title,
+        wording.text,
+        done.metal,
+        done.thread,
+        done.drill,
+        done.depth,
+        done.lubricant,
+        done.speed,
+        done.machine,
+        now,
+        version
+    )
+    .execute(&mut **transaction)
+    .await?;
+    sqlx::query!("DELETE FROM note_entry WHERE version_id = ?", version)
+        .execute(&mut **transaction)
+        .await?;
+    for thing in &wording.things {
+        sqlx::query!(
+            "INSERT INTO note_entry (version_id, entry_id) SELECT ?, id FROM reference_entry WHERE id = ?",
+            version,
+            thing.id
+        )
+        .execute(&mut **transaction)
+        .await?;
+    }
+    Ok(())
+}

@@ -1,0 +1,25 @@
+//! The rules of the members' shop notes: what a note is, who may do what to it, how its text is shown.
+//!
+//! - [`state`]: the states of a note, and every act with who may do it.
+//! - [`wording`]: one wording of a note, read from its form; [`belongs`]: the things it belongs to.
+//! - [`pressure`]: whether it speaks of boilers, steam or pressure.
+//! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
+//! - [`difference`]: what changed from one wording to the next.
+//!
+//! Leaves out SQL, pages and the clock.
+
+pub mod belongs;
+pub mod difference;
+pub mod figures;
+pub mod markdown;
+pub mod pressure;
+pub mod state;
+pub mod wording;
+
+/// A note's number: its address is `/notes/12`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct NoteId(pub i64);
+
+/// The number of one wording of a note.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct VersionId(pub i64);

@@ -1,0 +1,98 @@
+//! One shown note in a list: its title, whose it is, the first words, what others found.
+
+use askama::Template;
+
+use super::page::day;
+use crate::server::db::notes::Listed;
+use crate::server::db::notes::search::{BEGIN, END, Hit};
+use crate::server::notes::markdown;
+
+/// Characters of a note's text in a list.
+const EXTRACT: usize = 280;
+
+/// One note; shown in a page with `{{ item|safe }}`.
+#[derive(Clone, Debug, Template)]
+#[template(path = "web/notes/item.html")]
+pub(super) struct Item {
+    id: i64,
+    title: String,
+    by: String,
+    day: String,
+    set_up: String,
+    /// The newest correction, in the place of the text it corrects.
+    correction: Option<String>,
+    extract: Vec<Stretch>,
+    counts: String,
+}
+
+/// A stretch of the text, perhaps a word that was looked for.
+#[derive(Clone, Debug)]
+struct Stretch {
+    text: String,
+    is_found: bool,
+}
+
+impl Item {
+    /// A note with its first words.
+    pub(super) fn of(note: &Listed) -> Self {
+        let text = markdown::extract(&note.wording.text, EXTRACT);
+        Self::with(note, vec![Stretch { text, is_found: false }])
+    }
+
+    /// A note with the words that were looked for.
+    pub(super) fn found(hit: &Hit) -> Self {
+        Self::with(&hit.note, stretches(&hit.around))
+    }
+
+    fn with(note: &Listed, extract: Vec<Stretch>) -> Self {
+        let done = &note.wording.done;
+        let set_up = [&done.metal, &done.thread, &done.drill, &done.machine];
+        let set_up = set_up.into_iter().filter(|typed| !typed.is_empty()).map(String::as_str);
+        let newest = note.corrections.first();
+        Self {
+            id: note.id,
+            title: note.wording.title.clone(),
+            by: author(note.author.as_deref()),
+            day: day(note.shown_at),
+            set_up: set_up.collect::<Vec<_>>().join(" · "),
+            correction: newest.map(|correction| markdown::extract(&correction.text, EXTRACT)),
+            extract,
+            counts: counts(note.worked, note.did_not),
+        }
+    }
+}
+
+/// Whose it is, in words.
+pub(super) fn author(name: Option<&str>) -> String {
+    name.unwrap_or("a former member").to_owned()
+}
+
+/// What others found, in words.
+pub(super) fn counts(worked: i64, did_not: i64) -> String {
+    match (worked, did_not) {
+        (0, 0) => "Nobody else has said yet whether it works.".to_owned(),
+        (worked, 0) => format!("Worked for {}.", members(worked)),
+        (0, did_not) => format!("Did not work for {}.", members(did_not)),
+        (worked, did_not) => {
+            format!("Worked for {}, did not for {}.", members(worked), members(did_not))
+        }
+    }
+}
+
+fn members(count: i64) -> String {
+    if count == 1 { "1 member".to_owned() } else { format!("{count} members") }
+}
+
+fn stretches(around: &str) -> Vec<Stretch> {
+    let mut stretches = Vec::new();
+    for (place, piece) in around.split(BEGIN).enumerate() {
+        let (found, rest) =
+            if place == 0 { ("", piece) } else { piece.split_once(END).unwrap_or((piece, "")) };
+        for (text, is_found) in [(found, true), (rest, false)] {
+            if !text.is_empty() {
+                stretches.push(Stretch { text: text.to_owned(), is_found });
+            }
+        }
+    }
+    stretches
+}

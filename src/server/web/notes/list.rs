@@ -1,0 +1,145 @@
+//! `/notes`: the shown notes, newest first, or those with some words, best first.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::extract::{RawQuery, State};
+use axum::http::StatusCode;
+use axum::response::Response;
+use form_urlencoded::Serializer;
+
+use super::item::Item;
+use super::page::{MOST, page};
+use crate::pages::field::{Field, Kind, items};
+use crate::pages::layout::{Door, Frame};
+use crate::pages::{FieldError, Query};
+use crate::server::db::notes::lists::{self, Filter};
+use crate::server::db::notes::search;
+use crate::server::extract::Reader;
+use crate::server::notes::belongs;
+use crate::server::{App, Error};
+
+/// The most notes that a search by words shows: beyond them another word helps more than a page.
+const BEST: i64 = 50;
+
+#[derive(Template)]
+#[template(path = "web/notes/list.html")]
+struct ListPage {
+    frame: Frame,
+    heading: String,
+    errors: Vec<FieldError>,
+    items: Vec<Item>,
+    /// Why the list is empty.
+    nothing: &'static str,
+    /// The best of more than are shown.
+    is_cut: bool,
+    older: Option<String>,
+    fields: Vec<Field>,
+    new: String,
+    is_signed_in: bool,
+    decides: bool,
+}
+
+/// The list.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn show(
+    State(app): State<Arc<App>>,
+    reader: Reader,
+    RawQuery(query): RawQuery,
+) -> Result<Response, Error> {
+    let query = Query::read(query.as_deref().unwrap_or_default());
+    let (typed, on) = (query.get("q"), query.get("on"));
+    let mut errors = Vec::new();
+    let thing = match on {
+        "" => None,
+        on => belongs::read(on).map_err(|error| errors.push(error)).ok(),
+    };
+    let filter = Filter {
+        on: thing.as_ref().map(|thing| thing.id.clone()),
+        confirmed_only: query.get("confirmed") == "yes",
+        corrected_only: query.get("corrected") == "yes",
+    };
+    let mut older = None;
+    let mut is_cut = false;
+    let items: Vec<Item> = if !errors.is_empty() {
+        Vec::new()
+    } else if typed.is_empty() {
+        let before = query.get("before").parse().ok();
+        let mut notes = lists::shown(&app.database, &filter, before, MOST + 1).await?;
+        if notes.len() > usize::try_from(MOST).unwrap_or_default() {
+            notes.pop();
+            older = notes.last().map(|note| older_address(&filter, note.id));
+        }
+        notes.iter().map(Item::of).collect()
+    } else {
+        let hits = search::find(&app.database, typed, &filter, BEST).await?;
+        is_cut = hits.len() >= usize::try_from(BEST).unwrap_or_default();
+        hits.iter().map(Item::found).collect()
+    };
+    let heading = match &thing {
+        Some(thing) => format!("Notes on {}", thing.title),
+        None => "Shop notes".to_owned(),
+    };
+    let is_wrong = !errors.is_empty();
+    let title = if is_wrong { "Error: shop notes" } else { &heading };
+    let description =
+        "What members found at the bench. A note never alters a figure of the tables.";
+    let address = thing
+        .as_ref()
+        .map_or_else(|| "/notes".to_owned(), |thing| format!("/notes?on={}", thing.id));
+    let frame = Frame::at(&app.context, Door::Notes, &address, title, description);
+    let list = ListPage {
+        // A search, or a list cut down or turned over, is a view of the list and not a page to list.
+        frame: if is_wrong || !typed.is_empty() { frame.of_a_mistake() } else { frame },
+        heading,
+        items,
+        nothing: if typed.is_empty() { "No note here yet." } else { "No note has these words." },
+        is_cut,
+        older,
+        fields: fields(&query, &errors),
+        errors,
+        new: thing
+            .map_or_else(|| "/notes/new".to_owned(), |thing| format!("/notes/new?on={}", thing.id)),
+        is_signed_in: reader.0.is_some(),
+        decides: reader.0.as_ref().is_some_and(|member| super::queue::decides(member.rights)),
+    };
+    let status = if is_wrong { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
+    page(status, &list, &reader)
+}
+
+/// The next page of the same list.
+fn older_address(filter: &Filter, before: i64) -> String {
+    let mut query = Serializer::new(String::new());
+    if let Some(on) = &filter.on {
+        query.append_pair("on", on);
+    }
+    for (name, only) in [("confirmed", filter.confirmed_only), ("corrected", filter.corrected_only)]
+    {
+        if only {
+            query.append_pair(name, "yes");
+        }
+    }
+    query.append_pair("before", &before.to_string());
+    format!("/notes?{}", query.finish())
+}
+
+fn fields(query: &Query, errors: &[FieldError]) -> Vec<Field> {
+    let tick = |name: &'static str, label: &'static str, words: &str| {
+        let choice = [("yes".to_owned(), words.to_owned(), query.get(name) == "yes")];
+        Field::new(name, label, "", Kind::Ticks(items(name, choice)))
+    };
+    let fields = [
+        Field::text("q", "Words in the note", "", query.get("q")),
+        Field::text(
+            "on",
+            "On a metal, a thread, a drill",
+            "gunmetal, 4 BA, No. 43",
+            query.get("on"),
+        ),
+        tick("confirmed", "Confirmed", "Another member found that it works"),
+        tick("corrected", "Corrected", "With a correction above it"),
+    ];
+    fields.into_iter().map(|field| field.judged(errors, |_, _| String::new())).collect()
+}

@@ -1,0 +1,171 @@
+//! What a member does to a note on its page: count a verdict, report a danger, correct, withdraw.
+
+use std::sync::Arc;
+
+use axum::body::Bytes;
+use axum::extract::State;
+use axum::response::Response;
+
+use super::filled::Filled;
+use super::number::Number;
+use super::page::{may_write, see_other};
+use super::show::{Back, Seen, answer, seen};
+use crate::pages::FieldError;
+use crate::server::auth::SignedIn;
+use crate::server::db::notes::after::{self, Found, Verdict};
+use crate::server::db::notes::decide::Reading;
+use crate::server::db::notes::{Words, read};
+use crate::server::extract::{Member, Reader};
+use crate::server::notes::wording::{self, LONGEST_LINE};
+use crate::server::notes::{NoteId, VersionId};
+use crate::server::{App, Error};
+
+/// The longest reason or report.
+const LONGEST_REASON: usize = 2000;
+/// The longest correction.
+const LONGEST_CORRECTION: usize = 5000;
+
+/// Counts what the member found, or changes what they said before.
+///
+/// # Errors
+/// The note is not there for them, or is their own.
+pub async fn judge(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    Number(id): Number,
+    body: Bytes,
+) -> Result<Response, Error> {
+    let filled = Filled::read(&body);
+    let [metal, size] = ["metal", "size"].map(|name| wording::line(filled.get(name)));
+    let found = match filled.get("found") {
+        "worked" => Some(Found::Worked),
+        "did-not" => Some(Found::DidNot),
+        _ => None,
+    };
+    let mut errors = Vec::new();
+    if found.is_none() {
+        errors.push(FieldError::new("found", "Say whether it worked or did not."));
+    }
+    for (field, typed) in [("metal", &metal), ("size", &size)] {
+        if typed.chars().count() > LONGEST_LINE {
+            errors
+                .push(FieldError::new(field, format!("{LONGEST_LINE} characters are taken here.")));
+        }
+    }
+    let (Some(found), []) = (found, errors.as_slice()) else {
+        let back = Back { errors, typed: vec![("metal", metal), ("size", size)] };
+        return answer(&app, Reader(Some(member)), id, back).await;
+    };
+    may_write(&app, &member)?;
+    let verdict = Verdict { found, metal, size };
+    after::judge(&app.database, app.clock.now(), &member, id, &verdict).await?;
+    app.kept.changed();
+    see_other(&format!("/notes/{}", id.0))
+}
+
+/// Hides the note at once, until somebody has looked.
+///
+/// # Errors
+/// As [`judge`].
+pub async fn report(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    Number(id): Number,
+    body: Bytes,
+) -> Result<Response, Error> {
+    let filled = Filled::read(&body);
+    let danger = match reason(&filled, "danger", "Say what could hurt somebody.", LONGEST_REASON) {
+        Ok(danger) => danger,
+        Err(back) => return answer(&app, Reader(Some(member)), id, back).await,
+    };
+    may_write(&app, &member)?;
+    after::report(&app.database, app.clock.now(), &member, id, &danger).await?;
+    app.kept.changed();
+    see_other(&format!("/notes/{}", id.0))
+}
+
+/// Takes the note back, with the reason.
+///
+/// # Errors
+/// As [`judge`], or it takes a moderator.
+pub async fn withdraw(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    Number(id): Number,
+    body: Bytes,
+) -> Result<Response, Error> {
+    let filled = Filled::read(&body);
+    let why =
+        match reason(&filled, "why", "Say why: readers of its address are told.", LONGEST_REASON) {
+            Ok(why) => why,
+            Err(back) => return answer(&app, Reader(Some(member)), id, back).await,
+        };
+    may_write(&app, &member)?;
+    after::withdraw(&app.database, app.clock.now(), &member, id, &why).await?;
+    app.kept.changed();
+    see_other(&format!("/notes/{}", id.0))
+}
+
+/// Puts a correction above the text.
+///
+/// # Errors
+/// As [`withdraw`]; or another wording stands there meanwhile.
+pub async fn correct(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    Number(id): Number,
+    body: Bytes,
+) -> Result<Response, Error> {
+    let filled = Filled::read(&body);
+    let said =
+        match reason(&filled, "correction", "Write what is right instead.", LONGEST_CORRECTION) {
+            Ok(said) => said,
+            Err(back) => return answer(&app, Reader(Some(member)), id, back).await,
+        };
+    may_write(&app, &member)?;
+    let version = VersionId(filled.get("version").parse().unwrap_or_default());
+    let words = words(&app, &member, id, version, &said).await?;
+    let reading = Reading { note: id, version, by: &member, now: app.clock.now() };
+    after::correct(&app.database, reading, &said, &words).await?;
+    app.kept.changed();
+    see_other(&format!("/notes/{}", id.0))
+}
+
+/// The words by which the note will be found, with this correction above the others.
+async fn words(
+    app: &App,
+    member: &SignedIn,
+    id: NoteId,
+    version: VersionId,
+    correction: &str,
+) -> Result<Words, Error> {
+    const NOTHING: Error = Error::NotFound("no note stands at this address");
+    let note = read::note(&app.database, id).await?.ok_or(NOTHING)?;
+    if matches!(seen(&note, Some(member)), Seen::Nothing) {
+        return Err(NOTHING);
+    }
+    let corrections = note.corrections.iter().map(|said| said.text.as_str());
+    let held = note.versions.iter().find(|held| held.id == version);
+    let words =
+        held.map(|held| Words::of(&held.wording, [correction].into_iter().chain(corrections)));
+    words.ok_or_else(|| {
+        Error::Conflict("another wording stands there meanwhile: read it first".to_owned())
+    })
+}
+
+/// A text that must be given.
+fn reason(
+    filled: &Filled,
+    name: &'static str,
+    missing: &str,
+    longest: usize,
+) -> Result<String, Back> {
+    let text = wording::text(filled.get(name));
+    let length = text.chars().count();
+    let message = match length {
+        _ if text.trim().is_empty() => missing.to_owned(),
+        _ if length > longest => format!("That is {length} characters; {longest} are taken."),
+        _ => return Ok(text),
+    };
+    Err(Back { errors: vec![FieldError::new(name, message)], typed: vec![(name, text)] })
+}

@@ -1,0 +1,86 @@
+//! `/notes/mine`: what became of a member's own notes.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::extract::{RawQuery, State};
+use axum::http::StatusCode;
+use axum::response::Response;
+
+use super::page::{MOST, day, page};
+use crate::pages::Query;
+use crate::pages::layout::{Door, Frame};
+use crate::server::db::notes::queue::{self, Own};
+use crate::server::extract::{Member, Reader};
+use crate::server::{App, Error};
+
+#[derive(Template)]
+#[template(path = "web/notes/mine.html")]
+struct MinePage {
+    frame: Frame,
+    rows: Vec<Row>,
+    older: Option<String>,
+}
+
+struct Row {
+    id: i64,
+    title: String,
+    day: String,
+    state: String,
+    may_edit: bool,
+}
+
+/// The list, newest first.
+///
+/// # Errors
+/// Nobody is signed in.
+pub async fn show(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    RawQuery(query): RawQuery,
+) -> Result<Response, Error> {
+    let query = Query::read(query.as_deref().unwrap_or_default());
+    let before = query.get("before").parse().ok();
+    let mut own = queue::own(&app.database, member.id, before, MOST + 1).await?;
+    let mut older = None;
+    if own.len() > usize::try_from(MOST).unwrap_or_default() {
+        own.pop();
+        older = own.last().map(|note| format!("/notes/mine?before={}", note.id.0));
+    }
+    let title = "Your notes";
+    let frame = Frame::at(&app.context, Door::Notes, "/notes/mine", title, "What became of them.");
+    let mine =
+        MinePage { frame: frame.of_a_mistake(), rows: own.into_iter().map(row).collect(), older };
+    page(StatusCode::OK, &mine, &Reader(Some(member)))
+}
+
+fn row(own: Own) -> Row {
+    let state = state(&own);
+    Row {
+        id: own.id.0,
+        title: if own.title.is_empty() { "A note without a title".to_owned() } else { own.title },
+        day: day(own.at),
+        state,
+        may_edit: own.withdrawn_why.is_none(),
+    }
+}
+
+fn state(own: &Own) -> String {
+    let decider = if own.is_pressure { "the club’s inspector" } else { "a moderator" };
+    let meanwhile = if own.is_shown { " The earlier wording is shown meanwhile." } else { "" };
+    if let Some(why) = &own.withdrawn_why {
+        return format!("Withdrawn: {why}");
+    }
+    if own.is_hidden {
+        return "Hidden: a member reported that it could hurt somebody. A moderator looks at it first.".to_owned();
+    }
+    match own.state.as_str() {
+        "draft" if !own.reason.is_empty() => {
+            format!("A moderator asks for a change: {}{meanwhile}", own.reason)
+        }
+        "draft" => format!("A draft that only you see.{meanwhile}"),
+        "waiting" => format!("Waiting for {decider}.{meanwhile}"),
+        "declined" => format!("Not taken: {}{meanwhile}", own.reason),
+        _ => "Shown.".to_owned(),
+    }
+}

@@ -1,0 +1,19 @@
+//! The pages of the shop notes: reading, writing, the queue, and what stands on reference pages.
+//!
+//! Signed-in readers get pages of their own that nobody may keep; everybody else gets the same bytes.
+
+pub mod atom;
+pub mod export;
+mod filled;
+pub(super) mod fragment;
+pub mod history;
+mod item;
+pub mod list;
+pub mod member_acts;
+pub mod mine;
+mod number;
+mod page;
+pub mod queue;
+pub mod show;
+mod text;
+pub mod write;

@@ -1,0 +1,86 @@
+//! A page of the notes as an answer: who may keep it, and for how long.
+
+use std::sync::Arc;
+use std::time::Instant;
+
+use askama::Template;
+use axum::body::Body;
+use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE, LOCATION, VARY};
+use axum::http::{HeaderValue, StatusCode};
+use axum::response::{IntoResponse, Response};
+use time::OffsetDateTime;
+
+use crate::server::auth::SignedIn;
+use crate::server::clock::UnixSeconds;
+use crate::server::extract::Reader;
+use crate::server::limits::Client;
+use crate::server::validator::Tag;
+use crate::server::{App, Error};
+
+/// How many notes a list shows at once.
+pub(super) const MOST: i64 = 20;
+
+/// A page. What a signed-in reader gets is theirs alone.
+pub(super) fn page(
+    status: StatusCode,
+    template: &impl Template,
+    reader: &Reader,
+) -> Result<Response, Error> {
+    let body = template.render().map_err(|error| Error::Internal(error.into()))?;
+    Ok(answer(status, "text/html; charset=utf-8", body, reader))
+}
+
+/// An answer of this media type.
+pub(super) fn answer(
+    status: StatusCode,
+    media: &'static str,
+    body: String,
+    reader: &Reader,
+) -> Response {
+    let tag = Tag::of_bytes(body.as_bytes());
+    let mut response = (status, Body::from(body)).into_response();
+    let headers = response.headers_mut();
+    headers.insert(CONTENT_TYPE, HeaderValue::from_static(media));
+    headers.insert(VARY, HeaderValue::from_static("Cookie"));
+    let Reader(member) = reader;
+    let keep = match (member, status) {
+        (Some(_), _) => "private, no-store",
+        (None, StatusCode::OK) => "no-cache",
+        (None, _) => "no-store",
+    };
+    headers.insert(CACHE_CONTROL, HeaderValue::from_static(keep));
+    if keep == "no-cache" { tag.mark(response) } else { response }
+}
+
+/// On to another page, after something was written.
+pub(super) fn see_other(address: &str) -> Result<Response, Error> {
+    let location = HeaderValue::from_str(address).map_err(|error| Error::Internal(error.into()))?;
+    let mut response = StatusCode::SEE_OTHER.into_response();
+    response.headers_mut().insert(LOCATION, location);
+    response.headers_mut().insert(CACHE_CONTROL, HeaderValue::from_static("no-store"));
+    Ok(response)
+}
+
+/// Takes one from what the member may write.
+pub(super) fn may_write(app: &Arc<App>, member: &SignedIn) -> Result<(), Error> {
+    let taken = app.write_limit.take(Client::Member(member.id), Instant::now());
+    taken.map_err(|wait| Error::TooMany { wait })
+}
+
+/// A day as people write it: `25 November 2026`.
+pub(super) fn day(at: UnixSeconds) -> String {
+    OffsetDateTime::from_unix_timestamp(at)
+        .map_or_else(|_| String::new(), |at| format!("{} {} {}", at.day(), at.month(), at.year()))
+}
+
+/// A moment as programs write it (RFC 3339): `2026-11-25T03:00:00Z`.
+pub(super) fn moment(at: UnixSeconds) -> String {
+    OffsetDateTime::from_unix_timestamp(at).map_or_else(
+        |_| String::new(),
+        |at| {
+            let (year, month, day) = (at.year(), u8::from(at.month()), at.day());
+            let (hour, minute, second) = (at.hour(), at.minute(), at.second());
+            format!("{year:04}-{month:02}-{day:02}T{hour:02}:{minute:02}:{second:02}Z")
+        },
+    )
+}

@@ -1,0 +1,209 @@
+//! `/queue`: what waits for a moderator or the inspector, and their decisions.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::body::Bytes;
+use axum::extract::State;
+use axum::http::StatusCode;
+use axum::response::Response;
+
+use super::filled::Filled;
+use super::history::Difference;
+use super::item::author;
+use super::number::Number;
+use super::page::{day, may_write, page, see_other};
+use super::show::state;
+use super::text::Text;
+use crate::pages::layout::{Door, Frame};
+use crate::server::auth::{Right, Rights, SignedIn};
+use crate::server::db::notes::decide::{self, Reading};
+use crate::server::db::notes::read::{self, Note, State as Standing, Version};
+use crate::server::db::notes::{Words, after, queue};
+use crate::server::extract::{Member, Reader};
+use crate::server::notes::state::may_pass;
+use crate::server::notes::wording;
+use crate::server::notes::{NoteId, VersionId};
+use crate::server::{App, Error};
+
+/// The longest reason.
+const LONGEST: usize = 2000;
+
+#[derive(Template)]
+#[template(path = "web/notes/queue.html")]
+struct QueuePage {
+    frame: Frame,
+    trouble: Option<Trouble>,
+    items: Vec<Item>,
+}
+
+/// What stood in the way of a decision, with what was typed.
+struct Trouble {
+    /// The note it was about.
+    id: i64,
+    heading: &'static str,
+    words: String,
+    reason: String,
+}
+
+/// One note to look at.
+struct Item {
+    id: i64,
+    version: i64,
+    title: String,
+    by: String,
+    day: String,
+    /// Open reports: the note is then hidden.
+    reports: Vec<String>,
+    /// What changed since the shown wording.
+    difference: Option<Difference>,
+    text: Text,
+    /// It speaks of boilers, steam or pressure, and this moderator may not pass it.
+    is_for_the_inspector: bool,
+    /// It is the moderator's own.
+    is_own: bool,
+    reason: String,
+}
+
+/// Whether somebody with these rights has anything to decide.
+pub(super) fn decides(rights: Rights) -> bool {
+    rights.may(Right::Moderate) || rights.may(Right::Inspect)
+}
+
+/// The queue.
+///
+/// # Errors
+/// It is for moderators and the inspector.
+pub async fn show(State(app): State<Arc<App>>, Member(member): Member) -> Result<Response, Error> {
+    if !decides(member.rights) {
+        return Err(Error::Forbidden("the queue is for moderators and the inspector"));
+    }
+    answer(&app, member, StatusCode::OK, None).await
+}
+
+/// A decision about the wording that was read.
+///
+/// # Errors
+/// It is not theirs to decide. Where it was decided meanwhile, the queue comes back as it stands, with
+/// what was typed.
+pub async fn decide(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    Number(NoteId(id)): Number,
+    body: Bytes,
+) -> Result<Response, Error> {
+    if !decides(member.rights) {
+        return Err(Error::Forbidden("the queue is for moderators and the inspector"));
+    }
+    let filled = Filled::read(&body);
+    let reason = wording::text(filled.get("reason"));
+    let trouble = |heading, words: String| Trouble { id, heading, words, reason: reason.clone() };
+    let needs_reason = matches!(filled.get("do"), "change" | "decline" | "withdraw");
+    let length = reason.chars().count();
+    if (needs_reason && reason.trim().is_empty()) || length > LONGEST {
+        let words = match length {
+            0..=LONGEST => "Say what to change, or why: its author is told.".to_owned(),
+            _ => format!("That is {length} characters; {LONGEST} are taken."),
+        };
+        let trouble = trouble("Something to put right", words);
+        return answer(&app, member, StatusCode::UNPROCESSABLE_ENTITY, Some(trouble)).await;
+    }
+    may_write(&app, &member)?;
+    match carry_out(&app, &member, NoteId(id), &filled, &reason).await {
+        Ok(()) => {
+            app.kept.changed();
+            see_other("/queue")
+        }
+        Err(Error::Conflict(words)) => {
+            let note = read::note(&app.database, NoteId(id)).await?;
+            let now = note.as_ref().map_or_else(String::new, stands);
+            let trouble = trouble("Changed meanwhile", format!("Nothing was done: {words}. {now}"));
+            answer(&app, member, StatusCode::CONFLICT, Some(trouble)).await
+        }
+        Err(error) => Err(error),
+    }
+}
+
+async fn carry_out(
+    app: &App,
+    member: &SignedIn,
+    note: NoteId,
+    filled: &Filled,
+    reason: &str,
+) -> Result<(), Error> {
+    let version = VersionId(filled.get("version").parse().unwrap_or_default());
+    let reading = Reading { note, version, by: member, now: app.clock.now() };
+    let database = &app.database;
+    match filled.get("do") {
+        "pass" => decide::pass(database, reading, &words(app, note, version).await?).await?,
+        "change" => decide::ask_for_change(database, reading, reason).await?,
+        "decline" => decide::decline(database, reading, reason).await?,
+        "settle" => after::settle(database, reading, &words(app, note, version).await?).await?,
+        "withdraw" => after::withdraw(database, reading.now, member, note, reason).await?,
+        _ => return Err(Error::NotFound("the queue knows no such decision")),
+    }
+    Ok(())
+}
+
+/// The words by which the wording will be found. Where it is gone, the rules say so in a moment.
+async fn words(app: &App, note: NoteId, version: VersionId) -> Result<Words, Error> {
+    let note = read::note(&app.database, note).await?;
+    let note = note.ok_or(Error::NotFound("no note stands at this address"))?;
+    let held = note.versions.iter().find(|held| held.id == version);
+    let corrections = match held.map(|held| held.state) {
+        Some(Standing::Shown) => note.corrections.as_slice(),
+        _ => &[],
+    };
+    let corrections = corrections.iter().map(|said| said.text.as_str());
+    Ok(held.map(|held| Words::of(&held.wording, corrections)).unwrap_or_default())
+}
+
+/// How a note stands now, for somebody who came too late.
+fn stands(note: &Note) -> String {
+    let Some(newest) = note.versions.last() else { return "The note is gone.".to_owned() };
+    match state(note, newest) {
+        Some(_) if newest.state == Standing::Draft => "It is with its author.".to_owned(),
+        Some(words) => format!("It stands so: {words}"),
+        None => "It is shown.".to_owned(),
+    }
+}
+
+async fn answer(
+    app: &App,
+    member: SignedIn,
+    status: StatusCode,
+    trouble: Option<Trouble>,
+) -> Result<Response, Error> {
+    let notes = queue::waiting(&app.database, member.rights).await?;
+    let items = notes.iter().filter_map(|note| item(note, &member, trouble.as_ref())).collect();
+    let title = match &trouble {
+        Some(trouble) => format!("Error: {}", trouble.heading.to_lowercase()),
+        None => "The queue".to_owned(),
+    };
+    let frame = Frame::at(&app.context, Door::Notes, "/queue", &title, "Notes that wait.");
+    let queue = QueuePage { frame: frame.of_a_mistake(), trouble, items };
+    page(status, &queue, &Reader(Some(member)))
+}
+
+fn item(note: &Note, member: &SignedIn, trouble: Option<&Trouble>) -> Option<Item> {
+    let shown = note.in_state(Standing::Shown);
+    let version: &Version = if note.is_hidden { shown? } else { note.in_state(Standing::Waiting)? };
+    let NoteId(id) = note.id;
+    let typed = trouble.filter(|trouble| trouble.id == id);
+    Some(Item {
+        id,
+        version: version.id.0,
+        title: version.wording.title.clone(),
+        by: author(note.author.as_ref().map(|author| author.name.as_str())),
+        day: day(version.saved_at),
+        reports: note.reports.clone(),
+        difference: match shown {
+            Some(shown) if !note.is_hidden => Some(Difference::of(Some(shown), version)),
+            _ => None,
+        },
+        text: Text::of(&version.wording),
+        is_for_the_inspector: !may_pass(version.wording.subject, member.rights),
+        is_own: note.is_by(member.id),
+        reason: typed.map(|trouble| trouble.reason.clone()).unwrap_or_default(),
+    })
+}

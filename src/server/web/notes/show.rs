@@ -1,0 +1,276 @@
+//! `/notes/{id}`: one note, as its reader may see it.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::extract::State;
+use axum::http::StatusCode;
+use axum::response::Response;
+
+use super::item::{author, counts};
+use super::number::Number;
+use super::page::{day, page};
+use super::text::Text;
+use crate::pages::FieldError;
+use crate::pages::field::{Field, Kind, items};
+use crate::pages::layout::{Door, Frame};
+use crate::server::auth::{Right, SignedIn};
+use crate::server::db::notes::after::{Found, Verdict};
+use crate::server::db::notes::read::{self, Note, State as Standing, Version};
+use crate::server::extract::Reader;
+use crate::server::notes::state::{Subject, may_pass, sees_waiting};
+use crate::server::notes::{NoteId, markdown};
+use crate::server::{App, Error};
+
+#[derive(Template)]
+#[template(path = "web/notes/show.html")]
+struct NotePage {
+    frame: Frame,
+    id: i64,
+    title: String,
+    by: String,
+    day: String,
+    /// How it stands, where that is not simply "shown".
+    state: Option<String>,
+    corrections: Vec<Said>,
+    text: Text,
+    is_shown: bool,
+    counts: String,
+    verdicts: Vec<String>,
+    has_history: bool,
+    may_edit: bool,
+    is_signed_in: bool,
+    errors: Vec<FieldError>,
+    judge: Vec<Field>,
+    report: Vec<Field>,
+    withdraw: Vec<Field>,
+    correct: Vec<Field>,
+    version: i64,
+}
+
+/// A correction on the page.
+struct Said {
+    day: String,
+    /// Made by [`markdown::html`], and so safe.
+    html: String,
+}
+
+#[derive(Template)]
+#[template(path = "web/notes/gone.html")]
+struct GonePage {
+    frame: Frame,
+    why: String,
+}
+
+/// A form on the page that came back: what was typed into it and what was wrong.
+#[derive(Default)]
+pub(super) struct Back {
+    pub(super) errors: Vec<FieldError>,
+    pub(super) typed: Vec<(&'static str, String)>,
+}
+
+impl Back {
+    fn typed(&self, name: &str) -> &str {
+        self.typed.iter().find(|(held, _)| *held == name).map_or("", |(_, typed)| typed.as_str())
+    }
+}
+
+/// The note.
+///
+/// # Errors
+/// It is not there for this reader.
+pub async fn show(
+    State(app): State<Arc<App>>,
+    reader: Reader,
+    Number(NoteId(id)): Number,
+) -> Result<Response, Error> {
+    answer(&app, reader, NoteId(id), Back::default()).await
+}
+
+/// The note with a form that came back.
+pub(super) async fn answer(
+    app: &App,
+    reader: Reader,
+    id: NoteId,
+    back: Back,
+) -> Result<Response, Error> {
+    let note = read::note(&app.database, id).await?;
+    let note = note.ok_or(Error::NotFound("no note stands at this address"))?;
+    match seen(&note, reader.0.as_ref()) {
+        Seen::Version(version) => {
+            let is_wrong = !back.errors.is_empty();
+            let shown = note_page(app, reader.0.as_ref(), &note, version, back);
+            let status = if is_wrong { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
+            page(status, &shown, &reader)
+        }
+        Seen::Withdrawn(why) => {
+            let title = "This note is withdrawn";
+            let address = format!("/notes/{}", id.0);
+            let frame = Frame::at(&app.context, Door::Notes, &address, title, title);
+            let gone = GonePage { frame: frame.of_a_mistake(), why: why.to_owned() };
+            page(StatusCode::GONE, &gone, &reader)
+        }
+        Seen::Hidden => Err(Error::NotFound(
+            "this note is hidden: a member reported that it could hurt somebody, and a moderator looks at it first",
+        )),
+        Seen::Nothing => Err(Error::NotFound("no note stands at this address")),
+    }
+}
+
+/// What a reader sees of a note.
+pub(super) enum Seen<'a> {
+    /// A wording of it.
+    Version(&'a Version),
+    /// That it was withdrawn, and why.
+    Withdrawn(&'a str),
+    /// That a report hides it.
+    Hidden,
+    /// Not even that it exists.
+    Nothing,
+}
+
+/// What this reader sees. Drafts are their author's alone; what waits is also for whoever decides.
+pub(super) fn seen<'a>(note: &'a Note, reader: Option<&SignedIn>) -> Seen<'a> {
+    let is_author = reader.is_some_and(|reader| note.is_by(reader.id));
+    let decides = |version: &Version| {
+        reader.is_some_and(|reader| sees_waiting(version.wording.subject, reader.rights))
+    };
+    let shown = note.in_state(Standing::Shown);
+    match (shown, note.withdrawn_why.as_deref()) {
+        (Some(shown), _) if is_author || decides(shown) => Seen::Version(shown),
+        (Some(_), Some(why)) => Seen::Withdrawn(why),
+        (Some(_), None) if note.is_hidden => Seen::Hidden,
+        (Some(shown), None) => Seen::Version(shown),
+        (None, _) => {
+            let newest = note.versions.last();
+            let seen = newest.filter(|version| {
+                is_author || (version.state == Standing::Waiting && decides(version))
+            });
+            seen.map_or(Seen::Nothing, Seen::Version)
+        }
+    }
+}
+
+fn note_page(
+    app: &App,
+    reader: Option<&SignedIn>,
+    note: &Note,
+    version: &Version,
+    back: Back,
+) -> NotePage {
+    let NoteId(id) = note.id;
+    let wording = &version.wording;
+    let is_author = reader.is_some_and(|reader| note.is_by(reader.id));
+    let is_withdrawn = note.withdrawn_why.is_some();
+    let is_shown = version.state == Standing::Shown && !is_withdrawn;
+    let may_moderate = reader.is_some_and(|reader| reader.rights.may(Right::Moderate));
+    let may_correct = reader.is_some_and(|reader| may_pass(wording.subject, reader.rights));
+    let description = markdown::extract(&wording.text, 160);
+    let title = if wording.title.is_empty() { "A note without a title" } else { &wording.title };
+    let frame = Frame::at(&app.context, Door::Notes, &format!("/notes/{id}"), title, &description);
+    let is_public = is_shown && !note.is_hidden;
+    let worked =
+        note.verdicts.iter().filter(|judged| judged.verdict.found == Found::Worked).count();
+    let did_not = note.verdicts.len() - worked;
+    let own = reader.and_then(|reader| note.verdicts.iter().find(|judged| judged.by == reader.id));
+    let judges = is_public && reader.is_some() && !is_author;
+    NotePage {
+        frame: if is_public && back.errors.is_empty() { frame } else { frame.of_a_mistake() },
+        id,
+        title: title.to_owned(),
+        by: author(note.author.as_ref().map(|author| author.name.as_str())),
+        day: day(version.decided_at.unwrap_or(version.saved_at)),
+        state: state(note, version),
+        corrections: note
+            .corrections
+            .iter()
+            .map(|said| Said { day: day(said.made_at), html: markdown::html(&said.text) })
+            .collect(),
+        text: Text::of(wording).struck(is_shown && !note.corrections.is_empty()),
+        is_shown,
+        counts: counts(
+            i64::try_from(worked).unwrap_or(i64::MAX),
+            i64::try_from(did_not).unwrap_or(i64::MAX),
+        ),
+        verdicts: note.verdicts.iter().filter_map(|judged| in_words(&judged.verdict)).collect(),
+        has_history: note.versions.iter().any(|version| version.state == Standing::Replaced),
+        may_edit: is_author && !is_withdrawn,
+        is_signed_in: reader.is_some(),
+        judge: if judges {
+            judge_fields(own.map(|judged| &judged.verdict), &back)
+        } else {
+            Vec::new()
+        },
+        report: if judges {
+            vec![long("danger", "What could hurt somebody", &back)]
+        } else {
+            Vec::new()
+        },
+        withdraw: if !is_withdrawn && (is_author || (may_moderate && is_shown)) {
+            vec![long("why", "Why it is withdrawn", &back)]
+        } else {
+            Vec::new()
+        },
+        correct: if is_shown && may_correct && !is_author {
+            vec![long("correction", "What is right instead", &back)]
+        } else {
+            Vec::new()
+        },
+        errors: back.errors,
+        version: version.id.0,
+    }
+}
+
+/// How a note stands, for the few who see more than readers do.
+pub(super) fn state(note: &Note, version: &Version) -> Option<String> {
+    if let Some(why) = &note.withdrawn_why {
+        return Some(format!("Withdrawn: {why}"));
+    }
+    if note.is_hidden {
+        return Some("Hidden from readers: a report of danger is open.".to_owned());
+    }
+    match version.state {
+        Standing::Draft if !version.reason.is_empty() => {
+            Some(format!("A moderator asks for a change: {}", version.reason))
+        }
+        Standing::Draft => Some("A draft that only you see.".to_owned()),
+        Standing::Waiting if version.wording.subject == Subject::Pressure => {
+            Some("Waiting for the club’s inspector.".to_owned())
+        }
+        Standing::Waiting => Some("Waiting for a moderator.".to_owned()),
+        Standing::Declined => Some(format!("Not taken: {}", version.reason)),
+        Standing::Shown | Standing::Replaced => None,
+    }
+}
+
+fn judge_fields(own: Option<&Verdict>, back: &Back) -> Vec<Field> {
+    let found = own.map(|verdict| verdict.found);
+    let choices = [
+        ("worked".to_owned(), "It worked for me".to_owned(), found != Some(Found::DidNot)),
+        ("did-not".to_owned(), "It did not".to_owned(), found == Some(Found::DidNot)),
+    ];
+    let metal = own.map_or_else(|| back.typed("metal"), |verdict| verdict.metal.as_str());
+    let size = own.map_or_else(|| back.typed("size"), |verdict| verdict.size.as_str());
+    let fields = [
+        Field::new("found", "What you found", "", Kind::Pick(items("found", choices))),
+        Field::text("metal", "In what metal", "", metal),
+        Field::text("size", "At what size", "", size),
+    ];
+    fields.into_iter().map(|field| field.judged(&back.errors, |_, _| String::new())).collect()
+}
+
+fn long(name: &'static str, label: &'static str, back: &Back) -> Field {
+    let field = Field::new(name, label, "", Kind::Long(back.typed(name).to_owned()));
+    field.judged(&back.errors, |_, _| String::new())
+}
+
+/// A verdict that says more than yes or no.
+fn in_words(verdict: &Verdict) -> Option<String> {
+    let where_to = [verdict.metal.as_str(), verdict.size.as_str()];
+    let where_to: Vec<&str> = where_to.into_iter().filter(|typed| !typed.is_empty()).collect();
+    let found = match verdict.found {
+        Found::Worked => "Worked",
+        Found::DidNot => "Did not work",
+    };
+    (!where_to.is_empty()).then(|| format!("{found}: {}", where_to.join(", ")))
+}

@@ -1,0 +1,43 @@
+//! The text of a wording on a page: what was done, what happened, what it belongs to.
+
+use askama::Template;
+
+use crate::pages::link::Link;
+use crate::server::notes::markdown;
+use crate::server::notes::state::Subject;
+use crate::server::notes::wording::Wording;
+
+/// A wording; shown in a page with `{{ text|safe }}`, since it escapes what it holds itself.
+#[derive(Clone, Debug, Template)]
+#[template(path = "web/notes/text.html")]
+pub(super) struct Text {
+    lines: Vec<(&'static str, String)>,
+    /// Made by [`markdown::html`], and so safe.
+    html: String,
+    things: Vec<Link>,
+    is_pressure: bool,
+    /// A correction stands above it.
+    is_struck: bool,
+}
+
+impl Text {
+    /// The text of a wording.
+    pub(super) fn of(wording: &Wording) -> Self {
+        let lines = wording.done.lines();
+        let things = wording.things.iter();
+        Self {
+            lines: lines.into_iter().map(|(name, typed)| (name, typed.to_owned())).collect(),
+            html: markdown::html(&wording.text),
+            things: things
+                .map(|thing| Link::new(format!("/{}", thing.id), thing.title.as_str()))
+                .collect(),
+            is_pressure: wording.subject == Subject::Pressure,
+            is_struck: false,
+        }
+    }
+
+    /// The same, struck.
+    pub(super) fn struck(self, is_struck: bool) -> Self {
+        Self { is_struck, ..self }
+    }
+}

@@ -1,0 +1,247 @@
+//! A note from its first word to its last: written, passed, shown everywhere, confirmed, corrected,
+//! changed, reported, withdrawn.
+
+use axum::http::StatusCode;
+
+use super::club::{Club, Right};
+
+const NOTE: [(&str, &str); 6] = [
+    ("title", "Tapping 4 BA in gunmetal"),
+    ("text", "Drilled **No. 32**, dry. The tap ran free after a café break."),
+    ("metal", "gunmetal"),
+    ("thread", "4 BA"),
+    ("machine", "bench drill"),
+    ("on", "calculators/tapping"),
+];
+
+#[tokio::test]
+async fn a_note_is_written_passed_and_shown_everywhere() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+
+    let form = club.get("/notes/new?on=materials/gunmetal", Some(&author)).await;
+    assert_eq!(form.status, StatusCode::OK);
+    assert!(form.body.contains("name=\"form_key\""), "{}", form.body);
+    assert!(form.body.contains("value=\"Gunmetal\""), "{}", form.body);
+
+    let tag = club.get("/threads/ba/4", None).await.header("etag").to_owned();
+    let note = club.send_in(&author, &NOTE).await;
+    assert_eq!(club.get("/threads/ba/4", None).await.header("etag"), tag, "nothing shows yet");
+    let mine = club.get("/notes/mine", Some(&author)).await.body;
+    assert!(mine.contains("Waiting for a moderator."), "{mine}");
+
+    let queue = club.get("/queue", Some(&moderator)).await.body;
+    assert!(queue.contains("Tapping 4 BA in gunmetal") && queue.contains("Ada Penn"), "{queue}");
+    let passed = club.decide(&moderator, note, ("pass", "")).await;
+    assert_eq!(passed.status, StatusCode::SEE_OTHER, "{}", passed.body);
+
+    let page = format!("/notes/{note}");
+    for path in [
+        "/notes",
+        page.as_str(),
+        "/threads/ba/4",
+        "/materials/gunmetal",
+        "/calculators/tapping",
+        "/notes?on=4+BA",
+        "/notes?q=cafe",
+        "/notes?q=TAPP&on=gunmetal",
+        "/search?q=cafe",
+        "/notes.atom",
+        "/notes.csv",
+        "/notes.json",
+    ] {
+        let answer = club.get(path, None).await;
+        assert_eq!(answer.status, StatusCode::OK, "{path}");
+        assert!(answer.body.contains("Tapping 4 BA in gunmetal"), "{path}: {}", answer.body);
+    }
+    let hits = club.get("/api/v1/search?q=caf%C3%A9", None).await.json();
+    assert_eq!(hits["hits"][0]["kind"], "note");
+    assert_eq!(hits["hits"][0]["url"], page);
+    let shown = club.get(&page, None).await.body;
+    for words in
+        ["By Ada Penn", "not a figure of the tables", "href=\"/drills/number/32\"", "bench drill"]
+    {
+        assert!(shown.contains(words), "{words}: {shown}");
+    }
+    let reference = club.get("/threads/ba/4", None).await;
+    assert_ne!(reference.header("etag"), tag, "the page has a note more");
+    assert!(reference.body.contains("members’ experience, which alters no figure"));
+    assert!(club.get("/notes/mine", Some(&author)).await.body.contains("Shown."));
+    for (path, absent) in [("/notes?q=unheard", page.as_str()), ("/notes?on=M3", page.as_str())] {
+        let answer = club.get(path, None).await;
+        assert_eq!(answer.status, StatusCode::OK);
+        assert!(!answer.body.contains(absent), "{path}");
+    }
+}
+
+#[tokio::test]
+async fn members_judge_once_and_may_change_their_mind() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let page = format!("/notes/{note}");
+    let verdict = format!("/notes/{note}/verdict");
+    let before = club.get("/threads/ba/4", None).await.header("etag").to_owned();
+
+    let worked = [("found", "worked"), ("metal", "LG2"), ("size", "4 BA")];
+    for _ in 0..2 {
+        let answer = club.post(&verdict, Some(&other), &worked).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    }
+    let body = club.get(&page, None).await.body;
+    assert!(body.contains("Worked for 1 member.") && body.contains("Worked: LG2, 4 BA"), "{body}");
+    assert!(club.get("/notes?confirmed=yes", None).await.body.contains(&page));
+    assert_ne!(club.get("/threads/ba/4", None).await.header("etag"), before);
+
+    club.post(&verdict, Some(&other), &[("found", "did-not")]).await;
+    let body = club.get(&page, None).await.body;
+    assert!(body.contains("Did not work for 1 member."), "{body}");
+    assert!(!club.get("/notes?confirmed=yes", None).await.body.contains(&page));
+
+    assert_eq!(club.post(&verdict, Some(&author), &worked).await.status, StatusCode::FORBIDDEN);
+    assert_eq!(club.post(&verdict, None, &worked).await.status, StatusCode::UNAUTHORIZED);
+    assert_eq!(club.post(&verdict, Some(&other), &[]).await.status.as_u16(), 422);
+    assert_eq!(club.count("SELECT count(*) FROM verdict").await, 1);
+}
+
+#[tokio::test]
+async fn a_correction_stands_above_and_the_old_text_is_struck() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let version = club.version(note, "shown").await.to_string();
+    let correct = format!("/notes/{note}/correct");
+    let fields = [("version", version.as_str()), ("correction", "Use *paraffin*, never dry.")];
+    assert_eq!(club.post(&correct, Some(&author), &fields).await.status, StatusCode::FORBIDDEN);
+    for _ in 0..2 {
+        let answer = club.post(&correct, Some(&moderator), &fields).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    }
+    let body = club.get(&format!("/notes/{note}"), None).await.body;
+    let (above, below) = body.split_once("<del>").unwrap();
+    assert!(above.contains("Use <em>paraffin</em>, never dry."), "{body}");
+    assert!(below.contains("The tap ran free"), "{body}");
+    assert_eq!(body.matches("Correction, ").count(), 1);
+    assert!(club.get("/threads/ba/4", None).await.body.contains("<strong>Corrected:</strong>"));
+    assert!(club.get("/notes?corrected=yes", None).await.body.contains("Tapping 4 BA"));
+    assert!(club.get("/notes?q=paraffin", None).await.body.contains("Tapping 4 BA"));
+    let feed = club.get("/notes.atom", None).await.body;
+    assert!(feed.contains("&lt;h3&gt;Correction&lt;/h3&gt;"), "{feed}");
+    assert!(club.get("/notes.csv", None).await.body.contains("Correction: Use *paraffin*"));
+}
+
+#[tokio::test]
+async fn a_changed_note_waits_while_the_old_one_stays_and_its_history_can_be_read() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let (page, edit) = (format!("/notes/{note}"), format!("/notes/{note}/edit"));
+    let mut changed = NOTE.to_vec();
+    changed[1].1 = "Drilled **No. 31**, with paraffin.";
+    changed.push(("do", "send"));
+    assert_eq!(club.post(&edit, Some(&author), &changed).await.status, StatusCode::SEE_OTHER);
+    let body = club.get(&page, None).await.body;
+    assert!(body.contains("café") && !body.contains("paraffin"), "{body}");
+    assert!(!club.get("/notes?q=paraffin", None).await.body.contains(&page));
+    let queue = club.get("/queue", Some(&moderator)).await.body;
+    assert!(queue.contains("What changes") && queue.contains("<ins>"), "{queue}");
+
+    club.decide(&moderator, note, ("pass", "")).await;
+    let body = club.get(&page, None).await.body;
+    assert!(!body.contains("café") && body.contains("paraffin"), "{body}");
+    assert!(body.contains("How it changed"), "{body}");
+    assert!(!club.get("/notes?q=cafe", None).await.body.contains(&page));
+    let history = club.get(&format!("/notes/{note}/history"), None).await.body;
+    assert!(history.contains("<ins>") && history.contains("<del>"), "{history}");
+    assert!(history.contains("café"), "{history}");
+}
+
+#[tokio::test]
+async fn a_report_hides_at_once_and_a_withdrawn_note_says_why() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let page = format!("/notes/{note}");
+    let report = [("danger", "The work is held by hand.")];
+    let answer = club.post(&format!("{page}/report"), Some(&other), &report).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER);
+    let hidden = club.get(&page, Some(&other)).await;
+    assert_eq!(hidden.status, StatusCode::NOT_FOUND);
+    assert!(hidden.body.contains("hidden"), "{}", hidden.body);
+    for path in ["/notes", "/threads/ba/4", "/notes?q=gunmetal", "/notes.atom", "/notes.csv"] {
+        let body = club.get(path, None).await.body;
+        assert!(!body.contains("Tapping 4 BA in gunmetal"), "{path}: {body}");
+    }
+    let queue = club.get("/queue", Some(&moderator)).await.body;
+    assert!(queue.contains("The work is held by hand."), "{queue}");
+    let settled = club.decide(&moderator, note, ("settle", "")).await;
+    assert_eq!(settled.status, StatusCode::SEE_OTHER, "{}", settled.body);
+    assert_eq!(club.get(&page, None).await.status, StatusCode::OK);
+    assert!(club.get("/notes?q=gunmetal", None).await.body.contains(&page));
+
+    let withdraw = format!("{page}/withdraw");
+    assert_eq!(club.post(&withdraw, Some(&other), &[("why", "x")]).await.status.as_u16(), 403);
+    assert_eq!(club.post(&withdraw, Some(&author), &[("why", " ")]).await.status.as_u16(), 422);
+    let why = [("why", "It was another metal.")];
+    assert_eq!(club.post(&withdraw, Some(&author), &why).await.status, StatusCode::SEE_OTHER);
+    let gone = club.get(&page, None).await;
+    assert_eq!(gone.status, StatusCode::GONE);
+    assert!(gone.body.contains("It was another metal."), "{}", gone.body);
+    assert!(!gone.body.contains("Drilled"), "{}", gone.body);
+    for path in ["/notes", "/threads/ba/4", "/notes?q=gunmetal", "/notes.json"] {
+        let body = club.get(path, None).await.body;
+        assert!(!body.contains("Tapping 4 BA in gunmetal"), "{path}: {body}");
+    }
+    assert_eq!(club.post(&withdraw, Some(&author), &why).await.status, StatusCode::CONFLICT);
+}
+
+#[tokio::test]
+async fn what_speaks_of_pressure_waits_for_the_inspector() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let inspector = club.join("Dora Vale", Right::Inspector).await;
+    let plain = club.send_in(&author, &NOTE).await;
+    let text = [("title", "Bushes"), ("text", "For the boiler barrel, 1/4 x 40 ME.")];
+    let note = club.send_in(&author, &text).await;
+    let mine = club.get("/notes/mine", Some(&author)).await.body;
+    assert!(mine.contains("Waiting for the club’s inspector."), "{mine}");
+    let queue = club.get("/queue", Some(&inspector)).await.body;
+    assert!(queue.contains("Bushes") && !queue.contains("Tapping 4 BA"), "{queue}");
+    assert_eq!(club.decide(&moderator, note, ("pass", "")).await.status, StatusCode::FORBIDDEN);
+    assert_eq!(club.get(&format!("/notes/{note}"), None).await.status, StatusCode::NOT_FOUND);
+    assert_eq!(club.decide(&inspector, plain, ("pass", "")).await.status, StatusCode::FORBIDDEN);
+    assert_eq!(club.decide(&inspector, note, ("pass", "")).await.status, StatusCode::SEE_OTHER);
+    let page = club.get(&format!("/notes/{note}"), None).await;
+    assert_eq!(page.status, StatusCode::OK);
+    assert!(page.body.contains("the national boiler code"), "{}", page.body);
+}
+
+#[tokio::test]
+async fn the_author_is_told_what_became_of_a_note() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let note = club.send_in(&author, &NOTE).await;
+    assert_eq!(club.decide(&moderator, note, ("decline", "")).await.status.as_u16(), 422);
+    club.decide(&moderator, note, ("change", "Say which lubricant.")).await;
+    let mine = club.get("/notes/mine", Some(&author)).await.body;
+    assert!(mine.contains("A moderator asks for a change: Say which lubricant."), "{mine}");
+    let edit = format!("/notes/{note}/edit");
+    let form = club.get(&edit, Some(&author)).await.body;
+    assert!(form.contains("Say which lubricant.") && form.contains("café"), "{form}");
+    let mut changed = NOTE.to_vec();
+    changed.extend([("lubricant", "none"), ("do", "send")]);
+    assert_eq!(club.post(&edit, Some(&author), &changed).await.status, StatusCode::SEE_OTHER);
+    club.decide(&moderator, note, ("decline", "Known already.")).await;
+    let mine = club.get("/notes/mine", Some(&author)).await.body;
+    assert!(mine.contains("Not taken: Known already."), "{mine}");
+    assert_eq!(club.count("SELECT count(*) FROM act WHERE what LIKE 'note-%'").await, 5);
+}

@@ -1,0 +1,342 @@
+//! What members write comes out as text, never as markup, formula or query: S30, S31, S32, S39.
+
+use std::time::{Duration, Instant};
+
+use holewright::server::notes::markdown::{extract, html, plain};
+use html5gum::{Token, Tokenizer};
+use roxmltree::Document;
+
+use super::club::{Club, Right};
+
+const ALLOWED: [&str; 17] = [
+    "a",
+    "blockquote",
+    "br",
+    "code",
+    "del",
+    "em",
+    "h3",
+    "h4",
+    "h5",
+    "h6",
+    "hr",
+    "li",
+    "ol",
+    "p",
+    "pre",
+    "strong",
+    "ul",
+];
+
+/// Every tag of this HTML with its attributes.
+fn tags(html: &str) -> Vec<(String, Vec<(String, String)>)> {
+    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
+    Tokenizer::new(html)
+        .filter_map(|token| match token.unwrap() {
+            Token::StartTag(tag) => {
+                let attributes =
+                    tag.attributes.iter().map(|(name, value)| (text(name), text(value))).collect();
+                Some((text(&tag.name), attributes))
+            }
+            _ => None,
+        })
+        .collect()
+}
+
+#[track_caller]
+fn check_safe(markdown: &str) {
+    let began = Instant::now();
+    let html = html(markdown);
+    let took = began.elapsed();
+    let start: String = markdown.chars().take(40).collect();
+    for (name, attributes) in tags(&html) {
+        assert!(ALLOWED.contains(&name.as_str()), "{start}: <{name}> in {html}");
+        for (attribute, value) in &attributes {
+            match (name.as_str(), attribute.as_str()) {
+                ("a", "href") => {
+                    let scheme = value.split([':', '/']).next().unwrap().to_lowercase();
+                    let is_plain = ["", "http", "https", "mailto"].contains(&scheme.as_str())
+                        || !value.contains(':');
+                    assert!(is_plain, "{start}: {value}");
+                }
+                ("a", "rel") => assert_eq!(value, "nofollow ugc noopener"),
+                ("ol", "start") => assert!(value.parse::<u64>().is_ok(), "{value}"),
+                _ => panic!("{start}: {attribute} on <{name}>"),
+            }
+        }
+        if name == "a" {
+            assert!(attributes.iter().any(|(name, _)| name == "rel"), "{start}: {html}");
+        }
+    }
+    // A first call makes the tables of the readers.
+    assert!(took < Duration::from_millis(50), "{start}: {took:?}");
+}
+
+#[test]
+fn s30_no_markdown_makes_markup_that_is_not_allowed() {
+    let _ = html("warm: 4 BA, No. 43, 3.3 mm, 1/4 x 40 ME");
+    for markdown in [
+        "<script>alert(1)</script>",
+        "<img src=x onerror=alert(1)>",
+        "<svg/onload=alert(1)>",
+        "<base href=//evil><form action=//evil><input name=q></form>",
+        "<style>*{display:none}</style><iframe srcdoc='<script>'></iframe>",
+        "[a](javascript:alert(1)) [b](JaVaScRiPt:alert(1)) [c](data:text/html,<script>)",
+        "[a](java\tscript:alert(1)) [b](&#106;avascript:alert(1)) [c](vbscript:x)",
+        "<javascript:alert(1)> <https://club.test/\"onmouseover=alert(1)>",
+        "![image](https://evil/x.png \"title\" onerror=x) ![](javascript:x)",
+        "[nested [link](https://a.test)](https://b.test)",
+        "# <b onclick=x>title</b> {#id .class onclick=x}",
+        "[x]: javascript:alert(1)\n\n[x]",
+        "<a id=main name=body href=# class=skip style=color:red>x</a>",
+        "&lt;script&gt;alert(1)&lt;/script&gt; &#60;img src=x&#62;",
+        "`<script>` ``` <b> ```\n\n```html\"onload=x\n</code></pre><script>x</script>\n```",
+        "<!-- comment --> <![CDATA[ x ]]> <?php x ?> <!DOCTYPE html>",
+        "<plaintext><textarea><title><noscript><xmp>",
+        "<math><mtext><table><mglyph><style><!--</style><img title=\"--&gt;&lt;img src=1 onerror=alert(1)&gt;\">",
+    ] {
+        check_safe(markdown);
+    }
+    for (piece, count) in [
+        ("[", 100_000),
+        (">", 10_000),
+        ("> ", 10_000),
+        ("- ", 5_000),
+        ("*a_", 30_000),
+        ("**", 30_000),
+        ("`", 30_000),
+        ("![", 50_000),
+        ("[a](", 25_000),
+        ("<", 100_000),
+        ("<a ", 30_000),
+        ("&", 100_000),
+        ("1. ", 5_000),
+        ("\\", 100_000),
+        ("1/4 BA mm # ", 8_000),
+        ("3.3 mm, No. 43, 4 BA ", 5_000),
+        ("| a |\n|---|\n", 5_000),
+        ("a\n===\n", 5_000),
+    ] {
+        check_safe(&piece.repeat(count));
+    }
+    let deep: String = (0..200).map(|depth| format!("{}- item\n", "  ".repeat(depth))).collect();
+    check_safe(&deep);
+    check_safe(&format!("{}x{}", "*".repeat(9_000), "*".repeat(9_000)));
+}
+
+#[test]
+fn s30_raw_markup_is_shown_as_it_was_typed() {
+    for (markdown, expected) in [
+        ("<script>alert(1)</script>", "&lt;script&gt;alert(1)&lt;/script&gt;"),
+        ("a <b>bold</b> word", "a &lt;b&gt;bold&lt;/b&gt; word"),
+        ("![a tap](x.png)", "a tap"),
+    ] {
+        assert!(html(markdown).contains(expected), "{markdown}: {}", html(markdown));
+    }
+    assert_eq!(html("# Top\n\n###### Least").trim(), "<h3>Top</h3>\n<h6>Least</h6>");
+}
+
+#[test]
+fn figures_in_a_note_lead_to_their_pages() {
+    for (markdown, address) in [
+        ("a 3.3 mm hole", Some("/drills/metric/3.3")),
+        ("3.3mm", Some("/drills/metric/3.3")),
+        ("(No. 43)", Some("/drills/number/43")),
+        ("#43.", Some("/drills/number/43")),
+        ("tapped 4 BA,", Some("/threads/ba/4")),
+        ("4BA", Some("/threads/ba/4")),
+        ("an M3 tap", Some("/threads/metric/m3")),
+        ("1/4 x 40 ME", Some("/threads/me-40/1-4")),
+        ("7/64 in", Some("/drills/fraction/7-64")),
+        ("43", None),
+        ("in 1943 or so", None),
+        ("1/4", None),
+        ("`4 BA`", None),
+        ("    4 BA in a code block", None),
+        ("step 3 in the list", None),
+        ("2 of them", None),
+    ] {
+        let found = html(markdown);
+        match address {
+            Some(address) => {
+                assert!(found.contains(&format!("href=\"{address}\"")), "{markdown}: {found}")
+            }
+            None => assert!(!found.contains("<a "), "{markdown}: {found}"),
+        }
+    }
+    let linked = html("[see 4 BA here](https://club.test/x)");
+    assert_eq!(linked.matches("<a ").count(), 1, "{linked}");
+}
+
+#[test]
+fn the_words_alone_are_without_marks() {
+    assert_eq!(plain("# A *b*\n\n- c `d`\n- e\n\n[f](https://g.test)"), "A b c d e f");
+    assert_eq!(extract("one two three", 8), "one two …");
+    assert_eq!(extract("one two", 8), "one two");
+}
+
+/// Text in a page that would be a node if it were not escaped.
+const PAYLOAD: &str = "\"'><script>alert(1)</script><img src=x onerror=alert(2)>&amp;{{7*7}}";
+
+#[tokio::test]
+async fn s31_every_text_field_comes_out_as_text() {
+    let club = Club::open().await;
+    let author = club.join(&format!("A {}", &PAYLOAD[..40]), Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let names =
+        ["title", "text", "metal", "thread", "drill", "depth", "lubricant", "speed", "machine"];
+    let mut fields: Vec<(&str, &str)> = names.iter().map(|name| (*name, PAYLOAD)).collect();
+    fields.push(("on", "gunmetal"));
+    let note = club.send_in(&author, &fields).await;
+    let page = format!("/notes/{note}");
+    let mut bodies = vec![
+        club.get("/queue", Some(&moderator)).await.body,
+        club.get(&page, Some(&author)).await.body,
+        club.get(&format!("{page}/edit"), Some(&author)).await.body,
+        club.get("/notes/mine", Some(&author)).await.body,
+    ];
+    club.decide(&moderator, note, ("pass", "")).await;
+    club.post(
+        &format!("{page}/verdict"),
+        Some(&other),
+        &[("found", "worked"), ("metal", PAYLOAD), ("size", PAYLOAD)],
+    )
+    .await;
+    let version = club.version(note, "shown").await.to_string();
+    let correction = [("version", version.as_str()), ("correction", PAYLOAD)];
+    club.post(&format!("{page}/correct"), Some(&moderator), &correction).await;
+    let mut preview = fields.clone();
+    preview.push(("do", "preview"));
+    bodies.push(club.post("/notes/new", Some(&author), &preview).await.body);
+    let mut wrong = fields.clone();
+    wrong.retain(|(name, _)| *name != "on");
+    wrong.extend([("on", PAYLOAD), ("do", "send")]);
+    bodies.push(club.post("/notes/new", Some(&author), &wrong).await.body);
+    bodies.push(club.post("/notes/new", None, &wrong).await.body);
+    let query = "%22%27%3E%3Cscript%3Ealert(1)%3C/script%3E";
+    for path in [
+        page.as_str(),
+        "/notes",
+        "/materials/gunmetal",
+        "/notes?q=alert",
+        "/search?q=alert",
+        &format!("{page}/history"),
+        &format!("/notes?q={query}"),
+        &format!("/notes?on={query}"),
+        &format!("/search?q={query}"),
+    ] {
+        bodies.push(club.get(path, None).await.body);
+    }
+    club.post(&format!("{page}/report"), Some(&other), &[("danger", PAYLOAD)]).await;
+    bodies.push(club.get("/queue", Some(&moderator)).await.body);
+    club.decide(&moderator, note, ("settle", PAYLOAD)).await;
+    let mut seen = 0;
+    for body in &bodies {
+        for (name, attributes) in tags(body) {
+            assert!(name != "script" && name != "img", "{body}");
+            assert!(!attributes.iter().any(|(name, _)| name.starts_with("on")), "{body}");
+        }
+        seen += usize::from(body.contains("&#60;script&#62;") || body.contains("&lt;script&gt;"));
+    }
+    assert!(seen >= bodies.len() - 1, "{seen} of {} show it", bodies.len());
+
+    let feed = club.get("/notes.atom", None).await.body;
+    let feed = Document::parse(&feed).unwrap();
+    let entry = feed.descendants().find(|node| node.has_tag_name("entry")).unwrap();
+    let child = |name: &str| entry.descendants().find(|node| node.tag_name().name() == name);
+    assert_eq!(child("title").unwrap().text().unwrap(), PAYLOAD);
+    let content = child("content").unwrap().text().unwrap();
+    assert!(tags(content).iter().all(|(name, _)| ALLOWED.contains(&name.as_str())), "{content}");
+
+    let json = club.get("/notes.json", None).await.json();
+    assert_eq!(json["notes"][0]["title"], PAYLOAD);
+    assert_eq!(json["notes"][0]["machine"], PAYLOAD);
+    let csv = club.get("/notes.csv", None).await.body;
+    let mut reader = csv::Reader::from_reader(csv.as_bytes());
+    let row = reader.records().next().unwrap().unwrap();
+    // The text begins with a quotation mark: no formula, so nothing is put before it.
+    assert_eq!(&row[2], PAYLOAD);
+    assert_eq!(&row[16], PAYLOAD);
+}
+
+#[tokio::test]
+async fn s39_text_cells_are_no_formulas_and_numbers_stay_numbers() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    for start in ["=1+1", "+1", "-1", "@SUM(A1)"] {
+        let fields = [("title", start), ("text", start), ("metal", start), ("depth", start)];
+        club.shown(&author, &moderator, &fields).await;
+    }
+    let csv = club.get("/notes.csv", None).await;
+    assert_eq!(csv.header("content-type"), "text/csv; charset=utf-8");
+    assert!(csv.header("content-disposition").contains("shop-notes-2027-01-15.csv"));
+    assert!(csv.body.contains("\r\n"), "RFC 4180");
+    let mut reader = csv::Reader::from_reader(csv.body.as_bytes());
+    let columns = reader.headers().unwrap().clone();
+    let mut rows = 0;
+    for row in reader.records() {
+        let row = row.unwrap();
+        rows += 1;
+        for (column, cell) in columns.iter().zip(&row) {
+            assert!(!cell.starts_with(['=', '+', '-', '@', '\t', '\r']), "{column}: {cell}");
+            if ["title", "text", "metal", "depth"].contains(&column) {
+                assert!(cell.starts_with('\''), "{column}: {cell}");
+            }
+            if ["id", "worked", "did_not"].contains(&column) {
+                assert!(cell.parse::<i64>().is_ok(), "{column}: {cell}");
+            }
+        }
+    }
+    assert_eq!(rows, 4);
+}
+
+#[tokio::test]
+async fn s32_no_word_of_a_search_is_taken_for_a_command() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let fields = [("title", "100% of it_all"), ("text", "AND NEAR title: 3.3 mm O'Hara")];
+    let note = club.shown(&author, &moderator, &fields).await;
+    let page = format!("\"/notes/{note}\"");
+    for (typed, finds) in [
+        ("AND", true),
+        ("NEAR", true),
+        ("NEAR(\"a\" \"b\", 5)", false),
+        ("title:", true),
+        ("title:x", false),
+        ("\"", false),
+        ("\"\"\"", false),
+        ("*", false),
+        ("^100", true),
+        ("100%", true),
+        ("%", false),
+        ("_", false),
+        ("it_all", true),
+        ("O'Hara", true),
+        ("'; DROP TABLE note; --", false),
+        ("near -title", true),
+        ("(((", false),
+        ("3.3", true),
+        ("3.4", false),
+        ("a OR b", false),
+        ("{title text} : x", false),
+        ("\u{0}", false),
+        ("\u{2}x\u{3}", false),
+    ] {
+        let query = form_urlencoded::byte_serialize(typed.as_bytes()).collect::<String>();
+        for path in ["/notes", "/search", "/api/v1/search"] {
+            let answer = club.get(&format!("{path}?q={query}"), None).await;
+            let status = answer.status.as_u16();
+            assert!([200, 303, 404, 422].contains(&status), "{path} {typed}: {status}");
+            if path == "/notes" {
+                assert_eq!(answer.body.contains(&page), finds, "{typed}");
+            }
+        }
+    }
+    let long = "x".repeat(20_000);
+    let status = club.get(&format!("/notes?q={long}"), None).await.status.as_u16();
+    assert!([200, 414, 431].contains(&status), "{status}");
+    assert_eq!(club.count("SELECT count(*) FROM note").await, 1);
+}

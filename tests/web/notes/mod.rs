@@ -1,0 +1,9 @@
+//! The shop notes, end to end.
+
+mod club;
+mod contention;
+mod forms;
+mod journey;
+mod marks;
+mod rules;
+mod secrets;

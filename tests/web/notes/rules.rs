@@ -1,0 +1,209 @@
+//! Every act on a note in every state by everybody, against a table; and what the forms read.
+
+use holewright::server::auth::Rights;
+use holewright::server::notes::pressure::speaks_of_it;
+use holewright::server::notes::state::{
+    Act, OnItsWay, Others, Refused, Standing, Subject, Who, after,
+};
+use holewright::server::notes::wording::{Aim, Typed, Wording};
+
+const ACTS: [Act; 10] = [
+    Act::Save,
+    Act::SendIn(Subject::Usual),
+    Act::Pass,
+    Act::AskForChange,
+    Act::Decline,
+    Act::Correct,
+    Act::Withdraw,
+    Act::Report,
+    Act::Settle,
+    Act::Judge,
+];
+
+/// Who may, one letter an act of [`ACTS`], in order: `y` may, `-` may not as things stand (409), `n` not
+/// theirs (403), `.` nothing is there for them (404).
+#[rustfmt::skip]
+const TABLE: [(&str, &str, &str); 42] = [
+    // state            who           save send pass change decline correct withdraw report settle judge
+    ("draft",           "author",     "yynnn-yn-n"),
+    ("draft",           "member",     ".........."),
+    ("draft",           "moderator",  "..---....."),
+    ("draft",           "inspector",  "..---....."),
+    ("draft",           "own",        "yy----yn-n"),
+    ("draft",           "alone",      "yy----yn-n"),
+    ("waiting",         "author",     "yynnn-yn-n"),
+    ("waiting",         "member",     ".........."),
+    ("waiting",         "moderator",  "..yyy-..-."),
+    ("waiting",         "inspector",  "..nnn....."),
+    ("waiting",         "own",        "yynnn-yn-n"),
+    ("waiting",         "alone",      "yyyyy-yn-n"),
+    ("pressure",        "author",     "yynnn-yn-n"),
+    ("pressure",        "member",     ".........."),
+    ("pressure",        "moderator",  "..nyy-..-."),
+    ("pressure",        "inspector",  "..yyy-..-."),
+    ("pressure",        "own",        "yynnn-yn-n"),
+    ("pressure",        "alone",      "yynyy-yn-n"),
+    ("shown",           "author",     "yynnnnynnn"),
+    ("shown",           "member",     "..nnnnnyny"),
+    ("shown",           "moderator",  "..---yyy-y"),
+    ("shown",           "inspector",  "..---nnyny"),
+    ("shown",           "own",        "yy---nynnn"),
+    ("shown",           "alone",      "yy---yyn-n"),
+    ("hidden",          "author",     "yynnnnynnn"),
+    ("hidden",          "member",     "..nnnnnyn-"),
+    ("hidden",          "moderator",  "..---yyyy-"),
+    ("hidden",          "inspector",  "..---nnyn-"),
+    ("hidden",          "own",        "yy---nynnn"),
+    ("hidden",          "alone",      "yy---yynyn"),
+    ("changed",         "author",     "yynnnnynnn"),
+    ("changed",         "member",     "..nnnnnyny"),
+    ("changed",         "moderator",  "..yyyyyy-y"),
+    ("changed",         "inspector",  "..nnnnnyny"),
+    ("changed",         "own",        "yynnnnynnn"),
+    ("changed",         "alone",      "yyyyyyyn-n"),
+    ("withdrawn",       "author",     "----------"),
+    ("withdrawn",       "member",     "..--------"),
+    ("withdrawn",       "moderator",  "..--------"),
+    ("withdrawn",       "inspector",  "..--------"),
+    ("withdrawn",       "own",        "----------"),
+    ("withdrawn",       "alone",      "----------"),
+];
+
+fn standing(name: &str) -> Standing {
+    let usual = Some(Subject::Usual);
+    let waiting = |subject| Some(OnItsWay::Waiting(subject));
+    let nothing = Standing::default();
+    match name {
+        "draft" => Standing { on_its_way: Some(OnItsWay::Draft), ..nothing },
+        "waiting" => Standing { on_its_way: waiting(Subject::Usual), ..nothing },
+        "pressure" => Standing { on_its_way: waiting(Subject::Pressure), ..nothing },
+        "shown" => Standing { shown: usual, ..nothing },
+        "hidden" => Standing { shown: usual, is_hidden: true, ..nothing },
+        "changed" => Standing { shown: usual, on_its_way: waiting(Subject::Usual), ..nothing },
+        "withdrawn" => Standing { shown: usual, is_withdrawn: true, ..nothing },
+        _ => panic!("{name}"),
+    }
+}
+
+fn who(name: &str) -> Who {
+    let rights = |moderator, inspector, secretary| Rights { moderator, inspector, secretary };
+    let other = |rights| Who { is_author: false, rights, others: Others::Can };
+    let own = |rights, others| Who { is_author: true, rights, others };
+    match name {
+        "author" => own(rights(false, false, false), Others::Can),
+        "member" => other(rights(false, false, false)),
+        "moderator" => other(rights(true, false, false)),
+        "inspector" => other(rights(false, true, false)),
+        // A secretary's own note, with a moderator in the club and without one.
+        "own" => own(rights(false, false, true), Others::Can),
+        "alone" => own(rights(false, false, true), Others::Nobody),
+        _ => panic!("{name}"),
+    }
+}
+
+const fn letter(result: Result<Standing, Refused>) -> char {
+    match result {
+        Ok(_) => 'y',
+        Err(Refused::NotYours) => '.',
+        Err(Refused::Moderator | Refused::Inspector | Refused::OwnNote | Refused::Author) => 'n',
+        Err(_) => '-',
+    }
+}
+
+#[test]
+fn every_act_in_every_state_by_everybody() {
+    let mut wrong = Vec::new();
+    for (state, name, expected) in TABLE {
+        let found: String =
+            ACTS.iter().map(|act| letter(after(*act, standing(state), who(name)))).collect();
+        if found != expected {
+            wrong.push(format!("(\"{state}\", \"{name}\", \"{found}\") not {expected}"));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn each_act_leads_where_it_should() {
+    let moderator = who("moderator");
+    for (state, act, by, expected) in [
+        ("draft", Act::SendIn(Subject::Usual), "author", standing("waiting")),
+        ("draft", Act::SendIn(Subject::Pressure), "author", standing("pressure")),
+        ("waiting", Act::Save, "author", standing("draft")),
+        ("waiting", Act::Pass, "moderator", standing("shown")),
+        ("waiting", Act::AskForChange, "moderator", standing("draft")),
+        ("waiting", Act::Decline, "moderator", Standing::default()),
+        ("shown", Act::SendIn(Subject::Usual), "author", standing("changed")),
+        ("changed", Act::Pass, "moderator", standing("shown")),
+        ("changed", Act::Decline, "moderator", standing("shown")),
+        ("shown", Act::Report, "member", standing("hidden")),
+        ("hidden", Act::Settle, "moderator", standing("shown")),
+        ("changed", Act::Withdraw, "author", standing("withdrawn")),
+        ("shown", Act::Judge, "member", standing("shown")),
+    ] {
+        assert_eq!(after(act, standing(state), who(by)), Ok(expected), "{state} {act:?}");
+    }
+    let pressure =
+        Standing { shown: Some(Subject::Pressure), is_hidden: true, ..standing("shown") };
+    assert_eq!(after(Act::Settle, pressure, moderator), Err(Refused::Inspector));
+}
+
+#[test]
+fn words_of_pressure_are_heard_in_any_dress() {
+    for (text, expected) in [
+        ("Boiler bushes", true),
+        ("under STEAM", true),
+        ("a pressure of 80", true),
+        ("tested at 160 psi", true),
+        ("safety-valve seat", true),
+        ("the water gauge", true),
+        ("superheated", true),
+        ("compressed air at the chip", true),
+        ("bar stock, valve gear, water pump", false),
+        ("a firm hand on the drill", false),
+        ("steel", false),
+    ] {
+        assert_eq!(speaks_of_it(text), expected, "{text}");
+    }
+}
+
+fn typed(title: &str, text: &str, on: &str) -> Typed {
+    Typed { title: title.into(), text: text.into(), on: on.into(), ..Typed::default() }
+}
+
+#[test]
+fn a_form_is_read_as_it_was_meant() {
+    let mut form =
+        typed("  Two \u{202e}words\n ", "One\r\ntwo\u{0}  ", "5ba, Gunmetal; No 43\n4 BA");
+    form.metal = "gunmetal".into();
+    form.drill = "about 3 mm".into();
+    let wording = Wording::read(&form, Aim::SendIn).unwrap();
+    assert_eq!((wording.title.as_str(), wording.text.as_str()), ("Two words", "One\ntwo"));
+    assert_eq!(wording.done.drill, "about 3 mm", "kept as typed");
+    let ids: Vec<&str> = wording.things.iter().map(|thing| thing.id.as_str()).collect();
+    assert_eq!(ids, ["drills/number/43", "materials/gunmetal", "threads/ba/4", "threads/ba/5"]);
+    assert_eq!(wording.subject, Subject::Usual);
+    // What was read can be typed again.
+    let again = Wording::read(&wording.typed("key"), Aim::SendIn).unwrap();
+    assert_eq!(again, wording);
+    form.is_pressure = true;
+    assert_eq!(Wording::read(&form, Aim::Draft).unwrap().subject, Subject::Pressure);
+}
+
+#[test]
+fn a_form_that_cannot_be_read_says_why_at_the_field() {
+    let long = "x".repeat(20_001);
+    for (form, aim, fields) in [
+        (typed("", "", ""), Aim::SendIn, &["title", "text"][..]),
+        (typed("", "", ""), Aim::Draft, &[]),
+        (typed("T", &long, ""), Aim::Draft, &["text"]),
+        (typed(&long, "T", ""), Aim::Draft, &["title"]),
+        (typed("T", "T", "1/4, unobtainium"), Aim::SendIn, &["on", "on"]),
+        (typed("T", "T", &"5 BA,".repeat(13)), Aim::SendIn, &["on"]),
+    ] {
+        let errors = Wording::read(&form, aim).err().unwrap_or_default();
+        let found: Vec<&str> = errors.iter().map(|error| error.field).collect();
+        assert_eq!(found, fields, "{aim:?}");
+        assert!(errors.iter().all(|error| error.message.ends_with('.')), "{errors:?}");
+    }
+}
