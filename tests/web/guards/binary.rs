@@ -62,10 +62,10 @@ impl Running {
         self.folder.path().join("data/holewright.sqlite")
     }
 
-    /// The most memory it has held so far, in KiB.
-    pub(crate) fn most_memory_kib(&self) -> u64 {
+    /// The memory it holds at this moment, in KiB.
+    pub(crate) fn memory_kib(&self) -> u64 {
         let status = std::fs::read_to_string(format!("/proc/{}/status", self.child.id())).unwrap();
-        let line = status.lines().find_map(|line| line.strip_prefix("VmHWM:")).unwrap();
+        let line = status.lines().find_map(|line| line.strip_prefix("VmRSS:")).unwrap();
         line.trim().trim_end_matches(" kB").parse().unwrap()
     }
 
