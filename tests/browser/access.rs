@@ -44,12 +44,12 @@ fn axe_finds_nothing() {
     assert!(heard.iter().any(|what| what.starts_with("color-contrast")), "{heard:#?}");
 }
 
-fn run(browser: &Browser) -> Vec<String> {
+pub(crate) fn run(browser: &Browser) -> Vec<String> {
     serde_json::from_value(browser.window.run_until_done(RUN)).unwrap()
 }
 
 /// The source of axe-core, fetched by `tests/run`.
-fn axe() -> String {
+pub(crate) fn axe() -> String {
     let place = PathBuf::from(env!("CARGO_MANIFEST_DIR"))
         .join("target/tools/axe/node_modules/axe-core/axe.min.js");
     std::fs::read_to_string(&place)

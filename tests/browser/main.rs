@@ -16,6 +16,7 @@ mod console;
 mod journey;
 mod keyboard;
 mod kinds;
+mod members;
 mod mistakes;
 mod pictures;
 mod process;

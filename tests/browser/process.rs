@@ -65,10 +65,19 @@ pub(crate) struct Site {
     _running: Running,
     /// `http://127.0.0.1:40123`, without a final slash.
     pub(crate) base: String,
-    _folder: Folder,
+    folder: Folder,
 }
 
 impl Site {
+    /// A path of this site that the command line gives: a link to join with.
+    pub(crate) fn link(&self, arguments: &[&str]) -> String {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_holewright"));
+        command.args(["--base-url", &self.base, "--data-dir"]).arg(self.folder.path());
+        let output = command.args(arguments).output().unwrap();
+        let link = String::from_utf8(output.stdout).unwrap();
+        link.trim().strip_prefix(&self.base).unwrap_or_else(|| panic!("{link}")).to_owned()
+    }
+
     pub(crate) fn start() -> Self {
         let folder = Folder::new();
         let mut command = Command::new(env!("CARGO_BIN_EXE_holewright"));
@@ -77,7 +86,7 @@ impl Site {
             let rest = line.split("http://").nth(1)?;
             Some(format!("http://{}", rest.split('"').next()?))
         });
-        Self { _running: running, base, _folder: folder }
+        Self { _running: running, base, folder }
     }
 }
 

@@ -11,7 +11,7 @@ const SPACED: &str = "const sheet = new CSSStyleSheet(); \
 
 /// How wide the page is and, where too wide, what sticks out. A region that scrolls inside itself
 /// hides its contents; a text cut off by its own box is told of too.
-const STICKING_OUT: &str = "
+pub(crate) const STICKING_OUT: &str = "
     const inside = element => element.closest('.table') && !element.matches('.table');
     const named = element => element.tagName + '.' + element.className + ' ' + element.textContent.trim().slice(0, 40);
     const seen = [...document.body.querySelectorAll('*')].filter(element =>

@@ -4,11 +4,11 @@
 //! cores, away from the threads that answer readers. Leaves out: which passwords are too weak.
 
 use std::fmt;
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
-use argon2::password_hash::{PasswordHasher, PasswordVerifier};
-use argon2::{Algorithm, Argon2, Params, Version};
+use argon2::password_hash::phc::{Output, PasswordHash, Salt};
+use argon2::{Algorithm, Argon2, Block, Params, Version};
 use tokio::sync::Semaphore;
 use tokio::task::spawn_blocking;
 use tokio::time::timeout;
@@ -36,9 +36,8 @@ impl Cost {
     /// Next to nothing: for tests that sign in again and again, and never for a club.
     pub const FOR_TESTS: Self = Self { memory_kib: 64, passes: 1 };
 
-    fn argon2(self) -> Result<Argon2<'static>, Trouble> {
-        let params = Params::new(self.memory_kib, self.passes, 1, None).map_err(broken)?;
-        Ok(Argon2::new(Algorithm::Argon2id, Version::V0x13, params))
+    fn params(self) -> Result<Params, Trouble> {
+        Params::new(self.memory_kib, self.passes, 1, Some(32)).map_err(broken)
     }
 }
 
@@ -82,6 +81,18 @@ pub enum Trouble {
 pub struct Hashing {
     cost: Cost,
     turns: Arc<Semaphore>,
+    desks: Arc<Desks>,
+}
+
+/// The memory that hashes are worked out in, one piece a turn, used again and again: allocated anew
+/// for each, it would stay with every thread of the blocking pool that ever did one.
+#[derive(Default)]
+struct Desks(Mutex<Vec<Vec<Block>>>);
+
+impl fmt::Debug for Desks {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str("Desks(…)")
+    }
 }
 
 impl Default for Hashing {
@@ -95,7 +106,7 @@ impl Hashing {
     #[must_use]
     pub fn at(cost: Cost) -> Self {
         let cores = std::thread::available_parallelism().map_or(1, usize::from);
-        Self { cost, turns: Arc::new(Semaphore::new(cores)) }
+        Self { cost, turns: Arc::new(Semaphore::new(cores)), desks: Arc::default() }
     }
 
     /// How many more could be hashed at this moment.
@@ -109,11 +120,12 @@ impl Hashing {
     /// # Errors
     /// The cores are busy, or the system gives no chance.
     pub async fn hash(&self, password: Password) -> Result<String, Trouble> {
-        let argon2 = self.cost.argon2()?;
-        self.in_turn(move || {
-            let salt: [u8; 16] = chance()?;
-            let hash = argon2.hash_password_with_salt(password.0.as_bytes(), &salt);
-            Ok(hash.map_err(broken)?.to_string())
+        let cost = self.cost;
+        self.in_turn(move |desk| {
+            let salt = Salt::new(&chance::<16>()?).map_err(broken)?;
+            let mut output = [0; 32];
+            work_out(&cost.params()?, &password, &salt, &mut output, desk)?;
+            Ok(written(cost, &salt, &Output::new(&output).map_err(broken)?))
         })
         .await
     }
@@ -124,44 +136,80 @@ impl Hashing {
     /// # Errors
     /// The cores are busy, or the hash is none.
     pub async fn verify(&self, password: Password, hash: Option<String>) -> Result<bool, Trouble> {
-        let argon2 = self.cost.argon2()?;
         let hash = match hash {
             Some(hash) => hash,
             None => self.nobodys()?,
         };
-        self.in_turn(move || match argon2.verify_password(password.0.as_bytes(), hash.as_str()) {
-            Ok(()) => Ok(true),
-            Err(argon2::password_hash::Error::PasswordInvalid) => Ok(false),
-            Err(error) => Err(broken(error)),
+        self.in_turn(move |desk| {
+            let kept = PasswordHash::new(&hash).map_err(broken)?;
+            let (Some(salt), Some(expected)) = (kept.salt, kept.hash) else {
+                return Err(broken(argon2::password_hash::Error::EncodingInvalid));
+            };
+            let params = Params::try_from(&kept).map_err(broken)?;
+            let mut output = [0; Output::MAX_LENGTH];
+            let output = output.get_mut(..expected.len()).unwrap_or_default();
+            work_out(&params, &password, &salt, output, desk)?;
+            // The comparison takes as long wherever the first difference is.
+            Ok(Output::new(output).map_err(broken)? == expected)
         })
         .await
     }
 
     /// A hash of nobody's password at today's cost: chance where salt and hash stand.
     fn nobodys(&self) -> Result<String, Trouble> {
-        use argon2::password_hash::phc::{Output, Salt};
-        let salt: [u8; 16] = chance()?;
-        let output: [u8; 32] = chance()?;
-        let salt = Salt::new(&salt).map_err(broken)?;
-        let output = Output::new(&output).map_err(broken)?;
-        let Cost { memory_kib, passes } = self.cost;
-        Ok(format!("$argon2id$v=19$m={memory_kib},t={passes},p=1${salt}${output}"))
+        let salt = Salt::new(&chance::<16>()?).map_err(broken)?;
+        let output = Output::new(&chance::<32>()?).map_err(broken)?;
+        Ok(written(self.cost, &salt, &output))
     }
 
     /// Does the work on the blocking pool, when a core is free for it.
     async fn in_turn<T: Send + 'static>(
         &self,
-        work: impl FnOnce() -> Result<T, Trouble> + Send + 'static,
+        work: impl FnOnce(&mut Vec<Block>) -> Result<T, Trouble> + Send + 'static,
     ) -> Result<T, Trouble> {
         let waiting = timeout(PATIENCE, Arc::clone(&self.turns).acquire_owned()).await;
         let turn = waiting.map_err(|_| Trouble::Busy)?.map_err(broken)?;
+        let desks = Arc::clone(&self.desks);
         // The turn goes with the work: a reader who hangs up does not free a core that is busy.
         let task = spawn_blocking(move || {
-            let _turn = turn;
-            work()
+            let mut desk = desks.take();
+            let done = work(&mut desk);
+            desks.put_back(desk);
+            drop(turn);
+            done
         });
         task.await.map_err(broken)?
     }
+}
+
+impl Desks {
+    fn take(&self) -> Vec<Block> {
+        self.0.lock().unwrap_or_else(PoisonError::into_inner).pop().unwrap_or_default()
+    }
+
+    fn put_back(&self, desk: Vec<Block>) {
+        self.0.lock().unwrap_or_else(PoisonError::into_inner).push(desk);
+    }
+}
+
+/// Works a hash out in this memory, which grows to what the cost asks for.
+fn work_out(
+    params: &Params,
+    password: &Password,
+    salt: &Salt,
+    output: &mut [u8],
+    desk: &mut Vec<Block>,
+) -> Result<(), Trouble> {
+    desk.resize(params.block_count(), Block::new());
+    let argon2 = Argon2::new(Algorithm::Argon2id, Version::V0x13, params.clone());
+    argon2
+        .hash_password_into_with_memory(password.0.as_bytes(), salt, output, desk.as_mut_slice())
+        .map_err(broken)
+}
+
+/// The PHC form.
+fn written(Cost { memory_kib, passes }: Cost, salt: &Salt, output: &Output) -> String {
+    format!("$argon2id$v=19$m={memory_kib},t={passes},p=1${salt}${output}")
 }
 
 fn chance<const N: usize>() -> Result<[u8; N], Trouble> {

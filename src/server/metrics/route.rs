@@ -39,6 +39,23 @@ pub fn loggable(path: String) -> String {
     door.map_or(path, |door| format!("{door}…"))
 }
 
+/// The members' doors that are counted as one each: what an operator watches there is whether they
+/// answer, not which page of them.
+const TOGETHER: [(&str, &str); 5] = [
+    ("/sign-in/code", "/sign-in"),
+    ("/prove", "/sign-in"),
+    ("/reset/{token}", "/join/{token}"),
+    ("/me/", "/me"),
+    ("/people/", "/people"),
+];
+
+/// The template under which an answer is counted; the log has the template itself.
+#[must_use]
+pub fn counted(template: &str) -> &str {
+    let door = TOGETHER.into_iter().find(|(door, _)| template.starts_with(door));
+    door.map_or(template, |(_, counted)| counted)
+}
+
 fn page(path: &str) -> Option<&'static str> {
     let path = without_suffix(path);
     PAGES.into_iter().find(|page| matches(page, path))

@@ -35,7 +35,7 @@ pub async fn observe(State(app): State<Arc<App>>, mut request: Request, next: Ne
         response.headers_mut().insert(request_id::HEADER, value);
     }
     let took = started.elapsed();
-    app.metrics.answered(&route, &method, response.status(), took);
+    app.metrics.answered(route::counted(&route), &method, response.status(), took);
     span.in_scope(|| {
         tracing::info!(
             %method,

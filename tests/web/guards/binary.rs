@@ -62,6 +62,13 @@ impl Running {
         self.folder.path().join("data/holewright.sqlite")
     }
 
+    /// The memory it holds at this moment, in KiB.
+    pub(crate) fn memory_kib(&self) -> u64 {
+        let status = std::fs::read_to_string(format!("/proc/{}/status", self.child.id())).unwrap();
+        let line = status.lines().find_map(|line| line.strip_prefix("VmRSS:")).unwrap();
+        line.trim().trim_end_matches(" kB").parse().unwrap()
+    }
+
     /// Stops it and gives the rest of its log, each line read as JSON.
     pub(crate) fn stop(mut self) -> Vec<serde_json::Value> {
         let process = self.child.id().to_string();

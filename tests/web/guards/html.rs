@@ -4,28 +4,28 @@ use html5gum::{Token, Tokenizer};
 
 /// The nodes of a page.
 #[derive(Debug, Default)]
-pub(super) struct Page {
-    pub(super) tags: Vec<Tag>,
-    pub(super) text: String,
-    pub(super) comments: Vec<String>,
+pub(crate) struct Page {
+    pub(crate) tags: Vec<Tag>,
+    pub(crate) text: String,
+    pub(crate) comments: Vec<String>,
 }
 
 /// An element's start.
 #[derive(Debug)]
-pub(super) struct Tag {
-    pub(super) name: String,
-    pub(super) attributes: Vec<(String, String)>,
+pub(crate) struct Tag {
+    pub(crate) name: String,
+    pub(crate) attributes: Vec<(String, String)>,
 }
 
 impl Tag {
-    pub(super) fn attribute(&self, name: &str) -> Option<&str> {
+    pub(crate) fn attribute(&self, name: &str) -> Option<&str> {
         self.attributes.iter().find(|(held, _)| held == name).map(|(_, value)| value.as_str())
     }
 }
 
 impl Page {
     /// Whether a reader sees these words: as text, in a field, or in what the page says of itself.
-    pub(super) fn shows(&self, words: &str) -> bool {
+    pub(crate) fn shows(&self, words: &str) -> bool {
         let shown = ["value", "content"];
         let attributes = self.tags.iter().flat_map(|tag| &tag.attributes);
         self.text.contains(words)
@@ -36,7 +36,7 @@ impl Page {
 }
 
 /// Reads a page.
-pub(super) fn read(page: &str) -> Page {
+pub(crate) fn read(page: &str) -> Page {
     let text = |bytes: &[u8]| String::from_utf8(bytes.to_vec()).unwrap();
     let mut read = Page::default();
     for Ok(token) in Tokenizer::new(page) {
@@ -59,7 +59,7 @@ pub(super) fn read(page: &str) -> Page {
 
 /// Nothing on the page runs, styles itself, or comes from elsewhere.
 #[track_caller]
-pub(super) fn check_inert(page: &Page, place: &str) {
+pub(crate) fn check_inert(page: &Page, place: &str) {
     for tag in &page.tags {
         let name = tag.name.as_str();
         let active = ["style", "iframe", "object", "embed", "base", "frame", "applet", "template"];

@@ -118,6 +118,16 @@ fn s37_a_path_is_counted_by_its_template() {
     ] {
         assert_eq!(route::template(matched, path), template, "{path}");
     }
+    for (template, counted) in [
+        ("/me/password", "/me"),
+        ("/me", "/me"),
+        ("/people/{id}", "/people"),
+        ("/reset/{token}", "/join/{token}"),
+        ("/sign-in/code", "/sign-in"),
+        ("/threads/{system}", "/threads/{system}"),
+    ] {
+        assert_eq!(route::counted(template), counted, "{template}");
+    }
 }
 
 #[test]

@@ -9,7 +9,7 @@ mod headers;
 mod hidden;
 mod hostile;
 mod hosts;
-mod html;
+pub(crate) mod html;
 mod limits;
 mod log;
 mod markup;

@@ -7,6 +7,7 @@ mod forgery;
 mod joining;
 mod leaving;
 mod limits;
+mod markup;
 mod next;
 mod passwords;
 mod records;

@@ -106,7 +106,10 @@ async fn s14_a_megabyte_is_refused_at_once_and_never_hashed() {
 #[track_caller]
 fn refused(password: &str, name: &str) -> Weak {
     let checked = strength::check(&Password::typed(password), name, "club.test:8443");
-    checked.expect_err(password)
+    match checked {
+        Err(weak) => weak,
+        Ok(()) => panic!("{password} was taken"),
+    }
 }
 
 #[test]
@@ -176,6 +179,35 @@ async fn s15_the_form_says_why() {
         assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY);
         assert!(answer.body.contains(words), "{password}: {}", answer.body);
     }
+}
+
+/// The library's own verifier, which allocates for itself, takes what is worked out in our memory.
+#[tokio::test]
+async fn what_is_kept_is_argon2id_in_the_phc_form() {
+    use argon2::password_hash::PasswordVerifier;
+    use holewright::server::auth::password::{Cost, Hashing};
+
+    let hashing = Hashing::at(Cost { memory_kib: 64, passes: 2 });
+    let typed = || Password::typed(PASSWORD);
+    let (one, two) = (hashing.hash(typed()).await.unwrap(), hashing.hash(typed()).await.unwrap());
+    assert_ne!(one, two, "each has a salt of its own");
+    for hash in [&one, &two] {
+        assert!(hash.starts_with("$argon2id$v=19$m=64,t=2,p=1$"), "{hash}");
+        let library = argon2::Argon2::default();
+        assert!(library.verify_password(PASSWORD.as_bytes(), hash.as_str()).is_ok(), "{hash}");
+        assert!(hashing.verify(typed(), Some(hash.clone())).await.unwrap());
+        let other = Password::typed("seven brass otters dancinG");
+        assert!(!hashing.verify(other, Some(hash.clone())).await.unwrap());
+    }
+    // The memory is used again at another cost, both ways.
+    let dear = Hashing::at(Cost { memory_kib: 256, passes: 1 }).hash(typed()).await.unwrap();
+    assert!(hashing.verify(typed(), Some(dear)).await.unwrap());
+    assert!(hashing.verify(typed(), Some(one)).await.unwrap());
+    assert!(!hashing.verify(typed(), None).await.unwrap());
+    assert!(
+        hashing.verify(typed(), Some("$argon2id$v=19$m=64,t=2,p=1$".to_owned())).await.is_err()
+    );
+    assert_eq!(Cost::default(), Cost { memory_kib: 19_456, passes: 2 });
 }
 
 /// What the comment in `auth/phrase.rs` says of its worth, worked out again.

@@ -1,6 +1,7 @@
 //! S38: nothing secret stands in the log; the command line makes links and the server prints one.
 
 use std::io::Read;
+use std::net::SocketAddr;
 use std::process::{Command, Stdio};
 
 use crate::guards::binary::{self, Running, program};
@@ -17,13 +18,13 @@ fn told(folder: &Folder, arguments: &[&str]) -> (Option<i32>, String, String) {
 }
 
 /// Sends a form to a running server.
-fn post(server: &Running, path: &str, headers: &str, body: &str) -> String {
+fn post(address: SocketAddr, path: &str, headers: &str, body: &str) -> String {
     let request = format!(
         "POST {path} HTTP/1.1\r\nHost: x\r\nConnection: close\r\nSec-Fetch-Site: same-origin\r\n\
          Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {}\r\n{headers}\r\n{body}",
         body.len()
     );
-    binary::send(server.address, request.as_bytes())
+    binary::send(address, request.as_bytes())
 }
 
 fn cookie(answer: &str) -> String {
@@ -42,7 +43,7 @@ fn s38_no_password_session_slip_or_code_is_in_the_log() {
     let slip = format!("/join/{token}");
 
     let joined = post(
-        &server,
+        server.address,
         &slip,
         "",
         &format!("name=Una+Oakes&new_password={}", PASSWORD.replace(' ', "+")),
@@ -50,18 +51,18 @@ fn s38_no_password_session_slip_or_code_is_in_the_log() {
     assert_eq!(binary::status(&joined), 303, "{joined}");
     let session = cookie(&joined);
     let wrong = "password=wrong+words+entirely+mine&name=Una+Oakes";
-    assert_eq!(binary::status(&post(&server, "/sign-in", "", wrong)), 422);
+    assert_eq!(binary::status(&post(server.address, "/sign-in", "", wrong)), 422);
     let right = format!("name=una+oakes%0d%0a%1b[31m&password={}", PASSWORD.replace(' ', "+"));
-    let again = post(&server, "/sign-in?next=/me", "", &right);
+    let again = post(server.address, "/sign-in?next=/me", "", &right);
     let with = format!("Cookie: {session}\r\n");
     let page = binary::get(server.address, "/me/second-factor", &with);
     assert_eq!(binary::status(&page), 200, "{page}");
-    let invited = post(&server, "/people/invite", &with, "meant_for=Percy");
+    let invited = post(server.address, "/people/invite", &with, "meant_for=Percy");
     assert_eq!(binary::status(&invited), 200, "{invited}");
     let second = invited.split("/join/").nth(1).unwrap().split('<').next().unwrap().to_owned();
     binary::get(server.address, &format!("/join/{second}"), "");
     binary::get(server.address, &format!("/reset/{second}"), "");
-    post(&server, "/sign-out", &with, "");
+    post(server.address, "/sign-out", &with, "");
 
     let mut secrets = vec![token, second, session.split('=').nth(1).unwrap().to_owned()];
     if let Some(given) = binary::header(&again, "set-cookie") {
@@ -91,6 +92,36 @@ fn s38_no_password_session_slip_or_code_is_in_the_log() {
     let joins: Vec<_> = log.iter().filter(|line| line["route"] == "/join/{token}").collect();
     assert!(joins.len() >= 2, "{joins:?}");
     assert!(joins.iter().all(|line| line["path"] == "/join/…"), "{joins:?}");
+}
+
+/// Forty at once, by names and addresses of their own. Without turns they would take 40 × 19 MiB.
+#[test]
+fn s13_many_sign_ins_at_once_take_no_more_memory_than_the_cores_need() {
+    const MIB: u64 = 1024;
+    let server = Running::start(&["--trusted-proxy", "127.0.0.1"]);
+    let address = server.address;
+    let try_one = |number: usize| {
+        let forwarded = format!("X-Forwarded-For: 10.1.0.{number}\r\n");
+        let body = format!("name=Stray+{number}&password=some+other+words+here");
+        binary::status(&post(address, "/sign-in", &forwarded, &body))
+    };
+    assert_eq!(binary::status(&binary::get(server.address, "/sign-in", "")), 200);
+    let before = server.memory_kib();
+    let mut most = before;
+    let told: Vec<u16> = std::thread::scope(|scope| {
+        let tries: Vec<_> = (0..40).map(|number| scope.spawn(move || try_one(number))).collect();
+        while !tries.iter().all(std::thread::ScopedJoinHandle::is_finished) {
+            most = most.max(server.memory_kib());
+            std::thread::sleep(std::time::Duration::from_millis(2));
+        }
+        tries.into_iter().map(|told| told.join().unwrap()).collect()
+    });
+    assert!(told.iter().all(|status| [422, 503].contains(status)), "{told:?}");
+    assert!(told.contains(&422), "{told:?}");
+    let rise = most - before;
+    let cores = u64::try_from(std::thread::available_parallelism().unwrap().get()).unwrap();
+    assert!(rise >= 19 * MIB, "nothing was hashed: {rise} KiB");
+    assert!(rise <= cores * 19 * MIB + 20 * MIB, "{rise} KiB");
 }
 
 #[test]

@@ -1,0 +1,117 @@
+//! The members' pages: joining and signing in on a phone without scripts, and what axe-core and a
+//! narrow screen say of each page.
+
+use holewright::server::auth::second_factor::Secret;
+use holewright::server::clock::Clock;
+
+use crate::access::{axe, run};
+use crate::browser::{Browser, NARROW, PHONE, Scheme, Scripts};
+use crate::reach::STICKING_OUT;
+
+const PASSWORD: &str = "seven brass otters dancing";
+
+/// The secretary joins by the link of the command line, and sets up the second factor that is due.
+fn join_as_secretary(browser: &Browser) {
+    let link = browser.site.link(&["invite", "--secretary"]);
+    browser.visit(&link);
+    browser.write("#name", "Una Oakes");
+    browser.write("#new_password", PASSWORD);
+    browser.follow("main form button");
+    assert_eq!(browser.address(), "/me/second-factor");
+    let written = browser.text("code.phrase");
+    browser.write("#code", &code(&written));
+    browser.follow("main form button");
+    assert_eq!(browser.address(), "/me");
+    assert_eq!(browser.text("h1"), "Una Oakes");
+}
+
+/// The code of this half minute for a secret in letters.
+fn code(written: &str) -> String {
+    let letters = b"ABCDEFGHIJKLMNOPQRSTUVWXYZ234567";
+    let bits: String = written
+        .bytes()
+        .filter_map(|letter| letters.iter().position(|known| *known == letter))
+        .map(|value| format!("{value:05b}"))
+        .collect();
+    let bytes: Vec<u8> = (0..bits.len() / 8)
+        .map(|place| u8::from_str_radix(&bits[place * 8..place * 8 + 8], 2).unwrap())
+        .collect();
+    Secret::kept(&bytes).unwrap().code_at(Clock::System.now()).unwrap()
+}
+
+#[test]
+fn u04_a_club_is_started_and_a_member_let_in_without_scripts() {
+    let browser = Browser::open(PHONE, Scripts::Refused);
+    join_as_secretary(&browser);
+    browser.follow("a[href='/people']");
+    browser.follow("a[href='/people/invite']");
+    browser.write("#meant_for", "Enid from the back bench");
+    browser.follow("main form button");
+    let slip = browser.text(".slip code").replace(&browser.site.base, "");
+    assert!(slip.starts_with("/join/"), "{slip}");
+    browser.visit("/me");
+    browser.follow("form[action='/sign-out'] button");
+    assert_eq!(browser.address(), "/");
+
+    browser.visit(&slip);
+    browser.write("#name", "Enid Hathersage");
+    browser.follow("main form button");
+    assert!(browser.window.title().starts_with("Error: "), "no password yet");
+    assert_eq!(browser.value("#name"), "Enid Hathersage");
+    let phrase = browser.text(".phrase code");
+    browser.press("input[name=use_phrase]");
+    browser.follow("main form button");
+    assert_eq!(browser.address(), "/me");
+    browser.follow("form[action='/sign-out'] button");
+
+    browser.visit("/me/password");
+    assert_eq!(browser.address(), "/sign-in?next=%2Fme%2Fpassword");
+    browser.write("#name", "enid hathersage");
+    browser.write("#password", &phrase);
+    browser.follow("main form button");
+    assert_eq!(browser.address(), "/me/password", "on to the page that was asked for");
+}
+
+#[test]
+fn members_pages_are_fit_for_everybody_and_for_a_narrow_screen() {
+    let axe = axe();
+    let browser = Browser::open(NARROW, Scripts::Allowed);
+    join_as_secretary(&browser);
+    let slip = browser.site.link(&["invite", "--for", "Enid"]);
+    let mut found = Vec::new();
+    for address in [
+        "/me",
+        "/me/password",
+        "/me/second-factor",
+        "/me/leave",
+        "/people",
+        "/people/1",
+        "/people/invite",
+        "/people/acts",
+        "/prove",
+        &slip,
+    ] {
+        browser.visit(address);
+        assert_eq!(browser.status(), 200, "{address}");
+        look(&browser, address, &axe, &mut found);
+    }
+    browser.visit("/people/invite");
+    browser.follow("main form button");
+    look(&browser, "a slip", &axe, &mut found);
+    browser.visit("/me/password");
+    browser.follow("main form button");
+    look(&browser, "a form to put right", &axe, &mut found);
+    assert!(found.is_empty(), "{} found: {found:#?}", found.len());
+}
+
+fn look(browser: &Browser, place: &str, axe: &str, found: &mut Vec<String>) {
+    browser.unfold();
+    let out: Vec<String> = browser.ask(STICKING_OUT);
+    found.extend(out.into_iter().map(|what| format!("{place}, 320 px: {what}")));
+    browser.window.run(axe);
+    for scheme in Scheme::BOTH {
+        browser.prefer(scheme);
+        let here = run(browser);
+        found.extend(here.into_iter().map(|what| format!("{place}, {}: {what}", scheme.name())));
+    }
+}
