@@ -14,11 +14,19 @@ use crate::support::Folder;
 
 fn kill_in_storms(count: u32) {
     let _disk = storm::with_others();
-    let folder = Folder::new();
-    let sum = rounds(&folder.path().join("data"), count, stormed::start, stormed::write);
-    println!("F01: {sum:?}");
-    assert_eq!((sum.rounds, sum.lost, sum.half), (count, 0, 0));
-    assert!(sum.acknowledged > usize::try_from(count).unwrap(), "hardly a storm: {sum:?}");
+    let (mut acknowledged, mut slowest) = (0, Duration::ZERO);
+    // A new folder now and then: else most of the time goes into reading what was written long ago.
+    for _ in 0..count / 20 {
+        let folder = Folder::new();
+        let sum = rounds(&folder.path().join("data"), 20, stormed::start, stormed::write);
+        assert_eq!((sum.rounds, sum.lost, sum.half), (20, 0, 0));
+        acknowledged += sum.acknowledged;
+        slowest = slowest.max(sum.slowest);
+    }
+    println!(
+        "F01: {count} kills, {acknowledged} notes acknowledged, ready after at most {slowest:?}"
+    );
+    assert!(acknowledged > usize::try_from(count).unwrap(), "hardly a storm: {acknowledged}");
 }
 
 #[test]
