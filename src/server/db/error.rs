@@ -39,12 +39,14 @@ pub enum Error {
         found: String,
     },
     /// The file was written by a newer program.
-    #[error("{FILE_NAME} has schema {found}, this program knows schemas up to {known}: run the newer program, or {}", way_back(copy.as_deref()))]
+    #[error("{FILE_NAME} has schema {found}, this program knows schemas up to {known}: run the newer program, or {}", way_back(folder, copy.as_deref()))]
     NewerSchema {
         /// The schema of the file.
         found: i64,
         /// The newest schema of this program.
         known: i64,
+        /// The data folder.
+        folder: PathBuf,
         /// The newest copy that this program can read.
         copy: Option<PathBuf>,
     },
@@ -91,15 +93,13 @@ pub enum Error {
     Statement(#[from] sqlx::Error),
 }
 
-fn way_back(copy: Option<&Path>) -> String {
+fn way_back(folder: &Path, copy: Option<&Path>) -> String {
+    let command = format!("holewright restore --data-dir {}", folder.display());
     match copy {
         Some(copy) => {
-            format!(
-                "put back the newest copy this one reads: holewright restore {}",
-                copy.display()
-            )
+            format!("put back the newest copy this one reads: {command} {}", copy.display())
         }
-        None => "put back a backup made before it first ran, with holewright restore".to_owned(),
+        None => format!("put back a backup made before it first ran: {command} FILE"),
     }
 }
 

@@ -53,7 +53,8 @@ impl Database {
         match copy::schema(&file).await.map_err(unopened)? {
             Some(found) if found > known => {
                 let copy = copies::newest_up_to(folder, known).await;
-                return Err(Error::NewerSchema { found, known, copy });
+                let folder = folder.to_owned();
+                return Err(Error::NewerSchema { found, known, folder, copy });
             }
             Some(found) if found < known => {
                 let copy = copies::keep(folder, known)

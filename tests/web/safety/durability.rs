@@ -6,7 +6,7 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 
 use super::storm::Victim;
-use super::{notes, writer};
+use super::{notes, storm, stormed, writer};
 use crate::support::Folder;
 
 /// How many answers there were, and before how many of them the log was synced since the last.
@@ -41,6 +41,7 @@ fn count(trace: &str, answer: &str) -> Counted {
 
 /// Writes so many notes, one after another, to a process that is watched.
 fn watch(start: impl Fn(&Path) -> Victim, notes: u64) -> Counted {
+    let _disk = storm::with_others();
     let folder = Folder::new();
     let mut victim = start(&folder.path().join("data"));
     let trace = folder.path().join("trace");
@@ -51,12 +52,12 @@ fn watch(start: impl Fn(&Path) -> Victim, notes: u64) -> Counted {
         .args(["-p", &victim.id().to_string()])
         .stderr(Stdio::piped())
         .spawn()
-        .expect("strace is needed: tests/run installs it");
+        .unwrap_or_else(|error| panic!("strace is needed (tests/run installs it): {error}"));
     let mut said = String::new();
     BufReader::new(strace.stderr.take().unwrap()).read_line(&mut said).unwrap();
     assert!(said.contains("attached"), "{said}");
     for number in 0..notes {
-        assert!(writer::write(victim.address, &notes::key("watched", number)));
+        assert!(stormed::write(victim.address, &notes::key("watched", number)));
     }
     victim.kill();
     strace.wait().unwrap();
@@ -65,7 +66,7 @@ fn watch(start: impl Fn(&Path) -> Victim, notes: u64) -> Counted {
 
 #[test]
 fn f02_the_log_is_synced_before_every_answer() {
-    assert_eq!(watch(writer::start, 100), Counted { answers: 100, synced: 100 });
+    assert_eq!(watch(stormed::start, 100), Counted { answers: 100, synced: 100 });
 }
 
 #[test]

@@ -9,15 +9,24 @@ use holewright::server::db::{FILE_NAME, newest_schema};
 use super::asked::get;
 use super::commands::{done, names, program, run};
 use super::storm::{Victim, rounds};
-use super::{notes, upgrades, writer};
+use super::{notes, storm, stormed, upgrades, writer};
 use crate::support::Folder;
 
 fn kill_in_storms(count: u32) {
-    let folder = Folder::new();
-    let sum = rounds(&folder.path().join("data"), count, writer::start, writer::write);
-    println!("F01: {sum:?}");
-    assert_eq!((sum.rounds, sum.lost, sum.half), (count, 0, 0));
-    assert!(sum.acknowledged > usize::try_from(count).unwrap(), "hardly a storm: {sum:?}");
+    let _disk = storm::with_others();
+    let (mut acknowledged, mut slowest) = (0, Duration::ZERO);
+    // A new folder now and then: else most of the time goes into reading what was written long ago.
+    for _ in 0..count / 20 {
+        let folder = Folder::new();
+        let sum = rounds(&folder.path().join("data"), 20, stormed::start, stormed::write);
+        assert_eq!((sum.rounds, sum.lost, sum.half), (20, 0, 0));
+        acknowledged += sum.acknowledged;
+        slowest = slowest.max(sum.slowest);
+    }
+    println!(
+        "F01: {count} kills, {acknowledged} notes acknowledged, ready after at most {slowest:?}"
+    );
+    assert!(acknowledged > usize::try_from(count).unwrap(), "hardly a storm: {acknowledged}");
 }
 
 #[test]
@@ -33,6 +42,7 @@ fn f01_nothing_acknowledged_is_lost_by_five_hundred_kills() {
 }
 
 fn kill_in_backups(count: u32) {
+    let _disk = storm::with_others();
     let folder = Folder::new();
     let data = folder.path().join("data");
     notes::fill(&data, "kept", 1500, 4000);
@@ -50,7 +60,8 @@ fn kill_in_backups(count: u32) {
     });
 
     let mut cut = 0;
-    for round in 1..=count {
+    let mut moment = Moment(whole / 3);
+    for _ in 0..count {
         let mut child = program()
             .args(save)
             .arg("--data-dir")
@@ -58,18 +69,19 @@ fn kill_in_backups(count: u32) {
             .stdout(Stdio::null())
             .spawn()
             .unwrap();
-        std::thread::sleep(whole * round / (count + 1));
+        std::thread::sleep(moment.0);
         let _ = child.kill();
         child.wait().unwrap();
-        if file.exists() {
+        let is_there = file.exists();
+        if is_there {
             done(&run(&data, &["verify", file.to_str().unwrap()]));
             std::fs::remove_file(&file).unwrap();
-        } else {
-            cut += 1;
         }
+        cut += u32::from(!is_there);
+        moment.came(!is_there);
     }
     println!("F05: a backup takes {whole:?}; {cut} of {count} kills came before its end");
-    assert!(cut > count / 2, "{cut} of {count} cut short: {:?}", names(&copies));
+    assert!(cut > count / 5, "nearly every kill came too late");
     assert_eq!(notes::read(&data), before, "the database itself");
 
     // What the killed ones left is in nobody's way.
@@ -90,8 +102,19 @@ fn f05_fifty_killed_backups_leave_no_file_under_their_name() {
     kill_in_backups(50);
 }
 
+/// When to kill: later after a kill that came early, earlier after one that came too late. So the
+/// kills gather where the work ends, however busy the machine is.
+struct Moment(Duration);
+
+impl Moment {
+    fn came(&mut self, early: bool) {
+        self.0 = if early { self.0 * 5 / 4 } else { self.0 * 3 / 5 };
+    }
+}
+
 /// Kills the program again and again while it brings an old database up to date.
 fn kill_in_upgrades(count: u32) {
+    let _disk = storm::with_others();
     let folder = Folder::new();
     // Twice, as above.
     let [_, (whole, old, new)] = ["first", "second"].map(|name| {
@@ -105,19 +128,19 @@ fn kill_in_upgrades(count: u32) {
         (whole, old, notes::schema(&data.join(FILE_NAME)))
     });
     let mut cut = 0;
+    // The schema is the first thing a start looks at.
+    let mut moment = Moment(whole / 6);
     for round in 1..=count {
         let data = folder.path().join(format!("round{round}"));
         upgrades::released(&data, upgrades::RELEASED[0].1);
         let mut child = serving(&data).spawn().unwrap();
-        // The schema is the first thing a start looks at.
-        std::thread::sleep(whole * round / (3 * count));
+        std::thread::sleep(moment.0);
         child.kill().unwrap();
         child.wait().unwrap();
         let left = notes::schema(&data.join(FILE_NAME));
         let copy = data.join(format!("copies/before-{}.sqlite", newest_schema()));
-        if left != new {
-            cut += 1;
-        }
+        cut += u32::from(left != new);
+        moment.came(left != new);
         if left != old {
             assert_eq!(notes::schema(&copy), old, "round {round}: changed without a copy");
         }

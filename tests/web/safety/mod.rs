@@ -14,5 +14,6 @@ mod put_back;
 mod readme;
 mod saved;
 mod storm;
+mod stormed;
 mod upgrades;
 mod writer;

@@ -42,8 +42,8 @@ async fn insert(connection: &mut SqliteConnection, key: &str, text: &str) -> sql
         .bind(text)
         .execute(&mut *connection)
         .await?;
-    sqlx::query("INSERT INTO act (at, what, subject) VALUES (unixepoch(), 'note-sent', ?)")
-        .bind(key)
+    sqlx::query("INSERT INTO act (at, what, subject) VALUES (unixepoch(), 'note-sent', 'note/' || ?)")
+        .bind(note)
         .execute(&mut *connection)
         .await?;
     Ok(())
@@ -102,22 +102,29 @@ async fn read_from(connection: &mut SqliteConnection) -> Found {
     assert_eq!(check, ["ok"]);
     let astray = sqlx::query("PRAGMA foreign_key_check").fetch_all(&mut *connection).await.unwrap();
     assert_eq!(astray.len(), 0, "rows that belong to none");
-    let mut sets = [BTreeSet::new(), BTreeSet::new(), BTreeSet::new(), BTreeSet::new()];
-    for (set, question) in sets.iter_mut().zip([
-        "SELECT form_key FROM note",
-        "SELECT title FROM note_version WHERE title <> ''",
-        "SELECT title FROM note_text WHERE rowid IN (SELECT id FROM note)",
-        "SELECT subject FROM act WHERE what = 'note-sent'",
-    ]) {
+    let mut found = Found::default();
+    // Whole is a note with its wording and with the record that it was sent.
+    for (set, question) in [
+        (
+            &mut found.whole,
+            "SELECT form_key FROM note
+             WHERE EXISTS (SELECT 1 FROM note_version WHERE note_id = note.id)
+               AND EXISTS (SELECT 1 FROM act WHERE subject = 'note/' || note.id)",
+        ),
+        (
+            &mut found.half,
+            "SELECT form_key FROM note
+             WHERE NOT EXISTS (SELECT 1 FROM note_version WHERE note_id = note.id)
+                OR NOT EXISTS (SELECT 1 FROM act WHERE subject = 'note/' || note.id)
+             UNION ALL
+             SELECT subject FROM act
+             WHERE subject LIKE 'note/%'
+               AND NOT EXISTS (SELECT 1 FROM note WHERE subject = 'note/' || note.id)",
+        ),
+    ] {
         let keys: Vec<String> =
             sqlx::query_scalar(question).fetch_all(&mut *connection).await.unwrap();
         set.extend(keys);
-    }
-    let mut found = Found::default();
-    for key in sets.iter().flatten() {
-        let is_whole = sets.iter().all(|set| set.contains(key));
-        let to = if is_whole { &mut found.whole } else { &mut found.half };
-        to.insert(key.clone());
     }
     found
 }

@@ -9,7 +9,7 @@ use sha2::{Digest, Sha256};
 use super::asked::get;
 use super::commands::{bytes, done, names, program, refused, run};
 use super::storm::Victim;
-use super::{notes, writer};
+use super::{notes, stormed};
 use crate::support::Folder;
 
 /// A folder with an archive of three notes in it.
@@ -250,9 +250,9 @@ fn f13_the_log_of_a_killed_server_goes_with_its_database() {
     let folder = Folder::new();
     let file = saved(&folder);
     let data = folder.path().join("data");
-    let mut writer = writer::start(&data);
+    let mut writer = stormed::start(&data);
     for number in 0..20 {
-        assert!(writer::write(writer.address, &notes::key("before", number)));
+        assert!(stormed::write(writer.address, &notes::key("before", number)));
     }
     writer.kill();
     assert!(names(&data).contains(&format!("{FILE_NAME}-wal")), "{:?}", names(&data));
@@ -274,8 +274,8 @@ fn f13_a_stray_log_and_a_damaged_database_do_no_harm() {
     let expected = notes::read(&folder.path().join("saved"));
     // A log of another database, beside nothing and beside what is no database.
     let other = folder.path().join("other");
-    let mut writer = writer::start(&other);
-    assert!(writer::write(writer.address, &notes::key("other", 1)));
+    let mut writer = stormed::start(&other);
+    assert!(stormed::write(writer.address, &notes::key("other", 1)));
     writer.kill();
     for damaged in [None, Some("shopping list ".repeat(500))] {
         let data = folder.path().join("data");

@@ -7,7 +7,7 @@ use holewright::server::db::{FILE_NAME, newest_schema};
 
 use super::commands::{done, names, refused, run};
 use super::storm::beside;
-use super::{notes, writer};
+use super::{notes, storm, stormed};
 use crate::support::Folder;
 
 /// The parts of an archive, as another tar program reads them.
@@ -95,10 +95,11 @@ fn o10_only_its_owner_may_read_an_archive() {
 /// Saves so many times in a storm of writes, each time so long after the last, and puts each
 /// archive back elsewhere.
 fn save_in_a_storm(rounds: u32, every: Duration) {
+    let _disk = storm::with_others();
     let folder = Folder::new();
     let data = folder.path().join("data");
-    let writer = writer::start(&data);
-    let (storm, archives) = beside(writer.address, "stormy", writer::write, |acknowledged| {
+    let writer = stormed::start(&data);
+    let (storm, archives) = beside(writer.address, "stormy", stormed::write, |acknowledged| {
         let mut archives = Vec::new();
         for round in 0..rounds {
             std::thread::sleep(every);

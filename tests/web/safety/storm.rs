@@ -8,6 +8,7 @@ use std::net::SocketAddr;
 use std::path::Path;
 use std::process::{Child, Command};
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
+use std::sync::{PoisonError, RwLock};
 use std::time::{Duration, Instant};
 
 use super::asked::get;
@@ -17,6 +18,19 @@ use super::notes;
 const CLIENTS: usize = 8;
 /// A process that was killed is ready again within this.
 const READY: Duration = Duration::from_secs(2);
+
+/// Held shared by whatever presses the disk, alone by whatever times it.
+static DISK: RwLock<()> = RwLock::new(());
+
+/// Beside other storms.
+pub(super) fn with_others() -> impl Sized {
+    DISK.read().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// With no other storm.
+pub(super) fn alone() -> impl Sized {
+    DISK.write().unwrap_or_else(PoisonError::into_inner)
+}
 
 /// A process to be killed. It has printed its address.
 pub(super) struct Victim {
@@ -37,7 +51,10 @@ impl Victim {
         });
         // Read on: a full pipe would hold it up.
         std::thread::spawn(move || lines.for_each(drop));
-        Self { child, address: address.expect("it ended before it said its address") }
+        Self {
+            child,
+            address: address.unwrap_or_else(|| panic!("it ended before it said its address")),
+        }
     }
 
     /// The number of the process.

@@ -154,7 +154,8 @@ fn o14_a_newer_schema_is_refused_by_name_and_nothing_is_touched() {
     let before = (bytes(&data), bytes(&data.join("copies")));
 
     let (known, named) = (newest_schema().to_string(), copy.to_str().unwrap());
-    let refusal = ["29991231235959", &known, &format!("holewright restore {named}")];
+    let command = format!("holewright restore --data-dir {} {named}", data.display());
+    let refusal = ["29991231235959", &known, &command];
     refused(&run(&data, &["--listen", "127.0.0.1:0"]), &refusal);
     assert!((bytes(&data), bytes(&data.join("copies"))) == before, "something was touched");
 
