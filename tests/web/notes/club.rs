@@ -50,7 +50,13 @@ impl Club {
     async fn in_folder(folder: Folder) -> Self {
         use holewright::server::clock::Clock;
         let base_url = "https://club.test".parse().unwrap();
-        let mut app = App::open(config(&folder, &["--second-factor", "relaxed"]), base_url, Clock::Fixed(NOW)).await.unwrap();
+        let mut app = App::open(
+            config(&folder, &["--second-factor", "relaxed"]),
+            base_url,
+            Clock::Fixed(NOW),
+        )
+        .await
+        .unwrap();
         app.write_limit = RateLimit::off();
         let app = Arc::new(app);
         Self { router: routes::router(Arc::clone(&app)), app, folder }

@@ -42,10 +42,12 @@ async fn insert(connection: &mut SqliteConnection, key: &str, text: &str) -> sql
         .bind(text)
         .execute(&mut *connection)
         .await?;
-    sqlx::query("INSERT INTO act (at, what, subject) VALUES (unixepoch(), 'note-sent', 'note/' || ?)")
-        .bind(note)
-        .execute(&mut *connection)
-        .await?;
+    sqlx::query(
+        "INSERT INTO act (at, what, subject) VALUES (unixepoch(), 'note-sent', 'note/' || ?)",
+    )
+    .bind(note)
+    .execute(&mut *connection)
+    .await?;
     Ok(())
 }
 
