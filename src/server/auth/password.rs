@@ -115,6 +115,13 @@ impl Hashing {
         self.turns.available_permits()
     }
 
+    /// Whether a hash was made at today's cost. One that was not is made anew at the next sign-in, or
+    /// its member could be told from nobody by the time it takes.
+    #[must_use]
+    pub fn is_current(&self, hash: &str) -> bool {
+        hash.starts_with(&form(self.cost))
+    }
+
     /// The hash to keep, in the PHC form, with a salt of its own.
     ///
     /// # Errors
@@ -208,8 +215,13 @@ fn work_out(
 }
 
 /// The PHC form.
-fn written(Cost { memory_kib, passes }: Cost, salt: &Salt, output: &Output) -> String {
-    format!("$argon2id$v=19$m={memory_kib},t={passes},p=1${salt}${output}")
+fn written(cost: Cost, salt: &Salt, output: &Output) -> String {
+    format!("{}{salt}${output}", form(cost))
+}
+
+/// How every hash at this cost begins.
+fn form(Cost { memory_kib, passes }: Cost) -> String {
+    format!("$argon2id$v=19$m={memory_kib},t={passes},p=1$")
 }
 
 fn chance<const N: usize>() -> Result<[u8; N], Trouble> {

@@ -234,6 +234,29 @@ pub async fn sign_out(
     Ok(())
 }
 
+/// Keeps another hash of the same password, unless the password was changed meanwhile.
+///
+/// # Errors
+/// The database cannot be written.
+pub async fn renew_hash(
+    database: &Database,
+    MemberId(member): MemberId,
+    old: &str,
+    new: &str,
+) -> Result<(), Error> {
+    let mut transaction = database.write().await?;
+    sqlx::query!(
+        "UPDATE member SET password_hash = ? WHERE id = ? AND password_hash = ?",
+        new,
+        member,
+        old
+    )
+    .execute(&mut *transaction)
+    .await?;
+    transaction.commit().await?;
+    Ok(())
+}
+
 /// Sets a new password. Every session of the member ends, and one with a new token begins here.
 ///
 /// # Errors

@@ -54,6 +54,11 @@ impl Club {
         Self::open(Arc::new(Folder::new()), relaxed, NOW, Cost::default()).await
     }
 
+    /// The same club with dearer hashes.
+    pub(super) async fn at_cost(&self, cost: Cost) -> Self {
+        Self::open(Arc::clone(&self.folder), self.arguments.clone(), NOW, cost).await
+    }
+
     /// The same club, so many seconds later, after a restart.
     pub(super) async fn later(&self, seconds: i64) -> Self {
         Self::open(Arc::clone(&self.folder), self.arguments.clone(), NOW + seconds, Cost::FOR_TESTS)

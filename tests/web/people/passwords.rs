@@ -236,3 +236,22 @@ fn a_phrase_has_fifty_bits() {
     different.dedup();
     assert_eq!(different.len(), drawn.len());
 }
+
+#[tokio::test]
+async fn s08_a_hash_of_another_cost_is_made_anew_at_the_next_sign_in() {
+    use holewright::server::auth::password::Cost;
+
+    let club = Club::start().await;
+    club.join("Enid Hathersage", PLAIN).await;
+    let dear = club.at_cost(Cost { memory_kib: 128, passes: 1 }).await;
+    let with =
+        "SELECT COUNT(*) FROM member WHERE password_hash LIKE '$argon2id$v=19$m=128,t=1,p=1$%'";
+    let wrong = dear.browser().sign_in("Enid Hathersage", "some other words here").await;
+    assert_eq!(wrong.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert_eq!(club.count(with).await, 0);
+    for _ in 0..2 {
+        let answer = dear.browser().sign_in("Enid Hathersage", PASSWORD).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER);
+        assert_eq!(club.count(with).await, 1);
+    }
+}

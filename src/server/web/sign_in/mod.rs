@@ -78,7 +78,10 @@ pub(super) async fn check(
     let account = accounts::named(&app.database, &name::key(typed)).await?;
     let standing = account.as_ref().filter(|account| !account.is_stopped);
     let hash = standing.map(|account| account.password_hash.clone());
-    if app.passwords.verify(password, hash).await? {
+    if app.passwords.verify(password.clone(), hash).await? {
+        if let Some(account) = account.as_ref() {
+            renew(app, account, password).await?;
+        }
         if let Some(client) = asker.client {
             app.sign_in_limit.give_back(client);
         }
@@ -86,6 +89,15 @@ pub(super) async fn check(
     }
     accounts::refuse(&app.database, app.clock.now(), account.as_ref(), "password").await?;
     Ok(None)
+}
+
+/// Makes the hash anew where it was made at another cost than today's.
+async fn renew(app: &App, account: &Account, password: Password) -> Result<(), Error> {
+    if app.passwords.is_current(&account.password_hash) {
+        return Ok(());
+    }
+    let hash = app.passwords.hash(password).await?;
+    Ok(accounts::renew_hash(&app.database, account.id, &account.password_hash, &hash).await?)
 }
 
 /// Counts a try before its outcome is known, so that many at once count as many.
