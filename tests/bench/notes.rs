@@ -135,7 +135,7 @@ async fn fill(database: &Database, count: u32) {
             .bind(id)
             .bind(&title)
             .bind(&text)
-            .bind(metal)
+            .bind(if id % 3 == 0 { format!("{metal} · 4 BA") } else { metal.to_owned() })
             .execute(&mut *transaction)
             .await
             .unwrap();

@@ -19,6 +19,8 @@ async fn note(club: &Club, by: &Person, title: &str) -> (StatusCode, Duration) {
     let answer = club.post("/notes/new", Some(by), &fields).await;
     if answer.status == StatusCode::SERVICE_UNAVAILABLE {
         assert!(answer.headers.contains_key("retry-after"));
+        // Nothing that was typed is lost.
+        assert!(answer.body.contains("Drilled No. 43.</textarea>"), "{}", answer.body);
     } else {
         assert!(!answer.body.contains("locked"), "{}", answer.body);
     }

@@ -199,7 +199,52 @@ async fn a_report_hides_at_once_and_a_withdrawn_note_says_why() {
         let body = club.get(path, None).await.body;
         assert!(!body.contains("Tapping 4 BA in gunmetal"), "{path}: {body}");
     }
-    assert_eq!(club.post(&withdraw, Some(&author), &why).await.status, StatusCode::CONFLICT);
+    // Nobody waits for an answer twice: what is withdrawn stays so.
+    let again = club.post(&withdraw, Some(&author), &why).await;
+    assert_eq!(again.status, StatusCode::CONFLICT);
+    assert!(again.body.contains("the note is withdrawn"), "{}", again.body);
+}
+
+#[tokio::test]
+async fn the_queue_withdraws_what_was_reported_and_settles_once() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let report = format!("/notes/{note}/report");
+    club.post(&report, Some(&other), &[("danger", "One")]).await;
+    club.decide(&moderator, note, ("settle", "")).await;
+    let late = club.decide(&moderator, note, ("settle", "")).await;
+    assert_eq!(late.status, StatusCode::CONFLICT);
+    assert!(late.body.contains("somebody settled it already"), "{}", late.body);
+    club.post(&report, Some(&other), &[("danger", "Two")]).await;
+    let fields = [("version", "1"), ("do", "withdraw"), ("reason", "Too dangerous.")];
+    let answer = club.post(&format!("/queue/{note}"), Some(&moderator), &fields).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    let gone = club.get(&format!("/notes/{note}"), None).await;
+    assert!(gone.body.contains("Too dangerous."), "{}", gone.body);
+    assert!(club.get("/queue", Some(&moderator)).await.body.contains("Nothing waits."));
+    let open = "SELECT count(*) FROM safety_report WHERE settled_at IS NULL";
+    assert_eq!(club.count(open).await, 0);
+}
+
+#[tokio::test]
+async fn a_correction_of_a_wording_that_was_replaced_comes_back_with_its_words() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let read = club.version(note, "shown").await.to_string();
+    let changed = [("title", "A"), ("text", "Another text"), ("do", "send")];
+    club.post(&format!("/notes/{note}/edit"), Some(&author), &changed).await;
+    club.decide(&moderator, note, ("pass", "")).await;
+    let fields = [("version", read.as_str()), ("correction", "Kept words")];
+    let answer = club.post(&format!("/notes/{note}/correct"), Some(&moderator), &fields).await;
+    assert_eq!(answer.status, StatusCode::CONFLICT);
+    assert!(answer.body.contains("Kept words</textarea>"), "{}", answer.body);
+    assert!(answer.body.contains("Another text"), "{}", answer.body);
+    assert_eq!(club.count("SELECT count(*) FROM correction").await, 0);
 }
 
 #[tokio::test]

@@ -3,6 +3,7 @@
 mod club;
 mod contention;
 mod forms;
+mod fuzz;
 mod journey;
 mod marks;
 mod rules;

@@ -164,7 +164,14 @@ enum Last {
 /// whatever it holds. None where no word was typed.
 fn expression(typed: &str, last: Last) -> Option<String> {
     let words: Vec<String> = typed.split_whitespace().filter_map(phrase).take(WORDS).collect();
-    let mark = if last == Last::Begun { "*" } else { "" };
+    let mark = match last {
+        Last::Whole => "",
+        // One letter begins half the words there are.
+        Last::Begun if words.last()?.chars().filter(|c| c.is_alphanumeric()).count() < 2 => {
+            return None;
+        }
+        Last::Begun => "*",
+    };
     (!words.is_empty()).then(|| format!("{}{mark}", words.join(" ")))
 }
 

@@ -53,7 +53,7 @@ pub async fn judge(
         }
     }
     let (Some(found), []) = (found, errors.as_slice()) else {
-        let back = Back { errors, typed: vec![("metal", metal), ("size", size)] };
+        let back = Back { errors, typed: vec![("metal", metal), ("size", size)], status: None };
         return answer(&app, Reader(Some(member)), id, back).await;
     };
     may_write(&app, &member)?;
@@ -79,9 +79,8 @@ pub async fn report(
         Err(back) => return answer(&app, Reader(Some(member)), id, back).await,
     };
     may_write(&app, &member)?;
-    after::report(&app.database, app.clock.now(), &member, id, &danger).await?;
-    app.kept.changed();
-    see_other(&format!("/notes/{}", id.0))
+    let done = after::report(&app.database, app.clock.now(), &member, id, &danger).await;
+    finish(&app, member, id, done.map_err(Error::from), ("danger", danger)).await
 }
 
 /// Takes the note back, with the reason.
@@ -101,9 +100,8 @@ pub async fn withdraw(
             Err(back) => return answer(&app, Reader(Some(member)), id, back).await,
         };
     may_write(&app, &member)?;
-    after::withdraw(&app.database, app.clock.now(), &member, id, &why).await?;
-    app.kept.changed();
-    see_other(&format!("/notes/{}", id.0))
+    let done = after::withdraw(&app.database, app.clock.now(), &member, id, &why).await;
+    finish(&app, member, id, done.map_err(Error::from), ("why", why)).await
 }
 
 /// Puts a correction above the text.
@@ -124,11 +122,36 @@ pub async fn correct(
         };
     may_write(&app, &member)?;
     let version = VersionId(filled.get("version").parse().unwrap_or_default());
-    let words = words(&app, &member, id, version, &said).await?;
+    let words = match words(&app, &member, id, version, &said).await {
+        Ok(words) => words,
+        Err(error) => return finish(&app, member, id, Err(error), ("correction", said)).await,
+    };
     let reading = Reading { note: id, version, by: &member, now: app.clock.now() };
-    after::correct(&app.database, reading, &said, &words).await?;
-    app.kept.changed();
-    see_other(&format!("/notes/{}", id.0))
+    let done = after::correct(&app.database, reading, &said, &words).await.map_err(Error::from);
+    finish(&app, member, id, done, ("correction", said)).await
+}
+
+/// Back to the note after something was done; where it could not be done as things stand, with what was
+/// typed.
+async fn finish(
+    app: &Arc<App>,
+    member: SignedIn,
+    id: NoteId,
+    done: Result<(), Error>,
+    (name, typed): (&'static str, String),
+) -> Result<Response, Error> {
+    match done {
+        Ok(()) => {
+            app.kept.changed();
+            see_other(&format!("/notes/{}", id.0))
+        }
+        Err(error @ Error::Conflict(_)) => {
+            let errors = vec![FieldError::new(name, format!("Nothing was done: {error}."))];
+            let back = Back { errors, typed: vec![(name, typed)], status: Some(error.status()) };
+            answer(app, Reader(Some(member)), id, back).await
+        }
+        Err(error) => Err(error),
+    }
 }
 
 /// The words by which the note will be found, with this correction above the others.
@@ -167,5 +190,9 @@ fn reason(
         _ if length > longest => format!("That is {length} characters; {longest} are taken."),
         _ => return Ok(text),
     };
-    Err(Back { errors: vec![FieldError::new(name, message)], typed: vec![(name, text)] })
+    Err(Back {
+        errors: vec![FieldError::new(name, message)],
+        typed: vec![(name, text)],
+        status: None,
+    })
 }

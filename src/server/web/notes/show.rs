@@ -67,6 +67,8 @@ struct GonePage {
 pub(super) struct Back {
     pub(super) errors: Vec<FieldError>,
     pub(super) typed: Vec<(&'static str, String)>,
+    /// The status, where it is not that of a form that could not be read.
+    pub(super) status: Option<StatusCode>,
 }
 
 impl Back {
@@ -98,9 +100,13 @@ pub(super) async fn answer(
     let note = note.ok_or(Error::NotFound("no note stands at this address"))?;
     match seen(&note, reader.0.as_ref()) {
         Seen::Version(version) => {
-            let is_wrong = !back.errors.is_empty();
+            let usual = if back.errors.is_empty() {
+                StatusCode::OK
+            } else {
+                StatusCode::UNPROCESSABLE_ENTITY
+            };
+            let status = back.status.unwrap_or(usual);
             let shown = note_page(app, reader.0.as_ref(), &note, version, back);
-            let status = if is_wrong { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
             page(status, &shown, &reader)
         }
         Seen::Withdrawn(why) => {

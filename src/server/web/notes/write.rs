@@ -8,7 +8,8 @@ use std::sync::Arc;
 use askama::Template;
 use axum::body::Bytes;
 use axum::extract::{RawQuery, State};
-use axum::http::StatusCode;
+use axum::http::header::RETRY_AFTER;
+use axum::http::{HeaderValue, StatusCode};
 use axum::response::Response;
 
 use super::filled::Filled;
@@ -161,9 +162,6 @@ async fn take(
     if !(16..=64).contains(&typed.form_key.len()) || !typed.form_key.is_ascii() {
         typed.form_key = new_key()?;
     }
-    if let Place::Edit(id) = place {
-        own(app, &member, id).await?;
-    }
     let aim = match filled.get("do") {
         "send" => Aim::SendIn,
         _ => Aim::Draft,
@@ -174,23 +172,70 @@ async fn take(
             return show(app, member, &place, &typed, Said { errors, ..Said::default() });
         }
     };
+    if let Place::Edit(id) = place
+        && let Err(error) = own(app, &member, id).await
+    {
+        return not_kept(app, member, &place, &typed, error);
+    }
     if filled.get("do") == "preview" {
         let said = Said { preview: Some(wording), ..Said::default() };
         return show(app, member, &place, &typed, said);
     }
-    may_write(app, &member)?;
-    let (now, given) = (app.clock.now(), (&wording, aim));
-    let NoteId(id) = match place {
-        Place::New => write::new(&app.database, now, &member, &typed.form_key, given).await?,
-        Place::Edit(id) => {
-            write::edit(&app.database, now, &member, id, given).await?;
-            id
-        }
-    };
-    match aim {
-        Aim::Draft => see_other(&format!("/notes/{id}/edit")),
-        Aim::SendIn => see_other(&format!("/notes/mine#note-{id}")),
+    match keep(app, &member, &place, (&typed.form_key, &wording, aim)).await {
+        Ok(NoteId(id)) if aim == Aim::Draft => see_other(&format!("/notes/{id}/edit")),
+        Ok(NoteId(id)) => see_other(&format!("/notes/mine#note-{id}")),
+        Err(error) => not_kept(app, member, &place, &typed, error),
     }
+}
+
+async fn keep(
+    app: &Arc<App>,
+    member: &SignedIn,
+    place: &Place,
+    (form_key, wording, aim): (&str, &Wording, Aim),
+) -> Result<NoteId, Error> {
+    may_write(app, member)?;
+    let (now, given) = (app.clock.now(), (wording, aim));
+    match *place {
+        Place::New => Ok(write::new(&app.database, now, member, form_key, given).await?),
+        Place::Edit(id) => {
+            write::edit(&app.database, now, member, id, given).await?;
+            Ok(id)
+        }
+    }
+}
+
+/// The form with everything typed, where the note could not be kept: the disk is full, another program
+/// holds the file, the note was withdrawn meanwhile, too much came at once. What is nobody's fault must
+/// cost nobody their text.
+fn not_kept(
+    app: &App,
+    member: SignedIn,
+    place: &Place,
+    typed: &Typed,
+    error: Error,
+) -> Result<Response, Error> {
+    let words = match &error {
+        Error::Unavailable(_) | Error::TooMany { .. } => {
+            "The note could not be kept just now. Nothing is lost: send it again in a few seconds."
+                .to_owned()
+        }
+        Error::Conflict(words) => {
+            format!("The note was not kept: {words}. What you typed is below.")
+        }
+        // Nothing is theirs there, or the fault is ours: the log then says what it was.
+        _ => return Err(error),
+    };
+    if let Error::Unavailable(source) = &error {
+        tracing::warn!(%source, "a note could not be kept");
+    }
+    let errors = vec![FieldError::new("title", words)];
+    let said = Said { errors, status: Some(error.status()), ..Said::default() };
+    let mut response = show(app, member, place, typed, said)?;
+    if let Some(seconds) = error.retry_after() {
+        response.headers_mut().insert(RETRY_AFTER, HeaderValue::from(seconds));
+    }
+    Ok(response)
 }
 
 /// What the page says beside the form.
@@ -199,6 +244,8 @@ struct Said {
     asked: Option<String>,
     errors: Vec<FieldError>,
     preview: Option<Wording>,
+    /// The status, where it is not that of a form that could not be read.
+    status: Option<StatusCode>,
 }
 
 fn show(
@@ -236,8 +283,8 @@ fn show(
         done,
         last,
     };
-    let status = if is_wrong { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
-    page(status, &form, &Reader(Some(member)))
+    let usual = if is_wrong { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
+    page(said.status.unwrap_or(usual), &form, &Reader(Some(member)))
 }
 
 /// The fields: what every note has, what was done, and where it belongs.
