@@ -3,10 +3,13 @@
 use std::time::{Duration, Instant};
 
 use serde::de::DeserializeOwned;
-use serde_json::{Value, json};
+use serde_json::json;
+use thirtyfour::{
+    ChromeCapabilities, ChromiumLikeCapabilities, DesiredCapabilities, LoggingPrefsLogLevel,
+};
 
 use crate::process::{Driver, Folder, Site};
-use crate::webdriver::Session;
+use crate::window::Window;
 
 /// Everything Chromium does that has nothing to do with the page, off. It runs as root in a
 /// container, where its sandbox cannot.
@@ -66,8 +69,8 @@ pub(crate) const WIDE: Screen = Screen { width: 1280, height: 800, ratio: 1 };
 
 /// A browser, the server it looks at and the driver between them.
 pub(crate) struct Browser {
-    // Ended in this order: the session, its driver, then the server.
-    pub(crate) window: Session,
+    // Ended in this order: the window, its driver, then the server.
+    pub(crate) window: Window,
     _driver: Driver,
     pub(crate) site: Site,
     _profile: Folder,
@@ -78,7 +81,7 @@ impl Browser {
         let site = Site::start();
         let driver = Driver::start();
         let profile = Folder::new();
-        let window = Session::open(driver.address, &capabilities(&profile, scripts));
+        let window = Window::open(driver.address, capabilities(&profile, scripts));
         let browser = Self { window, _driver: driver, site, _profile: profile };
         browser.resize(screen);
         browser
@@ -175,16 +178,16 @@ impl Browser {
     }
 }
 
-fn capabilities(profile: &Folder, scripts: Scripts) -> Value {
+fn capabilities(profile: &Folder, scripts: Scripts) -> ChromeCapabilities {
+    let mut chrome = DesiredCapabilities::chrome();
     let profile = format!("--user-data-dir={}", profile.path().display());
-    let arguments: Vec<&str> = ARGUMENTS.into_iter().chain([profile.as_str()]).collect();
-    let preferences = match scripts {
-        Scripts::Allowed => json!({}),
-        Scripts::Refused => json!({"profile.managed_default_content_settings.javascript": 2}),
-    };
-    json!({
-        "browserName": "chrome",
-        "goog:chromeOptions": {"args": arguments, "prefs": preferences},
-        "goog:loggingPrefs": {"browser": "ALL"},
-    })
+    for argument in ARGUMENTS.into_iter().chain([profile.as_str()]) {
+        chrome.add_arg(argument).unwrap();
+    }
+    if scripts == Scripts::Refused {
+        let preference = json!({"profile.managed_default_content_settings.javascript": 2});
+        chrome.add_experimental_option("prefs", preference).unwrap();
+    }
+    chrome.set_browser_log_level(LoggingPrefsLogLevel::All).unwrap();
+    chrome
 }

@@ -1,7 +1,8 @@
 //! The Tab key alone: the skip link comes first, and the focus can always be seen.
 
+use thirtyfour::Key;
+
 use crate::browser::{Browser, PHONE, Scripts};
-use crate::webdriver::{ENTER, TAB};
 
 /// How the focus shows, and where it stands in the window.
 const FOCUS: &str = "
@@ -39,7 +40,7 @@ fn the_skip_link_comes_first_and_skips() {
     tab(&browser);
     let skip = browser.window.active();
     assert_eq!(skip.text(), "Skip to the answer");
-    browser.window.press(ENTER);
+    browser.window.press(Key::Enter);
     browser.until("the main part", || browser.address().ends_with("#main"));
     tab(&browser);
     let inside: bool = browser.ask("return document.activeElement.closest('main') !== null");
@@ -47,5 +48,5 @@ fn the_skip_link_comes_first_and_skips() {
 }
 
 fn tab(browser: &Browser) {
-    browser.window.press(TAB);
+    browser.window.press(Key::Tab);
 }

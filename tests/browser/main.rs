@@ -6,7 +6,6 @@
 #![expect(
     clippy::unwrap_used,
     clippy::panic,
-    clippy::indexing_slicing,
     reason = "a page that lacks what a test asks for must stop the test"
 )]
 
@@ -22,4 +21,4 @@ mod pictures;
 mod process;
 mod reach;
 mod targets;
-mod webdriver;
+mod window;
