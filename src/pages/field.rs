@@ -23,8 +23,10 @@ pub(crate) enum Kind {
     /// A line of text, as typed.
     Text(String),
     /// A line of text of a kind that browsers fill in by themselves: as typed, and its kind.
+    #[cfg_attr(not(feature = "server"), expect(dead_code, reason = "the server's forms have them"))]
     Familiar(String, &'static str),
     /// A password of a kind that password managers know. It is never shown again.
+    #[cfg_attr(not(feature = "server"), expect(dead_code, reason = "the server's forms have them"))]
     Secret(&'static str),
     /// Several lines of text, as typed.
     #[cfg_attr(not(feature = "server"), expect(dead_code, reason = "the server's forms have them"))]
