@@ -107,3 +107,24 @@ async fn a_session_ends_unused_after_a_fortnight_and_in_any_case_after_a_month()
     idle.sign_in("Enid Hathersage", PASSWORD).await;
     assert!(!idle.at(&club.later(15 * DAY).await).is_in().await, "a fortnight unused");
 }
+
+#[tokio::test]
+async fn what_is_over_is_forgotten_and_nothing_else() {
+    use holewright::server::db;
+
+    const DAY: i64 = 24 * 60 * 60;
+    let club = Club::start().await;
+    let mut browser = club.join("Enid Hathersage", PLAIN).await;
+    club.slip(PLAIN).await;
+    let (database, now) = (&club.app.database, club.app.clock.now());
+    let sessions = "SELECT COUNT(*) FROM session";
+    let slips = "SELECT COUNT(*) FROM slip";
+    db::sessions::forget_old(database, now + 13 * DAY).await.unwrap();
+    db::slips::forget_old(database, now + 43 * DAY).await.unwrap();
+    assert_eq!((club.count(sessions).await, club.count(slips).await), (1, 2));
+    assert!(browser.is_in().await);
+    db::sessions::forget_old(database, now + 14 * DAY).await.unwrap();
+    db::slips::forget_old(database, now + 45 * DAY).await.unwrap();
+    assert_eq!((club.count(sessions).await, club.count(slips).await), (0, 0));
+    assert_eq!(club.count("SELECT COUNT(*) FROM member").await, 1);
+}
