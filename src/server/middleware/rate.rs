@@ -1,4 +1,4 @@
-//! Refuses a client that asks too often for what costs work: searching and planning.
+//! Refuses a client that asks too often for what costs work: searching, planning, and all notes at once.
 //!
 //! Everything else is one page looked up, and is not counted.
 
@@ -6,6 +6,7 @@ use std::sync::Arc;
 use std::time::Instant;
 
 use axum::extract::{Request, State};
+use axum::http::Uri;
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
@@ -21,7 +22,7 @@ const COSTLY: [&str; 2] = ["plan", "search"];
 ///
 /// A request without a peer came through no socket, and is let by.
 pub async fn limit(State(app): State<Arc<App>>, request: Request, next: Next) -> Response {
-    if costs_work(request.uri().path())
+    if costs_work(request.uri())
         && let Some(address) = client::of(&request, &app.config.trusted_proxy)
         && let Err(wait) = app.rate_limit.take(Client::from(address), Instant::now())
     {
@@ -32,9 +33,15 @@ pub async fn limit(State(app): State<Arc<App>>, request: Request, next: Next) ->
 
 /// Whether a path leads to one of the doors, in any spelling: `/Plan/` works out the plan before it
 /// is sent to `/plan`, and `/plan.svg` draws it.
-fn costs_work(path: &str) -> bool {
-    let path = pages::canonical(path);
+fn costs_work(uri: &Uri) -> bool {
+    let path = pages::canonical(uri.path());
     let path = path.strip_prefix("/api/v1").unwrap_or(&path);
     let first = path.trim_start_matches('/').split(['/', '.']).next();
-    first.is_some_and(|first| COSTLY.contains(&first))
+    first.is_some_and(|first| COSTLY.contains(&first)) || asks_the_notes(uri)
+}
+
+/// The notes are searched, or sent as a file; turned to without a query they are one list.
+fn asks_the_notes(uri: &Uri) -> bool {
+    let is_searched = uri.path() == "/notes" && uri.query().is_some();
+    is_searched || ["/notes.csv", "/notes.json"].contains(&uri.path())
 }

@@ -137,6 +137,9 @@ async fn s12_every_spelling_of_a_costly_door_is_counted_and_no_other() {
         "/plan.json",
         "/search",
         "/SEARCH?q=5ba",
+        "/notes?q=5ba",
+        "/notes.csv",
+        "/notes.json",
         "/api/v1/plan",
         "/api/v1/search?q=5ba",
     ] {

@@ -68,6 +68,8 @@ async fn a_note_is_written_passed_and_shown_everywhere() {
     assert_ne!(reference.header("etag"), tag, "the page has a note more");
     assert!(reference.body.contains("members’ experience, which alters no figure"));
     assert!(club.get("/notes/mine", Some(&author)).await.body.contains("Shown."));
+    let tidy = club.get("/notes?q=&on=4+BA&confirmed=", None).await;
+    assert_eq!(tidy.header("location"), "/notes?on=4+BA");
     for (path, absent) in [("/notes?q=unheard", page.as_str()), ("/notes?on=M3", page.as_str())] {
         let answer = club.get(path, None).await;
         assert_eq!(answer.status, StatusCode::OK);

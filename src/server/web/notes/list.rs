@@ -9,7 +9,7 @@ use axum::response::Response;
 use form_urlencoded::Serializer;
 
 use super::item::Item;
-use super::page::{MOST, page};
+use super::page::{MOST, page, see_other};
 use crate::pages::field::{Field, Kind, items};
 use crate::pages::layout::{Door, Frame};
 use crate::pages::{FieldError, Query};
@@ -49,7 +49,12 @@ pub async fn show(
     reader: Reader,
     RawQuery(query): RawQuery,
 ) -> Result<Response, Error> {
-    let query = Query::read(query.as_deref().unwrap_or_default());
+    let raw = query.unwrap_or_default();
+    let query = Query::read(&raw);
+    // A form leaves every field in its address, also the empty ones: such a view has another address.
+    if form_urlencoded::parse(raw.as_bytes()).any(|(_, value)| value.trim().is_empty()) {
+        return see_other(&tidy(&query));
+    }
     let (typed, on) = (query.get("q"), query.get("on"));
     let mut errors = Vec::new();
     let thing = match on {
@@ -107,6 +112,18 @@ pub async fn show(
     };
     let status = if is_wrong { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
     page(status, &list, &reader)
+}
+
+/// The address of the same view without what was left empty.
+fn tidy(query: &Query) -> String {
+    let mut tidy = Serializer::new(String::new());
+    for name in ["q", "on", "confirmed", "corrected", "before"] {
+        if !query.get(name).is_empty() {
+            tidy.append_pair(name, query.get(name));
+        }
+    }
+    let tidy = tidy.finish();
+    if tidy.is_empty() { "/notes".to_owned() } else { format!("/notes?{tidy}") }
 }
 
 /// The next page of the same list.
