@@ -19,6 +19,17 @@ pub(super) fn run(data: &Path, arguments: &[&str]) -> Output {
     program().args(arguments).arg("--data-dir").arg(data).output().unwrap()
 }
 
+/// What a start on this folder says; one that serves all the same is ended after a while.
+pub(super) fn serve(data: &Path) -> Output {
+    let program = program();
+    let mut limited = Command::new("timeout");
+    limited.arg("10").arg(program.get_program());
+    for (name, _) in program.get_envs() {
+        limited.env_remove(name);
+    }
+    limited.args(["--listen", "127.0.0.1:0", "--data-dir"]).arg(data).output().unwrap()
+}
+
 /// What a command printed that did what it was asked to.
 #[track_caller]
 pub(super) fn done(output: &Output) -> String {

@@ -2,7 +2,7 @@
 //! the lock goes with the process.
 
 use super::asked::get;
-use super::commands::{bytes, done, program, refused, run};
+use super::commands::{bytes, done, program, refused, run, serve};
 use super::storm::Victim;
 use crate::faults::Running;
 use crate::support::Folder;
@@ -11,7 +11,7 @@ use crate::support::Folder;
 fn a_second_server_on_the_same_folder_is_one_clear_line() {
     let first = Running::start();
     let data = first.folder.path().join("data");
-    let second = run(&data, &["--listen", "127.0.0.1:0"]);
+    let second = serve(&data);
     refused(&second, &[data.to_str().unwrap(), "another holewright", "--data-dir"]);
     assert_eq!(get(first.address, "/readyz"), Some(200), "the first serves on");
 }

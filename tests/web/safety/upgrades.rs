@@ -4,7 +4,7 @@ use std::path::Path;
 
 use holewright::server::db::{Database, FILE_NAME, newest_schema};
 
-use super::commands::{bytes, done, names, refused, run};
+use super::commands::{bytes, done, names, refused, run, serve};
 use super::notes;
 use crate::support::Folder;
 use sqlx::sqlite::SqliteConnectOptions;
@@ -135,7 +135,7 @@ fn o13_without_a_copy_the_schema_stays_as_it_is() {
     released(&data, RELEASED[0].1);
     std::fs::write(data.join("copies"), "in the way").unwrap();
     let before = bytes(&data);
-    refused(&run(&data, &["--listen", "127.0.0.1:0"]), &["copies", "left as it is"]);
+    refused(&serve(&data), &["copies", "left as it is"]);
     assert!(bytes(&data) == before);
 }
 
@@ -156,7 +156,7 @@ fn o14_a_newer_schema_is_refused_by_name_and_nothing_is_touched() {
     let (known, named) = (newest_schema().to_string(), copy.to_str().unwrap());
     let command = format!("holewright restore --data-dir {} {named}", data.display());
     let refusal = ["29991231235959", &known, &command];
-    refused(&run(&data, &["--listen", "127.0.0.1:0"]), &refusal);
+    refused(&serve(&data), &refusal);
     assert!((bytes(&data), bytes(&data.join("copies"))) == before, "something was touched");
 
     // The command that it names does what it says.
@@ -184,7 +184,7 @@ fn o14_a_newer_program_that_was_killed_left_its_log_and_that_is_not_touched_eith
     });
     let before = bytes(&data);
     let refusal = ["29991231235959", "holewright restore"];
-    refused(&run(&data, &["--listen", "127.0.0.1:0"]), &refusal);
+    refused(&serve(&data), &refusal);
     let after = bytes(&data).into_iter().filter(|(name, _)| !name.ends_with("-shm"));
     assert!(after.collect::<Vec<_>>() == before, "something was touched");
 }
