@@ -4,8 +4,8 @@
 //! words and never as the language of the index.
 //!
 //! Up to [`FEW`] notes are ranked by the index (bm25: a word in the title counts most, a rare word more
-//! than a common one). Where more have the words, these say too little to rank by: those with the words
-//! in their title come first, then the newest. So a search takes hardly longer as the club writes more.
+//! than a common one). Where more have the words, these say too little to rank by: of the newest,
+//! those with the words in their title come first. So a search takes hardly longer as the club writes more.
 
 use std::collections::{HashMap, HashSet};
 
@@ -81,23 +81,26 @@ async fn best(
     filter: &Filter,
     most: i64,
 ) -> Result<Vec<i64>, Error> {
-    let newest = newest(database, words, filter, FEW + 1).await?;
+    let newest = newest(database, words, filter, (i64::MIN, FEW + 1)).await?;
     if newest.len() <= usize::try_from(FEW).unwrap_or_default() {
         return ranked(database, words, &newest, most).await;
     }
-    let mut ids = self::newest(database, &format!("{{title}} : ({words})"), filter, most).await?;
+    // Only among these: the whole index would be looked through for a title that nobody wrote.
+    let oldest = newest.last().copied().unwrap_or_default();
+    let title = format!("{{title}} : ({words})");
+    let mut ids = self::newest(database, &title, filter, (oldest, most)).await?;
     let named: HashSet<i64> = ids.iter().copied().collect();
     ids.extend(newest.into_iter().filter(|id| !named.contains(id)));
     ids.truncate(usize::try_from(most).unwrap_or_default());
     Ok(ids)
 }
 
-/// The newest notes with these words that pass the filter, looking through so many at most.
+/// The newest notes with these words that pass the filter: from this number on, so many at most.
 async fn newest(
     database: &Database,
     words: &str,
     filter: &Filter,
-    most: i64,
+    (oldest, most): (i64, i64),
 ) -> Result<Vec<i64>, Error> {
     let (on, confirmed, corrected) = (&filter.on, filter.confirmed_only, filter.corrected_only);
     // The names of the things a note belongs to stand in the index: few notes are then looked at.
@@ -106,7 +109,7 @@ async fn newest(
         .map_or_else(|| words.to_owned(), |thing| format!("({words}) AND ({{done}} : {thing})"));
     let mut ids = sqlx::query_scalar!(
         r#"SELECT found.id AS "id!: i64"
-           FROM (SELECT rowid AS id FROM note_text WHERE note_text MATCH ?1
+           FROM (SELECT rowid AS id FROM note_text WHERE note_text MATCH ?1 AND rowid >= ?6
                  ORDER BY rowid DESC LIMIT 5000) AS found
            WHERE (?2 IS NULL OR EXISTS (
                SELECT 1 FROM note JOIN note_entry ON note_entry.version_id = note.shown_version
@@ -121,7 +124,8 @@ async fn newest(
         on,
         confirmed,
         corrected,
-        most
+        most,
+        oldest
     )
     .fetch_all(&database.readers)
     .await?;
