@@ -47,6 +47,8 @@ fn s40_no_file_but_the_health_check_opens_a_connection() {
     // No library that could do it for us is among those we name.
     let manifest =
         fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("Cargo.toml")).unwrap();
+    // The browser tests may speak to their driver; the program names no client.
+    let manifest = manifest.split("[dev-dependencies]").next().unwrap();
     for library in ["reqwest", "ureq", "curl", "isahc", "lettre", "hickory"] {
         assert!(!manifest.lines().any(|line| line.starts_with(library)), "{library}");
     }

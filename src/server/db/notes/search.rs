@@ -60,8 +60,10 @@ pub async fn find(
     let rows = sqlx::query!(
         r#"SELECT shown_note.id AS "id!: i64", shown_note.note AS "note!: String",
              snippet(note_text, -1, char(2), char(3), '…', 24) AS "around!: String"
-           FROM note_text JOIN shown_note ON shown_note.id = note_text.rowid
-           WHERE note_text MATCH ?1 AND note_text.rowid IN (SELECT value FROM json_each(?2))"#,
+           FROM json_each(?2) AS wanted
+           CROSS JOIN note_text ON note_text.rowid = wanted.value
+           JOIN shown_note ON shown_note.id = wanted.value
+           WHERE note_text MATCH ?1"#,
         words,
         wanted
     )
