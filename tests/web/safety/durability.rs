@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 use std::io::{BufRead, BufReader};
+use std::net::SocketAddr;
 use std::path::Path;
 use std::process::{Command, Stdio};
 
@@ -40,7 +41,11 @@ fn count(trace: &str, answer: &str) -> Counted {
 }
 
 /// Writes so many notes, one after another, to a process that is watched.
-fn watch(start: impl Fn(&Path) -> Victim, notes: u64) -> Counted {
+fn watch(
+    start: impl Fn(&Path) -> Victim,
+    write: impl Fn(SocketAddr, &str) -> bool,
+    notes: u64,
+) -> Counted {
     let _disk = storm::with_others();
     let folder = Folder::new();
     let mut victim = start(&folder.path().join("data"));
@@ -57,7 +62,7 @@ fn watch(start: impl Fn(&Path) -> Victim, notes: u64) -> Counted {
     BufReader::new(strace.stderr.take().unwrap()).read_line(&mut said).unwrap();
     assert!(said.contains("attached"), "{said}");
     for number in 0..notes {
-        assert!(stormed::write(victim.address, &notes::key("watched", number)));
+        assert!(write(victim.address, &notes::key("watched", number)));
     }
     victim.kill();
     strace.wait().unwrap();
@@ -66,12 +71,12 @@ fn watch(start: impl Fn(&Path) -> Victim, notes: u64) -> Counted {
 
 #[test]
 fn f02_the_log_is_synced_before_every_answer() {
-    assert_eq!(watch(stormed::start, 100), Counted { answers: 100, synced: 100 });
+    assert_eq!(watch(stormed::start, stormed::write, 100), Counted { answers: 100, synced: 100 });
 }
 
 #[test]
 fn f02_a_commit_that_is_not_synced_is_seen() {
-    let counted = watch(writer::start_unsynced, 20);
+    let counted = watch(writer::start_unsynced, writer::write, 20);
     assert_eq!(counted.answers, 20);
     assert!(counted.synced <= 1, "{counted:?}");
 }

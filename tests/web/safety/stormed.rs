@@ -1,7 +1,86 @@
-//! What the storms storm: a process to start, a note to send it, a question to ask it.
+//! What the storms storm: the program itself, sent the form of a note by its members.
 //!
-//! These three lines are the seam: with the form of the notes on the server, they are its binary,
-//! a POST of the form with the key as its `form_key`, and a page. What is then in the database is
-//! read the same way (`notes.rs`).
+//! What is then in the database is read the same way whoever wrote it (`notes.rs`).
 
-pub(super) use super::writer::{read, start, write};
+use std::hash::{BuildHasher, Hasher, RandomState};
+use std::net::SocketAddr;
+use std::path::Path;
+use std::process::Stdio;
+
+use holewright::server::auth::Token;
+use holewright::server::db::Database;
+
+use super::asked::{get, status};
+use super::commands::program;
+use super::notes::block;
+use super::storm::Victim;
+
+/// So many that none of them writes more than one member may in the time of a storm.
+const MEMBERS: u32 = 3000;
+
+/// Starts the program on this data folder; a new one first gets its members, signed in.
+pub(super) fn start(data: &Path) -> Victim {
+    block(sign_in(data));
+    let mut serve = program();
+    serve.args(["--listen", "127.0.0.1:0", "--second-factor", "relaxed", "--data-dir"]).arg(data);
+    Victim::start(serve.stdout(Stdio::piped()).stderr(Stdio::null()))
+}
+
+/// Sends one note in; whether it was acknowledged.
+pub(super) fn write(address: SocketAddr, key: &str) -> bool {
+    let member = token(
+        u32::try_from(RandomState::new().build_hasher().finish() % u64::from(MEMBERS)).unwrap(),
+    );
+    let form = format!("form_key={key}&title={key}&text=It+cut+clean.&on=gunmetal&do=send");
+    let request = format!(
+        "POST /notes/new HTTP/1.1\r\nHost: {address}\r\nSec-Fetch-Site: same-origin\r\n\
+         Cookie: holewright={}\r\nContent-Type: application/x-www-form-urlencoded\r\n\
+         Content-Length: {}\r\nConnection: close\r\n\r\n{form}",
+        member.secret(),
+        form.len()
+    );
+    status(address, &request) == Some(303)
+}
+
+/// Asks for the list of notes; whether that was answered.
+pub(super) fn read(address: SocketAddr) -> bool {
+    get(address, "/notes") == Some(200)
+}
+
+fn token(member: u32) -> Token {
+    Token::read(&format!("{member:064x}")).unwrap()
+}
+
+async fn sign_in(data: &Path) {
+    let database = Database::open(data).await.unwrap();
+    let [_, writer] = database.pools();
+    let mut transaction = writer.begin_with("BEGIN IMMEDIATE").await.unwrap();
+    let there: i64 = sqlx::query_scalar("SELECT count(*) FROM session")
+        .fetch_one(&mut *transaction)
+        .await
+        .unwrap();
+    let members = if there == 0 { 0..MEMBERS } else { 0..0 };
+    for member in members {
+        let id = sqlx::query(
+            "INSERT INTO member (name, name_key, password_hash, is_secretary, joined_at)
+             VALUES (?1, ?1, '$argon2id$', 0, unixepoch())",
+        )
+        .bind(format!("member {member}"))
+        .execute(&mut *transaction)
+        .await
+        .unwrap()
+        .last_insert_rowid();
+        sqlx::query(
+            "INSERT INTO session (token_hash, number, member_id, made_at, seen_at, proved_at)
+             VALUES (?, ?, ?, unixepoch(), unixepoch(), unixepoch())",
+        )
+        .bind(token(member).hash().bytes().to_vec())
+        .bind(i64::from(member) + 1)
+        .bind(id)
+        .execute(&mut *transaction)
+        .await
+        .unwrap();
+    }
+    transaction.commit().await.unwrap();
+    database.close().await;
+}

@@ -1,5 +1,6 @@
-//! A server that writes whatever it is sent: the real accept loop, layers and database, and one
-//! route that only this test binary has. It is this binary, started again.
+//! A server that does not sync its commits, so that a test can see what it would miss: the real accept
+//! loop, layers and database, and one route that only this test binary has. It is this binary,
+//! started again.
 
 use std::net::SocketAddr;
 use std::path::Path;
@@ -27,29 +28,18 @@ const UNSYNCED: &str = "STORM_WRITER_UNSYNCED";
 /// The test that becomes the writer if it is asked to.
 const DOOR: &str = "safety::kills::f01_nothing_acknowledged_is_lost_by_a_kill_in_a_storm";
 
-/// Starts the writer on this data folder.
-pub(super) fn start(data: &Path) -> Victim {
-    Victim::start(&mut command(data))
-}
-
-/// The same without a sync at each commit.
+/// Starts the writer on this data folder, without a sync at each commit.
 pub(super) fn start_unsynced(data: &Path) -> Victim {
     Victim::start(command(data).env(UNSYNCED, "1"))
 }
 
-/// Asks for one note; whether it was acknowledged. For the server itself this will be its form.
+/// Asks for one note; whether it was acknowledged.
 pub(super) fn write(address: SocketAddr, key: &str) -> bool {
     let request = format!(
         "POST /storm/{key} HTTP/1.1\r\nHost: club.test\r\nOrigin: https://club.test\r\n\
          Content-Length: 0\r\nConnection: close\r\n\r\n"
     );
     status(address, &request) == Some(303)
-}
-
-/// Asks how many notes there are; whether that was answered.
-pub(super) fn read(address: SocketAddr) -> bool {
-    let request = "GET /storm HTTP/1.1\r\nHost: club.test\r\nConnection: close\r\n\r\n";
-    status(address, request) == Some(200)
 }
 
 /// Serves until it is killed, if this process was started as the writer.
@@ -66,7 +56,6 @@ pub(super) fn become_one_if_asked() {
         }
         let table = Router::new()
             .route("/readyz", get(web::health::ready))
-            .route("/storm", get(count))
             .route("/storm/{key}", post(create));
         let router = routes::layered(table, app);
         let listener = accept::listen("127.0.0.1:0".parse().unwrap()).unwrap();
@@ -81,15 +70,6 @@ async fn create(
 ) -> Result<StatusCode, Error> {
     notes::write(&app.database, &key).await.map_err(db::Error::from)?;
     Ok(StatusCode::SEE_OTHER)
-}
-
-async fn count(State(app): State<Arc<App>>) -> Result<String, Error> {
-    let [readers, _] = app.database.pools();
-    let count: i64 = sqlx::query_scalar("SELECT count(*) FROM (SELECT id FROM note LIMIT 100)")
-        .fetch_one(readers)
-        .await
-        .map_err(db::Error::from)?;
-    Ok(count.to_string())
 }
 
 fn command(data: &Path) -> Command {
