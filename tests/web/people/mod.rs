@@ -9,6 +9,7 @@ mod leaving;
 mod limits;
 mod markup;
 mod next;
+mod observatory;
 mod passwords;
 mod records;
 mod rights;
