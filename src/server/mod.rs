@@ -8,7 +8,7 @@
 //! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
 //! - [`backup`]: everything in one file, and back; [`whole_file`]: files that appear whole.
 //! - `invitation`: links to join with, printed; `housekeeping`: what is forgotten when it is old.
-//! - [`notes`]: the rules of the shop notes.
+//! - [`notes`]: the rules of the shop notes; [`demo`]: an invented club to try the program with.
 //! - [`auth`]: who somebody is and what they may do; [`extract`]: who sent a request.
 //! - [`limits`]: how often one address may ask; [`metrics`]: what an operator watches.
 
@@ -21,6 +21,7 @@ pub mod clock;
 pub mod config;
 pub mod cookie;
 pub mod db;
+pub mod demo;
 pub mod entries;
 pub mod error;
 pub mod extract;
@@ -188,6 +189,10 @@ pub fn main() -> ExitCode {
             told(backup::alone(backup::restore(&line.config.data_dir, &file, Clock::System)))
         }
         Command::Invite(invite) => outcome(invitation::print_slip(&line.config, &invite)),
+        Command::Demo { remove } => {
+            let config = &line.config;
+            if remove { told(demo::remove_from(config)) } else { told(demo::fill_into(config)) }
+        }
         Command::Reset { name } => outcome(invitation::print_reset(&line.config, &name)),
     }
 }

@@ -11,6 +11,7 @@
 mod api;
 mod bytes;
 mod database;
+mod demo;
 mod drawer;
 mod entries;
 mod faults;

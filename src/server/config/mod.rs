@@ -33,6 +33,8 @@ Examples:
       puts it back; the server must be stopped, and what is there now is kept aside
   holewright invite --secretary
       prints a link for another secretary, should the first be lost
+  holewright demo --data-dir try
+      fills an empty folder with an invented club, to look round in
 
 Exit codes: 0 done, or stopped as asked; 1 cannot start, not ready, or not done; 2 a setting is wrong.";
 
@@ -86,6 +88,15 @@ pub enum Command {
     Reset {
         /// The member's name
         name: String,
+    },
+    /// Fill an empty data folder with an invented club to try; the server must be stopped
+    #[command(
+        after_help = "Example: holewright demo --data-dir try, then holewright --data-dir try --second-factor relaxed"
+    )]
+    Demo {
+        /// Take the invented club away again, if nobody and nothing else is in the folder
+        #[arg(long)]
+        remove: bool,
     },
 }
 

@@ -8,6 +8,7 @@ pub mod acts;
 pub mod connection;
 mod copies;
 pub mod copy;
+pub mod demo;
 mod error;
 pub mod export;
 mod lock;

@@ -1,0 +1,53 @@
+//! The demonstration from the command line, on the data folder of the settings.
+//!
+//! A running server keeps finished pages and would not hear of the change, so the folder is held.
+
+use std::fmt;
+
+use super::fill::{self, Filled, NotDone};
+use crate::server::auth::password::Hashing;
+use crate::server::clock::Clock;
+use crate::server::config::Config;
+use crate::server::db::demo::Counted;
+use crate::server::db::{Database, FolderLock};
+
+/// What was taken away, in words.
+pub(in crate::server) struct Gone(Counted);
+
+impl fmt::Display for Gone {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Counted { members, notes } = self.0;
+        write!(out, "the demonstration is gone: {members} members, {notes} notes")
+    }
+}
+
+/// Fills the folder.
+pub(in crate::server) fn fill_into(config: &Config) -> Result<Filled, NotDone> {
+    at_the_database(config, async |database| {
+        fill::fill(&database, Clock::System.now(), &Hashing::default()).await
+    })
+}
+
+/// Takes the demonstration out of the folder.
+pub(in crate::server) fn remove_from(config: &Config) -> Result<Gone, NotDone> {
+    at_the_database(config, async |database| {
+        fill::remove(&database, Clock::System.now()).await.map(Gone)
+    })
+}
+
+fn at_the_database<T>(
+    config: &Config,
+    work: impl AsyncFnOnce(Database) -> Result<T, NotDone>,
+) -> Result<T, NotDone> {
+    let runtime = tokio::runtime::Builder::new_current_thread()
+        .enable_all()
+        .build()
+        .map_err(NotDone::System)?;
+    runtime.block_on(async {
+        let _folder = FolderLock::take(&config.data_dir)?;
+        let database = Database::open(&config.data_dir).await?;
+        let done = work(database.clone()).await;
+        database.close().await;
+        done
+    })
+}
