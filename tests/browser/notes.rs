@@ -12,7 +12,8 @@ const OTHER: &str = "Olive Birch";
 const TITLE: &str = "Tapping 4 BA in a gunmetal casting";
 const FIRST: &str = "Drilled **No. 32**, dry. The tap squealed in the thistle-shaped boss.";
 const CORRECTION: &str = "Use paraffin: dry, the second tap broke.";
-const SECOND: &str = "Drilled **No. 32**, with paraffin. The tap ran free in the thistle-shaped boss.";
+const SECOND: &str =
+    "Drilled **No. 32**, with paraffin. The tap ran free in the thistle-shaped boss.";
 
 /// Where readers find a note that is shown.
 const PLACES: [&str; 5] = [
@@ -177,8 +178,9 @@ fn struck(browser: &Browser) {
     browser.sees(&["Correction, ", CORRECTION, "The text below is what was corrected."]);
     let old = browser.text(".note-text del");
     assert!(old.contains("The tap squealed"), "struck is: {old}");
-    let line: String = browser
-        .ask("return getComputedStyle(document.querySelector('.note-text del')).textDecorationLine");
+    let line: String = browser.ask(
+        "return getComputedStyle(document.querySelector('.note-text del')).textDecorationLine",
+    );
     assert_eq!(line, "line-through");
     let [correction, text]: [f64; 2] = browser.ask(
         "return ['main .warning', 'main del'].map(which => \
@@ -215,7 +217,8 @@ fn its_history_is_read(browser: &Browser) {
     browser.sees_none_of(&["The tap squealed"]);
     browser.follow("main a[href='/notes/1/history']");
     browser.sees(&[TITLE, "as first shown", "The tap squealed"]);
-    for (mark, line, word) in [("del", "line-through", "squealed"), ("ins", "underline", "paraffin")]
+    for (mark, line, word) in
+        [("del", "line-through", "squealed"), ("ins", "underline", "paraffin")]
     {
         let (text, drawn): (String, String) = browser.ask(&format!(
             "const marks = [...document.querySelectorAll('.difference {mark}')]; \
