@@ -10,7 +10,7 @@ use crate::targets::SMALL;
 const MODERATOR: &str = "Ralph Tansley";
 const AUTHOR: &str = "Enid Hathersage";
 
-/// What is found wrong, and the pictures taken on the way.
+/// What is found wrong on the way.
 struct Look<'a> {
     browser: &'a Browser,
     axe: String,
@@ -98,6 +98,15 @@ fn pages_of_notes_are_fit_for_everybody_and_for_a_narrow_screen() {
     browser.sign_in(MODERATOR, "/queue");
     look.at("a change in the queue");
     pictures::take(&browser, "queue-change");
+    browser.write("#reason-1", "Say which paraffin.");
+    browser.follow("button[value=change]");
+    browser.sign_out();
+    browser.sign_in(AUTHOR, "/notes/1/edit");
+    browser.sees(&["What was asked of you", "Say which paraffin."]);
+    look.at("a note to change as asked");
+    browser.follow("button[value=send]");
+    browser.sign_out();
+    browser.sign_in(MODERATOR, "/queue");
     browser.follow("button[value=pass]");
     look.visit("/notes/1/history", 200);
 
@@ -115,7 +124,7 @@ fn pages_of_notes_are_fit_for_everybody_and_for_a_narrow_screen() {
     assert!(found.is_empty(), "{} found: {found:#?}", found.len());
 }
 
-/// Every kind of words a note can have, and one that is too long for the screen.
+/// A note with a list, code and a quotation, each with a word that is nearly as wide as the screen.
 fn fill(browser: &Browser, title: &str) {
     browser.write("#title", title);
     browser.write(
