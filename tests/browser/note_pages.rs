@@ -59,6 +59,7 @@ fn pages_of_notes_are_fit_for_everybody_and_for_a_narrow_screen() {
     fill(&browser, "Tapping 4 BA in gunmetal");
     browser.follow("button[value=preview]");
     look.at("a preview");
+    pictures::take(&browser, "note-preview");
     browser.follow("button[value=send]");
     look.at("what waits, for its author");
     look.visit("/notes/1", 200);
@@ -86,6 +87,8 @@ fn pages_of_notes_are_fit_for_everybody_and_for_a_narrow_screen() {
     browser.visit("/notes/1");
     pictures::take(&browser, "note");
     look.visit("/materials/gunmetal", 200);
+    browser.visit("/materials/gunmetal#members");
+    pictures::take(&browser, "notes-on-material");
     look.visit("/search?q=squealed", 200);
     look.visit("/notes?q=squealed", 200);
     browser.sign_out();
@@ -109,6 +112,7 @@ fn pages_of_notes_are_fit_for_everybody_and_for_a_narrow_screen() {
     browser.sign_in(MODERATOR, "/queue");
     browser.follow("button[value=pass]");
     look.visit("/notes/1/history", 200);
+    pictures::take(&browser, "note-history");
 
     browser.visit("/notes/1");
     browser.unfold();
