@@ -78,7 +78,11 @@ pub(crate) struct Browser {
 
 impl Browser {
     pub(crate) fn open(screen: Screen, scripts: Scripts) -> Self {
-        let site = Site::start();
+        Self::on(Site::start(), screen, scripts)
+    }
+
+    /// A browser that looks at this server.
+    pub(crate) fn on(site: Site, screen: Screen, scripts: Scripts) -> Self {
         let driver = Driver::start();
         let profile = Folder::new();
         let window = Window::open(driver.address, capabilities(&profile, scripts));

@@ -51,6 +51,8 @@ pub(crate) const KINDS: &[Kind] = &[
     Kind { status: 422, address: "/calculators/tapping?form=nonsense&major=x&pitch=y" },
     good("/search"),
     good("/search?q=1%2F4"),
+    good("/notes"),
+    good("/notes?q=unheard"),
     good("/sign-in"),
     good("/privacy"),
     Kind { status: 404, address: "/search?q=flange" },

@@ -11,12 +11,15 @@
 
 mod access;
 mod browser;
+mod club;
 mod console;
 mod journey;
 mod keyboard;
 mod kinds;
 mod members;
 mod mistakes;
+mod note_pages;
+mod notes;
 mod pictures;
 mod process;
 mod reach;

@@ -22,26 +22,32 @@ const PAGES: [(&str, &str); 10] = [
     ("drawer", "/drawer"),
 ];
 
+/// Pictures of the page that is open, at the size of the phone, which is the screen from then on.
+pub(crate) fn take(browser: &Browser, name: &str) {
+    browser.resize(PHONE);
+    browser.window.tell("Emulation.setScrollbarsHidden", &json!({"hidden": true}));
+    let mut papers = Vec::new();
+    for scheme in Scheme::BOTH {
+        browser.prefer(scheme);
+        let script = "return getComputedStyle(document.documentElement).backgroundColor";
+        papers.push(browser.ask::<String>(script));
+        let picture = browser.window.picture();
+        // A PNG's width and height stand in its first chunk.
+        let size = (PHONE.width * PHONE.ratio, PHONE.height * PHONE.ratio);
+        assert_eq!(size_of(&picture), size, "{name}");
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("target/screenshots");
+        std::fs::create_dir_all(&folder).unwrap();
+        std::fs::write(folder.join(format!("{name}-{}.png", scheme.name())), picture).unwrap();
+    }
+    assert_eq!(papers, ["rgb(247, 243, 232)", "rgb(12, 42, 76)"], "{name}");
+}
+
 #[test]
 fn each_page_has_its_picture_in_both_schemes() {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("target/screenshots");
-    std::fs::create_dir_all(&folder).unwrap();
     let browser = Browser::open(PHONE, Scripts::Refused);
-    browser.window.tell("Emulation.setScrollbarsHidden", &json!({"hidden": true}));
     for (name, address) in PAGES {
         browser.visit(address);
-        let mut papers = Vec::new();
-        for scheme in Scheme::BOTH {
-            browser.prefer(scheme);
-            let script = "return getComputedStyle(document.documentElement).backgroundColor";
-            papers.push(browser.ask::<String>(script));
-            let picture = browser.window.picture();
-            // A PNG's width and height stand in its first chunk.
-            let size = (PHONE.width * PHONE.ratio, PHONE.height * PHONE.ratio);
-            assert_eq!(size_of(&picture), size, "{name}");
-            std::fs::write(folder.join(format!("{name}-{}.png", scheme.name())), picture).unwrap();
-        }
-        assert_eq!(papers, ["rgb(247, 243, 232)", "rgb(12, 42, 76)"], "{name}");
+        take(&browser, name);
     }
 }
 

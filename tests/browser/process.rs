@@ -79,9 +79,14 @@ impl Site {
     }
 
     pub(crate) fn start() -> Self {
+        Self::start_with(&[])
+    }
+
+    /// With these settings besides the usual ones.
+    pub(crate) fn start_with(settings: &[&str]) -> Self {
         let folder = Folder::new();
         let mut command = Command::new(env!("CARGO_BIN_EXE_holewright"));
-        command.args(["--listen", "127.0.0.1:0", "--data-dir"]).arg(folder.path());
+        command.args(["--listen", "127.0.0.1:0", "--data-dir"]).arg(folder.path()).args(settings);
         let (running, base) = Running::start(&mut command, |line| {
             let rest = line.split("http://").nth(1)?;
             Some(format!("http://{}", rest.split('"').next()?))

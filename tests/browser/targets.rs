@@ -5,7 +5,7 @@ use crate::kinds::KINDS;
 
 /// Every target too small, with its size. A tick or a pick is as large as its label. A link in a
 /// sentence is one that stands in a paragraph or a list item with words around it.
-const SMALL: &str = "
+pub(crate) const SMALL: &str = "
     const all = document.querySelectorAll('a[href], button, input:not([type=hidden]), select, summary');
     const small = [];
     for (const target of all) {
