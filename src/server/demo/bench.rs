@@ -12,7 +12,7 @@ pub(super) const ROWS: &[Row] = &[
         "As supplied it is tough. Slow, a steady feed and plenty of oil; I sharpened twice for eight holes."],
         ["EN24", "M6", "5 mm", "12 mm", "cutting oil", "", "bench drill"], (10, 390), Fate::Shown),
     row(["Stop collar in leaded steel", "materials/leaded-free-cutting-steel",
-        "Cut beautifully. Washed my hands before the tea, as the material page says of lead."],
+        "Cut beautifully. It holds lead: I washed my hands before the tea."],
         ["leaded free-cutting steel", "M4", "3.3 mm", "8 mm", "cutting oil", "by hand", "tapping stand"], (9, 380), Fate::Shown),
     row(["304 work-hardened under a blunt drill", "materials/stainless-304",
         "I let the drill rub while I looked for the oil, and nothing would go through afterwards. A fresh drill from the other side saved the part."],
