@@ -59,8 +59,11 @@ fn watch(
         .spawn()
         .unwrap_or_else(|error| panic!("strace is needed (tests/run installs it): {error}"));
     let mut said = String::new();
-    BufReader::new(strace.stderr.take().unwrap()).read_line(&mut said).unwrap();
+    let mut lines = BufReader::new(strace.stderr.take().unwrap());
+    lines.read_line(&mut said).unwrap();
     assert!(said.contains("attached"), "{said}");
+    // Read on: it says a line for each new thread, and nobody listening would be its end.
+    std::thread::spawn(move || lines.lines().for_each(drop));
     for number in 0..notes {
         assert!(write(victim.address, &notes::key("watched", number)));
     }
