@@ -35,8 +35,8 @@ impl Drop for Folder {
 struct Running(Child);
 
 impl Running {
-    /// Starts a program and reads its lines until one says where it listens.
-    fn start<T>(command: &mut Command, told: impl Fn(&str) -> Option<T>) -> (Self, T) {
+    /// Starts a program and reads its lines until one says where it listens; none where it ends first.
+    fn start<T>(command: &mut Command, told: impl Fn(&str) -> Option<T>) -> Option<(Self, T)> {
         let name = command.get_program().to_string_lossy().into_owned();
         // A group of its own, so that a browser goes with its driver even when a test panics.
         let child = command.stdout(Stdio::piped()).stderr(Stdio::null()).process_group(0).spawn();
@@ -46,7 +46,7 @@ impl Running {
         let found = lines.by_ref().map_while(Result::ok).find_map(|line| told(&line));
         // The rest is read and dropped, or a full pipe would stop the program.
         std::thread::spawn(move || lines.for_each(drop));
-        (running, found.unwrap_or_else(|| panic!("{name} does not say where it listens")))
+        found.map(|found| (running, found))
     }
 }
 
@@ -90,7 +90,8 @@ impl Site {
         let (running, base) = Running::start(&mut command, |line| {
             let rest = line.split("http://").nth(1)?;
             Some(format!("http://{}", rest.split('"').next()?))
-        });
+        })
+        .unwrap_or_else(|| panic!("the program does not say where it listens"));
         Self { _running: running, base, folder }
     }
 }
@@ -102,12 +103,18 @@ pub(crate) struct Driver {
 }
 
 impl Driver {
+    /// It takes a free port of one family of addresses and then asks for the same of the other, where
+    /// somebody may have it already; then it ends, and another port is tried.
     pub(crate) fn start() -> Self {
-        let (running, port) =
+        let start = || {
             Running::start(Command::new("chromedriver").arg("--port=0"), |line| {
                 let port = line.split("started successfully on port ").nth(1)?;
                 port.trim_end_matches('.').parse::<u16>().ok()
-            });
+            })
+        };
+        let started = (0..5).find_map(|_| start());
+        let (running, port) =
+            started.unwrap_or_else(|| panic!("chromedriver does not say where it listens"));
         Self { _running: running, address: (Ipv4Addr::LOCALHOST, port).into() }
     }
 }
