@@ -67,9 +67,11 @@ pub async fn restore(data: &Path, saved: &Path, clock: Clock) -> Result<Restored
         None
     };
     for suffix in BESIDE_DATABASE {
-        let stale = with_suffix(&database, suffix);
-        if stale.exists() {
-            fs::rename(&stale, with_suffix(&aside, suffix)).map_err(failed)?;
+        match fs::rename(with_suffix(&database, suffix), with_suffix(&aside, suffix)) {
+            // Most often there is none; and a connection that was refused a damaged database is
+            // closed by a thread of its own, which may still be clearing away what it made.
+            Err(error) if error.kind() == io::ErrorKind::NotFound => {}
+            moved => moved.map_err(failed)?,
         }
     }
     sync_folder_of(&database).map_err(failed)?;

@@ -137,6 +137,44 @@ async fn a_correction_stands_above_and_the_old_text_is_struck() {
 }
 
 #[tokio::test]
+async fn a_correction_stays_in_the_history_when_the_author_has_taken_it_in() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let (page, history) = (format!("/notes/{note}"), format!("/notes/{note}/history"));
+    assert!(!club.get(&page, None).await.body.contains("How it changed"));
+    let version = club.version(note, "shown").await.to_string();
+    let fields = [("version", version.as_str()), ("correction", "Use *paraffin*, never dry.")];
+    club.post(&format!("{page}/correct"), Some(&moderator), &fields).await;
+    let body = club.get(&page, None).await.body;
+    assert!(body.contains("How it changed"), "{body}");
+    let body = club.get(&history, None).await.body;
+    let (correction, first) = body.split_once("as first shown").unwrap();
+    assert!(correction.contains("Use <em>paraffin</em>, never dry."), "{body}");
+    assert!(first.contains("café"), "{body}");
+
+    // All that was an hour ago.
+    let [_, writer] = club.app.database.pools();
+    for earlier in [
+        "UPDATE correction SET made_at = made_at - 3600",
+        "UPDATE note_version SET decided_at = decided_at - 3700",
+    ] {
+        sqlx::query(earlier).execute(writer).await.unwrap();
+    }
+    let mut changed = NOTE.to_vec();
+    changed[1].1 = "Drilled **No. 31**, with paraffin.";
+    changed.push(("do", "send"));
+    club.post(&format!("{page}/edit"), Some(&author), &changed).await;
+    club.decide(&moderator, note, ("pass", "")).await;
+    let body = club.get(&page, None).await.body;
+    assert!(!body.contains("never dry"), "it spoke of another text: {body}");
+    let body = club.get(&history, None).await.body;
+    let (changed, before) = body.split_once("corrected</h2>").unwrap();
+    assert!(changed.contains("<ins>") && before.contains("never dry"), "{body}");
+}
+
+#[tokio::test]
 async fn a_changed_note_waits_while_the_old_one_stays_and_its_history_can_be_read() {
     let club = Club::open().await;
     let author = club.join("Ada Penn", Right::None).await;

@@ -74,7 +74,7 @@ pub struct Note {
     pub is_hidden: bool,
     /// Every wording, oldest first.
     pub versions: Vec<Version>,
-    /// The corrections of the shown wording, newest first.
+    /// Every correction, newest first; those made before the shown wording spoke of another text.
     pub corrections: Vec<Correction>,
     /// Every verdict, newest first.
     pub verdicts: Vec<Judged>,
@@ -113,6 +113,12 @@ impl Note {
         self.in_state(State::Draft).or_else(|| self.in_state(State::Waiting))
     }
 
+    /// The corrections of the shown wording, newest first.
+    pub fn standing_corrections(&self) -> impl Iterator<Item = &Correction> {
+        let shown_at = self.shown_at.unwrap_or(UnixSeconds::MAX);
+        self.corrections.iter().filter(move |said| said.made_at >= shown_at)
+    }
+
     /// Whether this member wrote it.
     #[must_use]
     pub fn is_by(&self, member: MemberId) -> bool {
@@ -139,8 +145,7 @@ pub async fn note(database: &Database, id: NoteId) -> Result<Option<Note>, Error
     let versions = versions(&mut transaction, id).await?;
     let corrections = sqlx::query_as!(
         Correction,
-        "SELECT text, made_at FROM correction WHERE note_id = ?1
-           AND made_at >= (SELECT shown_at FROM note WHERE id = ?1) ORDER BY id DESC",
+        "SELECT text, made_at FROM correction WHERE note_id = ? ORDER BY id DESC",
         number
     )
     .fetch_all(&mut *transaction)

@@ -1,4 +1,5 @@
-//! `/notes/{id}/history`: how a note changed from one shown wording to the next.
+//! `/notes/{id}/history`: how a note changed from one shown wording to the next, and the corrections
+//! that were put above them.
 
 use std::sync::Arc;
 
@@ -11,10 +12,11 @@ use super::number::Number;
 use super::page::{day, page};
 use super::show::{Seen, seen};
 use crate::pages::layout::{Door, Frame};
+use crate::server::clock::UnixSeconds;
 use crate::server::db::notes::read::{self, State as Standing, Version};
 use crate::server::extract::Reader;
-use crate::server::notes::NoteId;
 use crate::server::notes::difference::{Part, between};
+use crate::server::notes::{NoteId, markdown};
 use crate::server::{App, Error};
 
 #[derive(Template)]
@@ -26,11 +28,20 @@ struct HistoryPage {
     steps: Vec<Step>,
 }
 
-/// One wording, as what changed since the one before.
+/// What befell the note on a day.
 struct Step {
+    at: UnixSeconds,
     day: String,
-    is_first: bool,
-    difference: Difference,
+    what: What,
+}
+
+enum What {
+    /// It was shown for the first time, with these words.
+    FirstShown(Difference),
+    /// Another wording took the place of the one before.
+    Changed(Difference),
+    /// A moderator put this above it: made by [`markdown::html`], and so safe.
+    Corrected(String),
 }
 
 /// What changed; shown in a page with `{{ difference|safe }}`.
@@ -64,26 +75,44 @@ pub async fn show(
     const NOTHING: Error = Error::NotFound("no note stands at this address");
     let note = read::note(&app.database, NoteId(id)).await?.ok_or(NOTHING)?;
     let Seen::Version(now) = seen(&note, reader.0.as_ref()) else { return Err(NOTHING) };
-    // Only what was shown: a wording that was declined or is on its way is nobody else's.
-    let was_shown =
-        |version: &&Version| matches!(version.state, Standing::Shown | Standing::Replaced);
-    let shown: Vec<&Version> = note.versions.iter().filter(was_shown).collect();
-    let before = [None].into_iter().chain(shown.iter().map(|version| Some(*version)));
-    let mut steps: Vec<Step> = shown
-        .iter()
-        .zip(before)
-        .map(|(version, before)| Step {
-            day: day(version.decided_at.unwrap_or(version.saved_at)),
-            is_first: before.is_none(),
-            difference: Difference::of(before, version),
-        })
-        .collect();
+    let mut steps = wordings(&note.versions);
+    steps.extend(note.corrections.iter().map(|said| Step {
+        at: said.made_at,
+        day: day(said.made_at),
+        what: What::Corrected(markdown::html(&said.text)),
+    }));
+    // A correction made in the second a wording was shown speaks of that wording, and so came later.
+    steps.sort_by_key(|step| (step.at, matches!(step.what, What::Corrected(_))));
     steps.reverse();
     let title = format!("How “{}” changed", now.wording.title);
     let address = format!("/notes/{id}/history");
-    let frame =
-        Frame::at(&app.context, Door::Notes, &address, &title, "Every wording that was shown.");
+    let frame = Frame::at(
+        &app.context,
+        Door::Notes,
+        &address,
+        &title,
+        "Every wording that was shown, and what was said above it.",
+    );
     let history =
         HistoryPage { frame: frame.of_a_mistake(), id, title: now.wording.title.clone(), steps };
     page(StatusCode::OK, &history, &reader)
+}
+
+/// The wordings that readers saw, oldest first. One that was declined or is on its way is nobody
+/// else's.
+fn wordings(versions: &[Version]) -> Vec<Step> {
+    let was_shown =
+        |version: &&Version| matches!(version.state, Standing::Shown | Standing::Replaced);
+    let shown: Vec<&Version> = versions.iter().filter(was_shown).collect();
+    let before = [None].into_iter().chain(shown.iter().map(|version| Some(*version)));
+    let step = |(version, before): (&&Version, Option<&Version>)| {
+        let at = version.decided_at.unwrap_or(version.saved_at);
+        let difference = Difference::of(before, version);
+        let what = match before {
+            None => What::FirstShown(difference),
+            Some(_) => What::Changed(difference),
+        };
+        Step { at, day: day(at), what }
+    };
+    shown.iter().zip(before).map(step).collect()
 }

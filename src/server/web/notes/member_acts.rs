@@ -167,7 +167,7 @@ async fn words(
     if matches!(seen(&note, Some(member)), Seen::Nothing) {
         return Err(NOTHING);
     }
-    let corrections = note.corrections.iter().map(|said| said.text.as_str());
+    let corrections = note.standing_corrections().map(|said| said.text.as_str());
     let held = note.versions.iter().find(|held| held.id == version);
     let words =
         held.map(|held| Words::of(&held.wording, [correction].into_iter().chain(corrections)));

@@ -150,11 +150,9 @@ async fn words(app: &App, note: NoteId, version: VersionId) -> Result<Words, Err
     let note = read::note(&app.database, note).await?;
     let note = note.ok_or(Error::NotFound("no note stands at this address"))?;
     let held = note.versions.iter().find(|held| held.id == version);
-    let corrections = match held.map(|held| held.state) {
-        Some(Standing::Shown) => note.corrections.as_slice(),
-        _ => &[],
-    };
-    let corrections = corrections.iter().map(|said| said.text.as_str());
+    let is_shown = held.is_some_and(|held| held.state == Standing::Shown);
+    let corrections =
+        note.standing_corrections().filter(|_| is_shown).map(|said| said.text.as_str());
     Ok(held.map(|held| Words::of(&held.wording, corrections)).unwrap_or_default())
 }
 

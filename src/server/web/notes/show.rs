@@ -188,18 +188,18 @@ fn note_page(
         day: day(version.decided_at.unwrap_or(version.saved_at)),
         state: state(note, version),
         corrections: note
-            .corrections
-            .iter()
+            .standing_corrections()
             .map(|said| Said { day: day(said.made_at), html: markdown::html(&said.text) })
             .collect(),
-        text: Text::of(wording).struck(is_shown && !note.corrections.is_empty()),
+        text: Text::of(wording).struck(is_shown && note.standing_corrections().next().is_some()),
         is_shown,
         counts: counts(
             i64::try_from(worked).unwrap_or(i64::MAX),
             i64::try_from(did_not).unwrap_or(i64::MAX),
         ),
         verdicts: note.verdicts.iter().filter_map(|judged| in_words(&judged.verdict)).collect(),
-        has_history: note.versions.iter().any(|version| version.state == Standing::Replaced),
+        has_history: !note.corrections.is_empty()
+            || note.versions.iter().any(|version| version.state == Standing::Replaced),
         may_edit: is_author && !is_withdrawn,
         is_signed_in: reader.is_some(),
         judge: if judges {
