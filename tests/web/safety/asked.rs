@@ -17,7 +17,7 @@ pub(super) fn send(address: SocketAddr, request: &str) -> io::Result<String> {
 }
 
 /// The status of the answer to this; none where there is no answer.
-pub(super) fn status(address: SocketAddr, request: &str) -> Option<u16> {
+pub(crate) fn status(address: SocketAddr, request: &str) -> Option<u16> {
     send(address, request).ok()?.strip_prefix("HTTP/1.1 ")?.get(..3)?.parse().ok()
 }
 

@@ -4,7 +4,7 @@ use std::path::Path;
 use std::process::{Command, Output};
 
 /// The program without any setting from the environment of the test.
-pub(super) fn program() -> Command {
+pub(crate) fn program() -> Command {
     let mut program = Command::new(env!("CARGO_BIN_EXE_holewright"));
     for (name, _) in std::env::vars_os() {
         if name.to_string_lossy().starts_with("HOLEWRIGHT_") {

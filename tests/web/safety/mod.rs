@@ -3,8 +3,8 @@
 
 #![expect(clippy::print_stdout, reason = "what was measured is shown beside the bar it keeps")]
 
-mod asked;
-mod commands;
+pub(crate) mod asked;
+pub(crate) mod commands;
 mod contention;
 mod durability;
 mod kills;
@@ -13,7 +13,7 @@ mod notes;
 mod put_back;
 mod readme;
 mod saved;
-mod storm;
+pub(crate) mod storm;
 mod stormed;
 mod upgrades;
 mod writer;

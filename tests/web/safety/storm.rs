@@ -33,14 +33,14 @@ pub(super) fn alone() -> impl Sized {
 }
 
 /// A process to be killed. It has printed its address.
-pub(super) struct Victim {
+pub(crate) struct Victim {
     child: Child,
-    pub(super) address: SocketAddr,
+    pub(crate) address: SocketAddr,
 }
 
 impl Victim {
     /// Starts it and waits for the address on its standard output.
-    pub(super) fn start(command: &mut Command) -> Self {
+    pub(crate) fn start(command: &mut Command) -> Self {
         let mut child = command.spawn().unwrap();
         let mut lines = BufReader::new(child.stdout.take().unwrap()).lines();
         let address = lines.find_map(|line| {
@@ -58,12 +58,12 @@ impl Victim {
     }
 
     /// The number of the process.
-    pub(super) fn id(&self) -> u32 {
+    pub(crate) fn id(&self) -> u32 {
         self.child.id()
     }
 
     /// Ends it as a power cut ends a process: with SIGKILL.
-    pub(super) fn kill(&mut self) {
+    pub(crate) fn kill(&mut self) {
         self.child.kill().unwrap();
         self.child.wait().unwrap();
     }
