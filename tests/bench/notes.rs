@@ -30,8 +30,18 @@ const WORDS: [&str; 24] = [
     "burr", "café", "true", "ran",
 ];
 /// Rare words, words every note has, begun words, several words.
-const QUERIES: [&str; 8] =
-    ["gunmetal", "note", "drill paraffin", "cafe", "n", "steel tallow deep", "zebra", "note 4711"];
+const QUERIES: [&str; 10] = [
+    "gunmetal",
+    "note",
+    "drill paraffin",
+    "cafe",
+    "n",
+    "steel tallow deep",
+    "zebra",
+    "note 4711",
+    "paraf",
+    "drill tal",
+];
 
 fn main() {
     let count: u32 =
@@ -131,14 +141,6 @@ async fn fill(database: &Database, count: u32) {
         .execute(&mut *transaction)
         .await
         .unwrap();
-        sqlx::query("INSERT INTO note_text (rowid, title, text, done) VALUES (?, ?, ?, ?)")
-            .bind(id)
-            .bind(&title)
-            .bind(&text)
-            .bind(if id % 3 == 0 { format!("{metal} · 4 BA") } else { metal.to_owned() })
-            .execute(&mut *transaction)
-            .await
-            .unwrap();
         if id % 3 == 0 {
             sqlx::query("INSERT INTO note_entry (version_id, entry_id) VALUES (?, 'threads/ba/4')")
                 .bind(id)
@@ -146,6 +148,17 @@ async fn fill(database: &Database, count: u32) {
                 .await
                 .unwrap();
         }
+        sqlx::query(
+            "INSERT INTO note_text (rowid, title, text, done, marks)
+             SELECT ?1, ?2, ?3, ?4, marks FROM note_mark WHERE id = ?1",
+        )
+        .bind(id)
+        .bind(&title)
+        .bind(&text)
+        .bind(if id % 3 == 0 { format!("{metal} · 4 BA") } else { metal.to_owned() })
+        .execute(&mut *transaction)
+        .await
+        .unwrap();
     }
     transaction.commit().await.unwrap();
 }

@@ -2,6 +2,8 @@
 
 use std::path::Path;
 
+use holewright::server::db::notes::lists::Filter;
+use holewright::server::db::notes::search::find;
 use holewright::server::db::{Database, FILE_NAME, newest_schema};
 
 use super::commands::{bytes, done, names, refused, run, serve};
@@ -11,8 +13,10 @@ use sqlx::sqlite::SqliteConnectOptions;
 use sqlx::{ConnectOptions, Connection};
 
 /// Every schema that was ever released, as SQL: what was written then must still open.
-pub(super) const RELEASED: [(i64, &str); 1] =
-    [(20_261_124_230_100, include_str!("released/20261124230100.sql"))];
+pub(super) const RELEASED: [(i64, &str); 2] = [
+    (20_261_124_230_100, include_str!("released/20261124230100.sql")),
+    (20_261_125_000_200, include_str!("released/20261125000200.sql")),
+];
 
 const NEWER: &str =
     "INSERT INTO _sqlx_migrations (version, description, success, checksum, execution_time)
@@ -59,6 +63,25 @@ fn o13_every_released_schema_becomes_the_newest_and_is_copied_before() {
         open(&data);
         assert!(!copies.exists());
     }
+}
+
+#[test]
+fn o13_notes_of_an_older_schema_are_found_by_what_they_are_marked_by() {
+    let folder = Folder::new();
+    released(folder.path(), RELEASED[1].1);
+    let check = |filter: &Filter, expected: &[i64]| {
+        let found: Vec<i64> = notes::block(async {
+            let database = Database::open(folder.path()).await.unwrap();
+            let hits = find(&database, "tap", filter, 10).await.unwrap();
+            database.close().await;
+            hits.iter().map(|hit| hit.note.id).collect()
+        });
+        assert_eq!(found, expected, "{filter:?}");
+    };
+    check(&Filter::default(), &[2, 1]);
+    check(&Filter { on: Some("threads/ba/5".to_owned()), ..Filter::default() }, &[1]);
+    check(&Filter { confirmed_only: true, ..Filter::default() }, &[2]);
+    check(&Filter { corrected_only: true, ..Filter::default() }, &[2]);
 }
 
 #[test]

@@ -215,6 +215,7 @@ pub async fn judge(
         )
         .execute(&mut *transaction)
         .await?;
+        text::mark(&mut transaction, id).await?;
         let found = if worked { "worked" } else { "did not work" };
         record(&mut transaction, note, by, now, ("note-judged", found)).await?;
     }

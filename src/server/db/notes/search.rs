@@ -5,17 +5,19 @@
 //!
 //! Up to [`FEW`] notes are ranked by the index (bm25: a word in the title counts most, a rare word more
 //! than a common one). Where more have the words, these say too little to rank by: of the newest,
-//! those with the words in their title come first. So a search takes hardly longer as the club writes more.
+//! those with the words in their title come first. What a filter asks stands in the index as a mark
+//! beside the words. So a search takes hardly longer as the club writes more.
 
 use std::collections::{HashMap, HashSet};
 
 use super::Error;
 use super::lists::{Filter, Listed, read};
 use crate::server::db::Database;
-use crate::server::notes::belongs::at;
 
 /// So many notes are ranked by the index.
 const FEW: i64 = 600;
+/// A word that more notes have says too little of them to rank by: the index would count it in each.
+const COMMON: i64 = 1000;
 /// The most words of a query that are looked at.
 const WORDS: usize = 12;
 /// The most letters of one word.
@@ -45,10 +47,10 @@ pub async fn find(
     filter: &Filter,
     most: i64,
 ) -> Result<Vec<Hit>, Error> {
-    let Some(mut words) = expression(typed, Last::Whole) else { return Ok(Vec::new()) };
+    let Some(mut words) = Words::read(typed, Last::Whole) else { return Ok(Vec::new()) };
     let mut ids = best(database, &words, filter, most).await?;
     if i64::try_from(ids.len()).unwrap_or(i64::MAX) < most
-        && let Some(begun) = expression(typed, Last::Begun)
+        && let Some(begun) = Words::read(typed, Last::Begun)
     {
         words = begun;
         ids = best(database, &words, filter, most).await?;
@@ -56,7 +58,7 @@ pub async fn find(
     if ids.is_empty() {
         return Ok(Vec::new());
     }
-    let wanted = serde_json::to_string(&ids).unwrap_or_default();
+    let (words, wanted) = (words.all(), serde_json::to_string(&ids).unwrap_or_default());
     let rows = sqlx::query!(
         r#"SELECT shown_note.id AS "id!: i64", shown_note.note AS "note!: String",
              snippet(note_text, -1, char(2), char(3), '…', 24) AS "around!: String"
@@ -79,82 +81,101 @@ pub async fn find(
 /// The numbers of the notes, best first.
 async fn best(
     database: &Database,
-    words: &str,
+    words: &Words,
     filter: &Filter,
     most: i64,
 ) -> Result<Vec<i64>, Error> {
-    let newest = newest(database, words, filter, (i64::MIN, FEW + 1)).await?;
+    let (words_of_all, marks) = (words.all(), marks(filter));
+    let newest = newest(database, &format!("({words_of_all}){marks}"), (i64::MIN, FEW + 1)).await?;
+    let mut ids = Vec::new();
     if newest.len() <= usize::try_from(FEW).unwrap_or_default() {
-        return ranked(database, words, &newest, most).await;
+        ids = ranked(database, words, &newest).await?;
     }
-    // Only among these: the whole index would be looked through for a title that nobody wrote.
-    let oldest = newest.last().copied().unwrap_or_default();
-    let title = format!("{{title}} : ({words})");
-    let mut ids = self::newest(database, &title, filter, (oldest, most)).await?;
+    if let Some(oldest) = newest.last()
+        && ids.is_empty()
+    {
+        // Only among these: the whole index would be looked through for a title that nobody wrote.
+        let title = format!("({{title}} : ({words_of_all})){marks}");
+        ids = self::newest(database, &title, (*oldest, most)).await?;
+    }
     let named: HashSet<i64> = ids.iter().copied().collect();
     ids.extend(newest.into_iter().filter(|id| !named.contains(id)));
     ids.truncate(usize::try_from(most).unwrap_or_default());
     Ok(ids)
 }
 
-/// The newest notes with these words that pass the filter: from this number on, so many at most.
+/// The newest notes that the index finds by this: from this number on, so many at most.
 async fn newest(
     database: &Database,
-    words: &str,
-    filter: &Filter,
+    found_by: &str,
     (oldest, most): (i64, i64),
 ) -> Result<Vec<i64>, Error> {
-    let (on, confirmed, corrected) = (&filter.on, filter.confirmed_only, filter.corrected_only);
-    // The names of the things a note belongs to stand in the index: few notes are then looked at.
-    let thing = on.as_deref().and_then(at).and_then(|thing| phrase(&thing.title));
-    let words = thing
-        .map_or_else(|| words.to_owned(), |thing| format!("({words}) AND ({{done}} : {thing})"));
-    let mut ids = sqlx::query_scalar!(
-        r#"SELECT found.id AS "id!: i64"
-           FROM (SELECT rowid AS id FROM note_text WHERE note_text MATCH ?1 AND rowid >= ?6
-                 ORDER BY rowid DESC LIMIT 5000) AS found
-           WHERE (?2 IS NULL OR EXISTS (
-               SELECT 1 FROM note JOIN note_entry ON note_entry.version_id = note.shown_version
-               WHERE note.id = found.id AND note_entry.entry_id = ?2))
-             AND (NOT ?3 OR EXISTS (
-               SELECT 1 FROM note WHERE note.id = found.id AND note.confirmed_at IS NOT NULL))
-             AND (NOT ?4 OR EXISTS (
-               SELECT 1 FROM note JOIN correction ON correction.note_id = note.id
-               WHERE note.id = found.id AND correction.made_at >= note.shown_at))
-           LIMIT ?5"#,
-        words,
-        on,
-        confirmed,
-        corrected,
-        most,
-        oldest
-    )
-    .fetch_all(&database.readers)
-    .await?;
-    ids.sort_unstable_by(|one, other| other.cmp(one));
-    Ok(ids)
-}
-
-/// These notes as the index ranks them.
-async fn ranked(
-    database: &Database,
-    words: &str,
-    ids: &[i64],
-    most: i64,
-) -> Result<Vec<i64>, Error> {
-    let ids = serde_json::to_string(ids).unwrap_or_default();
     Ok(sqlx::query_scalar!(
-        r#"SELECT found.id AS "id!: i64"
-           FROM (SELECT rowid AS id, bm25(note_text, 6.0, 1.0, 3.0) AS rank FROM note_text
-                 WHERE note_text MATCH ?1 ORDER BY rowid DESC LIMIT 5000) AS found
-           WHERE found.id IN (SELECT value FROM json_each(?2))
-           ORDER BY found.rank, found.id DESC LIMIT ?3"#,
-        words,
-        ids,
+        r#"SELECT rowid AS "id!: i64" FROM note_text WHERE note_text MATCH ? AND rowid >= ?
+           ORDER BY rowid DESC LIMIT ?"#,
+        found_by,
+        oldest,
         most
     )
     .fetch_all(&database.readers)
     .await?)
+}
+
+/// These notes as the index ranks them by the words that not too many notes have; none where every
+/// word is common.
+async fn ranked(database: &Database, words: &Words, ids: &[i64]) -> Result<Vec<i64>, Error> {
+    let mut rare = Vec::new();
+    for word in words.each() {
+        if !is_common(database, &word).await? {
+            rare.push(word);
+        }
+    }
+    if rare.is_empty() || ids.is_empty() {
+        return Ok(Vec::new());
+    }
+    let (rare, ids) = (rare.join(" "), serde_json::to_string(ids).unwrap_or_default());
+    Ok(sqlx::query_scalar!(
+        r#"SELECT found.id AS "id!: i64"
+           FROM (SELECT rowid AS id, bm25(note_text, 6.0, 1.0, 3.0, 0.0) AS rank FROM note_text
+                 WHERE note_text MATCH ?1) AS found
+           WHERE found.id IN (SELECT value FROM json_each(?2))
+           ORDER BY found.rank, found.id DESC"#,
+        rare,
+        ids
+    )
+    .fetch_all(&database.readers)
+    .await?)
+}
+
+async fn is_common(database: &Database, word: &str) -> Result<bool, Error> {
+    let enough = COMMON + 1;
+    let count = sqlx::query_scalar!(
+        r#"SELECT count(*) AS "count!: i64"
+           FROM (SELECT rowid FROM note_text WHERE note_text MATCH ? LIMIT ?)"#,
+        word,
+        enough
+    )
+    .fetch_one(&database.readers)
+    .await?;
+    Ok(count > COMMON)
+}
+
+/// What a note that passes the filter is marked by, as a further demand on the index. The marks are
+/// those of the view `note_mark`.
+fn marks(filter: &Filter) -> String {
+    let thing = filter.on.as_deref().map(|thing| {
+        let letters = thing.chars().map(|letter| match letter {
+            '/' => '\u{e001}',
+            '-' => '\u{e002}',
+            '.' => '\u{e003}',
+            letter => letter,
+        });
+        letters.filter(|letter| *letter != '"').collect::<String>()
+    });
+    let confirmed = filter.confirmed_only.then(|| "confirmed".to_owned());
+    let corrected = filter.corrected_only.then(|| "corrected".to_owned());
+    let marks = [thing, confirmed, corrected].into_iter().flatten();
+    marks.map(|mark| format!(" AND marks : \"\u{e000}{mark}\"")).collect()
 }
 
 /// How the last word is taken.
@@ -166,24 +187,49 @@ enum Last {
     Begun,
 }
 
-/// What was typed in the language of the index: each word in quotation marks, which make it a word
-/// whatever it holds. None where no word was typed.
-fn expression(typed: &str, last: Last) -> Option<String> {
-    let words: Vec<String> = typed.split_whitespace().filter_map(phrase).take(WORDS).collect();
-    let mark = match last {
-        Last::Whole => "",
-        // One letter begins half the words there are.
-        Last::Begun if words.last()?.chars().filter(|c| c.is_alphanumeric()).count() < 2 => {
-            return None;
-        }
-        Last::Begun => "*",
-    };
-    (!words.is_empty()).then(|| format!("{}{mark}", words.join(" ")))
+/// What was typed, in the language of the index: each word in quotation marks, which make it a word
+/// whatever it holds.
+struct Words {
+    phrases: Vec<String>,
+    /// Behind the last one.
+    mark: &'static str,
 }
 
-/// One word, or several that stand together. None where there is no letter and no digit in it.
+impl Words {
+    /// None where no word was typed.
+    fn read(typed: &str, last: Last) -> Option<Self> {
+        let phrases: Vec<String> =
+            typed.split_whitespace().filter_map(phrase).take(WORDS).collect();
+        let letters = phrases.last()?.chars().filter(|letter| letter.is_alphanumeric()).count();
+        let mark = match last {
+            Last::Whole => "",
+            // One letter begins half the words there are.
+            Last::Begun if letters < 2 => return None,
+            Last::Begun => "*",
+        };
+        Some(Self { phrases, mark })
+    }
+
+    /// All of them must be there.
+    fn all(&self) -> String {
+        format!("{}{}", self.phrases.join(" "), self.mark)
+    }
+
+    /// Each by itself.
+    fn each(&self) -> impl Iterator<Item = String> {
+        let last = self.phrases.len().saturating_sub(1);
+        self.phrases.iter().enumerate().map(move |(place, phrase)| {
+            format!("{phrase}{}", if place == last { self.mark } else { "" })
+        })
+    }
+}
+
+/// One word, or several that stand together. None where there is no letter and no digit in it. A
+/// character of private use is no letter of any word: the marks of the index are made of them.
 fn phrase(text: &str) -> Option<String> {
-    let kept = |c: &char| *c != '"' && !c.is_control();
+    let kept = |letter: &char| {
+        *letter != '"' && !letter.is_control() && !('\u{e000}'..='\u{f8ff}').contains(letter)
+    };
     let text: String = text.chars().filter(kept).take(LETTERS).collect();
     text.chars().any(char::is_alphanumeric).then(|| format!("\"{text}\""))
 }

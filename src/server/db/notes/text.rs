@@ -1,4 +1,5 @@
-//! The words by which the shown notes are found: kept in the transaction that shows or hides a note.
+//! The words and marks by which the shown notes are found: kept in the transaction that shows, hides
+//! or confirms a note. What a note is marked by is the view `note_mark`.
 
 use sqlx::{Sqlite, Transaction};
 
@@ -31,7 +32,7 @@ impl Words {
     }
 }
 
-/// The note is found by these words from now on, and by no others.
+/// The note is found by these words from now on, and by no others; marked as it stands now.
 pub(super) async fn put(
     transaction: &mut Transaction<'_, Sqlite>,
     note: i64,
@@ -39,11 +40,26 @@ pub(super) async fn put(
 ) -> Result<(), Error> {
     take(transaction, note).await?;
     sqlx::query!(
-        "INSERT INTO note_text (rowid, title, text, done) VALUES (?, ?, ?, ?)",
+        "INSERT INTO note_text (rowid, title, text, done, marks)
+         SELECT id, ?2, ?3, ?4, marks FROM note_mark WHERE id = ?1",
         note,
         words.title,
         words.text,
         words.done
+    )
+    .execute(&mut **transaction)
+    .await?;
+    Ok(())
+}
+
+/// The note, if it is found at all, is marked as it stands now.
+pub(super) async fn mark(
+    transaction: &mut Transaction<'_, Sqlite>,
+    note: i64,
+) -> Result<(), Error> {
+    sqlx::query!(
+        "UPDATE note_text SET marks = (SELECT marks FROM note_mark WHERE id = ?1) WHERE rowid = ?1",
+        note
     )
     .execute(&mut **transaction)
     .await?;
