@@ -64,7 +64,7 @@ fn table() -> Router<Arc<App>> {
         .route("/me/second-factor", get(web::me::second_factor::form).post(web::me::second_factor::take))
         .route("/me/leave", get(web::me::leave::form).post(web::me::leave::take))
         .route("/me/data.json", get(web::me::data::show))
-        .route("/people", get(web::people::list))
+        .route("/people", get(web::people::list).post(web::people::open_slips::make_void))
         .route("/people/invite", get(web::people::invite::form).post(web::people::invite::take))
         .route("/people/acts", get(web::people::acts::list))
         .route("/people/{id}", get(web::people::show::form).post(web::people::show::take))

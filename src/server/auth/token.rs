@@ -55,9 +55,23 @@ impl fmt::Debug for Token {
 }
 
 impl TokenHash {
+    /// One as it is kept: 32 bytes.
+    #[must_use]
+    pub fn kept(bytes: &[u8]) -> Option<Self> {
+        bytes.try_into().ok().map(Self)
+    }
+
     /// Its bytes.
     #[must_use]
     pub fn bytes(&self) -> &[u8] {
         &self.0
+    }
+
+    /// What it is called on a page, in 16 hexadecimal digits. It is the beginning of a further hash, so
+    /// that whoever reads it learns nothing of the token, nor what is kept of it.
+    #[must_use]
+    pub fn mark(&self) -> String {
+        let further = Sha256::new().chain_update(b"mark").chain_update(self.0).finalize();
+        further.iter().take(8).map(|byte| format!("{byte:02x}")).collect()
     }
 }

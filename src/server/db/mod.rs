@@ -14,6 +14,7 @@ pub mod export;
 mod lock;
 mod migrate;
 pub mod notes;
+pub mod open_slips;
 pub mod people;
 pub mod probe;
 pub mod reference;

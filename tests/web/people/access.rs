@@ -79,6 +79,7 @@ const MATRIX: &[Row] = &[
     row("POST", "/me/leave", MEMBERS_FORM),
     row("GET", "/me/data.json", [401, 200, 200, 200, 200, 401]),
     row("GET", "/people", SECRETARYS),
+    row("POST", "/people", [303, 403, 403, 403, 404, 303]),
     row("GET", "/people/invite", SECRETARYS),
     row("POST", "/people/invite", SECRETARYS),
     row("GET", "/people/acts", SECRETARYS),

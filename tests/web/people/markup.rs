@@ -176,11 +176,13 @@ async fn s31_what_a_browser_or_a_secretary_writes_is_shown_as_text() {
     assert_eq!(slip.status, StatusCode::OK);
     let wrong = club.browser().sign_in(PAYLOAD, "some other words here").await;
     let (me, acts) = (secretary.get("/me").await, secretary.get("/people/acts").await);
+    let people = secretary.get("/people").await;
     for (place, body) in [
         ("a slip", &slip.body),
         ("/sign-in", &wrong.body),
         ("/me", &me.body),
         ("/people/acts", &acts.body),
+        ("/people", &people.body),
     ] {
         let page = html::read(body);
         check(&page, place);

@@ -43,6 +43,9 @@ async fn every_act_on_people_is_in_the_record_with_who_and_whom() {
     let id = club.number_of("Enid Hathersage").await;
     let address = format!("/people/{id}");
     una.post("/people/invite", &[("meant_for", "Percy")]).await;
+    let members = una.get("/people").await.body;
+    let mark = members.split("name=\"void\" value=\"").nth(1).unwrap();
+    una.post("/people", &[("void", mark.split('"').next().unwrap())]).await;
     una.post(&address, &[("do", "rights"), ("inspector", "yes")]).await;
     una.post(&address, &[("do", "reset")]).await;
     una.post(&address, &[("do", "stop")]).await;
@@ -60,6 +63,7 @@ async fn every_act_on_people_is_in_the_record_with_who_and_whom() {
     for what in [
         "joined",
         "slip-to-join",
+        "slip-made-void",
         "rights-given",
         "slip-to-reset",
         "member-stopped",

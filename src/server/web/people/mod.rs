@@ -1,7 +1,8 @@
-//! `/people`: the members, for the secretary.
+//! `/people`: the members and the open slips, for the secretary.
 
 pub mod acts;
 pub mod invite;
+pub mod open_slips;
 pub mod show;
 mod slip;
 
@@ -12,9 +13,12 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use open_slips::SlipRow;
+
 use super::{page, when};
 use crate::pages::layout::Frame;
 use crate::server::auth::Rights;
+use crate::server::db;
 use crate::server::db::people::{self, Person};
 use crate::server::extract::Secretary;
 use crate::server::{App, Error};
@@ -24,6 +28,7 @@ use crate::server::{App, Error};
 struct ListPage {
     frame: Frame,
     people: Vec<PersonRow>,
+    slips: Vec<SlipRow>,
 }
 
 /// A member in a line.
@@ -44,9 +49,11 @@ struct PersonRow {
 /// Not the secretary, or the database cannot be read.
 pub async fn list(State(app): State<Arc<App>>, Secretary(_): Secretary) -> Result<Response, Error> {
     let people = people::all(&app.database).await?;
+    let slips = db::open_slips::all(&app.database, app.clock.now()).await?;
     let page = ListPage {
         frame: page::frame(&app.context, "/people", "Members", false),
         people: people.into_iter().map(row).collect(),
+        slips: open_slips::rows(slips),
     };
     page::show(StatusCode::OK, &page)
 }

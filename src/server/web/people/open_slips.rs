@@ -1,0 +1,61 @@
+//! The open slips on the page of the members, and making one void.
+
+use std::sync::Arc;
+
+use axum::extract::State;
+use axum::response::Response;
+
+use super::super::{page, when};
+use super::named;
+use crate::server::db::open_slips::{self, Lets, OpenSlip};
+use crate::server::extract::{Fields, ProvedSecretary};
+use crate::server::{App, Error};
+
+/// A slip in the list.
+pub(super) struct SlipRow {
+    pub(super) mark: String,
+    pub(super) who: String,
+    pub(super) lets: String,
+    pub(super) made_by: String,
+    pub(super) ends: String,
+}
+
+/// The slips as the list has them.
+pub(super) fn rows(slips: Vec<OpenSlip>) -> Vec<SlipRow> {
+    slips.into_iter().map(row).collect()
+}
+
+fn row(slip: OpenSlip) -> SlipRow {
+    let (who, lets) = match slip.lets {
+        Lets::Reset { name } => (name, "Chooses a new password".to_owned()),
+        Lets::Join { meant_for, rights } => {
+            let who = if meant_for.trim().is_empty() { "Somebody".to_owned() } else { meant_for };
+            (who, format!("Joins as {}", named(rights)))
+        }
+    };
+    SlipRow {
+        mark: slip.mark,
+        who,
+        lets,
+        made_by: slip.made_by.unwrap_or_else(|| "the server, or a former member".to_owned()),
+        ends: when::minute(slip.ends_at),
+    }
+}
+
+/// Makes the slip void that the form names.
+///
+/// # Errors
+/// Not the secretary, no such open slip, or the database cannot be written.
+pub async fn make_void(
+    State(app): State<Arc<App>>,
+    ProvedSecretary(secretary): ProvedSecretary,
+    fields: Fields,
+) -> Result<Response, Error> {
+    const NONE: Error =
+        Error::NotFound("no such slip is open: it was used, has ended, or is void already");
+    let (now, mark) = (app.clock.now(), fields.get("void"));
+    if !open_slips::make_void(&app.database, now, &secretary, mark).await? {
+        return Err(NONE);
+    }
+    Ok(page::see_other("/people#slips"))
+}
