@@ -2,7 +2,8 @@
 //!
 //! - [`state`]: the states of a note, and every act with who may do it.
 //! - [`wording`]: one wording of a note, read from its form; [`belongs`]: the things it belongs to.
-//! - [`pressure`]: whether it speaks of boilers, steam or pressure.
+//! - [`pressure`]: whether it speaks of boilers, steam or pressure; [`inspection`]: whether the club has
+//!   somebody to pass it then.
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
 //! - [`difference`]: what changed from one wording to the next.
 //!
@@ -11,6 +12,7 @@
 pub mod belongs;
 pub mod difference;
 pub mod figures;
+pub mod inspection;
 pub mod markdown;
 pub mod pressure;
 pub mod state;

@@ -4,6 +4,7 @@ mod club;
 mod contention;
 mod forms;
 mod fuzz;
+mod inspection;
 mod journey;
 mod marks;
 mod rules;

@@ -3,13 +3,15 @@
 //! - [`write`](mod@write): a wording kept on its author's desk or sent in; [`decide`]: what the queue
 //!   decides; [`after`]: what befalls a shown note.
 //! - [`read`]: one note with all its wordings; [`lists`]: the shown notes; [`search`]: by their words;
-//!   [`queue`]: what waits, and what became of a member's notes.
+//!   [`queue`]: what waits, and what became of a member's notes; [`inspectors`]: who could pass what
+//!   speaks of pressure.
 //!
 //! Every write checks the rules of [`crate::server::notes::state`] inside its own transaction.
 
 pub mod after;
 pub mod decide;
 mod error;
+pub mod inspectors;
 pub mod lists;
 pub mod queue;
 pub mod read;

@@ -7,11 +7,14 @@ use axum::extract::{RawQuery, State};
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::inspection;
 use super::page::{MOST, day, page};
 use crate::pages::Query;
 use crate::pages::layout::{Door, Frame};
+use crate::server::db::notes::inspectors;
 use crate::server::db::notes::queue::{self, Own};
 use crate::server::extract::{Member, Reader};
+use crate::server::notes::inspection::{Awaited, awaited};
 use crate::server::{App, Error};
 
 #[derive(Template)]
@@ -47,15 +50,16 @@ pub async fn show(
         own.pop();
         older = own.last().map(|note| format!("/notes/mine?before={}", note.id.0));
     }
+    let awaited = awaited(Some(member.id), &inspectors::all(&app.database).await?);
     let title = "Your notes";
     let frame = Frame::at(&app.context, Door::Notes, "/notes/mine", title, "What became of them.");
-    let mine =
-        MinePage { frame: frame.of_a_mistake(), rows: own.into_iter().map(row).collect(), older };
+    let rows = own.into_iter().map(|own| row(own, awaited)).collect();
+    let mine = MinePage { frame: frame.of_a_mistake(), rows, older };
     page(StatusCode::OK, &mine, &Reader(Some(member)))
 }
 
-fn row(own: Own) -> Row {
-    let state = state(&own);
+fn row(own: Own, awaited: Awaited) -> Row {
+    let state = state(&own, awaited);
     Row {
         id: own.id.0,
         title: if own.title.is_empty() { "A note without a title".to_owned() } else { own.title },
@@ -65,8 +69,7 @@ fn row(own: Own) -> Row {
     }
 }
 
-fn state(own: &Own) -> String {
-    let decider = if own.is_pressure { "the club’s inspector" } else { "a moderator" };
+fn state(own: &Own, awaited: Awaited) -> String {
     let meanwhile = if own.is_shown { " The earlier wording is shown meanwhile." } else { "" };
     if let Some(why) = &own.withdrawn_why {
         return format!("Withdrawn: {why}");
@@ -79,7 +82,8 @@ fn state(own: &Own) -> String {
             format!("A moderator asks for a change: {}{meanwhile}", own.reason)
         }
         "draft" => format!("A draft that only you see.{meanwhile}"),
-        "waiting" => format!("Waiting for {decider}.{meanwhile}"),
+        "waiting" if own.is_pressure => format!("{}{meanwhile}", inspection::waits(awaited)),
+        "waiting" => format!("Waiting for a moderator.{meanwhile}"),
         "declined" => format!("Not taken: {}{meanwhile}", own.reason),
         _ => "Shown.".to_owned(),
     }

@@ -7,6 +7,7 @@ pub mod export;
 mod filled;
 pub(super) mod fragment;
 pub mod history;
+mod inspection;
 mod item;
 pub mod list;
 pub mod member_acts;

@@ -10,6 +10,7 @@ use axum::response::Response;
 
 use super::filled::Filled;
 use super::history::Difference;
+use super::inspection;
 use super::item::author;
 use super::number::Number;
 use super::page::{day, may_write, page, see_other};
@@ -34,6 +35,9 @@ const LONGEST: usize = 2000;
 struct QueuePage {
     frame: Frame,
     trouble: Option<Trouble>,
+    /// Notes that nobody in the club could pass.
+    unattended: Option<String>,
+    may_manage: bool,
     items: Vec<Item>,
 }
 
@@ -115,8 +119,10 @@ pub async fn decide(
             see_other("/queue")
         }
         Err(Error::Conflict(words)) => {
-            let note = read::note(&app.database, NoteId(id)).await?;
-            let now = note.as_ref().map_or_else(String::new, stands);
+            let now = match read::note(&app.database, NoteId(id)).await? {
+                Some(note) => stands(&app, &note).await?,
+                None => String::new(),
+            };
             let trouble = trouble("Changed meanwhile", format!("Nothing was done: {words}. {now}"));
             answer(&app, member, StatusCode::CONFLICT, Some(trouble)).await
         }
@@ -157,13 +163,14 @@ async fn words(app: &App, note: NoteId, version: VersionId) -> Result<Words, Err
 }
 
 /// How a note stands now, for somebody who came too late.
-fn stands(note: &Note) -> String {
-    let Some(newest) = note.versions.last() else { return "The note is gone.".to_owned() };
-    match state(note, newest) {
+async fn stands(app: &App, note: &Note) -> Result<String, Error> {
+    let Some(newest) = note.versions.last() else { return Ok("The note is gone.".to_owned()) };
+    let awaited = inspection::of(app, note, newest).await?;
+    Ok(match state(note, newest, awaited) {
         Some(_) if newest.state == Standing::Draft => "It is with its author.".to_owned(),
         Some(words) => format!("It stands so: {words}"),
         None => "It is shown.".to_owned(),
-    }
+    })
 }
 
 async fn answer(
@@ -179,7 +186,13 @@ async fn answer(
         None => "The queue".to_owned(),
     };
     let frame = Frame::at(&app.context, Door::Notes, "/queue", &title, "Notes that wait.");
-    let queue = QueuePage { frame: frame.of_a_mistake(), trouble, items };
+    let queue = QueuePage {
+        frame: frame.of_a_mistake(),
+        trouble,
+        unattended: inspection::left_over(app).await?.map(inspection::words),
+        may_manage: member.rights.may(Right::Manage),
+        items,
+    };
     page(status, &queue, &Reader(Some(member)))
 }
 

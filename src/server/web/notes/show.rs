@@ -7,6 +7,7 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::inspection;
 use super::item::{author, counts};
 use super::number::Number;
 use super::page::{day, page};
@@ -18,6 +19,7 @@ use crate::server::auth::{Right, SignedIn};
 use crate::server::db::notes::after::{Found, Verdict};
 use crate::server::db::notes::read::{self, Note, State as Standing, Version};
 use crate::server::extract::Reader;
+use crate::server::notes::inspection::Awaited;
 use crate::server::notes::state::{Subject, may_pass, sees_waiting};
 use crate::server::notes::{NoteId, markdown};
 use crate::server::{App, Error};
@@ -106,7 +108,9 @@ pub(super) async fn answer(
                 StatusCode::UNPROCESSABLE_ENTITY
             };
             let status = back.status.unwrap_or(usual);
-            let shown = note_page(app, reader.0.as_ref(), &note, version, back);
+            let awaited = inspection::of(app, &note, version).await?;
+            let state = state(&note, version, awaited);
+            let shown = note_page(app, reader.0.as_ref(), (&note, version, state), back);
             page(status, &shown, &reader)
         }
         Seen::Withdrawn(why) => {
@@ -160,8 +164,7 @@ pub(super) fn seen<'a>(note: &'a Note, reader: Option<&SignedIn>) -> Seen<'a> {
 fn note_page(
     app: &App,
     reader: Option<&SignedIn>,
-    note: &Note,
-    version: &Version,
+    (note, version, state): (&Note, &Version, Option<String>),
     back: Back,
 ) -> NotePage {
     let NoteId(id) = note.id;
@@ -186,7 +189,7 @@ fn note_page(
         title: title.to_owned(),
         by: author(note.author.as_ref().map(|author| author.name.as_str())),
         day: day(version.decided_at.unwrap_or(version.saved_at)),
-        state: state(note, version),
+        state,
         corrections: note
             .standing_corrections()
             .map(|said| Said { day: day(said.made_at), html: markdown::html(&said.text) })
@@ -228,7 +231,7 @@ fn note_page(
 }
 
 /// How a note stands, for the few who see more than readers do.
-pub(super) fn state(note: &Note, version: &Version) -> Option<String> {
+pub(super) fn state(note: &Note, version: &Version, awaited: Awaited) -> Option<String> {
     if let Some(why) = &note.withdrawn_why {
         return Some(format!("Withdrawn: {why}"));
     }
@@ -241,7 +244,7 @@ pub(super) fn state(note: &Note, version: &Version) -> Option<String> {
         }
         Standing::Draft => Some("A draft that only you see.".to_owned()),
         Standing::Waiting if version.wording.subject == Subject::Pressure => {
-            Some("Waiting for the club’s inspector.".to_owned())
+            Some(inspection::waits(awaited).to_owned())
         }
         Standing::Waiting => Some("Waiting for a moderator.".to_owned()),
         Standing::Declined => Some(format!("Not taken: {}", version.reason)),

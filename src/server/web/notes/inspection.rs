@@ -1,0 +1,51 @@
+//! What is said of a note that waits for an inspector, above all where the club has none.
+
+use crate::server::db::notes::inspectors;
+use crate::server::db::notes::read::{Note, State, Version};
+use crate::server::notes::inspection::{Awaited, Unattended, awaited, unattended};
+use crate::server::notes::state::Subject;
+use crate::server::{App, Error};
+
+/// Whether whoever this wording waits for exists.
+pub(super) async fn of(app: &App, note: &Note, version: &Version) -> Result<Awaited, Error> {
+    let is_pressure = version.wording.subject == Subject::Pressure;
+    if version.state != State::Waiting || !is_pressure {
+        // There is always a secretary, who moderates.
+        return Ok(Awaited::Exists);
+    }
+    let author = note.author.as_ref().map(|author| author.id);
+    Ok(awaited(author, &inspectors::all(&app.database).await?))
+}
+
+/// The notes in the queue that nobody in the club could pass.
+pub(super) async fn left_over(app: &App) -> Result<Option<Unattended>, Error> {
+    let waiting = inspectors::awaiting(&app.database).await?;
+    Ok(unattended(&waiting, &inspectors::all(&app.database).await?))
+}
+
+/// That a note waits, and for whom.
+pub(super) const fn waits(awaited: Awaited) -> &'static str {
+    match awaited {
+        Awaited::Exists => "Waiting for the club’s inspector.",
+        Awaited::NoInspector => {
+            "Waiting for the club’s inspector. The club has none at present: ask the secretary."
+        }
+        Awaited::NoneButItsAuthor => {
+            "Waiting for an inspector other than its author. The club has none at present: ask the secretary."
+        }
+    }
+}
+
+/// How many notes nobody could pass, and why.
+pub(super) fn words(unattended: Unattended) -> String {
+    let (notes, wait, author) = match unattended.notes {
+        1 => ("1 note".to_owned(), "waits", "its author"),
+        many => (format!("{many} notes"), "wait", "their author"),
+    };
+    match unattended.why {
+        Awaited::NoneButItsAuthor => {
+            format!("{notes} {wait} for an inspector other than {author}, and the club has none.")
+        }
+        _ => format!("{notes} {wait} for an inspector, and the club has none."),
+    }
+}
