@@ -82,7 +82,7 @@ pub(super) fn print_reset(config: &Config, typed: &str) -> Result<(), NoLink> {
     Ok(())
 }
 
-/// Works on the database, which a running server may have open too.
+/// Works on the database, which a running server of the same schema may have open too.
 fn at_the_database(
     config: &Config,
     work: impl AsyncFnOnce(Database) -> Result<(), NoLink>,
@@ -92,7 +92,7 @@ fn at_the_database(
         .build()
         .map_err(StartError::from)?;
     runtime.block_on(async {
-        let database = Database::open(&config.data_dir).await?;
+        let database = Database::open_beside(&config.data_dir).await?;
         let done = work(database.clone()).await;
         database.close().await;
         done

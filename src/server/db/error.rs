@@ -50,6 +50,16 @@ pub enum Error {
         /// The newest copy that this program can read.
         copy: Option<PathBuf>,
     },
+    /// The file has an older schema, and a server that may know no other is at work on it.
+    #[error("{FILE_NAME} has {}, this program would bring it to {known}, and another holewright is at work in {}: use the program that serves, or stop it first", schema(*found), folder.display())]
+    OlderSchemaInUse {
+        /// The schema of the file; none where the server is about to make it.
+        found: Option<i64>,
+        /// The newest schema of this program.
+        known: i64,
+        /// The data folder.
+        folder: PathBuf,
+    },
     /// Another program holds the folder.
     #[error("another holewright is at work in {}: stop it first, or choose another folder with --data-dir", folder.display())]
     InUse {
@@ -101,6 +111,10 @@ fn way_back(folder: &Path, copy: Option<&Path>) -> String {
         }
         None => format!("put back a backup made before it first ran: {command} FILE"),
     }
+}
+
+fn schema(found: Option<i64>) -> String {
+    found.map_or_else(|| "no schema yet".to_owned(), |found| format!("schema {found}"))
 }
 
 impl Error {

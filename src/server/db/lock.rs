@@ -1,7 +1,8 @@
 //! One program at a time has a data folder: whoever serves it, or puts back a copy, holds a lock on
 //! the folder itself. The lock leaves no file and goes with the process, however that ends.
 //!
-//! Reading and copying need no lock, nor does a command that writes a row beside the server.
+//! Reading and copying need no lock, nor does a command that writes a row beside the server, unless it
+//! has to bring the schema up to date first.
 
 use std::fs::{File, TryLockError};
 use std::path::Path;

@@ -73,6 +73,29 @@ impl Database {
         Ok(Self { readers, writer })
     }
 
+    /// Opens the database for a command that a server may run beside. The schema is brought up to date
+    /// only where nobody holds the folder: an older server would serve on with a schema it does not know.
+    ///
+    /// # Errors
+    /// As [`Database::open`], or the schema is an older one and another program holds the folder.
+    pub async fn open_beside(folder: &Path) -> Result<Self, Error> {
+        let file = file_in(folder)?;
+        let unopened = |source| Error::Open { file: file.clone(), user: user_id(), source };
+        let known = newest_schema();
+        let found = copy::schema(&file).await.map_err(unopened)?;
+        if found.is_some_and(|found| found >= known) {
+            return Self::open(folder).await;
+        }
+        // Held until the schema is up to date; a server may start beside what comes after.
+        let _folder = match FolderLock::take(folder) {
+            Err(Error::InUse { folder }) => {
+                return Err(Error::OlderSchemaInUse { found, known, folder });
+            }
+            taken => taken?,
+        };
+        Self::open(folder).await
+    }
+
     /// Closes every connection; the last one folds the log back into the file.
     pub async fn close(&self) {
         self.readers.close().await;

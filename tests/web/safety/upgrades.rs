@@ -4,7 +4,7 @@ use std::path::Path;
 
 use holewright::server::db::notes::lists::Filter;
 use holewright::server::db::notes::search::find;
-use holewright::server::db::{Database, FILE_NAME, newest_schema};
+use holewright::server::db::{Database, FILE_NAME, FolderLock, newest_schema};
 
 use super::commands::{bytes, done, names, refused, run, serve};
 use super::notes;
@@ -160,6 +160,74 @@ fn o13_without_a_copy_the_schema_stays_as_it_is() {
     let before = bytes(&data);
     refused(&serve(&data), &["copies", "left as it is"]);
     assert!(bytes(&data) == before);
+}
+
+#[test]
+fn o13_no_command_changes_the_schema_under_a_running_server() {
+    for (version, sql) in RELEASED {
+        check_left_to_its_server(version, sql);
+    }
+}
+
+/// A server of this schema is at work: it holds the folder, and its last row is in the log alone.
+#[track_caller]
+fn check_left_to_its_server(version: i64, sql: &str) {
+    let folder = Folder::new();
+    let data = folder.path().join("data");
+    released(&data, sql);
+    let file = data.join(FILE_NAME);
+    let runtime = tokio::runtime::Runtime::new().unwrap();
+    let options = SqliteConnectOptions::new().filename(&file).pragma("journal_mode", "WAL");
+    let held = FolderLock::take(&data).unwrap();
+    let mut server = runtime.block_on(options.connect()).unwrap();
+    let serves = "UPDATE write_probe SET written_at = written_at + 1";
+    let written_at = "SELECT written_at FROM write_probe";
+    let first = notes::number(&file, written_at);
+    runtime.block_on(sqlx::query(serves).execute(&mut server)).unwrap();
+    // The index of the log is no content.
+    let contents =
+        || bytes(&data).into_iter().filter(|(name, _)| !name.ends_with("-shm")).collect::<Vec<_>>();
+    let before = contents();
+
+    let (old, new) = (version.to_string(), newest_schema().to_string());
+    for command in [&["invite", "--secretary"][..], &["reset", "Enid Hathersage"]] {
+        let words = [&old, &new, data.to_str().unwrap(), "another holewright", "stop it first"];
+        refused(&run(&data, command), &words);
+        assert!(contents() == before, "{command:?} touched something");
+    }
+    refused(&run(&data, &["demo"]), &["another holewright", "stop it first"]);
+    assert!(contents() == before);
+    assert!(!data.join("copies").exists());
+    let written = runtime.block_on(sqlx::query(serves).execute(&mut server)).unwrap();
+    assert_eq!(written.rows_affected(), 1, "the server serves on");
+    runtime.block_on(server.close()).unwrap();
+
+    // Once it has stopped, a command does as a start would: a copy, then the newest schema.
+    drop(held);
+    let link = done(&run(&data, &["invite", "--secretary"]));
+    assert!(link.contains("/join/"), "{link}");
+    let schema = "SELECT max(version) FROM _sqlx_migrations";
+    assert_eq!(notes::number(&file, schema), newest_schema());
+    assert_eq!(names(&data.join("copies")), [format!("before-{new}.sqlite")]);
+    let copied = data.join(format!("copies/before-{new}.sqlite"));
+    assert_eq!(notes::number(&copied, written_at), first + 2);
+
+    // And beside a server of its own schema it writes its row.
+    let _held = FolderLock::take(&data).unwrap();
+    let slips = notes::number(&file, "SELECT count(*) FROM slip");
+    done(&run(&data, &["invite"]));
+    assert_eq!(notes::number(&file, "SELECT count(*) FROM slip"), slips + 1);
+}
+
+#[test]
+fn o13_no_command_makes_the_database_that_a_server_is_about_to_make() {
+    let folder = Folder::new();
+    let held = FolderLock::take(folder.path()).unwrap();
+    let refusal = ["no schema yet", "another holewright", "stop it first"];
+    refused(&run(folder.path(), &["invite"]), &refusal);
+    assert!(names(folder.path()).is_empty());
+    drop(held);
+    done(&run(folder.path(), &["invite"]));
 }
 
 #[test]
