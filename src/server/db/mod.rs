@@ -15,6 +15,7 @@ mod lock;
 mod migrate;
 pub mod notes;
 pub mod open_slips;
+pub mod own_data;
 pub mod people;
 pub mod probe;
 pub mod reference;

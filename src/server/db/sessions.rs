@@ -36,6 +36,8 @@ pub struct Open {
     pub made_at: UnixSeconds,
     /// When it was last used, to the hour.
     pub seen_at: UnixSeconds,
+    /// When the member last gave the password, and the code where one is due.
+    pub proved_at: UnixSeconds,
     /// The browser in its own words.
     pub agent: String,
 }
@@ -125,9 +127,9 @@ pub async fn of_member(
     let (idle_since, made_since) = (now - IDLE, now - LONGEST);
     let open = sqlx::query_as!(
         Open,
-        "SELECT number, made_at, seen_at, agent FROM session
-         WHERE member_id = ? AND proved_at IS NOT NULL AND seen_at > ? AND made_at > ?
-         ORDER BY seen_at DESC, number DESC",
+        r#"SELECT number, made_at, seen_at, proved_at AS "proved_at!", agent FROM session
+           WHERE member_id = ? AND proved_at IS NOT NULL AND seen_at > ? AND made_at > ?
+           ORDER BY seen_at DESC, number DESC"#,
         member,
         idle_since,
         made_since

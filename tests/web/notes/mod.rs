@@ -7,5 +7,6 @@ mod fuzz;
 mod inspection;
 mod journey;
 mod marks;
+mod own_data;
 mod rules;
 mod secrets;

@@ -9,15 +9,18 @@ use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::Response;
 use serde::Serialize;
 
+use crate::server::db::own_data::{self, OwnData};
 use crate::server::db::{accounts, sessions};
 use crate::server::extract::Member;
 use crate::server::{App, Error};
 
-/// All of it. Times are seconds since 1970, UTC.
+/// All of it, as `/privacy` lists it. Times are seconds since 1970, UTC.
 #[derive(Serialize)]
 struct Data {
     member: MemberData,
     sessions: Vec<SessionData>,
+    #[serde(flatten)]
+    own: OwnData,
 }
 
 #[derive(Serialize)]
@@ -38,6 +41,7 @@ struct SessionData {
     number: i64,
     made_at: i64,
     seen_at: i64,
+    password_given_at: i64,
     agent: String,
 }
 
@@ -53,6 +57,7 @@ pub async fn show(State(app): State<Arc<App>>, Member(member): Member) -> Result
         number: open.number,
         made_at: open.made_at,
         seen_at: open.seen_at,
+        password_given_at: open.proved_at,
         agent: open.agent,
     };
     let data = Data {
@@ -68,6 +73,7 @@ pub async fn show(State(app): State<Arc<App>>, Member(member): Member) -> Result
             last_wrong_try_at: account.failed_at,
         },
         sessions: open.into_iter().map(session).collect(),
+        own: own_data::of(&app.database, member.id).await?,
     };
     let named = "attachment; filename=\"holewright-my-data.json\"";
     let body = serde_json::to_string_pretty(&data);
