@@ -10,6 +10,8 @@ use crate::server::clock::UnixSeconds;
 pub const JOIN_LASTS: UnixSeconds = 14 * 24 * 60 * 60;
 /// How long a slip for a new password stands.
 pub const RESET_LASTS: UnixSeconds = 60 * 60;
+/// Whom the link that the server prints at its start is meant for.
+const FIRST: &str = "the first secretary";
 
 /// A slip to join, as it is found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -87,7 +89,7 @@ pub async fn invite_first_secretary(
     .execute(&mut *transaction)
     .await?;
     let rights = Rights { secretary: true, ..Rights::default() };
-    insert_join(&mut transaction, now, None, token, rights, "the first secretary").await?;
+    insert_join(&mut transaction, now, None, token, rights, FIRST).await?;
     transaction.commit().await?;
     Ok(true)
 }
@@ -252,6 +254,16 @@ pub async fn join(
     .execute(&mut *transaction)
     .await?
     .last_insert_rowid();
+    if slip.is_secretary != 0 {
+        // The link that the server printed is for a club without one, and now stands open for nobody.
+        sqlx::query!(
+            "DELETE FROM slip WHERE purpose = 'join' AND made_by IS NULL AND meant_for = ?
+               AND used_at IS NULL",
+            FIRST
+        )
+        .execute(&mut *transaction)
+        .await?;
+    }
     let member = MemberId(id);
     sessions::insert(&mut transaction, now, member, newcomer.session, Some(now)).await?;
     acts::record(

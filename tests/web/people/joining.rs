@@ -190,6 +190,21 @@ async fn the_first_secretary_joins_by_the_last_link_that_was_made() {
 }
 
 #[tokio::test]
+async fn the_servers_own_link_is_void_once_the_club_has_a_secretary() {
+    let club = Club::start().await;
+    let (printed, second) = (Token::new().unwrap(), Token::new().unwrap());
+    let (database, now) = (&club.app.database, club.app.clock.now());
+    assert!(db::slips::invite_first_secretary(database, now, printed.hash()).await.unwrap());
+    // Whoever runs the server made two, one for the other secretary to be.
+    db::slips::invite(database, now, None, second.hash(), SECRETARY, "").await.unwrap();
+    club.join("Una Secretary", SECRETARY).await;
+    let spent = club.browser().get(&format!("/join/{}", printed.secret())).await;
+    assert_eq!(spent.status, StatusCode::BAD_REQUEST);
+    let open = club.browser().get(&format!("/join/{}", second.secret())).await;
+    assert_eq!(open.status, StatusCode::OK);
+}
+
+#[tokio::test]
 async fn the_rights_are_the_slips_and_no_others() {
     let club = Club::start().await;
     club.join("Una Secretary", SECRETARY).await;
