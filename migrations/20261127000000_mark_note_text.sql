@@ -41,3 +41,6 @@ SELECT note_text.rowid, note_text.title, note_text.text, note_text.done, note_ma
 FROM note_text JOIN note_mark ON note_mark.id = note_text.rowid;
 DROP TABLE note_text;
 ALTER TABLE marked_note_text RENAME TO note_text;
+
+-- The words of the index.
+CREATE VIRTUAL TABLE note_word USING fts5vocab (note_text, row);

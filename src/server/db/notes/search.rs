@@ -10,6 +10,8 @@
 
 use std::collections::{HashMap, HashSet};
 
+use icu_normalizer::DecomposingNormalizerBorrowed as DecomposingNormalizer;
+
 use super::Error;
 use super::lists::{Filter, Listed, read};
 use crate::server::db::Database;
@@ -20,6 +22,8 @@ const FEW: i64 = 600;
 const COMMON: i64 = 1000;
 /// The most words of a query that are looked at.
 const WORDS: usize = 12;
+/// The most words that a begun word is taken for.
+const BEGUN: i64 = 60;
 /// The most letters of one word.
 const LETTERS: usize = 40;
 
@@ -47,10 +51,10 @@ pub async fn find(
     filter: &Filter,
     most: i64,
 ) -> Result<Vec<Hit>, Error> {
-    let Some(mut words) = Words::read(typed, Last::Whole) else { return Ok(Vec::new()) };
+    let Some(mut words) = Words::read(typed) else { return Ok(Vec::new()) };
     let mut ids = best(database, &words, filter, most).await?;
     if i64::try_from(ids.len()).unwrap_or(i64::MAX) < most
-        && let Some(begun) = Words::read(typed, Last::Begun)
+        && let Some(begun) = begun(database, typed, &words).await?
     {
         words = begun;
         ids = best(database, &words, filter, most).await?;
@@ -125,15 +129,15 @@ async fn newest(
 /// word is common.
 async fn ranked(database: &Database, words: &Words, ids: &[i64]) -> Result<Vec<i64>, Error> {
     let mut rare = Vec::new();
-    for word in words.each() {
-        if !is_common(database, &word).await? {
-            rare.push(word);
+    for word in &words.0 {
+        if !is_common(database, word).await? {
+            rare.push(word.clone());
         }
     }
     if rare.is_empty() || ids.is_empty() {
         return Ok(Vec::new());
     }
-    let (rare, ids) = (rare.join(" "), serde_json::to_string(ids).unwrap_or_default());
+    let (rare, ids) = (Words(rare).all(), serde_json::to_string(ids).unwrap_or_default());
     Ok(sqlx::query_scalar!(
         r#"SELECT found.id AS "id!: i64"
            FROM (SELECT rowid AS id, bm25(note_text, 6.0, 1.0, 3.0, 0.0) AS rank FROM note_text
@@ -178,49 +182,57 @@ fn marks(filter: &Filter) -> String {
     marks.map(|mark| format!(" AND marks : \"\u{e000}{mark}\"")).collect()
 }
 
-/// How the last word is taken.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Last {
-    /// As it stands.
-    Whole,
-    /// As the beginning of a word.
-    Begun,
+/// These words with the last one taken for the beginning of a word. None where no note has a word
+/// that begins so, or where it is no plain word.
+///
+/// The words of the index are read instead of asking it for all that begin so: it would first put
+/// together every place where any of them stands.
+async fn begun(database: &Database, typed: &str, words: &Words) -> Result<Option<Words>, Error> {
+    let last = folded(typed.split_whitespace().next_back().unwrap_or_default());
+    // One letter begins half the words there are.
+    if last.chars().count() < 2 || !last.chars().all(char::is_alphanumeric) {
+        return Ok(None);
+    }
+    let behind = format!("{last}{}", char::MAX);
+    // Unchecked: the macro that checks queries crashes on such a table.
+    let found: Vec<String> =
+        sqlx::query_scalar("SELECT term FROM note_word WHERE term >= ? AND term < ? LIMIT ?")
+            .bind(last)
+            .bind(behind)
+            .bind(BEGUN)
+            .fetch_all(&database.readers)
+            .await?;
+    let found: Vec<String> = found.iter().filter_map(|word| phrase(word)).collect();
+    if found.is_empty() {
+        return Ok(None);
+    }
+    let mut words = words.0.clone();
+    words.pop();
+    words.push(format!("({})", found.join(" OR ")));
+    Ok(Some(Words(words)))
+}
+
+/// Small letters without accents, as the index holds words.
+fn folded(word: &str) -> String {
+    let apart = DecomposingNormalizer::new_nfd().normalize(word);
+    let letters = apart.chars().filter(|letter| !('\u{300}'..='\u{36f}').contains(letter));
+    letters.flat_map(char::to_lowercase).collect()
 }
 
 /// What was typed, in the language of the index: each word in quotation marks, which make it a word
 /// whatever it holds.
-struct Words {
-    phrases: Vec<String>,
-    /// Behind the last one.
-    mark: &'static str,
-}
+struct Words(Vec<String>);
 
 impl Words {
     /// None where no word was typed.
-    fn read(typed: &str, last: Last) -> Option<Self> {
-        let phrases: Vec<String> =
-            typed.split_whitespace().filter_map(phrase).take(WORDS).collect();
-        let letters = phrases.last()?.chars().filter(|letter| letter.is_alphanumeric()).count();
-        let mark = match last {
-            Last::Whole => "",
-            // One letter begins half the words there are.
-            Last::Begun if letters < 2 => return None,
-            Last::Begun => "*",
-        };
-        Some(Self { phrases, mark })
+    fn read(typed: &str) -> Option<Self> {
+        let words: Vec<String> = typed.split_whitespace().filter_map(phrase).take(WORDS).collect();
+        (!words.is_empty()).then_some(Self(words))
     }
 
     /// All of them must be there.
     fn all(&self) -> String {
-        format!("{}{}", self.phrases.join(" "), self.mark)
-    }
-
-    /// Each by itself.
-    fn each(&self) -> impl Iterator<Item = String> {
-        let last = self.phrases.len().saturating_sub(1);
-        self.phrases.iter().enumerate().map(move |(place, phrase)| {
-            format!("{phrase}{}", if place == last { self.mark } else { "" })
-        })
+        self.0.join(" AND ")
     }
 }
 

@@ -19,9 +19,6 @@ use crate::server::extract::Reader;
 use crate::server::notes::belongs;
 use crate::server::{App, Error};
 
-/// The most notes that a search by words shows: beyond them another word helps more than a page.
-const BEST: i64 = 50;
-
 #[derive(Template)]
 #[template(path = "web/notes/list.html")]
 struct ListPage {
@@ -79,8 +76,8 @@ pub async fn show(
         }
         notes.iter().map(Item::of).collect()
     } else {
-        let hits = search::find(&app.database, typed, &filter, BEST).await?;
-        is_cut = hits.len() >= usize::try_from(BEST).unwrap_or_default();
+        let hits = search::find(&app.database, typed, &filter, MOST).await?;
+        is_cut = hits.len() >= usize::try_from(MOST).unwrap_or_default();
         hits.iter().map(Item::found).collect()
     };
     let heading = match &thing {
