@@ -295,7 +295,8 @@ fn meaning(text: &str) -> Meaning {
     Meaning { thread, drill, length: length(text, Bare::Ask).map(in_mm).map_err(|_| ()) }
 }
 
-/// The readers of one text do not contradict each other, and say on one line what they refuse.
+/// The readers of one text do not contradict each other, the search finds what they read, and they say
+/// on one line what they refuse.
 fn doors_agree(text: &str) -> Result<(), TestCaseError> {
     let thread = read_with_hand(text).map(|read| read.thread);
     match (&thread, candidates(text)) {
@@ -312,6 +313,11 @@ fn doors_agree(text: &str) -> Result<(), TestCaseError> {
         let off = (in_inch(drill.diameter) - in_inch(size)).abs();
         prop_assert!(off <= 0.000_501, "{text:?}: {} is {off} in off", drill.label);
     }
+    let found = finder::find(text);
+    let is_found = |path: &str| found.hits.iter().any(|hit| hit.url == path);
+    let thread_is_found = thread.as_ref().map_or(true, |thread| is_found(&thread.path()));
+    let drill_is_found = drill.as_ref().map_or(true, |drill| is_found(&drill.path()));
+    prop_assert!(thread_is_found && drill_is_found, "{text:?}: {found:?}");
     let said = [
         thread.err().map(|error| error.to_string()),
         drill.err().map(|error| error.to_string()),
@@ -324,7 +330,6 @@ fn doors_agree(text: &str) -> Result<(), TestCaseError> {
     for said in said.into_iter().flatten() {
         prop_assert!(!said.is_empty() && !said.contains(char::is_control), "{said:?}");
     }
-    let found = finder::find(text);
     for hit in found.hits.iter().chain(&found.suggestions) {
         prop_assert!(hit.url.starts_with('/') && hit.url.is_ascii(), "{hit:?}");
     }
