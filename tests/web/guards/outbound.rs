@@ -153,7 +153,7 @@ fn read_the_note(nobody: &mut Client, author: &mut Client) {
     ] {
         assert!(nobody.get(path).contains("A slow drill in gunmetal"), "{path}");
     }
-    assert!(author.get("/me/data.json").contains("Enid Hathersage"));
+    assert!(author.get("/me/data.json").contains("A slow drill in gunmetal"));
 }
 
 /// Follows the links from the front door, a few of each kind; how many kinds there were.
