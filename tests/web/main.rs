@@ -15,6 +15,7 @@ mod demo;
 mod drawer;
 mod entries;
 mod faults;
+mod fuzz;
 mod guards;
 mod notes;
 mod people;

@@ -12,7 +12,7 @@ use pulldown_cmark::{
 };
 
 use super::figures::{self, Budget};
-use super::wording::LONGEST_TEXT;
+use super::wording::{LONGEST_TEXT, is_seen};
 
 /// Lists, quotations and emphasis stand in each other so deep; deeper ones are flattened.
 const DEEPEST: usize = 12;
@@ -41,6 +41,8 @@ static CLEANER: LazyLock<Builder<'static>> = LazyLock::new(|| {
     let mut cleaner = Builder::empty();
     cleaner
         .tags(TAGS.into_iter().chain(["ul"]).collect())
+        // Otherwise any of them may have a title, which a telephone never shows.
+        .generic_attributes(HashSet::new())
         .tag_attributes(HashMap::from([
             ("a", HashSet::from(["href"])),
             ("ol", HashSet::from(["start"])),
@@ -116,13 +118,23 @@ fn flat(text: &str) -> impl Iterator<Item = Event<'_>> {
             depth = depth.saturating_sub(1);
             kept.then_some(tag).and_then(kept_end).map(Event::End)
         }
-        Event::Html(html) | Event::InlineHtml(html) => Some(Event::Text(html)),
-        Event::Text(_) | Event::Code(_) | Event::SoftBreak | Event::HardBreak | Event::Rule => {
-            Some(event)
+        Event::Text(words) | Event::Html(words) | Event::InlineHtml(words) => {
+            Some(Event::Text(seen(words)))
         }
+        Event::Code(_) | Event::SoftBreak | Event::HardBreak | Event::Rule => Some(event),
         _ => None,
     });
     TextMergeStream::new(events)
+}
+
+/// The words without marks that a reader cannot see: the text is kept without them, but a character
+/// reference such as `&#8238;` brings them back.
+fn seen(words: CowStr<'_>) -> CowStr<'_> {
+    let is_kept = |c: char| matches!(c, '\n' | '\t') || is_seen(c);
+    if words.chars().all(is_kept) {
+        return words;
+    }
+    words.chars().filter(|c| is_kept(*c)).collect::<String>().into()
 }
 
 /// Paragraphs hold nothing but words, so they may stand at any depth.

@@ -229,7 +229,7 @@ pub fn text(typed: &str) -> String {
 
 /// Neither a control code nor a mark that turns the writing round, which can make a text read other
 /// than it is.
-fn is_seen(c: char) -> bool {
+pub(super) fn is_seen(c: char) -> bool {
     !c.is_control()
         && !matches!(c, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }

@@ -15,5 +15,5 @@ mod slow_bodies;
 mod slow_readers;
 mod stop;
 
-pub(crate) use client::get;
+pub(crate) use client::{get, send, status};
 pub(crate) use running::Running;

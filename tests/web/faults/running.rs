@@ -28,9 +28,13 @@ impl Running {
 
     /// Started by a shell after this command, such as `ulimit -n 256`.
     pub(crate) fn under(command: &str) -> Self {
-        let folder = Folder::new();
-        let mut child = Command::new("sh")
-            .args(["-c", &format!("{command}; exec \"$0\" \"$@\"")])
+        Self::by(Folder::new(), &["sh", "-c", &format!("{command}; exec \"$0\" \"$@\"")])
+    }
+
+    /// Started by this program, which is given ours with its arguments and must become it.
+    pub(crate) fn by(folder: Folder, starter: &[&str]) -> Self {
+        let mut child = Command::new(starter[0])
+            .args(&starter[1..])
             .arg(env!("CARGO_BIN_EXE_holewright"))
             .args(["--listen", "127.0.0.1:0"])
             .arg("--data-dir")

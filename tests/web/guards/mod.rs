@@ -14,4 +14,6 @@ mod limits;
 mod log;
 mod markup;
 mod metrics;
+mod outbound;
 mod strings;
+mod watched;

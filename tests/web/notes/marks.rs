@@ -61,7 +61,7 @@ fn check_safe(markdown: &str) {
 
 /// Only allowed tags with allowed attributes come of it.
 #[track_caller]
-pub(super) fn check_tags(markdown: &str) {
+pub(crate) fn check_tags(markdown: &str) {
     let html = html(markdown);
     let start: String = markdown.chars().take(40).collect();
     for (name, attributes) in tags(&html) {
@@ -108,6 +108,7 @@ fn s30_no_markdown_makes_markup_that_is_not_allowed() {
         "[a](java\tscript:alert(1)) [b](&#106;avascript:alert(1)) [c](vbscript:x)",
         "<javascript:alert(1)> <https://club.test/\"onmouseover=alert(1)>",
         "![image](https://evil/x.png \"title\" onerror=x) ![](javascript:x)",
+        "[titled](https://a.test \"title\") [again][x]\n\n[x]: /threads 'title'",
         "[nested [link](https://a.test)](https://b.test)",
         "# <b onclick=x>title</b> {#id .class onclick=x}",
         "[x]: javascript:alert(1)\n\n[x]",
@@ -156,6 +157,8 @@ fn s30_raw_markup_is_shown_as_it_was_typed() {
     ] {
         assert!(html(markdown).contains(expected), "{markdown}: {}", html(markdown));
     }
+    // Neither does a reference bring back the marks that no reader sees.
+    assert_eq!(html("a&#8238;b&#x6;c&#x2066;").trim(), "<p>abc</p>");
     assert_eq!(html("# Top\n\n###### Least").trim(), "<h3>Top</h3>\n<h6>Least</h6>");
 }
 

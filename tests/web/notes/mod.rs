@@ -1,12 +1,11 @@
 //! The shop notes, end to end.
 
-mod club;
+pub(crate) mod club;
 mod contention;
 mod forms;
-mod fuzz;
 mod inspection;
 mod journey;
-mod marks;
+pub(crate) mod marks;
 mod own_data;
 mod rules;
 mod secrets;

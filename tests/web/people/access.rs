@@ -107,7 +107,7 @@ const MATRIX: &[Row] = &[
 ];
 
 /// The route table, as it stands in the source: method and path of every `.route(…)`.
-pub(super) fn routes() -> BTreeSet<(String, String)> {
+pub(crate) fn routes() -> BTreeSet<(String, String)> {
     let source = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/server/routes.rs");
     let parsed = syn::parse_file(&fs::read_to_string(source).unwrap()).unwrap();
     let mut routes = Routes::default();
@@ -238,7 +238,7 @@ async fn s19_everybody_gets_what_the_matrix_says() {
 }
 
 /// An address of this kind that there is.
-fn filled(path: &str) -> String {
+pub(crate) fn filled(path: &str) -> String {
     path.replace("{token}", &"0".repeat(64))
         .replace("{id}", "1")
         .replace("{series}/{size}", "number/46")

@@ -1,0 +1,229 @@
+//! The form of a note, sent as it may be: what can be kept reads back to itself, out of the database
+//! too; what cannot comes back just as it was typed.
+
+use std::collections::BTreeMap;
+
+use holewright::server::demo;
+use holewright::server::notes::wording::{Aim, Typed, Wording};
+use html5gum::{Token, Tokenizer};
+use proptest::prelude::*;
+use proptest::sample::select;
+use tokio::runtime::Runtime;
+
+use super::markdown::markdown;
+use super::slips::slipped;
+use super::timed::{Outcome, hunt};
+use crate::notes::club::{Club, Person, Right};
+use crate::support::Answer;
+
+/// What is typed into a line of the form, besides what is right.
+const PIECES: &[&str] = &[
+    "gunmetal",
+    "copper",
+    "4 BA",
+    "M3",
+    "No. 43",
+    "3.3 mm",
+    "7/64",
+    "threads/ba/5",
+    "/threads/ba",
+    "calculators/speeds",
+    ",",
+    ";",
+    " ",
+    "\t",
+    "\r\n",
+    "\n",
+    "\"",
+    "'",
+    "<",
+    "</textarea>",
+    "&amp;",
+    "&",
+    "=",
+    "%",
+    "+",
+    "\u{202e}",
+    "\u{2066}",
+    "\u{200b}",
+    "\u{7f}",
+    "\0",
+    "é",
+    "İ",
+    "🔩",
+    "boiler",
+    "steam",
+    "1/4",
+    "{{",
+    "'; --",
+];
+
+/// A form, and the button it is sent with.
+#[derive(Clone, Debug)]
+struct Sent {
+    typed: Typed,
+    button: &'static str,
+}
+
+fn form() -> impl Strategy<Value = Sent> {
+    let rows: Vec<Typed> = demo::rows().iter().map(|row| row.typed(String::new())).collect();
+    let line = |of: fn(&Typed) -> &String| {
+        let right: Vec<String> = rows.iter().map(|row| of(row).clone()).collect();
+        let right = select(right).boxed();
+        // Most lines are right: one that is not refuses the whole form.
+        prop_oneof![
+            6 => right.clone(),
+            2 => slipped(right, PIECES),
+            1 => Just(String::new()),
+            1 => (select(PIECES), 0_usize..130).prop_map(|(piece, count)| piece.repeat(count)),
+        ]
+    };
+    let said = (line(|row| &row.title), markdown(), line(|row| &row.on));
+    let done = (
+        line(|row| &row.metal),
+        line(|row| &row.thread),
+        line(|row| &row.drill),
+        line(|row| &row.depth),
+        line(|row| &row.lubricant),
+        line(|row| &row.speed),
+        line(|row| &row.machine),
+    );
+    let buttons = select(vec!["preview", "draft", "send", "", "other"]);
+    (said, done, any::<bool>(), buttons).prop_map(|(said, done, is_pressure, button)| {
+        let (title, text, on) = said;
+        let (metal, thread, drill, depth, lubricant, speed, machine) = done;
+        let form_key = String::new();
+        let typed = Typed {
+            form_key,
+            title,
+            text,
+            metal,
+            thread,
+            drill,
+            depth,
+            lubricant,
+            speed,
+            machine,
+            on,
+            is_pressure,
+        };
+        Sent { typed, button }
+    })
+}
+
+#[test]
+fn a_form_is_kept_as_it_reads_or_comes_back_as_it_was_typed() {
+    let runtime = Runtime::new().unwrap();
+    let club = runtime.block_on(Club::open());
+    let author = runtime.block_on(club.join("Ada Penn", Right::None));
+    hunt("the form of a note", 4, form(), |sent| {
+        for aim in [Aim::Draft, Aim::SendIn] {
+            if let Ok(wording) = Wording::read(&sent.typed, aim) {
+                let again = Wording::read(&wording.typed("key"), aim);
+                prop_assert_eq!(again, Ok(wording));
+            }
+        }
+        runtime.block_on(send(&club, &author, &sent))
+    });
+    let kept = runtime.block_on(club.count("SELECT count(*) FROM note"));
+    assert!(kept > 1, "{kept} notes were kept");
+}
+
+async fn send(club: &Club, author: &Person, sent: &Sent) -> Result<Outcome, TestCaseError> {
+    let aim = if sent.button == "send" { Aim::SendIn } else { Aim::Draft };
+    let mut fields = lines(&sent.typed);
+    fields.push(("do", sent.button));
+    if sent.typed.is_pressure {
+        fields.push(("pressure", "yes"));
+    }
+    let answer = club.post("/notes/new", Some(author), &fields).await;
+    let status = answer.status.as_u16();
+    let wording = match Wording::read(&sent.typed, aim) {
+        Ok(wording) if sent.button != "preview" => wording,
+        read => {
+            prop_assert_eq!(status, if read.is_ok() { 200 } else { 422 }, "{}", answer.body);
+            holds(&answer, &sent.typed)?;
+            return Ok(Outcome::taken_if(read.is_ok()));
+        }
+    };
+    prop_assert_eq!(status, 303, "{}", answer.body);
+    let place = answer.header("location");
+    let edit = match place.split_once("#note-") {
+        Some((_, id)) => format!("/notes/{id}/edit"),
+        None => place.to_owned(),
+    };
+    let form = club.get(&edit, Some(author)).await;
+    prop_assert_eq!(form.status.as_u16(), 200, "{}", edit);
+    holds(&form, &wording.typed(""))?;
+    Ok(Outcome::Taken)
+}
+
+/// The lines of the form with their names.
+fn lines(typed: &Typed) -> Vec<(&'static str, &str)> {
+    vec![
+        ("title", &typed.title),
+        ("text", &typed.text),
+        ("metal", &typed.metal),
+        ("thread", &typed.thread),
+        ("drill", &typed.drill),
+        ("depth", &typed.depth),
+        ("lubricant", &typed.lubricant),
+        ("speed", &typed.speed),
+        ("machine", &typed.machine),
+        ("on", &typed.on),
+    ]
+}
+
+/// The form on this page would be sent with just this in it.
+fn holds(answer: &Answer, typed: &Typed) -> Result<(), TestCaseError> {
+    let filled = filled(&answer.body);
+    for (name, typed) in lines(typed) {
+        let held = filled.get(name).map(|held| in_a_page(held));
+        prop_assert_eq!(held, Some(in_a_page(typed)), "{}", name);
+    }
+    prop_assert_eq!(filled.contains_key("pressure"), typed.is_pressure);
+    Ok(())
+}
+
+/// A text as a page can hold it: one kind of line end, and no null.
+fn in_a_page(text: &str) -> String {
+    text.replace("\r\n", "\n").replace('\r', "\n").replace('\0', "\u{fffd}")
+}
+
+/// What a browser would send of a page's form.
+fn filled(page: &str) -> BTreeMap<String, String> {
+    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
+    let mut filled = BTreeMap::new();
+    let mut area: Option<(String, String)> = None;
+    for Ok(token) in Tokenizer::new(page) {
+        match token {
+            Token::StartTag(tag) => {
+                let attribute = |name: &[u8]| tag.attributes.get(name).map(|value| text(value));
+                let Some(name) = attribute(b"name") else { continue };
+                let is_off = attribute(b"type").is_some_and(|kind| kind == "checkbox")
+                    && attribute(b"checked").is_none();
+                match tag.name.as_slice() {
+                    b"input" if !is_off => {
+                        filled.insert(name, attribute(b"value").unwrap_or_default());
+                    }
+                    b"textarea" => area = Some((name, String::new())),
+                    _ => {}
+                }
+            }
+            Token::String(words) => {
+                if let Some((_, held)) = &mut area {
+                    held.push_str(&text(&words));
+                }
+            }
+            Token::EndTag(tag) if tag.name.as_slice() == b"textarea" => {
+                if let Some((name, held)) = area.take() {
+                    // The first line end belongs to the markup.
+                    let held = held.strip_prefix('\n').unwrap_or(&held).to_owned();
+                    filled.insert(name, held);
+                }
+            }
+            _ => {}
+        }
+    }
+    filled
+}
