@@ -13,8 +13,10 @@ pub(crate) struct Frame {
     pub(crate) description: String,
     /// The page's own address, absolute where the host is known.
     pub(crate) canonical: String,
-    /// The doors of the site, the one this page stands behind marked.
+    /// The doors to the figures, the one this page stands behind marked.
     pub(crate) doors: Vec<DoorLink>,
+    /// The doors to the members' part, the same for every reader.
+    pub(crate) club: Vec<DoorLink>,
     /// Whether a search engine may list the page: not a mistake's answer.
     pub(crate) listed: bool,
     /// What the page says of the reader's drawer, where it has a part in it.
@@ -47,20 +49,26 @@ pub(crate) enum Door {
     Calculators,
     /// The members' notes.
     Notes,
+    /// A member's own page, and what leads there.
+    Members,
     /// Behind none of them: home, finding, errors.
     None,
 }
 
-/// Four doors fit beside each other on the narrowest telephone; the others show where there is room,
-/// and stand in the footer everywhere.
-const DOORS: [(Door, &str, &str); 6] = [
+/// Four doors fit beside each other on the narrowest telephone; the last shows where there is room,
+/// and stands in the footer everywhere.
+const DOORS: [(Door, &str, &str); 5] = [
     (Door::Threads, "/threads", "Threads"),
     (Door::Drills, "/drills", "Drills"),
     (Door::Materials, "/materials", "Materials"),
     (Door::Plan, "/plan", "Plan"),
     (Door::Calculators, "/calculators", "Calculators"),
-    (Door::Notes, "/notes", "Notes"),
 ];
+
+/// On a telephone these two stand beside the site's name. Whoever is not signed in is asked to by
+/// the second; the page says the same to all, or it could not be kept for all.
+const CLUB: [(Door, &str, &str); 2] =
+    [(Door::Notes, "/notes", "Notes"), (Door::Members, "/me", "Members")];
 
 impl Frame {
     /// The frame of a page whose canonical address is its path alone.
@@ -86,20 +94,19 @@ impl Frame {
         title: &str,
         description: &str,
     ) -> Self {
-        let doors = DOORS
-            .iter()
-            .filter(|(which, ..)| *which != Door::Notes || context.notes.are_kept)
-            .map(|&(which, address, words)| DoorLink {
-                link: Link::new(address, words),
-                here: which == door,
-                roomy: matches!(which, Door::Calculators | Door::Notes),
-            })
-            .collect();
+        let link = |&(which, address, words): &(Door, &str, &str)| DoorLink {
+            link: Link::new(address, words),
+            here: which == door,
+            roomy: which == Door::Calculators,
+        };
+        let leads =
+            |&&(which, ..): &&(Door, &str, &str)| which != Door::Notes || context.notes.are_kept;
         Self {
             title: format!("{title} – Holewright"),
             description: description.to_owned(),
             canonical: format!("{}{address}", context.base_url),
-            doors,
+            doors: DOORS.iter().map(link).collect(),
+            club: CLUB.iter().filter(leads).map(link).collect(),
             listed: true,
             drawer: None,
             notes: context.notes.html.clone(),

@@ -27,11 +27,17 @@ impl Browser {
     /// Opens a members' page, which asks to sign in first.
     #[track_caller]
     pub(crate) fn sign_in(&self, name: &str, to: &str) {
+        self.sign_in_with(name, PASSWORD, to);
+    }
+
+    /// The same with a password of their own.
+    #[track_caller]
+    pub(crate) fn sign_in_with(&self, name: &str, password: &str, to: &str) {
         self.visit(to);
         let (asked, address) = (self.text("h1"), self.address());
         assert_eq!(asked, "Sign in", "{address} asks who is there");
         self.write("#name", name);
-        self.write("#password", PASSWORD);
+        self.write("#password", password);
         self.follow("main form button");
         assert_eq!(self.address(), to, "{name} signs in: {}", self.text("main"));
     }

@@ -6,7 +6,8 @@ use holewright::server::clock::Clock;
 
 use crate::access::{axe, run};
 use crate::browser::{Browser, NARROW, PHONE, Scheme, Scripts};
-use crate::reach::STICKING_OUT;
+use crate::club;
+use crate::reach::too_wide;
 
 const PASSWORD: &str = "seven brass otters dancing";
 
@@ -89,6 +90,39 @@ fn u04_a_club_is_started_and_a_member_let_in_without_scripts() {
 }
 
 #[test]
+fn a_moderator_on_a_phone_reaches_what_is_theirs_from_any_page() {
+    const PAGE: &str = "/threads/ba/5";
+    let browser = club::open(PHONE, Scripts::Refused);
+    browser.join(&browser.site.link(&["invite", "--moderator", "--for", "Ralph"]), "Ralph Tansley");
+
+    browser.visit(PAGE);
+    let tops: Vec<f64> = browser.ask(
+        "return ['.site > .name', '.site a[href=\"/notes\"]', '.site a[href=\"/me\"]', '.site a[href=\"/plan\"]'] \
+            .map(which => document.querySelector(which).getBoundingClientRect().top)",
+    );
+    let beside = |top: &f64| (top - tops[0]).abs() < 1.0;
+    assert!(tops[1..3].iter().all(beside), "the members' doors stand beside the name: {tops:?}");
+    assert!(tops[3] > tops[0] + 40.0, "the others stand below: {tops:?}");
+
+    for (door, doors_of_the_page) in [
+        ("/notes", ["/notes/mine", "/queue"].as_slice()),
+        ("/me", &["/notes/mine", "/drawer", "/queue"]),
+    ] {
+        for to in doors_of_the_page {
+            browser.visit(PAGE);
+            browser.follow(&format!(".site a[href='{door}']"));
+            browser.follow(&format!("main a[href='{to}']"));
+            assert_eq!(browser.address(), *to, "through {door}");
+            assert_eq!(browser.status(), 200, "{to}");
+        }
+    }
+    browser.sign_out();
+    browser.visit(PAGE);
+    browser.follow(".site a[href='/me']");
+    assert_eq!(browser.address(), "/sign-in", "who is not signed in is asked to");
+}
+
+#[test]
 fn members_pages_are_fit_for_everybody_and_for_a_narrow_screen() {
     let axe = axe();
     let browser = Browser::open(NARROW, Scripts::Allowed);
@@ -121,9 +155,8 @@ fn members_pages_are_fit_for_everybody_and_for_a_narrow_screen() {
 }
 
 fn look(browser: &Browser, place: &str, axe: &str, found: &mut Vec<String>) {
-    browser.unfold();
-    let out: Vec<String> = browser.ask(STICKING_OUT);
-    found.extend(out.into_iter().map(|what| format!("{place}, 320 px: {what}")));
+    let wide = too_wide(browser).into_iter();
+    found.extend(wide.map(|what| format!("{place}, {what}")));
     browser.window.run(axe);
     for scheme in Scheme::BOTH {
         browser.prefer(scheme);

@@ -4,7 +4,7 @@ use crate::access::{axe, run};
 use crate::browser::{Browser, NARROW, Scheme, Scripts};
 use crate::club;
 use crate::pictures;
-use crate::reach::STICKING_OUT;
+use crate::reach::too_wide;
 use crate::targets::SMALL;
 
 const MODERATOR: &str = "Ralph Tansley";
@@ -29,18 +29,16 @@ impl Look<'_> {
     /// The page that is open.
     fn at(&mut self, place: &str) {
         let browser = self.browser;
-        browser.resize(NARROW);
-        browser.unfold();
+        let wide = too_wide(browser).into_iter();
+        self.found.extend(wide.map(|what| format!("{place}, {what}")));
         browser.window.run(&self.axe);
         for scheme in Scheme::BOTH {
             browser.prefer(scheme);
             let here = run(browser).into_iter();
             self.found.extend(here.map(|what| format!("{place}, {}: {what}", scheme.name())));
         }
-        for (check, script) in [("320 px", STICKING_OUT), ("too small", SMALL)] {
-            let here: Vec<String> = browser.ask(script);
-            self.found.extend(here.into_iter().map(|what| format!("{place}, {check}: {what}")));
-        }
+        let small: Vec<String> = browser.ask(SMALL);
+        self.found.extend(small.into_iter().map(|what| format!("{place}, too small: {what}")));
     }
 }
 

@@ -60,7 +60,7 @@ impl Drop for Running {
     }
 }
 
-/// The binary, serving on a port of its own with an empty data folder.
+/// The binary, serving on a port of its own with a data folder of its own.
 pub(crate) struct Site {
     _running: Running,
     /// `http://127.0.0.1:40123`, without a final slash.
@@ -84,7 +84,22 @@ impl Site {
 
     /// With these settings besides the usual ones.
     pub(crate) fn start_with(settings: &[&str]) -> Self {
+        Self::serve(Folder::new(), settings)
+    }
+
+    /// On the demonstration, without a second factor; and the password of all its members.
+    pub(crate) fn start_on_the_demonstration() -> (Self, String) {
         let folder = Folder::new();
+        let mut command = Command::new(env!("CARGO_BIN_EXE_holewright"));
+        let output = command.args(["demo", "--data-dir"]).arg(folder.path()).output().unwrap();
+        let told = String::from_utf8(output.stdout).unwrap();
+        let password =
+            told.split("this once:").nth(1).and_then(|rest| rest.split_whitespace().next());
+        let password = password.unwrap_or_else(|| panic!("no password in {told}")).to_owned();
+        (Self::serve(folder, &["--second-factor", "relaxed"]), password)
+    }
+
+    fn serve(folder: Folder, settings: &[&str]) -> Self {
         let mut command = Command::new(env!("CARGO_BIN_EXE_holewright"));
         command.args(["--listen", "127.0.0.1:0", "--data-dir"]).arg(folder.path()).args(settings);
         let (running, base) = Running::start(&mut command, |line| {

@@ -10,6 +10,10 @@ use crate::pages::{Answer, Visit};
 use crate::tables::materials::{self, Family, Material};
 use crate::units::print;
 
+/// The marks of a material in the list: a row on a telephone has room for these. The usual ones
+/// stand first in the tables.
+const MARKS: usize = 2;
+
 #[derive(Template)]
 #[template(path = "materials/index.html")]
 struct MaterialsPage {
@@ -28,9 +32,8 @@ struct Kin {
 struct Row {
     id: &'static str,
     link: Link,
-    designations: String,
+    marks: Vec<&'static str>,
     aim: String,
-    group: String,
 }
 
 /// The list of materials.
@@ -52,16 +55,13 @@ fn families() -> Vec<Kin> {
 }
 
 fn row(material: &'static Material) -> Row {
-    let designations: Vec<&str> =
-        material.designations.iter().map(|designation| designation.mark).collect();
     Row {
         id: material.slug,
         link: Link::material(material),
-        designations: designations.join(", "),
+        marks: material.designations.iter().take(MARKS).map(|known| known.mark).collect(),
         aim: match material.refused {
             Some(_) => "none".to_owned(),
             None => print::trimmed(base_percent(material.group), 0),
         },
-        group: sentence_case(&material.group.to_string()),
     }
 }

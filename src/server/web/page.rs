@@ -14,7 +14,7 @@ use crate::server::Error;
 /// The frame of such a page. Its title begins with "Error:" where the form comes back.
 pub(super) fn frame(context: &Context, address: &str, title: &str, is_rejected: bool) -> Frame {
     let title = if is_rejected { format!("Error: {title}") } else { title.to_owned() };
-    Frame::at(context, Door::None, address, &title, "For members of the club.").of_a_mistake()
+    Frame::at(context, Door::Members, address, &title, "For members of the club.").of_a_mistake()
 }
 
 /// The page with this status.

@@ -51,7 +51,7 @@ pub async fn list(State(app): State<Arc<App>>, Secretary(_): Secretary) -> Resul
     let people = people::all(&app.database).await?;
     let slips = db::open_slips::all(&app.database, app.clock.now()).await?;
     let page = ListPage {
-        frame: page::frame(&app.context, "/people", "Members", false),
+        frame: page::frame(&app.context, "/people", "All members", false),
         people: people.into_iter().map(row).collect(),
         slips: open_slips::rows(slips),
     };
