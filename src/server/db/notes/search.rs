@@ -90,7 +90,7 @@ async fn best(
     most: i64,
 ) -> Result<Vec<i64>, Error> {
     let (words_of_all, marks) = (words.all(), marks(filter));
-    let newest = newest(database, &format!("({words_of_all}){marks}"), (i64::MIN, FEW + 1)).await?;
+    let newest = newest(database, &format!("({words_of_all}){marks}")).await?;
     let mut ids = Vec::new();
     if newest.len() <= usize::try_from(FEW).unwrap_or_default() {
         ids = ranked(database, words, &newest).await?;
@@ -100,7 +100,7 @@ async fn best(
     {
         // Only among these: the whole index would be looked through for a title that nobody wrote.
         let title = format!("({{title}} : ({words_of_all})){marks}");
-        ids = self::newest(database, &title, (*oldest, most)).await?;
+        ids = since(database, &title, *oldest).await?;
     }
     let named: HashSet<i64> = ids.iter().copied().collect();
     ids.extend(newest.into_iter().filter(|id| !named.contains(id)));
@@ -108,21 +108,31 @@ async fn best(
     Ok(ids)
 }
 
-/// The newest notes that the index finds by this: from this number on, so many at most.
-async fn newest(
-    database: &Database,
-    found_by: &str,
-    (oldest, most): (i64, i64),
-) -> Result<Vec<i64>, Error> {
+/// The newest notes that the index finds by this, and one more than are few.
+async fn newest(database: &Database, found_by: &str) -> Result<Vec<i64>, Error> {
+    let most = FEW + 1;
     Ok(sqlx::query_scalar!(
-        r#"SELECT rowid AS "id!: i64" FROM note_text WHERE note_text MATCH ? AND rowid >= ?
+        r#"SELECT rowid AS "id!: i64" FROM note_text WHERE note_text MATCH ?
            ORDER BY rowid DESC LIMIT ?"#,
         found_by,
-        oldest,
         most
     )
     .fetch_all(&database.readers)
     .await?)
+}
+
+/// The notes from this number on that the index finds by this, newest first. The index is read
+/// forwards: backwards it would go past the number until it finds another.
+async fn since(database: &Database, found_by: &str, oldest: i64) -> Result<Vec<i64>, Error> {
+    let mut ids = sqlx::query_scalar!(
+        r#"SELECT rowid AS "id!: i64" FROM note_text WHERE note_text MATCH ? AND rowid >= ?"#,
+        found_by,
+        oldest
+    )
+    .fetch_all(&database.readers)
+    .await?;
+    ids.reverse();
+    Ok(ids)
 }
 
 /// These notes as the index ranks them by the words that not too many notes have; none where every
@@ -139,11 +149,11 @@ async fn ranked(database: &Database, words: &Words, ids: &[i64]) -> Result<Vec<i
     }
     let (rare, ids) = (Words(rare).all(), serde_json::to_string(ids).unwrap_or_default());
     Ok(sqlx::query_scalar!(
-        r#"SELECT found.id AS "id!: i64"
-           FROM (SELECT rowid AS id, bm25(note_text, 6.0, 1.0, 3.0, 0.0) AS rank FROM note_text
-                 WHERE note_text MATCH ?1) AS found
-           WHERE found.id IN (SELECT value FROM json_each(?2))
-           ORDER BY found.rank, found.id DESC"#,
+        r#"WITH found AS MATERIALIZED (
+             SELECT rowid AS id, bm25(note_text, 6.0, 1.0, 3.0, 0.0) AS rank FROM note_text
+             WHERE note_text MATCH ?1)
+           SELECT id AS "id!: i64" FROM found WHERE id IN (SELECT value FROM json_each(?2))
+           ORDER BY rank, id DESC"#,
         rare,
         ids
     )
