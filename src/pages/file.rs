@@ -104,5 +104,5 @@ fn csv(path: &str, table: &Table) -> Answer {
 }
 
 fn svg(drawing: String) -> Answer {
-    Answer { status: 200, headers: content_type("image/svg+xml"), body: drawing }
+    Answer { status: 200, headers: content_type("image/svg+xml; charset=utf-8"), body: drawing }
 }

@@ -1,7 +1,7 @@
 //! The members: who gets in, who stays in, who may do what. A test begins with the line of the
 //! quality bars that it holds: `s04_…`.
 
-mod access;
+pub(crate) mod access;
 mod club;
 mod forgery;
 mod joining;
