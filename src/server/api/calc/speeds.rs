@@ -65,7 +65,7 @@ struct Speeds {
     /// Whether the machine can do it: not-said, within, between, too-slow, too-fast.
     #[schema(pattern = "^(not-said|within|between|too-slow|too-fast)$", example = "within")]
     reach: &'static str,
-    /// The speed to set; null where nothing was said of the machine.
+    /// The speed to set; where reach is too-fast, the slowest there is, which is none to set. Null where nothing was said of the machine.
     #[schema(required)]
     set: Option<AtHand>,
     /// Every speed of the machine, slowest first.
@@ -126,10 +126,10 @@ struct Way {
     way_mm: f64,
     /// The depth over the diameter.
     diameters: f64,
-    /// Cutting time at the coarsest feed, in seconds, at the speed to set or the slow end; null without a feed.
+    /// Cutting time at the coarsest feed, in seconds, at the speed to set or the slow end; null without a feed, or where reach is too-fast.
     #[schema(required)]
     time_low_s: Option<f64>,
-    /// The same at the finest feed, in seconds; null without a feed.
+    /// The same at the finest feed, in seconds; null where time_low_s is.
     #[schema(required)]
     time_high_s: Option<f64>,
 }
@@ -292,8 +292,8 @@ impl From<speeds::Ends> for Ends {
 
 impl Way {
     fn of(way: speeds::Way, found: &speeds::Answer) -> Self {
-        let speed = found.set.map_or(found.low, |set| set.speed);
-        let time = found.time_at(speed).map(|time| time.map(seconds));
+        let time = found.turning().and_then(|speed| found.time_at(speed));
+        let time = time.map(|time| time.map(seconds));
         Self {
             depth_mm: figures::mm(way.depth),
             way_mm: figures::mm(way.way),
