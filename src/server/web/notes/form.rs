@@ -6,14 +6,13 @@ use askama::Template;
 use axum::http::StatusCode;
 use axum::response::Response;
 
-use super::filled::Filled;
 use super::page::page;
 use super::text::Text;
 use crate::pages::FieldError;
 use crate::pages::field::{Field, Kind, items};
 use crate::pages::layout::{Door, Frame};
 use crate::server::auth::SignedIn;
-use crate::server::extract::Reader;
+use crate::server::extract::{Fields, Reader};
 use crate::server::notes::NoteId;
 use crate::server::notes::wording::{Typed, Wording};
 use crate::server::{App, Error};
@@ -82,8 +81,8 @@ struct SignedOutPage {
 }
 
 /// What was typed in each field.
-pub(super) fn typed(filled: &Filled) -> Typed {
-    let typed = |name| filled.get(name).to_owned();
+pub(super) fn typed(fields: &Fields) -> Typed {
+    let typed = |name| fields.as_typed(name).to_owned();
     Typed {
         form_key: typed("form_key"),
         title: typed("title"),
@@ -96,7 +95,7 @@ pub(super) fn typed(filled: &Filled) -> Typed {
         speed: typed("speed"),
         machine: typed("machine"),
         on: typed("on"),
-        is_pressure: !filled.get("pressure").is_empty(),
+        is_pressure: fields.ticked("pressure"),
     }
 }
 

@@ -4,7 +4,6 @@
 
 pub mod atom;
 pub mod export;
-mod filled;
 mod form;
 pub(super) mod fragment;
 pub mod history;

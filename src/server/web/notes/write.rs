@@ -6,13 +6,11 @@
 
 use std::sync::Arc;
 
-use axum::body::Bytes;
 use axum::extract::{RawQuery, State};
 use axum::http::HeaderValue;
 use axum::http::header::RETRY_AFTER;
 use axum::response::Response;
 
-use super::filled::Filled;
 use super::form::{Place, Said, show, signed_out, typed};
 use super::number::Number;
 use super::page::{may_write, see_other};
@@ -20,7 +18,7 @@ use crate::pages::{FieldError, Query};
 use crate::server::auth::{SignedIn, Token};
 use crate::server::db::notes::read::{self, Note};
 use crate::server::db::notes::write;
-use crate::server::extract::{Member, Reader};
+use crate::server::extract::{Fields, Member, Reader};
 use crate::server::notes::wording::{Aim, Typed, Wording};
 use crate::server::notes::{NoteId, belongs};
 use crate::server::{App, Error};
@@ -78,9 +76,9 @@ pub async fn edit(
 pub async fn create(
     State(app): State<Arc<App>>,
     reader: Reader,
-    body: Bytes,
+    fields: Fields,
 ) -> Result<Response, Error> {
-    take(&app, reader, Place::New, &Filled::read(&body)).await
+    take(&app, reader, Place::New, &fields).await
 }
 
 /// Another wording of a note: previewed, kept on the desk or sent in.
@@ -91,26 +89,26 @@ pub async fn change(
     State(app): State<Arc<App>>,
     reader: Reader,
     Number(NoteId(id)): Number,
-    body: Bytes,
+    fields: Fields,
 ) -> Result<Response, Error> {
-    take(&app, reader, Place::Edit(NoteId(id)), &Filled::read(&body)).await
+    take(&app, reader, Place::Edit(NoteId(id)), &fields).await
 }
 
 async fn take(
     app: &Arc<App>,
     reader: Reader,
     place: Place,
-    filled: &Filled,
+    fields: &Fields,
 ) -> Result<Response, Error> {
-    let mut typed = typed(filled);
+    let mut typed = typed(fields);
     let Reader(Some(member)) = reader else {
-        return signed_out(app, &place, typed, filled.get("do"));
+        return signed_out(app, &place, typed, fields.as_typed("do"));
     };
     // A key that no form of ours made makes a note of its own.
     if !(16..=64).contains(&typed.form_key.len()) || !typed.form_key.is_ascii() {
         typed.form_key = new_key()?;
     }
-    let aim = match filled.get("do") {
+    let aim = match fields.as_typed("do") {
         "send" => Aim::SendIn,
         _ => Aim::Draft,
     };
@@ -125,7 +123,7 @@ async fn take(
     {
         return not_kept(app, member, &place, &typed, error);
     }
-    if filled.get("do") == "preview" {
+    if fields.as_typed("do") == "preview" {
         let said = Said { preview: Some(wording), ..Said::default() };
         return show(app, member, &place, &typed, said);
     }
