@@ -18,6 +18,24 @@ pub struct LargestHole {
     pub standard: &'static str,
 }
 
+/// Holes this near a limit are at it: well under the last printed place of any drill.
+pub(super) const AT_A_LIMIT: Length = mm(0.000_5);
+
+impl LargestHole {
+    /// Whether a hole keeps to it.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright::{calc::limits::LargestHole, units::mm};
+    /// let six_h = LargestHole { diameter: mm(2.599), standard: "6H" };
+    /// assert!(six_h.admits(mm(2.599)) && !six_h.admits(mm(2.6)));
+    /// ```
+    #[must_use]
+    pub fn admits(&self, hole: Length) -> bool {
+        hole <= self.diameter + AT_A_LIMIT
+    }
+}
+
 /// The last BA size of BS 93.
 const BS_93_LAST: u8 = 16;
 /// BS 93 allows the nut's minor diameter 0.375 p more.
@@ -116,6 +134,12 @@ pub fn largest_hole_of(form: Form, geometry: &Geometry) -> Option<LargestHole> {
 #[must_use]
 pub const fn smallest_hole(geometry: &Geometry) -> Length {
     geometry.minor_internal
+}
+
+/// Whether a hole is below [`smallest_hole`]: the tap then cuts with the root of its thread.
+#[must_use]
+pub fn is_below_smallest(geometry: &Geometry, hole: Length) -> bool {
+    hole + AT_A_LIMIT < smallest_hole(geometry)
 }
 
 /// The nut's largest minor diameter for class 2B.

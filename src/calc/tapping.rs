@@ -4,7 +4,7 @@
 //! standard's own list.
 
 use crate::calc::aim::{self, Aim};
-use crate::calc::limits::{self, LargestHole};
+use crate::calc::limits::{self, AT_A_LIMIT, LargestHole};
 use crate::calc::thread_form::{self, Geometry};
 use crate::calc::{Error, engagement};
 use crate::tables::drills::{self, Drill};
@@ -22,8 +22,6 @@ const DISTINCT: f64 = 2.5;
 const TIE: f64 = 0.05;
 /// Further than this from the aim, the person is told, percent.
 const FAR: f64 = 5.0;
-/// Drills this near a limit are at it: well under the last printed place of any drill.
-const SIZE_TOLERANCE: Length = mm(0.000_5);
 
 /// A drill with the thread it leaves.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -106,8 +104,8 @@ pub fn judge_of(
     Candidate {
         drill,
         engagement_percent: engagement::percent(form, geometry, drill.diameter),
-        within_standard: limit.map(|limit| drill.diameter <= limit.diameter + SIZE_TOLERANCE),
-        below_minor: drill.diameter + SIZE_TOLERANCE < geometry.minor_internal,
+        within_standard: limit.map(|limit| limit.admits(drill.diameter)),
+        below_minor: limits::is_below_smallest(geometry, drill.diameter),
     }
 }
 
@@ -195,7 +193,7 @@ pub fn choose(
     let aim_percent = aim::aim_percent(material, geometry.major, thread_length, aim);
     let most = limit.map(|limit| {
         let allowance = aim::allowance(geometry.major, aim);
-        limit.diameter + allowance + SIZE_TOLERANCE
+        limit.diameter + allowance + AT_A_LIMIT
     });
     let prefer_larger = material.group == Group::Tough;
     let rule = Rule { aim_percent, most, prefer_larger };
@@ -323,7 +321,7 @@ impl Rule {
         held.reduce(|best, next| {
             let gain = self.distance(best) - self.distance(next);
             let tie = gain.abs() <= TIE;
-            let larger = next.drill.diameter > best.drill.diameter + SIZE_TOLERANCE;
+            let larger = next.drill.diameter > best.drill.diameter + AT_A_LIMIT;
             if (tie && larger && self.prefer_larger) || (!tie && gain > 0.0) { next } else { best }
         })
     }

@@ -32,7 +32,7 @@ impl ShownDrill {
     /// A candidate, judged against this limit.
     pub(super) fn of(candidate: &Candidate, limit: Option<LargestHole>) -> Self {
         let both = Both::of(candidate.drill.diameter);
-        let says_mm = candidate.drill.label.ends_with("mm");
+        let says_mm = candidate.drill.is_named_in_mm();
         Self {
             link: Link::drill(candidate.drill),
             mm: (!says_mm).then_some(both.mm),

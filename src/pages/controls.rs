@@ -92,16 +92,19 @@ pub(crate) fn optional_list<T>(
 /// Every series, as an address writes the choice of them all.
 pub(super) const EVERY_SERIES: &str = "number,letter,fraction,metric";
 
-/// The drill series at hand, any of them ticked.
-pub(crate) fn series(typed: &str) -> Field {
+/// What a form calls the series of the drills a reader has.
+pub(crate) const SERIES_AT_HAND: &str = "Drill series at hand";
+
+/// The drill series, any of them ticked.
+pub(crate) fn series(label: &'static str, typed: &str) -> Field {
     let ticked = owned::series(typed).unwrap_or_default();
-    let choices = Series::ALL
-        .into_iter()
-        .map(|series| (series.slug().to_owned(), series.to_string(), ticked.contains(&series)));
+    let choices = Series::ALL.into_iter().map(|series| {
+        (series.slug().to_owned(), sentence_case(series.slug()), ticked.contains(&series))
+    });
     let known = typed.is_empty() || !ticked.is_empty();
     let kept = (!known).then(|| (typed.to_owned(), not_a_choice(typed), true));
     let items = items("series", choices.chain(kept));
-    Field::new("series", "Drill series at hand", "None ticked: every series", Kind::Ticks(items))
+    Field::new("series", label, "None ticked: every series", Kind::Ticks(items))
 }
 
 /// A list of single drills at hand.

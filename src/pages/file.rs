@@ -52,7 +52,7 @@ fn table(segments: &[&str], visit: &Visit<'_>) -> Option<Table> {
         ["threads"] => Some(export::threads::systems()),
         ["threads", slug] => Some(export::threads::sizes(system(slug)?)),
         ["threads", system, size] => Some(export::threads::of_thread(find_thread(system, size)?)),
-        ["drills"] => Some(export::drills::chart(drills::kept(&visit.query).ok()?)),
+        ["drills"] => Some(export::drills::chart(drills::cut::read(&visit.query).ok()?.drills())),
         ["drills", series, size] => {
             Some(export::drills::nearest(find_drill(Series::from_slug(series)?, size)?))
         }
@@ -104,5 +104,5 @@ fn csv(path: &str, table: &Table) -> Answer {
 }
 
 fn svg(drawing: String) -> Answer {
-    Answer { status: 200, headers: content_type("image/svg+xml"), body: drawing }
+    Answer { status: 200, headers: content_type("image/svg+xml; charset=utf-8"), body: drawing }
 }

@@ -2,13 +2,13 @@
 
 use crate::calc::aim::Aim;
 use crate::calc::clearance::Fit;
-use crate::calc::depth::LastTap;
+use crate::calc::depth::{LastTap, usual_point_angle};
 use crate::calc::spindle::Spindle;
 use crate::tables::drills::{self, Drill};
 use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
 use crate::tables::threads::read::Hand;
-use crate::units::{Angle, Length, degrees};
+use crate::units::{Angle, Length};
 
 /// Open at the far end, or not.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -147,7 +147,7 @@ impl HoleSpec {
             spindle: Spindle::default(),
             part_thickness: None,
             finish: None,
-            point_angle: degrees(118.0),
+            point_angle: usual_point_angle(),
             screw: None,
             measured_hole: None,
         }

@@ -66,7 +66,7 @@ pub enum Error {
     )]
     Foreign,
     /// The reader takes no coding of the answer that we have.
-    #[error("your program takes neither plain text nor gzip nor brotli (Accept-Encoding)")]
+    #[error("your program takes neither plain text nor gzip, zstd or brotli (Accept-Encoding)")]
     NoCoding,
     /// The answer has one form, and the reader takes another.
     #[error("this address answers {0}, and the Accept header leaves that out")]

@@ -1,6 +1,10 @@
 //! The calculators: the answer first, honest where the machine or the drawer cannot do it, and errors
 //! that keep everything typed.
 
+use holewright::pages::calculators::{speeds, tapping};
+use holewright::pages::plan;
+use holewright::units::degrees;
+
 use crate::html::inside;
 use crate::{body, moves, visit};
 
@@ -410,4 +414,33 @@ fn they_are_found_from_home_from_a_thread_and_from_a_metal() {
     assert!(asked.contains("value=\"gunmetal\" selected") && !asked.contains("class=\"errors\""));
     let near = body(404, "/calculators/sines");
     assert!(near.contains("href=\"/calculators/speeds\""));
+}
+
+/// The default that the hint of a field names: `118` of `Degrees; 118 if left empty`.
+fn named_default(page: &str, field: &str) -> String {
+    let field = page.split(&format!("<label for=\"{field}\">")).nth(1).unwrap();
+    let (hint, _) = field.split_once(" if left empty</p>").unwrap();
+    hint.rsplit([' ', '>']).next().unwrap().to_owned()
+}
+
+#[test]
+fn a_field_left_empty_is_taken_as_its_hint_says() {
+    let speeds = |typed: &str| speeds::Request::read(typed).answer().unwrap();
+    let tapping = |typed: &str| tapping::Request::read(typed).question().unwrap();
+    let plan = |typed: &str| plan::Request::read(typed).spec().unwrap();
+
+    let drill = "material=gunmetal&diameter=6mm&depth=20mm";
+    let angle = named_default(&body(200, "/calculators/speeds"), "point_angle");
+    assert_eq!(speeds(drill).question.point_angle, degrees(angle.parse().unwrap()));
+    assert_ne!(speeds(&format!("{drill}&point_angle=90")), speeds(drill));
+
+    let reamer = "material=gunmetal&work=reaming&diameter=6mm";
+    let page = body(200, "/calculators/speeds?work=reaming");
+    assert_eq!(speeds(reamer).question.flutes.to_string(), named_default(&page, "flutes"));
+
+    let percent = named_default(&body(200, "/calculators/tapping"), "engagement");
+    assert_eq!(tapping("thread=5ba").percent.to_string(), percent);
+
+    let angle = named_default(&body(200, "/plan"), "point_angle");
+    assert_eq!(plan("thread=5ba&material=gunmetal").point_angle, degrees(angle.parse().unwrap()));
 }

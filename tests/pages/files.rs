@@ -303,7 +303,10 @@ fn a_drawing_is_complete_alone() {
         (plan, plan.replace(".svg", "")),
     ] {
         let answer = visit(file);
-        assert_eq!((answer.status, answer.header("content-type")), (200, Some("image/svg+xml")));
+        assert_eq!(
+            (answer.status, answer.header("content-type")),
+            (200, Some("image/svg+xml; charset=utf-8"))
+        );
         let drawing = roxmltree::Document::parse(&answer.body).unwrap();
         let root = drawing.root_element();
         assert_eq!(root.tag_name().namespace(), Some("http://www.w3.org/2000/svg"));

@@ -7,7 +7,6 @@
 mod asked;
 mod at_hand;
 pub mod clearance;
-mod diameter;
 mod drawer;
 mod form;
 mod index;

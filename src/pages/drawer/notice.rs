@@ -141,7 +141,7 @@ pub(in crate::pages) fn better_clearance(
     mine: Option<&Drill>,
 ) -> Option<String> {
     let best = best?;
-    let says_mm = best.label.ends_with("mm");
+    let says_mm = best.is_named_in_mm();
     let size = if says_mm { String::new() } else { format!(", {},", print::mm(best.diameter, 3)) };
     let hole = print::mm(hole, 3);
     let would = match mine {

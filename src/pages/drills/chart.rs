@@ -2,20 +2,15 @@
 
 use askama::Template;
 
+use super::cut::{self, NAMES};
 use crate::pages::controls;
 use crate::pages::drawer::{Drawer, Notice};
-use crate::pages::field::{Field, Kind, items};
+use crate::pages::field::Field;
 use crate::pages::figures::Column;
-use crate::pages::form::{sentence, sentence_case};
 use crate::pages::layout::{Door, Frame};
 use crate::pages::link::Link;
 use crate::pages::{Answer, FieldError, Query, Visit};
-use crate::tables::drills::{self, Drill, SAME_SIZE, Series, owned, read};
-use crate::units::Length;
-use crate::units::read::{Bare, length};
-
-/// The parameters, in the order of the canonical address.
-const NAMES: [&str; 4] = ["from", "to", "series", "owned"];
+use crate::tables::drills::Drill;
 
 #[derive(Template)]
 #[template(path = "drills/chart.html")]
@@ -44,10 +39,10 @@ pub(in crate::pages) fn chart(visit: &Visit<'_>) -> Answer {
     let query = &visit.query;
     let address = crate::pages::query::address("/drills", query.only(&NAMES));
     let description = "Number, letter, fraction and metric drills in one order of size, in millimetres and inches.";
-    match kept(query) {
-        Ok(drills) => {
+    match cut::read(query) {
+        Ok(cut) => {
             let drawer = visit.drawer();
-            let rows: Vec<Row> = drills.map(|drill| row(drill, drawer)).collect();
+            let rows: Vec<Row> = cut.drills().map(|drill| row(drill, drawer)).collect();
             let title = format!("Drill chart, {}", caption(query));
             Answer::html(
                 200,
@@ -83,77 +78,6 @@ pub(in crate::pages) fn chart(visit: &Visit<'_>) -> Answer {
             },
         ),
     }
-}
-
-/// The drills a cut keeps, by size.
-///
-/// # Errors
-/// One for each field that makes no sense.
-pub(in crate::pages) fn kept(
-    query: &Query,
-) -> Result<impl Iterator<Item = &'static Drill> + use<>, Vec<FieldError>> {
-    let cut = cut(query)?;
-    Ok(drills::all().iter().filter(move |drill| cut.keeps(drill)))
-}
-
-/// What is left of the chart.
-struct Cut {
-    from: Option<Length>,
-    to: Option<Length>,
-    series: Option<Vec<Series>>,
-    owned: Option<Vec<&'static Drill>>,
-}
-
-impl Cut {
-    fn keeps(&self, drill: &'static Drill) -> bool {
-        self.from.is_none_or(|from| drill.diameter > from - SAME_SIZE)
-            && self.to.is_none_or(|to| drill.diameter < to + SAME_SIZE)
-            && self.series.as_ref().is_none_or(|series| series.contains(&drill.series))
-            && self.owned.as_ref().is_none_or(|owned| owned.contains(&drill))
-    }
-}
-
-fn cut(query: &Query) -> Result<Cut, Vec<FieldError>> {
-    let mut errors = Vec::new();
-    let from = size("from", query.get("from")).unwrap_or_else(|error| {
-        errors.push(error);
-        None
-    });
-    let to = size("to", query.get("to")).unwrap_or_else(|error| {
-        errors.push(error);
-        None
-    });
-    let series = match query.get("series") {
-        "" => None,
-        typed => owned::series(typed)
-            .map_err(|error| errors.push(FieldError::new("series", error.to_string())))
-            .ok(),
-    };
-    let listed = match query.get("owned") {
-        "" => None,
-        typed => owned::owned(typed)
-            .map_err(|error| errors.push(FieldError::new("owned", sentence(&error.to_string()))))
-            .ok(),
-    };
-    if let (Some(least), Some(most)) = (from, to)
-        && least > most
-    {
-        errors.push(FieldError::new("to", "The larger size stands first: nothing lies between."));
-    }
-    if errors.is_empty() { Ok(Cut { from, to, series, owned: listed }) } else { Err(errors) }
-}
-
-/// A size as a drill's name or a length; a bare number that could be either is millimetres.
-fn size(field: &'static str, typed: &str) -> Result<Option<Length>, FieldError> {
-    if typed.is_empty() {
-        return Ok(None);
-    }
-    if let Ok(drill) = read::read(typed) {
-        return Ok(Some(drill.diameter));
-    }
-    length(typed, Bare::Mm).map(Some).map_err(|error| {
-        FieldError::new(field, format!("{error} Or name a drill: No. 46, F, 7/64 in."))
-    })
 }
 
 /// The reader's drawer, with a cut to it whose link holds its list.
@@ -193,14 +117,6 @@ fn caption(query: &Query) -> String {
 }
 
 fn fields(query: &Query, errors: &[FieldError]) -> Vec<Field> {
-    let typed = query.get("series");
-    let ticked = owned::series(typed).unwrap_or_default();
-    let choices = Series::ALL.into_iter().map(|series| {
-        (series.slug().to_owned(), sentence_case(series.slug()), ticked.contains(&series))
-    });
-    let kept = (ticked.is_empty() && !typed.is_empty())
-        .then(|| (typed.to_owned(), format!("{typed} (no series)"), true));
-    let series = items("series", choices.chain(kept));
     let fields = [
         Field::text(
             "from",
@@ -209,7 +125,7 @@ fn fields(query: &Query, errors: &[FieldError]) -> Vec<Field> {
             query.get("from"),
         ),
         Field::text("to", "To", "", query.get("to")),
-        Field::new("series", "Series", "None ticked: every series", Kind::Ticks(series)),
+        controls::series("Series", query.get("series")),
         controls::owned_drills(query.get("owned")),
     ];
     let fill = |_: &str, _: &str| "/drills".to_owned();

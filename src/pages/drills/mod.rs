@@ -1,8 +1,9 @@
 //! The drill pages: the chart, one drill.
 
 mod chart;
+pub mod cut;
 mod screws;
 mod show;
 
-pub(super) use chart::{chart, kept};
+pub(super) use chart::chart;
 pub(super) use show::show;

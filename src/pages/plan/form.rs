@@ -3,7 +3,7 @@
 use super::request::Request;
 use super::words;
 use crate::pages::FieldError;
-use crate::pages::controls::{self, Word};
+use crate::pages::controls::{self, SERIES_AT_HAND, Word};
 use crate::pages::field::Field;
 use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
@@ -89,7 +89,7 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
         (
             "Drills and taps at hand",
             vec![
-                controls::series(request.typed("series")),
+                controls::series(SERIES_AT_HAND, request.typed("series")),
                 controls::owned_drills(request.typed("owned")),
                 list(request, "aim", "How much thread", words::AIMS),
                 list(request, "tap", "Tap", words::TAPS),

@@ -6,14 +6,14 @@ use axum::response::Response;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::drill_cut::{Cut, by_names, by_numbers};
+use super::drill_cut;
 use super::problem::{Always, NotHeld, NotUnderstood};
 use super::segments::Segments;
 use super::{figures, reply};
 use crate::calc::neighbours::{self, around};
-use crate::pages::Query;
+use crate::pages::{self, Query};
 use crate::server::Error;
-use crate::tables::drills::{self, Series};
+use crate::tables::drills::{self, Cut, Series};
 
 /// A drill.
 #[derive(Debug, Serialize, ToSchema)]
@@ -103,7 +103,8 @@ struct Neighbour {
     responses((status = 200, description = "The drills", body = Drills), NotUnderstood, Always)
 )]
 pub async fn list(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Response, Error> {
-    answer(&headers, by_numbers(&Query::read(query.as_deref().unwrap_or_default())))
+    let query = Query::read(query.as_deref().unwrap_or_default());
+    answer(&headers, drill_cut::read(&query)?)
 }
 
 /// The same body at the chart's own address, whose sizes carry their unit or name a drill.
@@ -111,7 +112,8 @@ pub async fn list(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Respo
 /// # Errors
 /// A series or a size that makes no sense: 422.
 pub(super) async fn chart(query: &str, headers: HeaderMap) -> Result<Response, Error> {
-    answer(&headers, by_names(&Query::read(query)))
+    let cut = pages::drills::cut::read(&Query::read(query)).map_err(Error::Invalid)?;
+    answer(&headers, cut)
 }
 
 /// One drill, with its neighbours in every series.
@@ -146,10 +148,8 @@ pub async fn show(
     reply::json(&headers, &DrillWithNeighbours::from(drill))
 }
 
-fn answer(headers: &HeaderMap, cut: Result<Cut, Error>) -> Result<Response, Error> {
-    let cut = cut?;
-    let drills = drills::all().iter().filter(|drill| cut.keeps(drill)).map(Drill::from).collect();
-    reply::json(headers, &Drills { drills })
+fn answer(headers: &HeaderMap, cut: Cut) -> Result<Response, Error> {
+    reply::json(headers, &Drills { drills: cut.drills().map(Drill::from).collect() })
 }
 
 impl From<&'static drills::Drill> for Drill {

@@ -11,17 +11,15 @@ type Liking = u16;
 /// What a reader takes. Without the header: plain bytes only.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Accepts {
-    brotli: Liking,
-    gzip: Liking,
-    /// `None`: refused. Not named: taken if nothing else is.
-    identity: Option<Liking>,
+    /// `None`: refused. Plain bytes that are not named are taken if nothing else is.
+    likings: [(Coding, Option<Liking>); Coding::ALL.len()],
 }
 
 impl Accepts {
     /// Reads the header. What cannot be understood is left out.
     #[must_use]
     pub fn read(headers: &HeaderMap) -> Self {
-        let (mut brotli, mut gzip, mut identity, mut others) = (None, None, None, None);
+        let (mut named, mut others) = (Coding::ALL.map(|coding| (coding, None)), None);
         let items = headers
             .get_all(ACCEPT_ENCODING)
             .iter()
@@ -31,47 +29,51 @@ impl Accepts {
             let mut parts = item.split(';').map(str::trim);
             let name = parts.next().unwrap_or("");
             let Some(liking) = parts.next().map_or(Some(1000), liking) else { continue };
-            let named = match name {
-                _ if name.eq_ignore_ascii_case("br") => &mut brotli,
-                _ if name.eq_ignore_ascii_case("gzip") => &mut gzip,
-                _ if name.eq_ignore_ascii_case("x-gzip") => &mut gzip,
-                _ if name.eq_ignore_ascii_case("identity") => &mut identity,
-                "*" => &mut others,
-                _ => continue,
+            let named = named.iter_mut().find(|(known, _)| Some(*known) == coding(name));
+            let said = match named {
+                Some((_, said)) => said,
+                None if name == "*" => &mut others,
+                None => continue,
             };
             // Named twice: the first counts.
-            named.get_or_insert(liking);
+            said.get_or_insert(liking);
         }
-        Self {
-            brotli: brotli.or(others).unwrap_or(0),
-            gzip: gzip.or(others).unwrap_or(0),
-            identity: match identity.or(others) {
-                None => Some(0),
-                named => named.filter(|liking| *liking > 0),
-            },
-        }
+        let likings = named.map(|(coding, said)| match (coding, said.or(others)) {
+            (Coding::Identity, None) => (coding, Some(0)),
+            (_, liking) => (coding, liking.filter(|liking| *liking > 0)),
+        });
+        Self { likings }
     }
 
     /// The coding liked best; of equals the one that makes the fewest bytes. `None`: the reader
     /// takes nothing we have.
     #[must_use]
     pub fn best(&self) -> Option<Coding> {
-        let (coding, liking) = if self.brotli >= self.gzip {
-            (Coding::Brotli, self.brotli)
-        } else {
-            (Coding::Gzip, self.gzip)
-        };
-        match self.identity {
-            Some(identity) if identity > liking || liking == 0 => Some(Coding::Identity),
-            _ => (liking > 0).then_some(coding),
-        }
+        let taken = self.likings.into_iter().filter_map(|(coding, liking)| Some((coding, liking?)));
+        // Of equals the last, as they stand in `Coding::ALL`.
+        taken.max_by_key(|(_, liking)| *liking).map(|(coding, _)| coding)
     }
 
     /// Plain bytes may be sent.
     #[must_use]
-    pub const fn takes_identity(&self) -> bool {
-        self.identity.is_some()
+    pub fn takes_identity(&self) -> bool {
+        self.likings.iter().any(|(coding, liking)| *coding == Coding::Identity && liking.is_some())
     }
+}
+
+/// The coding of this name, in whatever case it is written.
+fn coding(name: &str) -> Option<Coding> {
+    let names = [
+        ("identity", Coding::Identity),
+        ("gzip", Coding::Gzip),
+        ("x-gzip", Coding::Gzip),
+        ("zstd", Coding::Zstd),
+        ("br", Coding::Brotli),
+    ];
+    names
+        .into_iter()
+        .find(|(written, _)| written.eq_ignore_ascii_case(name))
+        .map(|(_, coding)| coding)
 }
 
 /// A weight as RFC 9110 writes it: `q=0`, `q=0.25`, `q=1.000`.

@@ -70,10 +70,13 @@ pub(super) fn unless_held(response: Response, held: &Held) -> Response {
 
 /// The answer to HEAD: the headers of this one.
 pub(super) fn head_only(mut response: Response) -> Response {
-    let body = std::mem::take(response.body_mut());
+    // A body that is written out as it is read has no length to say. The router lets it go unread,
+    // where of an empty one it would say that its length is 0.
+    let Some(length) = response.body().size_hint().exact() else { return response };
+    *response.body_mut() = Body::empty();
     // A redirect has no body and says nothing of its length; nor does a 304, whose length would be
     // that of the body it does not send.
-    if let Some(length) = body.size_hint().exact().filter(|length| *length > 0) {
+    if length > 0 {
         response.headers_mut().entry(CONTENT_LENGTH).or_insert_with(|| HeaderValue::from(length));
     }
     response

@@ -24,23 +24,25 @@ impl Fields {
     /// What was typed for a field, trimmed; empty where nothing was.
     #[must_use]
     pub fn get(&self, name: &str) -> &str {
-        self.raw(name).trim()
+        self.as_typed(name).trim()
+    }
+
+    /// What was typed for a field, with every space and line; empty where the field is missing.
+    #[must_use]
+    pub fn as_typed(&self, name: &str) -> &str {
+        self.0.iter().find(|(held, _)| held == name).map_or("", |(_, value)| value.as_str())
     }
 
     /// A password, just as it was typed.
     #[must_use]
     pub fn password(&self, name: &str) -> Password {
-        Password::typed(self.raw(name))
+        Password::typed(self.as_typed(name))
     }
 
     /// Whether a box was ticked.
     #[must_use]
     pub fn ticked(&self, name: &str) -> bool {
-        !self.raw(name).is_empty()
-    }
-
-    fn raw(&self, name: &str) -> &str {
-        self.0.iter().find(|(held, _)| held == name).map_or("", |(_, value)| value.as_str())
+        !self.as_typed(name).is_empty()
     }
 }
 

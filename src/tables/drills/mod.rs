@@ -3,6 +3,7 @@
 //! A row of a series holds the size as its standard prints it. Which drill suits a hole is worked
 //! out in [`crate::calc`].
 
+mod cut;
 mod fraction;
 mod letter;
 mod metric;
@@ -15,6 +16,8 @@ use std::sync::LazyLock;
 
 use crate::tables::source::Source;
 use crate::units::{Length, in_mm, mm};
+
+pub use cut::Cut;
 
 /// Two sizes closer than this are one size: far below any tolerance, far above binary noise.
 pub const SAME_SIZE: Length = mm(1e-6);
@@ -78,6 +81,13 @@ impl Drill {
     #[must_use]
     pub fn path(&self) -> String {
         format!("/drills/{}/{}", self.series, self.size)
+    }
+
+    /// Whether the name on the drill stand is the diameter in millimetres, so that it need not be
+    /// written behind it.
+    #[must_use]
+    pub fn is_named_in_mm(&self) -> bool {
+        self.series == Series::Metric
     }
 
     /// Where the size was read.

@@ -24,6 +24,23 @@ async fn speeds_are_as_on_the_page() {
 }
 
 #[tokio::test]
+async fn no_time_is_given_at_a_speed_that_is_none_to_set() {
+    let server = Server::start().await;
+    let drill = "material=stainless-304&diameter=12mm&depth=20mm&spindle_speeds=500,1000";
+    let found = figures(&server, &format!("speeds?{drill}")).await;
+    assert_eq!(found["reach"], json!("too-fast"));
+    assert_eq!(
+        (&found["way"]["time_low_s"], &found["way"]["time_high_s"]),
+        (&Value::Null, &Value::Null)
+    );
+    let page = server.get(&format!("/calculators/speeds?{drill}")).await;
+    assert!(page.body.contains("Slowest at hand") && !page.body.contains("Cuts for about"));
+    let slower = figures(&server, &format!("speeds?{drill},300")).await;
+    assert_eq!(slower["way"]["time_low_s"], slower["set"]["time_low_s"]);
+    assert!(slower["way"]["time_low_s"].is_number(), "{slower}");
+}
+
+#[tokio::test]
 async fn speeds_say_what_follows_from_them() {
     let server = Server::start().await;
     let drill = figures(

@@ -7,6 +7,7 @@ use super::fetched::get;
 use crate::support::Server;
 
 const BROTLI: Option<Coding> = Some(Coding::Brotli);
+const ZSTD: Option<Coding> = Some(Coding::Zstd);
 const GZIP: Option<Coding> = Some(Coding::Gzip);
 const PLAIN: Option<Coding> = Some(Coding::Identity);
 
@@ -20,7 +21,16 @@ fn the_coding_liked_best() {
         ("gzip, deflate", GZIP),
         ("x-gzip", GZIP),
         ("GZIP;Q=0.5", GZIP),
-        ("deflate, zstd", PLAIN),
+        ("deflate, compress", PLAIN),
+        ("gzip, deflate, zstd", ZSTD),
+        ("ZStd", ZSTD),
+        ("zstd;q=0.7, gzip;q=0.7, br;q=0.6", ZSTD),
+        ("zstd;q=0.7, gzip;q=0.8, br;q=0.6", GZIP),
+        ("zstd;q=0.7, br;q=0.8", BROTLI),
+        ("zstd;q=0, gzip;q=0.1", GZIP),
+        ("zstd;q=0, *", BROTLI),
+        ("zstd;q=0.2, zstd;q=0.9, gzip;q=0.5", GZIP),
+        ("zstd;q=1.5, gzip;q=0.5", GZIP),
         ("br;q=0.5, gzip;q=0.8", GZIP),
         ("br ; q=0.8 , gzip ; q=0.8", BROTLI),
         ("br;q=0.001", BROTLI),
@@ -29,13 +39,15 @@ fn the_coding_liked_best() {
         ("identity, br;q=0.5", PLAIN),
         ("identity;q=0.5, br;q=0.5", BROTLI),
         ("*", BROTLI),
-        ("*;q=0.5, br;q=0", GZIP),
-        ("br;q=0.2, gzip;q=0.2, *;q=0.5", PLAIN),
+        ("*;q=0.5, br;q=0", ZSTD),
+        ("*;q=0.5, br;q=0, zstd;q=0.4", GZIP),
+        ("br;q=0.2, gzip;q=0.2, *;q=0.5", ZSTD),
+        ("br;q=0.2, zstd;q=0.2, gzip;q=0.2, *;q=0.5", PLAIN),
         ("identity;q=0, gzip", GZIP),
         ("*;q=0, gzip", GZIP),
         ("identity;q=0", None),
         ("*;q=0", None),
-        ("br;q=0, gzip;q=0, identity;q=0", None),
+        ("br;q=0, gzip;q=0, zstd;q=0, identity;q=0", None),
         ("*;q=0, identity", PLAIN),
         // Weights that are none: the item does not count.
         ("br;q=2", PLAIN),
@@ -57,7 +69,9 @@ async fn a_short_body_stays_plain_unless_plain_is_refused() {
     let short = get(&server.router, "/healthz", "gzip, br").await;
     assert_eq!(short.header("content-encoding"), None);
     assert_eq!(short.header("vary"), Some("Accept-Encoding"));
-    for (accepts, coding) in [("identity;q=0, gzip", "gzip"), ("*;q=0, br", "br")] {
+    for (accepts, coding) in
+        [("identity;q=0, gzip", "gzip"), ("identity;q=0, zstd", "zstd"), ("*;q=0, br", "br")]
+    {
         let coded = get(&server.router, "/healthz", accepts).await;
         assert_eq!(coded.header("content-encoding"), Some(coding), "{accepts}");
         assert_eq!(coded.text(), "alive\n");
@@ -93,7 +107,7 @@ async fn every_kind_of_text_is_coded() {
     ] {
         let plain = get(&server.router, path, "identity").await;
         assert_eq!(plain.status.as_u16(), status, "{path}");
-        for coding in ["br", "gzip"] {
+        for coding in ["br", "zstd", "gzip"] {
             let coded = get(&server.router, path, coding).await;
             assert_eq!(coded.status, plain.status, "{path}");
             assert_eq!(coded.header("content-encoding"), Some(coding), "{path}");

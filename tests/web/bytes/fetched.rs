@@ -32,6 +32,9 @@ impl Fetched {
             Some("br") => {
                 brotli::Decompressor::new(&*self.body, 4096).read_to_string(&mut text).unwrap();
             }
+            Some("zstd") => {
+                zstd::Decoder::new(&*self.body).unwrap().read_to_string(&mut text).unwrap();
+            }
             Some("gzip") => {
                 flate2::read::GzDecoder::new(&*self.body).read_to_string(&mut text).unwrap();
             }

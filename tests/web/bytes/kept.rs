@@ -144,7 +144,7 @@ async fn what_can_be_asked_without_end_is_never_kept() {
         "/healthz",
         "/readyz",
     ] {
-        for accepts in ["identity", "gzip", "br"] {
+        for accepts in ["identity", "gzip", "zstd", "br"] {
             get(&server.router, path, accepts).await;
             assert_eq!(server.app.kept.weight(), 0, "{path}");
         }

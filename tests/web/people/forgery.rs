@@ -105,7 +105,20 @@ async fn s18_a_form_is_sent_as_a_form_or_not_taken() {
     let mut member = club.join("Enid Hathersage", PLAIN).await;
     let body = "password=seven+brass+otters+dancing&notes=keep";
     for kind in ["text/plain", "application/json", "multipart/form-data; boundary=x", ""] {
-        for path in ["/me/leave", "/me", "/me/password", "/sign-in", "/prove"] {
+        for path in [
+            "/me/leave",
+            "/me",
+            "/me/password",
+            "/sign-in",
+            "/prove",
+            "/notes/new",
+            "/notes/1/edit",
+            "/notes/1/verdict",
+            "/notes/1/report",
+            "/notes/1/correct",
+            "/notes/1/withdraw",
+            "/queue/1",
+        ] {
             let headers = [("content-type", kind), ("sec-fetch-site", "same-origin")];
             let answer = member.send(Method::POST, path, &headers, body).await;
             assert_eq!(answer.status, StatusCode::UNSUPPORTED_MEDIA_TYPE, "{kind} to {path}");

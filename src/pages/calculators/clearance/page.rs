@@ -7,7 +7,7 @@ use super::request::Request;
 use crate::pages::calculators::drawer::notice;
 use crate::pages::calculators::form::{Fields, Form};
 use crate::pages::cited;
-use crate::pages::controls;
+use crate::pages::controls::{self, SERIES_AT_HAND};
 use crate::pages::drawer::{self, Notice};
 use crate::pages::field::Field;
 use crate::pages::figures::{Both, Column};
@@ -187,7 +187,7 @@ fn form(request: &Request, errors: &[FieldError]) -> Form {
                 "How far the tapped hole may be off",
                 "From where its centre should be; mm, or 10 thou",
             ),
-            controls::series(typed("series")),
+            controls::series(SERIES_AT_HAND, typed("series")),
             controls::owned_drills(typed("owned")),
         ],
     };
@@ -232,7 +232,7 @@ fn float(hole: Length, figures: &Figures) -> Length {
 
 fn shown_hole(drill: &'static Drill) -> ShownHole {
     let both = Both::of(drill.diameter);
-    let says_mm = drill.label.ends_with("mm");
+    let says_mm = drill.is_named_in_mm();
     ShownHole { link: Link::drill(drill), mm: (!says_mm).then_some(both.mm), inch: both.inch }
 }
 

@@ -5,7 +5,9 @@ use super::sink::{Sink, sink};
 use super::work::{Tool, Work};
 use crate::calc::cutting_speed::{diameter_for, feed_rate, spindle_speed, surface_speed};
 use crate::calc::cutting_time::cutting_time;
-use crate::calc::depth::{Deep, LastTap, Peck, how_deep, peck, point_length, usual_point_angle};
+use crate::calc::depth::{
+    Deep, LastTap, Lead, Peck, how_deep, peck, point_length, usual_point_angle,
+};
 use crate::calc::reaming::{self, Reaming};
 use crate::calc::speed_choice::{Band, Reach, Verdict};
 use crate::calc::spindle::Spindle;
@@ -161,7 +163,8 @@ pub struct Answer {
     pub way: Option<Way>,
     /// Every speed of the machine, slowest first; of a drive without steps, the end nearest the range.
     pub at_hand: Vec<SpeedAtHand>,
-    /// The speed to set: the slowest in the range, else the next below it, else the slowest there is.
+    /// The speed to set: the slowest in the range, else the next below it, else the slowest there is,
+    /// which is then too fast: see [`Self::reach`].
     pub set: Option<SpeedAtHand>,
     /// Whether the machine can do it.
     pub reach: Reach,
@@ -172,12 +175,25 @@ pub struct Answer {
 }
 
 impl Answer {
+    /// The speed to reckon times and feeds at: the one to set, or the slow end of the range where
+    /// nothing was said of the machine; none where even its slowest is too fast to set.
+    #[must_use]
+    pub fn turning(&self) -> Option<Frequency> {
+        match self.reach {
+            Reach::TooFast => None,
+            _ => Some(self.set.map_or(self.low, |set| set.speed)),
+        }
+    }
+
     /// How long it cuts at a speed, at the coarsest feed and at the finest.
     #[must_use]
     pub fn time_at(&self, speed: Frequency) -> Option<[Time; 2]> {
         time(self.way, self.feed, speed)
     }
 }
+
+/// The lead of a tap under power, which goes through or to its depth before the last full thread.
+pub(super) const TAP_LEAD: Lead = LastTap::Second.lead();
 
 /// The most stops a peck plan lists.
 const MOST_STOPS: usize = 200;
@@ -296,7 +312,7 @@ fn way(question: &Question) -> Option<Way> {
         }
         (Work::Reaming, _) => (depth, None),
         (Work::Tapping, Tool::Tap(thread)) => {
-            let lead = geometry(thread).pitch * LastTap::Second.lead().most;
+            let lead = geometry(thread).pitch * TAP_LEAD.most;
             ((depth + lead) * 2.0, None)
         }
         (Work::Tapping | Work::Countersinking | Work::Spotting, _) => return None,

@@ -4,7 +4,7 @@ use super::request::{Request, TOOL_STEELS, WORKS};
 use super::work::Work;
 use crate::pages::FieldError;
 use crate::pages::calculators::form::{Fields, Form};
-use crate::pages::controls;
+use crate::pages::controls::{self, SERIES_AT_HAND};
 use crate::pages::field::Field;
 
 /// The form as typed. A field that belongs to another work stands in it only where something is
@@ -74,7 +74,7 @@ fn rest(request: &Request, work: Work) -> Vec<(Field, &'static [Work])> {
             ),
             &[Countersinking],
         ),
-        (controls::series(typed("series")), &[Reaming]),
+        (controls::series(SERIES_AT_HAND, typed("series")), &[Reaming]),
         (controls::owned_drills(typed("owned")), &[Reaming]),
         (
             text(

@@ -2,7 +2,7 @@
 
 use askama::Template;
 
-use super::answer::{Answer as Figures, Detail};
+use super::answer::{Answer as Figures, Detail, TAP_LEAD};
 use super::details::{PeckPlan, ReamingShown, SinkShown, SpotShown};
 use super::drawer::with_drawer;
 use super::fields::form;
@@ -13,7 +13,6 @@ use super::rows::{
 use super::work::{Tool, Work};
 use super::{details, machine};
 use crate::calc::cutting_speed::{THUMB_GIVE, THUMB_SOURCE, thumb_feed};
-use crate::calc::speed_choice::Reach;
 use crate::pages::calculators::form::Form;
 use crate::pages::cited::{self, Cited};
 use crate::pages::figures::Both;
@@ -23,7 +22,8 @@ use crate::pages::warnings::{WarningGroup, by_level};
 use crate::pages::{Answer, FieldError, Visit};
 use crate::plan::Level;
 use crate::tables::materials::Family;
-use crate::units::{in_mm, in_rpm, print};
+use crate::tables::reaming::flute_feed;
+use crate::units::{in_inch, in_mm, in_rpm, print};
 
 #[derive(Template)]
 #[template(path = "calculators/speeds.html")]
@@ -131,22 +131,20 @@ fn answered(visit: &Visit<'_>, request: &Request, figures: &Figures) -> SpeedsPa
 fn shown(request: &Request, figures: &Figures) -> Shown {
     let asked = &figures.question;
     let (low, high) = machine::range(figures);
-    // A speed that is too fast is not one to set.
-    let (set, slowest) = match figures.reach {
-        Reach::TooFast => (None, figures.set),
-        _ => (figures.set, None),
-    };
+    let turning = figures.turning();
+    let (set, slowest) = if turning.is_some() { (figures.set, None) } else { (None, figures.set) };
     let rows: Vec<SpeedRow> = figures
         .at_hand
         .iter()
         .map(|found| row(found, set.is_some_and(|set| set.speed == found.speed)))
         .collect();
-    let turning = set.map_or(figures.low, |set| set.speed);
-    let turns =
-        if set.is_some() { print::trimmed(in_rpm(turning), 0) } else { revolutions(turning) };
-    let at = |words: String| format!("{words} at {turns} rev/min");
-    let usable = slowest.is_none();
-    let time = figures.time_at(turning).filter(|_| usable);
+    let at = |speed, words: String| {
+        // A speed of the machine is one of its own, an end of the range is a round figure.
+        let turns =
+            if set.is_some() { print::trimmed(in_rpm(speed), 0) } else { revolutions(speed) };
+        format!("{words} at {turns} rev/min")
+    };
+    let time = turning.and_then(|speed| Some((speed, figures.time_at(speed)?)));
     let (mut pecks, mut reaming, mut sink, mut spot) = (None, None, None, None);
     match &figures.detail {
         Detail::None => {}
@@ -168,9 +166,9 @@ fn shown(request: &Request, figures: &Figures) -> Shown {
         feed: figures.feed.map(feed),
         feed_rate: figures
             .feed
-            .filter(|_| usable)
-            .map(|feed| at(format!("{} mm/min", feed_rate(feed, turning)))),
-        time: time.map(|time| at(duration(time))),
+            .zip(turning)
+            .map(|(feed, speed)| at(speed, format!("{} mm/min", feed_rate(feed, speed)))),
+        time: time.map(|(speed, time)| at(speed, duration(time))),
         time_words: time.and_then(|_| time_words(figures)),
         slowest: slowest.map(|found| row(&found, false)),
         machine: machine::machine(figures),
@@ -216,7 +214,8 @@ fn time_words(figures: &Figures) -> Option<String> {
             "The time is for {depth}, once through: the reamer’s lead, drawing it out and setting up are not in it."
         ),
         Work::Tapping => format!(
-            "The time is for {whole}: the depth of {depth} and five threads of lead, in and out again at the same speed."
+            "The time is for {whole}: the depth of {depth} and {} threads of lead, in and out again at the same speed.",
+            print::trimmed(TAP_LEAD.most, 0)
         ),
         Work::Countersinking | Work::Spotting => return None,
     })
@@ -242,8 +241,10 @@ fn why_feed(figures: &Figures) -> Vec<Cited> {
         )],
         Work::Reaming => vec![
             from(format!(
-                "Feed by the flutes, {} of them, 0.002 to 0.003 in for each.",
-                figures.question.flutes
+                "Feed by the flutes, {} of them, {} to {} for each.",
+                figures.question.flutes,
+                print::fixed(in_inch(flute_feed().low), 3),
+                print::inch(flute_feed().high, 3)
             )),
             practice(
                 "A reamer fed too finely rubs and cuts large. By hand: turn it forwards only, steadily, with a light push; never backwards, which chips its edges. Lubricate as for drilling, and clear the flutes.",

@@ -1,7 +1,7 @@
 //! The figures: from a thread and the drills at hand to hole and engagement.
 
 use crate::calc::engagement::{hole_for, percent, percent_of_internal_height};
-use crate::calc::limits::{LargestHole, largest_hole, largest_hole_of};
+use crate::calc::limits::{LargestHole, is_below_smallest, largest_hole, largest_hole_of};
 use crate::calc::tapping::{Candidate, candidates_of, judge_of};
 use crate::calc::thread_form::{Geometry, geometry, geometry_of};
 use crate::tables::drills::{Drill, SAME_SIZE};
@@ -145,10 +145,7 @@ fn left(subject: &Subject, hole: Length, drill: Option<&'static Drill>) -> Left 
         drill,
         percent: percent(*form, geometry, hole),
         percent_of_five_eighths_h: percent_of_internal_height(*form, geometry, hole),
-        within_standard: largest_hole.map(|limit| hole < limit.diameter + HAIR),
-        below_minor: hole + HAIR < geometry.minor_internal,
+        within_standard: largest_hole.map(|limit| limit.admits(hole)),
+        below_minor: is_below_smallest(geometry, hole),
     }
 }
-
-/// A hole this near a limit is at it: half a micrometre, as for drills.
-const HAIR: Length = crate::units::mm(0.000_5);

@@ -8,7 +8,7 @@ use crate::calc::thread_form::engagement_basis;
 use crate::pages::calculators::drawer::notice;
 use crate::pages::calculators::form::{Fields, Form};
 use crate::pages::candidate::{ShownDrill, Verdict};
-use crate::pages::controls;
+use crate::pages::controls::{self, SERIES_AT_HAND};
 use crate::pages::drawer::{self, Drawer, Notice};
 use crate::pages::field::Field;
 use crate::pages::figures::Both;
@@ -167,7 +167,7 @@ fn form(request: &Request, errors: &[FieldError]) -> Form {
                 "Engagement wanted",
                 "Percent of full thread depth; 70 if left empty",
             ),
-            controls::series(typed("series")),
+            controls::series(SERIES_AT_HAND, typed("series")),
             controls::owned_drills(typed("owned")),
         ],
     };

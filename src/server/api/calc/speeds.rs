@@ -1,6 +1,7 @@
 //! The spindle speed for a drill, a reamer, a tap, a countersink or a spot.
 
 mod details;
+mod machine;
 
 use axum::extract::RawQuery;
 use axum::http::HeaderMap;
@@ -9,16 +10,16 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use details::{Pecks, Reaming, Sink, Spot};
+use machine::{AtHand, Ends, Way};
 
 use super::ThreadName;
-use crate::calc::speed_choice::{Reach, Verdict};
+use crate::calc::speed_choice::Reach;
 use crate::pages::calculators::speeds::{self, Detail, Tool};
 use crate::server::Error;
 use crate::server::api::drills::Drill;
 use crate::server::api::problem::{Always, NotUnderstood};
 use crate::server::api::{figures, reply};
 use crate::tables::materials::SpeedRange;
-use crate::units::{Time, Velocity, in_metres_per_minute, in_seconds, print};
 
 /// How fast to turn a tool, and what follows from it.
 #[derive(Debug, Serialize, ToSchema)]
@@ -65,7 +66,7 @@ struct Speeds {
     /// Whether the machine can do it: not-said, within, between, too-slow, too-fast.
     #[schema(pattern = "^(not-said|within|between|too-slow|too-fast)$", example = "within")]
     reach: &'static str,
-    /// The speed to set; null where nothing was said of the machine.
+    /// The speed to set; where reach is too-fast, the slowest there is, which is none to set. Null where nothing was said of the machine.
     #[schema(required)]
     set: Option<AtHand>,
     /// Every speed of the machine, slowest first.
@@ -100,40 +101,6 @@ struct Rule {
     source: String,
 }
 
-/// What the ends of the machine's speeds mean in this metal.
-#[derive(Debug, Serialize, ToSchema)]
-#[schema(as = SpindleEnds)]
-struct Ends {
-    /// The slowest speed, in revolutions a minute; null where only the fastest was said.
-    #[schema(required)]
-    slowest_rpm: Option<f64>,
-    /// The largest diameter the slowest speed suits, in millimetres; null where it is not known.
-    #[schema(required)]
-    largest_mm: Option<f64>,
-    /// The fastest speed, in revolutions a minute.
-    fastest_rpm: f64,
-    /// Below this diameter even the fastest is slower than the range, in millimetres.
-    smallest_mm: f64,
-}
-
-/// How far the tool goes, and how long it cuts.
-#[derive(Debug, Serialize, ToSchema)]
-#[schema(as = ToolWay)]
-struct Way {
-    /// The depth asked for, in millimetres.
-    depth_mm: f64,
-    /// What the time is reckoned over, in millimetres: with a drill's point, or a tap's lead and the way out.
-    way_mm: f64,
-    /// The depth over the diameter.
-    diameters: f64,
-    /// Cutting time at the coarsest feed, in seconds, at the speed to set or the slow end; null without a feed.
-    #[schema(required)]
-    time_low_s: Option<f64>,
-    /// The same at the finest feed, in seconds; null without a feed.
-    #[schema(required)]
-    time_high_s: Option<f64>,
-}
-
 /// A range in print.
 #[derive(Debug, Serialize, ToSchema)]
 #[schema(as = PrintedSurfaceSpeed)]
@@ -159,33 +126,6 @@ struct Feed {
     /// Where it was read; null for a tap, since its feed is its pitch.
     #[schema(required)]
     source: Option<String>,
-}
-
-/// A speed of the machine.
-#[derive(Debug, Serialize, ToSchema)]
-#[schema(as = SpeedAtHand)]
-struct AtHand {
-    /// Spindle speed, in revolutions a minute.
-    speed_rpm: f64,
-    /// Speed of the edge, in metres a minute.
-    surface_m_per_min: f64,
-    /// How fast the tool goes in at the finest feed, in millimetres a minute; null without a feed.
-    #[schema(required)]
-    feed_low_mm_per_min: Option<f64>,
-    /// The same at the coarsest feed, in millimetres a minute; null without a feed.
-    #[schema(required)]
-    feed_high_mm_per_min: Option<f64>,
-    /// Cutting time for the depth at the coarsest feed, in seconds; null without a depth or a feed.
-    #[schema(required)]
-    time_low_s: Option<f64>,
-    /// The same at the finest feed, in seconds; null without a depth or a feed.
-    #[schema(required)]
-    time_high_s: Option<f64>,
-    /// Where it lies in the range: slow does no harm, within, fast.
-    #[schema(pattern = "^(slow|within|fast)$", example = "within")]
-    verdict: &'static str,
-    /// The largest diameter this speed suits in this metal, in millimetres.
-    suits_up_to_mm: f64,
 }
 
 /// How fast to turn a drill, a reamer, a tap under power, a countersink or a spotting drill.
@@ -278,32 +218,6 @@ impl From<&speeds::Rule> for Rule {
     }
 }
 
-impl From<speeds::Ends> for Ends {
-    fn from(ends: speeds::Ends) -> Self {
-        let (fastest, smallest) = ends.smallest;
-        Self {
-            slowest_rpm: ends.largest.map(|(slowest, _)| figures::rpm(slowest)),
-            largest_mm: ends.largest.map(|(_, largest)| figures::mm(largest)),
-            fastest_rpm: figures::rpm(fastest),
-            smallest_mm: figures::mm(smallest),
-        }
-    }
-}
-
-impl Way {
-    fn of(way: speeds::Way, found: &speeds::Answer) -> Self {
-        let speed = found.set.map_or(found.low, |set| set.speed);
-        let time = found.time_at(speed).map(|time| time.map(seconds));
-        Self {
-            depth_mm: figures::mm(way.depth),
-            way_mm: figures::mm(way.way),
-            diameters: figures::number(way.diameters),
-            time_low_s: time.map(|[short, _]| short),
-            time_high_s: time.map(|[_, long]| long),
-        }
-    }
-}
-
 impl From<&SpeedRange> for Printed {
     fn from(range: &SpeedRange) -> Self {
         Self {
@@ -323,35 +237,4 @@ impl From<speeds::Feed> for Feed {
             source: feed.source.map(figures::source),
         }
     }
-}
-
-impl From<&speeds::SpeedAtHand> for AtHand {
-    fn from(found: &speeds::SpeedAtHand) -> Self {
-        let feed = found.feed.map(|feed| feed.map(mm_per_minute));
-        let time = found.time.map(|time| time.map(seconds));
-        Self {
-            speed_rpm: figures::rpm(found.speed),
-            surface_m_per_min: figures::metres_per_minute(found.surface),
-            feed_low_mm_per_min: feed.map(|[low, _]| low),
-            feed_high_mm_per_min: feed.map(|[_, high]| high),
-            time_low_s: time.map(|[short, _]| short),
-            time_high_s: time.map(|[_, long]| long),
-            verdict: match found.verdict {
-                Verdict::Slow => "slow",
-                Verdict::Within => "within",
-                Verdict::Fast => "fast",
-            },
-            suits_up_to_mm: figures::mm(found.largest),
-        }
-    }
-}
-
-/// Millimetres a minute, to a tenth.
-fn mm_per_minute(rate: Velocity) -> f64 {
-    print::round(in_metres_per_minute(rate) * 1000.0, 1)
-}
-
-/// Seconds, to a tenth.
-fn seconds(time: Time) -> f64 {
-    print::round(in_seconds(time), 1)
 }

@@ -2,11 +2,9 @@
 
 use std::sync::Arc;
 
-use axum::body::Bytes;
 use axum::extract::State;
 use axum::response::Response;
 
-use super::filled::Filled;
 use super::number::Number;
 use super::page::{may_write, see_other};
 use super::show::{Back, Seen, answer, seen};
@@ -15,7 +13,7 @@ use crate::server::auth::SignedIn;
 use crate::server::db::notes::after::{self, Found, Verdict};
 use crate::server::db::notes::decide::Reading;
 use crate::server::db::notes::{Words, read};
-use crate::server::extract::{Member, Reader};
+use crate::server::extract::{Fields, Member, Reader};
 use crate::server::notes::wording::{self, LONGEST_LINE};
 use crate::server::notes::{NoteId, VersionId};
 use crate::server::{App, Error};
@@ -33,11 +31,10 @@ pub async fn judge(
     State(app): State<Arc<App>>,
     Member(member): Member,
     Number(id): Number,
-    body: Bytes,
+    fields: Fields,
 ) -> Result<Response, Error> {
-    let filled = Filled::read(&body);
-    let [metal, size] = ["metal", "size"].map(|name| wording::line(filled.get(name)));
-    let found = match filled.get("found") {
+    let [metal, size] = ["metal", "size"].map(|name| wording::line(fields.as_typed(name)));
+    let found = match fields.as_typed("found") {
         "worked" => Some(Found::Worked),
         "did-not" => Some(Found::DidNot),
         _ => None,
@@ -71,10 +68,9 @@ pub async fn report(
     State(app): State<Arc<App>>,
     Member(member): Member,
     Number(id): Number,
-    body: Bytes,
+    fields: Fields,
 ) -> Result<Response, Error> {
-    let filled = Filled::read(&body);
-    let danger = match reason(&filled, "danger", "Say what could hurt somebody.", LONGEST_REASON) {
+    let danger = match reason(&fields, "danger", "Say what could hurt somebody.", LONGEST_REASON) {
         Ok(danger) => danger,
         Err(back) => return answer(&app, Reader(Some(member)), id, back).await,
     };
@@ -91,11 +87,10 @@ pub async fn withdraw(
     State(app): State<Arc<App>>,
     Member(member): Member,
     Number(id): Number,
-    body: Bytes,
+    fields: Fields,
 ) -> Result<Response, Error> {
-    let filled = Filled::read(&body);
     let why =
-        match reason(&filled, "why", "Say why: readers of its address are told.", LONGEST_REASON) {
+        match reason(&fields, "why", "Say why: readers of its address are told.", LONGEST_REASON) {
             Ok(why) => why,
             Err(back) => return answer(&app, Reader(Some(member)), id, back).await,
         };
@@ -112,16 +107,15 @@ pub async fn correct(
     State(app): State<Arc<App>>,
     Member(member): Member,
     Number(id): Number,
-    body: Bytes,
+    fields: Fields,
 ) -> Result<Response, Error> {
-    let filled = Filled::read(&body);
     let said =
-        match reason(&filled, "correction", "Write what is right instead.", LONGEST_CORRECTION) {
+        match reason(&fields, "correction", "Write what is right instead.", LONGEST_CORRECTION) {
             Ok(said) => said,
             Err(back) => return answer(&app, Reader(Some(member)), id, back).await,
         };
     may_write(&app, &member)?;
-    let version = VersionId(filled.get("version").parse().unwrap_or_default());
+    let version = VersionId(fields.as_typed("version").parse().unwrap_or_default());
     let words = match words(&app, &member, id, version, &said).await {
         Ok(words) => words,
         Err(error) => return finish(&app, member, id, Err(error), ("correction", said)).await,
@@ -178,12 +172,12 @@ async fn words(
 
 /// A text that must be given.
 fn reason(
-    filled: &Filled,
+    fields: &Fields,
     name: &'static str,
     missing: &str,
     longest: usize,
 ) -> Result<String, Back> {
-    let text = wording::text(filled.get(name));
+    let text = wording::text(fields.as_typed(name));
     let length = text.chars().count();
     let message = match length {
         _ if text.trim().is_empty() => missing.to_owned(),

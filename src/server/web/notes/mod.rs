@@ -4,7 +4,7 @@
 
 pub mod atom;
 pub mod export;
-mod filled;
+mod form;
 pub(super) mod fragment;
 pub mod history;
 mod inspection;

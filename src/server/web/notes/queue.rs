@@ -3,12 +3,10 @@
 use std::sync::Arc;
 
 use askama::Template;
-use axum::body::Bytes;
 use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
-use super::filled::Filled;
 use super::history::Difference;
 use super::inspection;
 use super::item::author;
@@ -21,7 +19,7 @@ use crate::server::auth::{Right, Rights, SignedIn};
 use crate::server::db::notes::decide::{self, Reading};
 use crate::server::db::notes::read::{self, Note, State as Standing, Version};
 use crate::server::db::notes::{Words, after, queue};
-use crate::server::extract::{Member, Reader};
+use crate::server::extract::{Fields, Member, Reader};
 use crate::server::notes::state::may_pass;
 use crate::server::notes::wording;
 use crate::server::notes::{NoteId, VersionId};
@@ -94,15 +92,14 @@ pub async fn decide(
     State(app): State<Arc<App>>,
     Member(member): Member,
     Number(NoteId(id)): Number,
-    body: Bytes,
+    fields: Fields,
 ) -> Result<Response, Error> {
     if !decides(member.rights) {
         return Err(Error::Forbidden("the queue is for moderators and the inspector"));
     }
-    let filled = Filled::read(&body);
-    let reason = wording::text(filled.get("reason"));
+    let reason = wording::text(fields.as_typed("reason"));
     let trouble = |heading, words: String| Trouble { id, heading, words, reason: reason.clone() };
-    let needs_reason = matches!(filled.get("do"), "change" | "decline" | "withdraw");
+    let needs_reason = matches!(fields.as_typed("do"), "change" | "decline" | "withdraw");
     let length = reason.chars().count();
     if (needs_reason && reason.trim().is_empty()) || length > LONGEST {
         let words = match length {
@@ -113,7 +110,7 @@ pub async fn decide(
         return answer(&app, member, StatusCode::UNPROCESSABLE_ENTITY, Some(trouble)).await;
     }
     may_write(&app, &member)?;
-    match carry_out(&app, &member, NoteId(id), &filled, &reason).await {
+    match carry_out(&app, &member, NoteId(id), &fields, &reason).await {
         Ok(()) => {
             app.kept.changed();
             see_other("/queue")
@@ -134,13 +131,13 @@ async fn carry_out(
     app: &App,
     member: &SignedIn,
     note: NoteId,
-    filled: &Filled,
+    fields: &Fields,
     reason: &str,
 ) -> Result<(), Error> {
-    let version = VersionId(filled.get("version").parse().unwrap_or_default());
+    let version = VersionId(fields.as_typed("version").parse().unwrap_or_default());
     let reading = Reading { note, version, by: member, now: app.clock.now() };
     let database = &app.database;
-    match filled.get("do") {
+    match fields.as_typed("do") {
         "pass" => decide::pass(database, reading, &words(app, note, version).await?).await?,
         "change" => decide::ask_for_change(database, reading, reason).await?,
         "decline" => decide::decline(database, reading, reason).await?,

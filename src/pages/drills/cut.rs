@@ -1,0 +1,28 @@
+//! What the chart is cut down to, read from its address.
+
+use crate::pages::typed::{Typed, keep};
+use crate::pages::{FieldError, Query, diameter};
+use crate::tables::drills::{Cut, owned};
+
+/// The fields by their names in the address, in the order of the canonical one.
+pub(super) const NAMES: [&str; 4] = ["from", "to", "series", "owned"];
+
+/// Reads a cut. A bare number that could be a drill or millimetres is millimetres.
+///
+/// # Errors
+/// One for each field that makes no sense, and for two sizes with nothing between.
+pub fn read(query: &Query) -> Result<Cut, Vec<FieldError>> {
+    let mut errors = Vec::new();
+    let at = |field| Typed { field, text: query.get(field) };
+    let size = |field| Ok(diameter::optional(at(field))?.map(|found| found.size));
+    let from = keep(&mut errors, size("from"));
+    let to = keep(&mut errors, size("to"));
+    let series = keep(&mut errors, at("series").optional(owned::series));
+    let owned = keep(&mut errors, at("owned").optional(owned::owned));
+    if let (Some(least), Some(most)) = (from, to)
+        && least > most
+    {
+        errors.push(at("to").error("The larger size stands first: nothing lies between."));
+    }
+    if errors.is_empty() { Ok(Cut { from, to, series, owned }) } else { Err(errors) }
+}
