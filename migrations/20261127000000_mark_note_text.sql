@@ -42,5 +42,6 @@ FROM note_text JOIN note_mark ON note_mark.id = note_text.rowid;
 DROP TABLE note_text;
 ALTER TABLE marked_note_text RENAME TO note_text;
 
--- The words of the index.
-CREATE VIRTUAL TABLE note_word USING fts5vocab (note_text, row);
+-- The words of the index, in their order, each as often as it stands in a note: a row a word would count
+-- the notes.
+CREATE VIRTUAL TABLE note_word USING fts5vocab (note_text, instance);

@@ -194,24 +194,13 @@ fn marks(filter: &Filter) -> String {
 
 /// These words with the last one taken for the beginning of a word. None where no note has a word
 /// that begins so, or where it is no plain word.
-///
-/// The words of the index are read instead of asking it for all that begin so: it would first put
-/// together every place where any of them stands.
 async fn begun(database: &Database, typed: &str, words: &Words) -> Result<Option<Words>, Error> {
     let last = folded(typed.split_whitespace().next_back().unwrap_or_default());
     // One letter begins half the words there are.
     if last.chars().count() < 2 || !last.chars().all(char::is_alphanumeric) {
         return Ok(None);
     }
-    let behind = format!("{last}{}", char::MAX);
-    // Unchecked: the macro that checks queries crashes on such a table.
-    let found: Vec<String> =
-        sqlx::query_scalar("SELECT term FROM note_word WHERE term >= ? AND term < ? LIMIT ?")
-            .bind(last)
-            .bind(behind)
-            .bind(BEGUN)
-            .fetch_all(&database.readers)
-            .await?;
+    let found = beginning_with(database, &last).await?;
     let found: Vec<String> = found.iter().filter_map(|word| phrase(word)).collect();
     if found.is_empty() {
         return Ok(None);
@@ -220,6 +209,27 @@ async fn begun(database: &Database, typed: &str, words: &Words) -> Result<Option
     words.pop();
     words.push(format!("({})", found.join(" OR ")));
     Ok(Some(Words(words)))
+}
+
+/// The words of the index that begin so, in their order. From each it is a leap to the next: asked
+/// for all at once, the index would go through every place where any of them stands.
+async fn beginning_with(database: &Database, beginning: &str) -> Result<Vec<String>, Error> {
+    let behind = format!("{beginning}{}", char::MAX);
+    // Unchecked: the macro that checks queries crashes on such a table.
+    Ok(sqlx::query_scalar(
+        "WITH RECURSIVE word (term) AS (
+           SELECT (SELECT term FROM note_word WHERE term >= ?1 LIMIT 1)
+           UNION ALL
+           SELECT (SELECT term FROM note_word WHERE term >= word.term || char(1) LIMIT 1)
+           FROM word WHERE word.term < ?2
+           LIMIT ?3)
+         SELECT term FROM word WHERE term < ?2",
+    )
+    .bind(beginning)
+    .bind(behind)
+    .bind(BEGUN)
+    .fetch_all(&database.readers)
+    .await?)
 }
 
 /// Small letters without accents, as the index holds words.
