@@ -1,5 +1,6 @@
 //! Sources as pages print them: title and grade, so that nothing recalled passes for published.
 
+use super::sentence::set;
 use crate::tables::lists::ListedDrill;
 use crate::tables::materials::Advice;
 use crate::tables::source::{Grade, Source};
@@ -14,12 +15,12 @@ pub(crate) struct Cited {
 impl Cited {
     /// Words whose source stands elsewhere.
     pub(crate) fn bare(text: &str) -> Self {
-        Self { text: text.to_owned(), source: String::new() }
+        Self { text: set(text), source: String::new() }
     }
 
     /// Advice with its source.
     pub(crate) fn advice(advice: &Advice) -> Self {
-        Self { text: advice.text.to_owned(), source: source(advice.source) }
+        Self { text: set(advice.text), source: source(advice.source) }
     }
 }
 

@@ -26,6 +26,7 @@ pub mod plan;
 pub mod problem;
 mod query;
 pub mod search;
+mod sentence;
 mod threads;
 mod typed;
 pub(crate) mod warnings;

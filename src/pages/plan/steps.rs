@@ -3,6 +3,7 @@
 use crate::pages::figures::Both;
 use crate::pages::form::sentence_case;
 use crate::pages::link::Link;
+use crate::pages::sentence::set;
 use crate::plan::{HoleSpec, Operation, Part};
 use crate::units::{in_mm, in_rpm, print};
 
@@ -62,8 +63,8 @@ pub(super) fn step(spec: &HoleSpec, operation: &Operation) -> Step {
         tool: (operation.tool != "none").then(|| sentence_case(&operation.tool)),
         drill: operation.drill.map(Link::drill),
         figures: figures.into_iter().flatten().collect(),
-        text: operation.text.clone().into_owned(),
-        why: operation.why.clone().into_owned(),
+        text: set(&operation.text),
+        why: set(&operation.why),
     }
 }
 

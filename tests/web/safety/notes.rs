@@ -121,7 +121,7 @@ async fn read_from(connection: &mut SqliteConnection) -> Found {
              UNION ALL
              SELECT subject FROM act
              WHERE subject LIKE 'note/%'
-               AND NOT EXISTS (SELECT 1 FROM note WHERE subject = 'note/' || note.id)",
+               AND NOT EXISTS (SELECT 1 FROM note WHERE id = CAST(substr(subject, 6) AS INTEGER))",
         ),
     ] {
         let keys: Vec<String> =
