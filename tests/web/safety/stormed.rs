@@ -16,7 +16,7 @@ use super::notes::block;
 use super::storm::Victim;
 
 /// So many that none of them writes more than one member may in the time of a storm.
-const MEMBERS: u32 = 3000;
+const MEMBERS: u32 = 6000;
 
 /// Starts the program on this data folder; a new one first gets its members, signed in.
 pub(super) fn start(data: &Path) -> Victim {
