@@ -181,6 +181,7 @@ fn a_drills_neighbours_are_as_on_the_page() {
 #[test]
 fn the_materials_are_as_on_the_page() {
     let page = body(200, "/materials");
+    assert!(page.contains("% of full thread depth, hand tapping"), "the basis of the aim");
     let families = page.matches("<caption id=\"").map(|_| ()).count();
     let captions = page.split("<caption id=\"").skip(1).map(|rest| rest.split('"').next().unwrap());
     let shown: Vec<_> = captions.flat_map(|caption| table(&page, caption)).collect();

@@ -40,7 +40,7 @@ enum What {
     FirstShown(Difference),
     /// Another wording took the place of the one before.
     Changed(Difference),
-    /// A moderator put this above it: made by [`markdown::html`], and so safe.
+    /// Whoever may pass it put this above it: made by [`markdown::html`], and so safe.
     Corrected(String),
 }
 
