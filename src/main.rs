@@ -3,5 +3,5 @@
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    holewright::server::main()
+    holewright_server::main()
 }

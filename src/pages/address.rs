@@ -34,7 +34,7 @@ impl Address {
 ///
 /// # Examples
 /// ```
-/// assert_eq!(holewright::pages::canonical("//Threads/%42A/"), "/threads/ba");
+/// assert_eq!(holewright_pages::canonical("//Threads/%42A/"), "/threads/ba");
 /// ```
 #[must_use]
 pub fn canonical(path: &str) -> String {

@@ -1,9 +1,9 @@
 //! A tapping drill as pages show it: name, both units, engagement, inside the standard or not.
 
-use crate::calc::limits::LargestHole;
-use crate::calc::tapping::Candidate;
-use crate::tables::materials::Group;
-use crate::units::print;
+use holewright_core::calc::limits::LargestHole;
+use holewright_core::calc::tapping::Candidate;
+use holewright_core::tables::materials::Group;
+use holewright_core::units::print;
 
 use super::figures::Both;
 use super::link::Link;

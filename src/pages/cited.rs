@@ -1,9 +1,9 @@
 //! Sources as pages print them: title and grade, so that nothing recalled passes for published.
 
 use super::sentence::set;
-use crate::tables::lists::ListedDrill;
-use crate::tables::materials::Advice;
-use crate::tables::source::{Grade, Source};
+use holewright_core::tables::lists::ListedDrill;
+use holewright_core::tables::materials::Advice;
+use holewright_core::tables::source::{Grade, Source};
 
 /// Words with their source.
 #[derive(Clone, Debug)]

@@ -4,8 +4,8 @@
 
 use super::field::{Field, Group, Kind, items};
 use super::form::sentence_case;
-use crate::tables::drills::{Series, owned};
-use crate::tables::materials::{self, Material};
+use holewright_core::tables::drills::{Series, owned};
+use holewright_core::tables::materials::{self, Material};
 
 /// One choice: its word in an address, the words a person reads, what it means.
 pub(crate) struct Word<T> {

@@ -1,11 +1,11 @@
 //! A diameter by any name: a drill, or a length with its unit.
 
-use crate::pages::FieldError;
-use crate::pages::form::sentence;
-use crate::pages::typed::Typed;
-use crate::tables::drills::{self, Drill};
-use crate::units::Length;
-use crate::units::read::{Bare, length};
+use crate::FieldError;
+use crate::form::sentence;
+use crate::typed::Typed;
+use holewright_core::tables::drills::{self, Drill};
+use holewright_core::units::Length;
+use holewright_core::units::read::{Bare, length};
 
 /// A diameter, and the drill it was named by.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -8,28 +8,29 @@ use super::link::Link;
 /// One field; shown in a page with `{{ field|safe }}`, since it escapes what it holds itself.
 #[derive(Clone, Debug, Template)]
 #[template(path = "partials/field.html")]
-pub(crate) struct Field {
+pub struct Field {
     /// Its name in the address and its id on the page.
-    pub(crate) name: &'static str,
-    pub(crate) label: &'static str,
-    pub(crate) hint: &'static str,
-    pub(crate) kind: Kind,
-    pub(crate) error: Option<Trouble>,
+    pub name: &'static str,
+    /// What it asks for.
+    pub label: &'static str,
+    /// What may be typed, below the label; empty for none.
+    pub hint: &'static str,
+    /// The control, with what was typed.
+    pub kind: Kind,
+    /// What was wrong with it.
+    pub error: Option<Trouble>,
 }
 
 /// What sort of control it is.
 #[derive(Clone, Debug)]
-pub(crate) enum Kind {
+pub enum Kind {
     /// A line of text, as typed.
     Text(String),
     /// A line of text of a kind that browsers fill in by themselves: as typed, and its kind.
-    #[cfg_attr(not(feature = "server"), expect(dead_code, reason = "the server's forms have them"))]
     Familiar(String, &'static str),
     /// A password of a kind that password managers know. It is never shown again.
-    #[cfg_attr(not(feature = "server"), expect(dead_code, reason = "the server's forms have them"))]
     Secret(&'static str),
     /// Several lines of text, as typed.
-    #[cfg_attr(not(feature = "server"), expect(dead_code, reason = "the server's forms have them"))]
     Long(String),
     /// Known already, and sent along unseen.
     Known(String),
@@ -45,41 +46,43 @@ pub(crate) enum Kind {
 
 /// One item of a choice.
 #[derive(Clone, Debug)]
-pub(crate) struct Item {
+pub struct Item {
     /// Its id on the page; the first has the field's own, so that an error's link finds it.
-    pub(crate) id: String,
-    pub(crate) value: String,
-    pub(crate) words: String,
-    pub(crate) taken: bool,
+    pub id: String,
+    /// What it adds to the address.
+    pub value: String,
+    /// What a reader sees.
+    pub words: String,
+    /// Whether it is the one chosen.
+    pub taken: bool,
 }
 
 /// Items of a list under their heading.
 #[derive(Clone, Debug)]
-pub(crate) struct Group {
-    pub(crate) heading: String,
-    pub(crate) items: Vec<Item>,
+pub struct Group {
+    /// What they have in common.
+    pub heading: String,
+    /// The items, in order.
+    pub items: Vec<Item>,
 }
 
 /// What was wrong, and what could be meant.
 #[derive(Clone, Debug)]
-pub(crate) struct Trouble {
-    pub(crate) message: String,
-    pub(crate) choices: Vec<Link>,
+pub struct Trouble {
+    /// What is wrong and what is accepted.
+    pub message: String,
+    /// Addresses with another value in the field.
+    pub choices: Vec<Link>,
 }
 
 impl Field {
     /// A line of text.
-    pub(crate) fn text(
-        name: &'static str,
-        label: &'static str,
-        hint: &'static str,
-        typed: &str,
-    ) -> Self {
+    pub fn text(name: &'static str, label: &'static str, hint: &'static str, typed: &str) -> Self {
         Self::new(name, label, hint, Kind::Text(typed.to_owned()))
     }
 
     /// The same field, but known already and so not asked for.
-    pub(crate) fn known(self) -> Self {
+    pub fn known(self) -> Self {
         let taken = |mut items: Vec<Item>| {
             items.retain(|item| item.taken);
             items.pop().map_or_else(String::new, |item| item.value)
@@ -97,21 +100,12 @@ impl Field {
     }
 
     /// A field without an error.
-    pub(crate) fn new(
-        name: &'static str,
-        label: &'static str,
-        hint: &'static str,
-        kind: Kind,
-    ) -> Self {
+    pub fn new(name: &'static str, label: &'static str, hint: &'static str, kind: Kind) -> Self {
         Self { name, label, hint, kind, error: None }
     }
 
     /// The field with its error, if it has one among these; `fill` makes the address that puts a choice in the field.
-    pub(crate) fn judged(
-        mut self,
-        errors: &[FieldError],
-        fill: impl Fn(&str, &str) -> String,
-    ) -> Self {
+    pub fn judged(mut self, errors: &[FieldError], fill: impl Fn(&str, &str) -> String) -> Self {
         let found = errors.iter().find(|error| error.field == self.name);
         self.error = found.map(|error| Trouble {
             message: error.message.clone(),
@@ -125,7 +119,7 @@ impl Field {
     }
 
     /// The ids of what describes the control, for assistive technology.
-    pub(crate) fn described_by(&self) -> Option<String> {
+    pub fn described_by(&self) -> Option<String> {
         let name = self.name;
         match (self.hint.is_empty(), self.error.is_some()) {
             (true, false) => None,
@@ -137,10 +131,7 @@ impl Field {
 }
 
 /// Items with ids: the first bears the field's name.
-pub(crate) fn items(
-    name: &str,
-    choices: impl IntoIterator<Item = (String, String, bool)>,
-) -> Vec<Item> {
+pub fn items(name: &str, choices: impl IntoIterator<Item = (String, String, bool)>) -> Vec<Item> {
     choices
         .into_iter()
         .enumerate()

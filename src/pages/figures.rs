@@ -1,6 +1,6 @@
 //! Figures as pages print them: finished strings, each with its unit or for a column that names it.
 
-use crate::units::{Length, in_inch, in_mm, print};
+use holewright_core::units::{Length, in_inch, in_mm, print};
 
 /// A length in both units.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -6,11 +6,11 @@
 use super::answer::content_type;
 use super::plan::Request;
 use super::{Answer, Visit, drills, not_found, route};
-use crate::drawing::{DrawingIds, hole_section, thread_profile};
-use crate::export::{self, Table};
-use crate::plan;
-use crate::tables::drills::{Series, find as find_drill};
-use crate::tables::threads::{find as find_thread, system};
+use holewright_core::drawing::{DrawingIds, hole_section, thread_profile};
+use holewright_core::export::{self, Table};
+use holewright_core::plan;
+use holewright_core::tables::drills::{Series, find as find_drill};
+use holewright_core::tables::threads::{find as find_thread, system};
 
 /// What kind of file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

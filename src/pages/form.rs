@@ -1,8 +1,8 @@
 //! What was wrong with a field of a form, in words that help.
 
-use crate::calc::engagement;
-use crate::tables::materials::{self, Material};
-use crate::tables::threads::{self, Thread};
+use holewright_core::calc::engagement;
+use holewright_core::tables::materials::{self, Material};
+use holewright_core::tables::threads::{self, Thread};
 
 /// One field that could not be used.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -36,13 +36,13 @@ impl FieldError {
     }
 
     /// An error without choices.
-    pub(crate) fn new(field: &'static str, message: impl Into<String>) -> Self {
+    pub fn new(field: &'static str, message: impl Into<String>) -> Self {
         Self { field, message: message.into(), choices: Vec::new() }
     }
 }
 
 /// The error of a thread that could not be read, with those that could be meant as choices.
-pub(crate) fn thread_error(field: &'static str, error: &threads::read::ReadError) -> FieldError {
+pub fn thread_error(field: &'static str, error: &threads::read::ReadError) -> FieldError {
     use threads::read::ReadError;
     let (message, threads) = match error {
         ReadError::Ambiguous { typed, candidates } => (
@@ -65,7 +65,7 @@ pub(crate) fn thread_error(field: &'static str, error: &threads::read::ReadError
 }
 
 /// The materials that could be meant, as choices.
-pub(crate) fn material_choices(error: &materials::read::ReadError) -> Vec<Choice> {
+pub fn material_choices(error: &materials::read::ReadError) -> Vec<Choice> {
     use materials::read::ReadError;
     let (ReadError::Ambiguous { candidates: materials, .. }
     | ReadError::Unknown { nearest: materials, .. }) = error;
@@ -77,19 +77,19 @@ pub(crate) fn material_choices(error: &materials::read::ReadError) -> Vec<Choice
 }
 
 /// A whole sentence: a capital at its front, a full stop at its end.
-pub(crate) fn sentence(words: &str) -> String {
+pub fn sentence(words: &str) -> String {
     let stop = if words.ends_with(['.', '?']) { "" } else { "." };
     format!("{}{stop}", sentence_case(words))
 }
 
 /// A name with a capital at its front, to stand at the head of a line.
-pub(crate) fn sentence_case(words: &str) -> String {
+pub fn sentence_case(words: &str) -> String {
     let mut letters = words.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// What was typed, short enough to quote back: nobody needs two thousand characters returned in a sentence.
-pub(crate) fn quoted(typed: &str) -> String {
+pub fn quoted(typed: &str) -> String {
     const LONGEST: usize = 40;
     if typed.chars().count() > LONGEST {
         let start: String = typed.chars().take(LONGEST).collect();

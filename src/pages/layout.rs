@@ -6,46 +6,56 @@ use super::{Context, Visit, assets};
 
 /// The frame's own figures.
 #[derive(Clone, Debug)]
-pub(crate) struct Frame {
+pub struct Frame {
     /// What the browser tab and a preview say: the answer, then the site.
-    pub(crate) title: String,
+    pub title: String,
     /// One or two sentences for a preview.
-    pub(crate) description: String,
+    pub description: String,
     /// The page's own address, absolute where the host is known.
-    pub(crate) canonical: String,
+    pub canonical: String,
     /// The doors to the figures, the one this page stands behind marked.
-    pub(crate) doors: Vec<DoorLink>,
+    pub doors: Vec<DoorLink>,
     /// The doors to the members' part, the same for every reader.
-    pub(crate) club: Vec<DoorLink>,
+    pub club: Vec<DoorLink>,
     /// Whether a search engine may list the page: not a mistake's answer.
-    pub(crate) listed: bool,
+    pub listed: bool,
     /// What the page says of the reader's drawer, where it has a part in it.
-    pub(super) drawer: Option<Notice>,
+    pub drawer: Option<Notice>,
     /// What members found, below everything else.
-    pub(crate) notes: String,
+    pub notes: String,
     /// Whether there are notes to go to.
-    pub(crate) has_notes: bool,
-    pub(crate) style_sheet: &'static str,
-    pub(crate) icon: &'static str,
-    pub(crate) version: &'static str,
+    pub has_notes: bool,
+    /// The address of the style sheet, with its hash.
+    pub style_sheet: &'static str,
+    /// The address of the icon, with its hash.
+    pub icon: &'static str,
+    /// The program's version, for the foot of the page.
+    pub version: &'static str,
 }
 
 /// A door in the navigation.
 #[derive(Clone, Debug)]
-pub(crate) struct DoorLink {
-    pub(crate) link: Link,
-    pub(crate) here: bool,
+pub struct DoorLink {
+    /// Where it leads, and its words.
+    pub link: Link,
+    /// Whether this page stands behind it.
+    pub here: bool,
     /// It shows only where there is room.
-    pub(crate) roomy: bool,
+    pub roomy: bool,
 }
 
 /// The doors of the site.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Door {
+pub enum Door {
+    /// The thread systems.
     Threads,
+    /// The drill chart.
     Drills,
+    /// The metals and plastics.
     Materials,
+    /// The hole plan.
     Plan,
+    /// The calculators.
     Calculators,
     /// The members' notes.
     Notes,
@@ -77,7 +87,7 @@ impl Frame {
     }
 
     /// The same frame for the answer to a mistake, which is no page of its own.
-    pub(crate) fn of_a_mistake(self) -> Self {
+    pub fn of_a_mistake(self) -> Self {
         Self { listed: false, ..self }
     }
 
@@ -87,7 +97,7 @@ impl Frame {
     }
 
     /// The frame of a page at this canonical address.
-    pub(crate) fn at(
+    pub fn at(
         context: &Context,
         door: Door,
         address: &str,

@@ -5,8 +5,8 @@ use askama::Template;
 use super::layout::{Door, Frame};
 use super::link::Link;
 use super::{Answer, Visit};
-use crate::finder;
-use crate::tables::threads::System;
+use holewright_core::finder;
+use holewright_core::tables::threads::System;
 
 /// No page is offered more near matches than this.
 const NEAR: usize = 8;

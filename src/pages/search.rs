@@ -6,12 +6,12 @@ use super::form::quoted;
 use super::layout::{Door, Frame};
 use super::link::Link;
 use super::{Answer, Visit};
-use crate::calc::clearance::Fit;
-use crate::calc::uses;
-use crate::finder::{self, Found, Hit, Kind};
-use crate::tables::drills::{Drill, read::read};
-use crate::tables::threads::Thread;
-use crate::units::print;
+use holewright_core::calc::clearance::Fit;
+use holewright_core::calc::uses;
+use holewright_core::finder::{self, Found, Hit, Kind};
+use holewright_core::tables::drills::{Drill, read::read};
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::print;
 
 #[derive(Template)]
 #[template(path = "search.html")]

@@ -5,8 +5,8 @@ use std::fmt::Display;
 use super::FieldError;
 use super::controls::Word;
 use super::form::{quoted, sentence};
-use crate::units::Length;
-use crate::units::read::{self, Bare};
+use holewright_core::units::Length;
+use holewright_core::units::read::{self, Bare};
 
 /// One field as typed.
 #[derive(Clone, Copy, Debug)]

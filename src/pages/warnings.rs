@@ -2,7 +2,7 @@
 //! that colour never stands alone.
 
 use super::cited::Cited;
-use crate::plan::Level;
+use holewright_core::plan::Level;
 
 /// The warnings of one level.
 pub(crate) struct WarningGroup {

@@ -5,10 +5,10 @@ use std::fmt::{Debug, Write};
 
 use sha2::{Digest, Sha256};
 
-use crate::pages::calculators;
-use crate::tables::drills::{self, Drill};
-use crate::tables::materials::{self, Material};
-use crate::tables::threads::{self, System, Thread};
+use holewright_core::tables::drills::{self, Drill};
+use holewright_core::tables::materials::{self, Material};
+use holewright_core::tables::threads::{self, System, Thread};
+use holewright_pages::calculators;
 
 /// What an entry is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -14,7 +14,7 @@ use super::auth::{NoChance, password};
 use super::db;
 use super::middleware::body;
 use super::notes::state::Refused as Rule;
-use crate::pages::FieldError;
+use holewright_pages::FieldError;
 
 /// A refusal.
 #[derive(Debug, thiserror::Error)]

@@ -4,7 +4,7 @@ use std::io::{self, Read, Write};
 use std::net::{SocketAddr, TcpStream};
 use std::time::Duration;
 
-use crate::server::config;
+use crate::config;
 
 const PATIENCE: Duration = Duration::from_secs(8);
 

@@ -9,7 +9,7 @@ use super::auth::{Rights, Token, name};
 use super::config::{BaseUrl, Config, Invite};
 use super::db::Database;
 use super::{App, StartError, db};
-use crate::server::clock::Clock;
+use crate::clock::Clock;
 
 /// Why no link is printed.
 #[derive(Debug, thiserror::Error)]

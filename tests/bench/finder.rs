@@ -1,6 +1,6 @@
 //! How long the finder takes. Bar: 1 ms for any text. `cargo bench --bench finder`.
 
-use holewright::finder::{Found, find};
+use holewright_core::finder::{Found, find};
 
 fn main() {
     // The words are cut once, when the first text is looked for.

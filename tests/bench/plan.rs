@@ -2,10 +2,10 @@
 //!
 //! Bars: plan 20 µs, plan page 200 µs, thread page 100 µs. `cargo bench --bench plan`.
 
-use holewright::pages::{self, Context};
-use holewright::plan::{self, Hole, HoleSpec, Over, UpperHole};
-use holewright::tables::{materials, threads};
-use holewright::units::mm;
+use holewright_core::plan::{self, Hole, HoleSpec, Over, UpperHole};
+use holewright_core::tables::{materials, threads};
+use holewright_core::units::mm;
+use holewright_pages::Context;
 
 fn main() {
     divan::main();
@@ -34,11 +34,11 @@ fn build_plan(bencher: divan::Bencher<'_, '_>) {
 }
 
 #[divan::bench]
-fn plan_page() -> pages::Answer {
-    pages::answer("/plan", divan::black_box(QUERY), &Context::default())
+fn plan_page() -> holewright_pages::Answer {
+    holewright_pages::answer("/plan", divan::black_box(QUERY), &Context::default())
 }
 
 #[divan::bench]
-fn thread_page() -> pages::Answer {
-    pages::answer(divan::black_box("/threads/ba/5"), "", &Context::default())
+fn thread_page() -> holewright_pages::Answer {
+    holewright_pages::answer(divan::black_box("/threads/ba/5"), "", &Context::default())
 }

@@ -1,8 +1,8 @@
 //! Whether an address that the finder gives is that of a page.
 
-use holewright::finder::DOORS;
-use holewright::tables::drills::{self, Series};
-use holewright::tables::{materials, threads};
+use holewright_core::finder::DOORS;
+use holewright_core::tables::drills::{self, Series};
+use holewright_core::tables::{materials, threads};
 
 /// Whether there is a page at an address: it is looked up in the tables, and a plan's thread and
 /// material are read.

@@ -1,7 +1,7 @@
 //! Every row of the tables is found by each of its names.
 
-use holewright::finder::{DOORS, Kind, MOST, find};
-use holewright::tables::{drills, materials, threads};
+use holewright_core::finder::{DOORS, Kind, MOST, find};
+use holewright_core::tables::{drills, materials, threads};
 
 use super::addresses::decoded;
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use holewright::finder::{Found, Hit, LONGEST, MOST, find};
+use holewright_core::finder::{Found, Hit, LONGEST, MOST, find};
 use proptest::prelude::*;
 
 use super::addresses::exists;

@@ -1,6 +1,6 @@
 //! Queries with what must come first.
 
-use holewright::finder::{Kind, LONGEST, find};
+use holewright_core::finder::{Kind, LONGEST, find};
 
 /// What a query must lead to.
 #[derive(Clone, Copy, Debug)]

@@ -1,6 +1,6 @@
 //! Every address of the reference, from the tables.
 
-use holewright::tables::{drills, materials, threads};
+use holewright_core::tables::{drills, materials, threads};
 
 /// Every page that needs no query.
 pub(crate) fn reference() -> Vec<String> {

@@ -1,6 +1,6 @@
 //! The style sheet: at an address that names its content, small, and free of what may not be in it.
 
-use holewright::pages::assets::{icon, style_sheet};
+use holewright_pages::assets::{icon, style_sheet};
 
 use crate::{body, visit};
 

@@ -1,9 +1,9 @@
 //! The calculators: the answer first, honest where the machine or the drawer cannot do it, and errors
 //! that keep everything typed.
 
-use holewright::pages::calculators::{speeds, tapping};
-use holewright::pages::plan;
-use holewright::units::degrees;
+use holewright_core::units::degrees;
+use holewright_pages::calculators::{speeds, tapping};
+use holewright_pages::plan;
 
 use crate::html::inside;
 use crate::{body, moves, visit};
@@ -115,7 +115,7 @@ fn reaming_gives_the_hole_to_leave_with_every_source() {
     let query = "material=gunmetal&work=reaming&diameter=6mm&series=metric";
     let page = body(200, &format!("/calculators/speeds?{query}&depth=10mm"));
     // Half of 150 to 300 ft/min at 6 mm, until a reaming speed is held for the metal.
-    let held = holewright::tables::materials::find("gunmetal").unwrap().reaming;
+    let held = holewright_core::tables::materials::find("gunmetal").unwrap().reaming;
     if held.is_empty() {
         assert_eq!(big(&page), "1200 to 2400 rev/min");
         assert!(page.contains("half the drilling speed, since no reaming speed is held"));

@@ -1,6 +1,6 @@
 //! The drill chart and its cuts, and the drills' own pages.
 
-use holewright::tables::drills;
+use holewright_core::tables::drills;
 
 use crate::body;
 

@@ -1,10 +1,10 @@
 //! The drawer: its cookie, its form, and what it does to the pages it has a part in.
 
-use holewright::pages::drawer::{Carried, DRILL_SETS, Drawer, LONGEST, Outcome, TAP_SETS, decide};
-use holewright::pages::{Answer, Context, answer};
-use holewright::tables::drills::{Series, by_series};
-use holewright::tables::threads;
-use holewright::tables::threads::read::read;
+use holewright_core::tables::drills::{Series, by_series};
+use holewright_core::tables::threads;
+use holewright_core::tables::threads::read::read;
+use holewright_pages::drawer::{Carried, DRILL_SETS, Drawer, LONGEST, Outcome, TAP_SETS, decide};
+use holewright_pages::{Answer, Context, answer};
 
 use crate::structure::check;
 use crate::{body, visit};

@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use holewright::tables::{drills, materials, threads};
+use holewright_core::tables::{drills, materials, threads};
 
 use crate::html::inside;
 use crate::{body, moves, visit};

@@ -31,13 +31,13 @@ fn several_meanings_are_listed() {
 #[test]
 fn a_size_shows_what_its_drill_taps_and_clears() {
     // 5 BA, 3.2 mm over the crests: No. 36 leaves 69.9 % of it.
-    let found = holewright::pages::search::found(".1065");
-    let taps = |hit: &&holewright::finder::Hit| {
+    let found = holewright_pages::search::found(".1065");
+    let taps = |hit: &&holewright_core::finder::Hit| {
         hit.url == "/threads/ba/5"
             && hit.why.ends_with("a tapping size of it, 69.9 % of full depth")
     };
     assert!(found.hits.iter().any(|hit| taps(&hit)), "{found:?}");
-    let found = holewright::pages::search::found("2.7 mm");
+    let found = holewright_pages::search::found("2.7 mm");
     let says = |what: &str| found.hits.iter().any(|hit| hit.why.starts_with(what));
     assert!(says("2.7 mm clears it") && says("2.7 mm is a tapping size of it"), "{found:?}");
 }

@@ -19,11 +19,12 @@ mod hostile;
 mod html;
 mod links;
 mod plan;
+mod properties;
 mod redirects;
 mod structure;
 mod threads;
 
-use holewright::pages::{Answer, Context, answer};
+use holewright_pages::{Answer, Context, answer};
 
 /// Answers an address as pasted: `/drills?from=2mm`.
 fn visit(address: &str) -> Answer {

@@ -1,7 +1,7 @@
 //! The plan's page: the answer, the form that made it, and errors that keep everything typed.
 
-use holewright::pages::plan::Request;
-use holewright::tables::threads;
+use holewright_core::tables::threads;
+use holewright_pages::plan::Request;
 
 use crate::html::inside;
 use crate::{body, visit};

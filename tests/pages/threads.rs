@@ -1,6 +1,6 @@
 //! The thread pages say the figures, each with its unit and its basis.
 
-use holewright::tables::threads;
+use holewright_core::tables::threads;
 
 use crate::html::inside;
 use crate::{body, visit};

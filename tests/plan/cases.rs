@@ -6,16 +6,16 @@
     reason = "a helper that finds no thread or metal ends its test"
 )]
 
-use holewright::calc::aim::Aim;
-use holewright::calc::depth::LastTap;
-use holewright::calc::spindle::Spindle;
-use holewright::plan::{
+use holewright_core::calc::aim::Aim;
+use holewright_core::calc::depth::LastTap;
+use holewright_core::calc::spindle::Spindle;
+use holewright_core::plan::{
     Action, AtHand, Error, Hole, HolePlan, HoleSpec, Level, Over, Part, Tap, TapSteel, UpperHole,
     build,
 };
-use holewright::tables::drills::{self, Drill, Series};
-use holewright::tables::{materials, threads};
-use holewright::units::{in_mm, in_rpm, inch, mm, print};
+use holewright_core::tables::drills::{self, Drill, Series};
+use holewright_core::tables::{materials, threads};
+use holewright_core::units::{in_mm, in_rpm, inch, mm, print};
 
 fn of_series(series: &[Series]) -> AtHand {
     AtHand::Only(drills::all().iter().filter(|drill| series.contains(&drill.series)).collect())
@@ -240,7 +240,7 @@ fn a_forming_tap_gets_its_own_hole_or_a_refusal() {
 fn a_drawer_with_nothing_near_says_what_would_do() {
     let spec = HoleSpec { at_hand: only(&[(Series::Metric, "6")]), ..pump_cover() };
     let error = build(&spec).unwrap_err();
-    let holewright::calc::Error::NoDrillAtHand { would_do: Some(drill), .. } = (match error {
+    let holewright_core::calc::Error::NoDrillAtHand { would_do: Some(drill), .. } = (match error {
         Error::Calc(error) => error,
         other => panic!("{other:?}"),
     }) else {
@@ -333,7 +333,7 @@ fn every_pair_of_thread_and_metal_gives_a_plan_or_says_why() {
 
 /// Larger than a 1 in drill can serve, or smaller than the smallest.
 fn beyond_drills(thread: &threads::Thread) -> bool {
-    let hole = holewright::calc::thread_form::geometry(thread).minor_internal;
+    let hole = holewright_core::calc::thread_form::geometry(thread).minor_internal;
     hole > inch(1.0) || hole < mm(0.15)
 }
 

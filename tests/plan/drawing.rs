@@ -8,15 +8,15 @@
 
 use std::collections::HashSet;
 
-use holewright::drawing::hole_section::draw;
-use holewright::drawing::svg::{Element, number};
-use holewright::drawing::{
+use holewright_core::drawing::hole_section::draw;
+use holewright_core::drawing::svg::{Element, number};
+use holewright_core::drawing::{
     BlindDepths, Bottom, Dimension, DrawingIds, Drilled, Section, Upper, dimensions, thread_profile,
 };
-use holewright::plan::{Hole, HoleSpec, Over, UpperHole, build};
-use holewright::tables::materials;
-use holewright::tables::threads::{self, Form, Thread};
-use holewright::units::{Length, degrees, in_mm, mm};
+use holewright_core::plan::{Hole, HoleSpec, Over, UpperHole, build};
+use holewright_core::tables::materials;
+use holewright_core::tables::threads::{self, Form, Thread};
+use holewright_core::units::{Length, degrees, in_mm, mm};
 use proptest::prelude::*;
 
 use crate::sheet::{self, Line, Sheet, check_clear};
@@ -490,7 +490,7 @@ fn a_profile_is_as_deep_as_its_figures_say() {
                 .fold((f64::MAX, f64::MIN), |(least, most), at| (least.min(at), most.max(at)));
             most - least
         };
-        let geometry = holewright::calc::thread_form::geometry(thread);
+        let geometry = holewright_core::calc::thread_form::geometry(thread);
         let meant = in_mm((geometry.major - geometry.minor) / 2.0) / in_mm(geometry.pitch);
         // A round crest is drawn by its ends, so the depth is read off the dimension's extension lines.
         let flat = matches!(thread.form(), Form::Unified | Form::TaperPipe);

@@ -1,15 +1,15 @@
 //! What must hold for every thread, metal, depth and drawer.
 
-use holewright::calc::aim::{Aim, aim_percent};
-use holewright::calc::clearance::{self, Fit};
-use holewright::calc::depth::{BlindHole, LastTap, blind, usual_point_angle};
-use holewright::calc::thread_form::geometry;
-use holewright::calc::{engagement, limits, tapping};
-use holewright::plan::{AtHand, Hole, HoleSpec, build};
-use holewright::tables::drills::{self, Drill};
-use holewright::tables::materials::{self, Material};
-use holewright::tables::threads::{self, Thread};
-use holewright::units::{in_mm, mm};
+use holewright_core::calc::aim::{Aim, aim_percent};
+use holewright_core::calc::clearance::{self, Fit};
+use holewright_core::calc::depth::{BlindHole, LastTap, blind, usual_point_angle};
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::calc::{engagement, limits, tapping};
+use holewright_core::plan::{AtHand, Hole, HoleSpec, build};
+use holewright_core::tables::drills::{self, Drill};
+use holewright_core::tables::materials::{self, Material};
+use holewright_core::tables::threads::{self, Thread};
+use holewright_core::units::{in_mm, mm};
 use proptest::prelude::*;
 
 fn any_thread() -> impl Strategy<Value = &'static Thread> {

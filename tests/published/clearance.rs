@@ -1,10 +1,10 @@
 //! Clearance holes: the standards' rows as printed, and the club lists that stand beside our rule.
 
-use holewright::calc::clearance::float;
-use holewright::calc::thread_form::geometry;
-use holewright::tables::clearance::{Row as Held, Standard, all};
-use holewright::tables::threads::Thread;
-use holewright::units::{Length, Printed, in_inch, in_mm, inch, mm};
+use holewright_core::calc::clearance::float;
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::clearance::{Row as Held, Standard, all};
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::{Length, Printed, in_inch, in_mm, inch, mm};
 
 use crate::drill::{self, Name, held, metric, name};
 use crate::replay::{Family, Kind, Row, decimal};

@@ -1,11 +1,11 @@
 //! Speeds and feeds by material, leads of taps, and the oversize of drilled holes.
 
-use holewright::calc::depth::LastTap;
-use holewright::calc::oversize::likely;
-use holewright::tables::materials::feeds::{self, FeedRange};
-use holewright::tables::materials::{self, SpeedRange};
-use holewright::tables::reaming::speed_rule;
-use holewright::units::{in_inch, in_metres_per_minute, in_mm, inch, mm};
+use holewright_core::calc::depth::LastTap;
+use holewright_core::calc::oversize::likely;
+use holewright_core::tables::materials::feeds::{self, FeedRange};
+use holewright_core::tables::materials::{self, SpeedRange};
+use holewright_core::tables::reaming::speed_rule;
+use holewright_core::units::{in_inch, in_metres_per_minute, in_mm, inch, mm};
 
 use crate::replay::{Family, Kind, Row};
 

@@ -1,7 +1,7 @@
 //! Reading the drill a source names, and finding it in our series.
 
-use holewright::tables::drills::{Drill, Series, all, find};
-use holewright::units::{Fraction, in_inch};
+use holewright_core::tables::drills::{Drill, Series, all, find};
+use holewright_core::units::{Fraction, in_inch};
 
 use crate::replay::{Kind, Printed, Row, decimal};
 use crate::size::{dash, fraction};

@@ -1,7 +1,7 @@
 //! Drill sizes of the four series, in inches and millimetres.
 
-use holewright::tables::drills::{Drill, Series, find};
-use holewright::units::{in_inch, in_mm};
+use holewright_core::tables::drills::{Drill, Series, find};
+use holewright_core::units::{in_inch, in_mm};
 
 use crate::drill::{Name, held, name};
 use crate::replay::{Family, Kind, Row};

@@ -1,8 +1,8 @@
 //! Figures of a thread form that follow from the library's angle and depth by plain geometry.
 
-use holewright::calc::thread_form::{full_depth, thread_angle};
-use holewright::tables::threads::Form;
-use holewright::units::{Length, in_degrees, in_mm, mm};
+use holewright_core::calc::thread_form::{full_depth, thread_angle};
+use holewright_core::tables::threads::Form;
+use holewright_core::units::{Length, in_degrees, in_mm, mm};
 
 /// A form at a pitch: its sharp height, depth, truncation and root radius, in the pitch's unit.
 #[derive(Clone, Copy, Debug)]

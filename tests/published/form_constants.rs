@@ -1,8 +1,8 @@
 //! Constants of the thread forms, at a pitch of one.
 
-use holewright::calc::thread_form::{Geometry, geometry, thread_angle};
-use holewright::tables::threads::{Form, system};
-use holewright::units::{in_degrees, in_mm};
+use holewright_core::calc::thread_form::{Geometry, geometry, thread_angle};
+use holewright_core::tables::threads::{Form, system};
+use holewright_core::units::{in_degrees, in_mm};
 
 use crate::form::unit_profile;
 use crate::replay::{Family, Kind, Row};

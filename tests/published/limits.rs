@@ -1,9 +1,9 @@
 //! Limits of the nut: its least and its largest minor diameter, BS 93, 6H, 5H and 2B.
 
-use holewright::calc::limits::largest_hole;
-use holewright::calc::thread_form::{Geometry, geometry};
-use holewright::tables::threads::{Thread, all, system};
-use holewright::units::{Pitch, in_inch, in_mm};
+use holewright_core::calc::limits::largest_hole;
+use holewright_core::calc::thread_form::{Geometry, geometry};
+use holewright_core::tables::threads::{Thread, all, system};
+use holewright_core::units::{Pitch, in_inch, in_mm};
 
 use crate::replay::{Family, Kind, Row};
 use crate::size;

@@ -101,14 +101,14 @@ fn every_published_figure_is_replayed() {
 
     let written = markdown(&families, &outcomes, &differences, &not_held);
     println!("--- summary.md ---\n{written}--- end of summary.md ---");
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/published/summary.md");
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/published/summary.md");
     if std::env::var_os(WRITE_SUMMARY).is_some() {
         fs::write(&path, &written).expect("summary.md is written");
     }
     let committed = fs::read_to_string(&path).unwrap_or_default();
     assert!(written == committed, "summary.md is old: {WRITE_SUMMARY}=1 writes it anew");
 
-    let readme = Path::new(env!("CARGO_MANIFEST_DIR")).join("README.md");
+    let readme = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../README.md");
     let readme = fs::read_to_string(readme).unwrap_or_default();
     let table = by_folder(&outcomes);
     assert!(readme.contains(&table), "the README's table is old; it should be:\n{table}");

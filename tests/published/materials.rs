@@ -1,11 +1,11 @@
 //! What materials weigh, bear and are called: every row must stand on its material's page, with the
 //! same figure from the same source.
 
-use holewright::tables::materials::{
+use holewright_core::tables::materials::{
     Advice, HardnessScale, MachinabilityBasis, Material, Measure, Property, Span, SpeedRange, find,
 };
-use holewright::tables::source::{Grade, Source};
-use holewright::units::{
+use holewright_core::tables::source::{Grade, Source};
+use holewright_core::units::{
     Velocity, in_grams_per_cm3, in_metres_per_minute, in_newtons_per_mm2, ksi,
 };
 

@@ -1,6 +1,6 @@
 //! The sizes not held lie outside the ranges the tables promise: nothing inside is missed.
 
-use holewright::units::Fraction;
+use holewright_core::units::Fraction;
 
 use crate::replay::read;
 

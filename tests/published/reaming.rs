@@ -1,9 +1,9 @@
 //! What to leave for a reamer, and how deep a countersink goes to a point.
 
-use holewright::calc::countersink::sink_depth;
-use holewright::tables::countersinks;
-use holewright::tables::reaming::{Allowance, Kind as Turned, allowances};
-use holewright::units::{Length, degrees, in_inch, in_mm, inch, mm};
+use holewright_core::calc::countersink::sink_depth;
+use holewright_core::tables::countersinks;
+use holewright_core::tables::reaming::{Allowance, Kind as Turned, allowances};
+use holewright_core::units::{Length, degrees, in_inch, in_mm, inch, mm};
 
 use crate::replay::{Family, Kind, Row};
 

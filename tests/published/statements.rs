@@ -1,9 +1,9 @@
 //! Rules and statements in print: blind depth, point length, engagement.
 
-use holewright::calc::depth::point_length;
-use holewright::calc::thread_form::{full_depth, geometry};
-use holewright::tables::threads::{SystemId, find};
-use holewright::units::{Pitch, Printed, degrees, in_inch, in_mm, inch, mm};
+use holewright_core::calc::depth::point_length;
+use holewright_core::calc::thread_form::{full_depth, geometry};
+use holewright_core::tables::threads::{SystemId, find};
+use holewright_core::units::{Pitch, Printed, degrees, in_inch, in_mm, inch, mm};
 
 use crate::replay::{Family, Kind, Row};
 use crate::worked_examples::{STRENGTH, internal, quarter_inch};

@@ -1,7 +1,7 @@
 //! Tensile areas, and the areas at the root beside them.
 
-use holewright::calc::thread_form::geometry;
-use holewright::units::{in_mm, in_mm2};
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::units::{in_mm, in_mm2};
 
 use crate::dimensions::{SQUARE_INCH_MM2, minor_area_mm2};
 use crate::replay::{Family, Kind, Row};

@@ -1,14 +1,14 @@
 //! Worked examples in print: limits, clearance, depth, speed, engagement.
 
-use holewright::calc::clearance::{float, hole_for_errors};
-use holewright::calc::countersink::sink_depth;
-use holewright::calc::cutting_speed::{feed_rate, spindle_speed, thumb_feed};
-use holewright::calc::depth::{BlindDepths, BlindHole, LastTap, blind, point_length};
-use holewright::calc::engagement::{percent, percent_of_internal_height};
-use holewright::calc::limits::largest_hole;
-use holewright::calc::thread_form::geometry;
-use holewright::tables::threads::{SystemId, Thread};
-use holewright::units::{
+use holewright_core::calc::clearance::{float, hole_for_errors};
+use holewright_core::calc::countersink::sink_depth;
+use holewright_core::calc::cutting_speed::{feed_rate, spindle_speed, thumb_feed};
+use holewright_core::calc::depth::{BlindDepths, BlindHole, LastTap, blind, point_length};
+use holewright_core::calc::engagement::{percent, percent_of_internal_height};
+use holewright_core::calc::limits::largest_hole;
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::threads::{SystemId, Thread};
+use holewright_core::units::{
     Length, Pitch, Printed, Velocity, degrees, in_inch, in_metres_per_minute, in_mm, in_rpm, inch,
     metres_per_minute, mm, rpm,
 };

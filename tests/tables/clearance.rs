@@ -2,15 +2,15 @@
 
 #![expect(clippy::float_cmp, reason = "figures are rounded before they are compared")]
 
-use holewright::calc::clearance::{Basis, Fit, also_printed, drill_for, hole, model_hole};
-use holewright::calc::depth::{
+use holewright_core::calc::clearance::{Basis, Fit, also_printed, drill_for, hole, model_hole};
+use holewright_core::calc::depth::{
     BlindHole, LastTap, blind, most_full_thread, peck, usual_point_angle, wall,
 };
-use holewright::tables::clearance::{self, Standard};
-use holewright::tables::drills::{self, Series};
-use holewright::tables::materials::Group;
-use holewright::tables::threads::{Basic, SystemId, Thread};
-use holewright::units::{Pitch, Printed, in_inch, in_mm, mm, print};
+use holewright_core::tables::clearance::{self, Standard};
+use holewright_core::tables::drills::{self, Series};
+use holewright_core::tables::materials::Group;
+use holewright_core::tables::threads::{Basic, SystemId, Thread};
+use holewright_core::units::{Pitch, Printed, in_inch, in_mm, mm, print};
 
 const fn thread(system: SystemId, major: Printed) -> Thread {
     Thread {

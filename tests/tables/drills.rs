@@ -1,10 +1,10 @@
 //! The drill series, their neighbours, feeds and likely sizes.
 
-use holewright::calc::{neighbours, oversize};
-use holewright::tables::drills::{self, Drill, Series};
-use holewright::tables::materials::feeds;
-use holewright::tables::source::Grade;
-use holewright::units::{in_inch, in_mm, inch, mm, print};
+use holewright_core::calc::{neighbours, oversize};
+use holewright_core::tables::drills::{self, Drill, Series};
+use holewright_core::tables::materials::feeds;
+use holewright_core::tables::source::Grade;
+use holewright_core::units::{in_inch, in_mm, inch, mm, print};
 
 #[expect(clippy::panic, reason = "a missing drill fails the test that names it")]
 fn drill(series: Series, size: &str) -> &'static Drill {

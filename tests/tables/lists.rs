@@ -2,13 +2,13 @@
 
 use std::collections::HashSet;
 
-use holewright::calc::engagement;
-use holewright::calc::thread_form::geometry;
-use holewright::tables::drills::{self, Series};
-use holewright::tables::lists::{self, ListedDrill};
-use holewright::tables::source::Grade;
-use holewright::tables::threads::{self, SystemId};
-use holewright::units::{Printed, in_mm, print};
+use holewright_core::calc::engagement;
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::drills::{self, Series};
+use holewright_core::tables::lists::{self, ListedDrill};
+use holewright_core::tables::source::Grade;
+use holewright_core::tables::threads::{self, SystemId};
+use holewright_core::units::{Printed, in_mm, print};
 
 #[test]
 fn labels_name_the_size_they_stand_beside() {

@@ -1,12 +1,12 @@
 //! The material rows: whole, sourced, and found by whatever a person types.
 
-use holewright::tables::materials::read::{ReadError, read};
-use holewright::tables::materials::{
+use holewright_core::tables::materials::read::{ReadError, read};
+use holewright_core::tables::materials::{
     Advice, BrokenTap, Chips, Family, FormingTap, Group, Material, PressureWork, SpeedRange, all,
     feeds, find,
 };
-use holewright::tables::source::{Grade, Source};
-use holewright::units::{in_metres_per_minute, inch, mm};
+use holewright_core::tables::source::{Grade, Source};
+use holewright_core::units::{in_metres_per_minute, inch, mm};
 
 /// addresses.md, "Materials from the first day", in its order.
 const PROMISED: [&str; 18] = [

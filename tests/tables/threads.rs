@@ -4,12 +4,12 @@
 
 use std::collections::HashSet;
 
-use holewright::calc::limits::{LargestHole, largest_hole, smallest_hole};
-use holewright::calc::relations::{Likeness, near, same_as};
-use holewright::calc::thread_form::geometry;
-use holewright::tables::threads::{Basic, Form, System, SystemId, Thread, all, find, systems};
-use holewright::tables::tolerances;
-use holewright::units::{Pitch, Printed, in_inch, in_mm, in_mm2, print};
+use holewright_core::calc::limits::{LargestHole, largest_hole, smallest_hole};
+use holewright_core::calc::relations::{Likeness, near, same_as};
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::threads::{Basic, Form, System, SystemId, Thread, all, find, systems};
+use holewright_core::tables::tolerances;
+use holewright_core::units::{Pitch, Printed, in_inch, in_mm, in_mm2, print};
 
 #[track_caller]
 fn thread(system: &str, size: &str) -> &'static Thread {

@@ -1,7 +1,7 @@
 //! The connection contract on every pool member, and migrations.
 
-use holewright::server::db::connection::{LOG_LIMIT_BYTES, READERS};
-use holewright::server::db::{Database, Error, FILE_NAME, newest_schema};
+use holewright_server::db::connection::{LOG_LIMIT_BYTES, READERS};
+use holewright_server::db::{Database, Error, FILE_NAME, newest_schema};
 use sqlx::sqlite::SqliteConnectOptions;
 use sqlx::{ConnectOptions, Connection, Row, SqliteConnection};
 

@@ -4,12 +4,12 @@ use std::collections::BTreeMap;
 use std::process::{Command, Output};
 
 use axum::http::StatusCode;
-use holewright::calc::tapping;
-use holewright::server::auth::password::Hashing;
-use holewright::server::db::Database;
-use holewright::server::demo::{self, Fate, Filled, MARK, MEMBERS, NotDone};
-use holewright::server::notes::belongs;
-use holewright::tables::{drills, threads};
+use holewright_core::calc::tapping;
+use holewright_core::tables::{drills, threads};
+use holewright_server::auth::password::Hashing;
+use holewright_server::db::Database;
+use holewright_server::demo::{self, Fate, Filled, MARK, MEMBERS, NotDone};
+use holewright_server::notes::belongs;
 
 use crate::support::{Folder, NOW, Server};
 
@@ -85,9 +85,9 @@ async fn it_fills_an_empty_club_with_notes_in_every_state() {
     assert_eq!(said.matches(made.password.secret()).count(), 1);
     for member in MEMBERS {
         assert!(said.contains(member.name), "{}", member.name);
-        let key = holewright::server::auth::name::key(member.name);
+        let key = holewright_server::auth::name::key(member.name);
         let account =
-            holewright::server::db::accounts::named(database, &key).await.unwrap().unwrap();
+            holewright_server::db::accounts::named(database, &key).await.unwrap().unwrap();
         let hash = Some(account.password_hash);
         assert!(Hashing::default().verify(made.password.clone(), hash).await.unwrap());
     }

@@ -1,9 +1,9 @@
 //! The drawer's cookie at the server: what it changes, for whom, and who may set it.
 
 use axum::http::{HeaderMap, HeaderValue, Method};
-use holewright::server::config::BaseUrl;
-use holewright::server::middleware::same_origin::{Foreign, check};
-use holewright::server::{bytes::Coding, routes};
+use holewright_server::config::BaseUrl;
+use holewright_server::middleware::same_origin::{Foreign, check};
+use holewright_server::{bytes::Coding, routes};
 
 use crate::support::{Answer, Folder, Server, open, send};
 
@@ -122,7 +122,7 @@ async fn files_and_figures_for_programs_never_look_at_it() {
         "/threads/ba/5.json",
         "/api/v1/plan?thread=5+BA&material=gunmetal",
         "/api/v1/drills",
-        holewright::pages::assets::style_sheet(),
+        holewright_pages::assets::style_sheet(),
         "/healthz",
     ] {
         let plain = server.get(path).await;

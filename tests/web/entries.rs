@@ -2,10 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use holewright::pages::calculators;
-use holewright::server::db::reference::{Projected, digest, project};
-use holewright::server::entries::{self, Entry, Kind};
-use holewright::tables::{drills, materials, threads};
+use holewright_core::tables::{drills, materials, threads};
+use holewright_pages::calculators;
+use holewright_server::db::reference::{Projected, digest, project};
+use holewright_server::entries::{self, Entry, Kind};
 use sqlx::Row;
 
 use crate::support::{Folder, NOW, Server, open};

@@ -2,8 +2,8 @@
 
 use std::process::{Command, Output};
 
-use holewright::server::config::{BaseUrl, TrustedProxy};
-use holewright::server::middleware::client;
+use holewright_server::config::{BaseUrl, TrustedProxy};
+use holewright_server::middleware::client;
 
 use crate::support::{Folder, free_address};
 

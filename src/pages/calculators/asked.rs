@@ -1,8 +1,8 @@
 //! What was typed in each field of one calculator, kept as typed.
 
-use crate::pages::Query;
-use crate::pages::query::address;
-use crate::pages::typed::Typed;
+use crate::Query;
+use crate::query::address;
+use crate::typed::Typed;
 
 /// A calculator's path, its fields by their names in the address, and what was typed in them.
 #[derive(Clone, Debug, PartialEq, Eq)]

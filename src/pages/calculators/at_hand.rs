@@ -1,10 +1,10 @@
 //! The drills at hand, from the two fields that say so.
 
 use super::asked::Asked;
-use crate::pages::typed::keep;
-use crate::pages::{FieldError, plan};
-use crate::plan::AtHand;
-use crate::tables::drills::{self, Drill, owned};
+use crate::typed::keep;
+use crate::{FieldError, plan};
+use holewright_core::plan::AtHand;
+use holewright_core::tables::drills::{self, Drill, owned};
 
 /// The drills that may be chosen from, smallest first; every drill where nothing was said.
 pub(super) fn drills(asked: &Asked, errors: &mut Vec<FieldError>) -> Vec<&'static Drill> {

@@ -1,8 +1,8 @@
 //! What the reader's drawer has to do with a calculator: what it filled, and the line that says so.
 
 use super::asked::Asked;
-use crate::pages::controls::EVERY_SERIES;
-use crate::pages::drawer::{Filled, Notice};
+use crate::controls::EVERY_SERIES;
+use crate::drawer::{Filled, Notice};
 
 /// The notice of a calculator; `typed` is what was asked, `used` the same with what the drawer filled.
 pub(super) fn notice(filled: &Filled<'_>, typed: &Asked, used: &Asked) -> Option<Notice> {

@@ -1,8 +1,8 @@
 //! A calculator's form, filled as it was typed.
 
 use super::asked::Asked;
-use crate::pages::FieldError;
-use crate::pages::field::Field;
+use crate::FieldError;
+use crate::field::Field;
 
 /// The whole form.
 pub(super) struct Form {

@@ -3,9 +3,9 @@
 use askama::Template;
 
 use super::CALCULATORS;
-use crate::pages::layout::{Door, Frame};
-use crate::pages::link::Link;
-use crate::pages::{Answer, Visit};
+use crate::layout::{Door, Frame};
+use crate::link::Link;
+use crate::{Answer, Visit};
 
 #[derive(Template)]
 #[template(path = "calculators/index.html")]
@@ -20,7 +20,7 @@ struct Row {
 }
 
 /// The list of calculators.
-pub(in crate::pages) fn index(visit: &Visit<'_>) -> Answer {
+pub(crate) fn index(visit: &Visit<'_>) -> Answer {
     let description =
         "Spindle speed, tapping size of any thread, clearance and float: each with its sources.";
     let frame = Frame::new(visit, Door::Calculators, "Calculators", description);

@@ -37,7 +37,7 @@ impl Drawer {
     ///
     /// # Examples
     /// ```
-    /// use holewright::pages::drawer::Drawer;
+    /// use holewright_pages::drawer::Drawer;
     /// let drawer = Drawer::read("drills=1-60%2C+2.05mm&speeds=350%2C+500&on=yes").unwrap();
     /// assert_eq!(drawer.drills.held().len(), 61);
     /// assert_eq!(drawer.cookie_value(), "drills=1-60%2C+2.05mm&speeds=350%2C+500&on=yes");

@@ -1,10 +1,10 @@
 //! What a drawer fills where an address leaves it open. It never overrides the address.
 
 use super::Drawer;
-use crate::pages::{Query, Visit};
+use crate::{Query, Visit};
 
 /// One parameter a drawer can fill.
-pub(in crate::pages) struct Fill {
+pub(crate) struct Fill {
     /// The parameter.
     field: &'static str,
     /// Those that must all be empty for it: any of them says what this one would.
@@ -23,18 +23,18 @@ const SPINDLE: Fill = Fill {
 };
 
 /// On a plan.
-pub(in crate::pages) static PLAN: [Fill; 2] = [DRILLS, SPINDLE];
+pub(crate) static PLAN: [Fill; 2] = [DRILLS, SPINDLE];
 /// On the calculator of tapping sizes.
-pub(in crate::pages) static TAPPING: [Fill; 1] = [DRILLS];
+pub(crate) static TAPPING: [Fill; 1] = [DRILLS];
 /// On the calculator of clearance holes.
-pub(in crate::pages) static CLEARANCE: [Fill; 1] = [DRILLS];
+pub(crate) static CLEARANCE: [Fill; 1] = [DRILLS];
 /// On the calculator of spindle speeds.
-pub(in crate::pages) static SPEEDS: [Fill; 1] = [SPINDLE];
+pub(crate) static SPEEDS: [Fill; 1] = [SPINDLE];
 
 /// A page's query with what the reader's drawer filled in.
-pub(in crate::pages) struct Filled<'a> {
+pub(crate) struct Filled<'a> {
     /// The query: what was asked, then what was filled.
-    pub(in crate::pages) query: Query,
+    pub(crate) query: Query,
     /// The drawer in use.
     drawer: Option<&'a Drawer>,
     /// What was filled.
@@ -42,7 +42,7 @@ pub(in crate::pages) struct Filled<'a> {
 }
 
 /// Fills what a page's address leaves open.
-pub(in crate::pages) fn filled<'a>(visit: &Visit<'a>, fills: &[Fill]) -> Filled<'a> {
+pub(crate) fn filled<'a>(visit: &Visit<'a>, fills: &[Fill]) -> Filled<'a> {
     let drawer = visit.drawer();
     let mut query = visit.query.clone();
     let mut fields = Vec::new();
@@ -59,22 +59,22 @@ pub(in crate::pages) fn filled<'a>(visit: &Visit<'a>, fills: &[Fill]) -> Filled<
 
 impl<'a> Filled<'a> {
     /// The drawer in use.
-    pub(in crate::pages) fn drawer(&self) -> Option<&'a Drawer> {
+    pub(crate) fn drawer(&self) -> Option<&'a Drawer> {
         self.drawer
     }
 
     /// Whether the drawer filled a parameter.
-    pub(in crate::pages) fn has(&self, field: &str) -> bool {
+    pub(crate) fn has(&self, field: &str) -> bool {
         self.fields.contains(&field)
     }
 
     /// Whether the drawer says which drills there are.
-    pub(in crate::pages) fn chooses_drills(&self) -> bool {
+    pub(crate) fn chooses_drills(&self) -> bool {
         self.has("owned")
     }
 
     /// Whether the drawer changed anything asked.
-    pub(in crate::pages) fn changed(&self) -> bool {
+    pub(crate) fn changed(&self) -> bool {
         !self.fields.is_empty()
     }
 }

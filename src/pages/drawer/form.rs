@@ -7,7 +7,7 @@ use super::contents::{Drawer, LONGEST};
 use super::page;
 use super::reading::{Drills, Reamers, Speeds, Taps};
 use super::sets::{DRILL_SETS, TAP_SETS};
-use crate::pages::{Answer, Context, FieldError, Query, Visit};
+use crate::{Answer, Context, FieldError, Query, Visit};
 
 /// What becomes of what was sent.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,7 +37,7 @@ pub(super) struct Typed {
 ///
 /// # Examples
 /// ```
-/// use holewright::pages::{Context, drawer::{Outcome, decide}};
+/// use holewright_pages::{Context, drawer::{Outcome, decide}};
 /// let context = Context::default();
 /// let kept = decide(b"act=keep&drill_set=1-60&drills=2.05mm", &context);
 /// assert!(matches!(kept, Outcome::Keep(drawer) if drawer.drills.held().len() == 61));

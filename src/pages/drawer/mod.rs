@@ -20,7 +20,8 @@ pub use reading::{Drills, Reamers, Speeds, Taps};
 pub use sets::{DRILL_SETS, DrillSet, TAP_SETS, TapSet};
 
 pub(super) use fill::{CLEARANCE, Filled, PLAN, SPEEDS, TAPPING, filled};
-pub(super) use notice::{Notice, better_clearance, better_tapping};
+pub use notice::Notice;
+pub(super) use notice::{better_clearance, better_tapping};
 pub(super) use page::show;
 
 /// Whether the answer at a path may turn on the drawer: a page may, a file or figures for a program
@@ -28,7 +29,7 @@ pub(super) use page::show;
 ///
 /// # Examples
 /// ```
-/// use holewright::pages::drawer::matters_at;
+/// use holewright_pages::drawer::matters_at;
 /// assert!(matters_at("/plan") && matters_at("/drills/metric/2.05"));
 /// assert!(!matters_at("/plan.json") && !matters_at("/api/v1/plan"));
 /// ```

@@ -2,20 +2,20 @@
 
 use super::Drawer;
 use super::fill::Filled;
-use crate::calc::tapping::Candidate;
-use crate::pages::link::Link;
-use crate::tables::drills::{Drill, SAME_SIZE};
-use crate::units::{Length, in_mm, print};
+use crate::link::Link;
+use holewright_core::calc::tapping::Candidate;
+use holewright_core::tables::drills::{Drill, SAME_SIZE};
+use holewright_core::units::{Length, in_mm, print};
 
 /// What a page says of the reader's drawer.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub(in crate::pages) struct Notice {
+pub struct Notice {
     /// `By your drawer: drills 1–60, 1–6 × 0.1 mm.`
-    pub(in crate::pages) line: String,
+    pub line: String,
     /// Whole sentences: what a drill outside the drawer would do better.
-    pub(in crate::pages) better: Vec<String>,
+    pub better: Vec<String>,
     /// What to do about it.
-    pub(in crate::pages) links: Vec<Link>,
+    pub links: Vec<Link>,
 }
 
 /// Two engagements nearer than this are one, percent: the last printed place.
@@ -27,11 +27,7 @@ impl Notice {
     ///
     /// `without` is the page's address with every drill at hand, `with` the one that holds what the
     /// drawer filled.
-    pub(in crate::pages) fn of_choice(
-        filled: &Filled<'_>,
-        without: &str,
-        with: &str,
-    ) -> Option<Self> {
+    pub(crate) fn of_choice(filled: &Filled<'_>, without: &str, with: &str) -> Option<Self> {
         let drawer = filled.drawer()?;
         let drills = filled.chooses_drills().then(|| format!("drills {}", drawer.drills.words()));
         let speeds = filled
@@ -59,7 +55,7 @@ impl Notice {
 
     /// The notice of a page that marks what is in the drawer. None where no drawer is in use or it
     /// holds no drills.
-    pub(in crate::pages) fn of_marks(drawer: Option<&Drawer>) -> Option<Self> {
+    pub(crate) fn of_marks(drawer: Option<&Drawer>) -> Option<Self> {
         let drawer = drawer.filter(|drawer| !drawer.drills.held().is_empty())?;
         let line =
             format!("By your drawer: drills {}; they are marked yours.", drawer.drills.words());
@@ -68,14 +64,14 @@ impl Notice {
 
     /// The notice of a page that says what the reader's own machine is set to. None where no drawer
     /// is in use or it holds no speeds.
-    pub(in crate::pages) fn of_speeds(drawer: Option<&Drawer>) -> Option<Self> {
+    pub(crate) fn of_speeds(drawer: Option<&Drawer>) -> Option<Self> {
         let drawer = drawer.filter(|drawer| !drawer.speeds.spindle().steps.is_empty())?;
         let line = format!("By your drawer: spindle speeds {}.", drawer.speeds.text());
         Some(Self { line, better: Vec::new(), links: vec![change()] })
     }
 
     /// The notice of a drill's page: whether the drawer has it, and a reamer of its size.
-    pub(in crate::pages) fn of_drill(drawer: Option<&Drawer>, drill: &Drill) -> Option<Self> {
+    pub(crate) fn of_drill(drawer: Option<&Drawer>, drill: &Drill) -> Option<Self> {
         let drawer = drawer?;
         let has = if drawer.drills.has(drill) { "has" } else { "does not have" };
         let held =
@@ -88,13 +84,13 @@ impl Notice {
     }
 
     /// The same with one more thing to do.
-    pub(in crate::pages) fn offering(mut self, link: Link) -> Self {
+    pub(crate) fn offering(mut self, link: Link) -> Self {
         self.links.push(link);
         self
     }
 
     /// The same with these sentences.
-    pub(in crate::pages) fn saying(self, better: impl IntoIterator<Item = String>) -> Self {
+    pub(crate) fn saying(self, better: impl IntoIterator<Item = String>) -> Self {
         Self { better: better.into_iter().collect(), ..self }
     }
 }
@@ -105,7 +101,7 @@ fn change() -> Link {
 }
 
 /// What is lost with the drawer's drill against the best of every drill; none where nothing is.
-pub(in crate::pages) fn better_tapping(
+pub(crate) fn better_tapping(
     aim_percent: f64,
     best: &Candidate,
     mine: Option<&Candidate>,
@@ -135,7 +131,7 @@ pub(in crate::pages) fn better_tapping(
 
 /// The drill of every series that comes nearer a clearance hole than the drawer's; none where the
 /// drawer's is as near.
-pub(in crate::pages) fn better_clearance(
+pub(crate) fn better_clearance(
     hole: Length,
     best: Option<&Drill>,
     mine: Option<&Drill>,

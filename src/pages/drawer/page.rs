@@ -6,9 +6,9 @@ use super::carried::Carried;
 use super::contents::{Drawer, LONGEST};
 use super::form::Typed;
 use super::sets::{DRILL_SETS, TAP_SETS};
-use crate::pages::field::{Field, Item, Kind};
-use crate::pages::layout::{Door, Frame};
-use crate::pages::{Answer, FieldError, Visit};
+use crate::field::{Field, Item, Kind};
+use crate::layout::{Door, Frame};
+use crate::{Answer, FieldError, Visit};
 
 #[derive(Template)]
 #[template(path = "drawer/show.html")]
@@ -36,7 +36,7 @@ struct FieldGroup {
 }
 
 /// The page.
-pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
+pub(crate) fn show(visit: &Visit<'_>) -> Answer {
     let description = "What you own: drills, taps, reamers and spindle speeds. Pages then choose from it. Kept on your device, no account needed.";
     let frame = Frame::new(visit, Door::None, "My drawer", description);
     Answer::html(200, &page(visit, frame, &Typed::of(&visit.context.drawer), Vec::new()))

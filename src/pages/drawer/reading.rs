@@ -5,13 +5,13 @@
 
 use super::pieces::pieces;
 use super::sets::{DRILL_SETS, DrillSet, TAP_SETS, TapSet};
-use crate::calc::spindle::Spindle;
-use crate::pages::form::sentence;
-use crate::tables::drills::{self, Drill, SAME_SIZE, owned};
-use crate::tables::threads::read::{Hand, Read, read_with_hand};
-use crate::tables::threads::{self, Thread};
-use crate::units::read::{Bare, length, plain, shown};
-use crate::units::{Length, in_mm};
+use crate::form::sentence;
+use holewright_core::calc::spindle::Spindle;
+use holewright_core::tables::drills::{self, Drill, SAME_SIZE, owned};
+use holewright_core::tables::threads::read::{Hand, Read, read_with_hand};
+use holewright_core::tables::threads::{self, Thread};
+use holewright_core::units::read::{Bare, length, plain, shown};
+use holewright_core::units::{Length, in_mm};
 
 /// Drills, by size.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -49,7 +49,7 @@ impl Drills {
     ///
     /// # Examples
     /// ```
-    /// use holewright::pages::drawer::Drills;
+    /// use holewright_pages::drawer::Drills;
     /// let drills = Drills::read("2.05mm, 1-60").unwrap();
     /// assert_eq!((drills.text().as_str(), drills.held().len()), ("1-60, 2.05mm", 61));
     /// ```
@@ -91,7 +91,7 @@ impl Drills {
     }
 
     /// In words: `1–60, 1–6 × 0.1 mm, 2.05mm`.
-    pub(in crate::pages) fn words(&self) -> String {
+    pub(crate) fn words(&self) -> String {
         words(&self.items, |item| {
             DRILL_SETS.iter().find(|set| set.item == item).map(|set| set.words)
         })
@@ -106,7 +106,8 @@ impl Taps {
     ///
     /// # Examples
     /// ```
-    /// use holewright::{pages::drawer::Taps, tables::threads::{find, read::Hand}};
+    /// use holewright_core::tables::threads::{find, read::Hand};
+    /// use holewright_pages::drawer::Taps;
     /// let taps = Taps::read("BA even 0-10, 1/4 x 40 ME, M3 LH").unwrap();
     /// assert!(taps.has(find("ba", "4").unwrap(), Hand::Right));
     /// assert!(!taps.has(find("metric", "m3").unwrap(), Hand::Right));

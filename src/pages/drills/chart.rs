@@ -3,14 +3,14 @@
 use askama::Template;
 
 use super::cut::{self, NAMES};
-use crate::pages::controls;
-use crate::pages::drawer::{Drawer, Notice};
-use crate::pages::field::Field;
-use crate::pages::figures::Column;
-use crate::pages::layout::{Door, Frame};
-use crate::pages::link::Link;
-use crate::pages::{Answer, FieldError, Query, Visit};
-use crate::tables::drills::Drill;
+use crate::controls;
+use crate::drawer::{Drawer, Notice};
+use crate::field::Field;
+use crate::figures::Column;
+use crate::layout::{Door, Frame};
+use crate::link::Link;
+use crate::{Answer, FieldError, Query, Visit};
+use holewright_core::tables::drills::Drill;
 
 #[derive(Template)]
 #[template(path = "drills/chart.html")]
@@ -35,9 +35,9 @@ struct Row {
 }
 
 /// The chart, or what is wrong with the cut.
-pub(in crate::pages) fn chart(visit: &Visit<'_>) -> Answer {
+pub(crate) fn chart(visit: &Visit<'_>) -> Answer {
     let query = &visit.query;
-    let address = crate::pages::query::address("/drills", query.only(&NAMES));
+    let address = crate::query::address("/drills", query.only(&NAMES));
     let description = "Number, letter, fraction and metric drills in one order of size, in millimetres and inches.";
     match cut::read(query) {
         Ok(cut) => {
@@ -54,7 +54,7 @@ pub(in crate::pages) fn chart(visit: &Visit<'_>) -> Answer {
                     cut: address != "/drills",
                     caption: format!("{} drills: {}", rows.len(), caption(query)),
                     rows,
-                    csv: crate::pages::query::address("/drills.csv", query.only(&NAMES)),
+                    csv: crate::query::address("/drills.csv", query.only(&NAMES)),
                 },
             )
         }
@@ -85,7 +85,7 @@ fn notice(query: &Query, drawer: Option<&Drawer>) -> Option<Notice> {
     let list = drawer?.drills.text();
     let cut = ["from", "to"].map(|name| (name, query.get(name)));
     let cut = cut.into_iter().filter(|(_, typed)| !typed.is_empty());
-    let address = crate::pages::query::address("/drills", cut.chain([("owned", list.as_str())]));
+    let address = crate::query::address("/drills", cut.chain([("owned", list.as_str())]));
     Some(Notice::of_marks(drawer)?.offering(Link::new(address, "Cut the chart to them")))
 }
 

@@ -1,8 +1,8 @@
 //! What the chart is cut down to, read from its address.
 
-use crate::pages::typed::{Typed, keep};
-use crate::pages::{FieldError, Query, diameter};
-use crate::tables::drills::{Cut, owned};
+use crate::typed::{Typed, keep};
+use crate::{FieldError, Query, diameter};
+use holewright_core::tables::drills::{Cut, owned};
 
 /// The fields by their names in the address, in the order of the canonical one.
 pub(super) const NAMES: [&str; 4] = ["from", "to", "series", "owned"];

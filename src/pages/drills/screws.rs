@@ -1,10 +1,10 @@
 //! What a drill is good for, as its page shows it.
 
-use crate::calc::clearance::Fit;
-use crate::calc::uses;
-use crate::pages::candidate::ShownDrill;
-use crate::pages::link::Link;
-use crate::tables::drills::Drill;
+use crate::candidate::ShownDrill;
+use crate::link::Link;
+use holewright_core::calc::clearance::Fit;
+use holewright_core::calc::uses;
+use holewright_core::tables::drills::Drill;
 
 /// A thread the drill is a tapping size of.
 pub(super) struct Taps {

@@ -3,15 +3,15 @@
 use askama::Template;
 
 use super::screws::{Clears, Taps, clears, taps};
-use crate::calc::neighbours::{Neighbour, around};
-use crate::pages::drawer::Notice;
-use crate::pages::figures::{self, Both};
-use crate::pages::form::sentence_case;
-use crate::pages::layout::{Door, Frame};
-use crate::pages::link::Link;
-use crate::pages::{Answer, Visit, not_found};
-use crate::tables::drills::{self, Drill, Series, read};
-use crate::units::{in_inch, in_mm, print};
+use crate::drawer::Notice;
+use crate::figures::{self, Both};
+use crate::form::sentence_case;
+use crate::layout::{Door, Frame};
+use crate::link::Link;
+use crate::{Answer, Visit, not_found};
+use holewright_core::calc::neighbours::{Neighbour, around};
+use holewright_core::tables::drills::{self, Drill, Series, read};
+use holewright_core::units::{in_inch, in_mm, print};
 
 #[derive(Template)]
 #[template(path = "drills/show.html")]
@@ -36,7 +36,7 @@ struct Near {
 }
 
 /// One drill.
-pub(in crate::pages) fn show(visit: &Visit<'_>, series: &str, size: &str) -> Answer {
+pub(crate) fn show(visit: &Visit<'_>, series: &str, size: &str) -> Answer {
     let Some(series) = Series::from_slug(series) else {
         return not_found::near(visit, size);
     };

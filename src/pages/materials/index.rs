@@ -2,13 +2,13 @@
 
 use askama::Template;
 
-use crate::calc::aim::base_percent;
-use crate::pages::form::sentence_case;
-use crate::pages::layout::{Door, Frame};
-use crate::pages::link::Link;
-use crate::pages::{Answer, Visit};
-use crate::tables::materials::{self, Family, Material};
-use crate::units::print;
+use crate::form::sentence_case;
+use crate::layout::{Door, Frame};
+use crate::link::Link;
+use crate::{Answer, Visit};
+use holewright_core::calc::aim::base_percent;
+use holewright_core::tables::materials::{self, Family, Material};
+use holewright_core::units::print;
 
 /// The marks of a material in the list: a row on a telephone has room for these. The usual ones
 /// stand first in the tables.
@@ -37,7 +37,7 @@ struct Row {
 }
 
 /// The list of materials.
-pub(in crate::pages) fn index(visit: &Visit<'_>) -> Answer {
+pub(crate) fn index(visit: &Visit<'_>) -> Answer {
     let description = "The metals and plastics of the workshop: speeds, lubricants, tapping and what to watch for.";
     let frame = Frame::new(visit, Door::Materials, "Materials", description);
     Answer::html(200, &MaterialsPage { frame, families: families(), count: materials::all().len() })

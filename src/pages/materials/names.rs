@@ -1,7 +1,7 @@
 //! What a material is called, and by whom: marks in force, marks withdrawn, marks of other countries.
 
-use crate::pages::cited;
-use crate::tables::materials::{Designation, Material, Standing};
+use crate::cited;
+use holewright_core::tables::materials::{Designation, Material, Standing};
 
 /// The marks of one standing.
 pub(super) struct Marks {

@@ -1,8 +1,8 @@
 //! What a material weighs and bears, row by row as sources print it.
 
-use crate::pages::cited;
-use crate::tables::materials::{Measure, Property, Span};
-use crate::units::{in_grams_per_cm3, in_newtons_per_mm2, print};
+use crate::cited;
+use holewright_core::tables::materials::{Measure, Property, Span};
+use holewright_core::units::{in_grams_per_cm3, in_newtons_per_mm2, print};
 
 /// One figure in one condition.
 pub(super) struct PropertyRow {

@@ -5,18 +5,18 @@ use askama::Template;
 use super::names::{Marks, marks};
 use super::properties::{PropertyRow, rows};
 use super::speeds::{DrillRow, PrintedSpeed, printed, usual};
-use crate::calc::aim::base_percent;
-use crate::pages::cited::Cited;
-use crate::pages::drawer::Notice;
-use crate::pages::field::Field;
-use crate::pages::form::sentence_case;
-use crate::pages::layout::{Door, Frame};
-use crate::pages::plan::short_form_in;
-use crate::pages::warnings::{WarningGroup, by_level};
-use crate::pages::{Answer, Visit, not_found, query};
-use crate::plan::Level;
-use crate::tables::materials::{self, FormingTap, Material, PressureWork, read};
-use crate::units::print;
+use crate::cited::Cited;
+use crate::drawer::Notice;
+use crate::field::Field;
+use crate::form::sentence_case;
+use crate::layout::{Door, Frame};
+use crate::plan::short_form_in;
+use crate::warnings::{WarningGroup, by_level};
+use crate::{Answer, Visit, not_found, query};
+use holewright_core::calc::aim::base_percent;
+use holewright_core::plan::Level;
+use holewright_core::tables::materials::{self, FormingTap, Material, PressureWork, read};
+use holewright_core::units::print;
 
 #[derive(Template)]
 #[template(path = "materials/show.html")]
@@ -53,7 +53,7 @@ struct MaterialPage {
 }
 
 /// One material. An alias or another name is sent on to its own address.
-pub(in crate::pages) fn show(visit: &Visit<'_>, slug: &str) -> Answer {
+pub(crate) fn show(visit: &Visit<'_>, slug: &str) -> Answer {
     match materials::find(slug) {
         Some(material) if material.slug == slug => Answer::html(200, &page(visit, material)),
         Some(material) => Answer::moved(&material.path()),

@@ -1,13 +1,15 @@
 //! Cutting speeds of one material as printed, and what they make at the spindle for usual drills.
 
-use crate::calc::cutting_speed::spindle_speed;
-use crate::calc::speed_choice::{Band, Reach, SpeedChoice};
-use crate::calc::spindle::Spindle;
-use crate::pages::cited;
-use crate::pages::drawer::Drawer;
-use crate::tables::materials::feeds;
-use crate::tables::materials::{Material, SpeedRange};
-use crate::units::{Frequency, Length, Velocity, in_metres_per_minute, in_mm, in_rpm, mm, print};
+use crate::cited;
+use crate::drawer::Drawer;
+use holewright_core::calc::cutting_speed::spindle_speed;
+use holewright_core::calc::speed_choice::{Band, Reach, SpeedChoice};
+use holewright_core::calc::spindle::Spindle;
+use holewright_core::tables::materials::feeds;
+use holewright_core::tables::materials::{Material, SpeedRange};
+use holewright_core::units::{
+    Frequency, Length, Velocity, in_metres_per_minute, in_mm, in_rpm, mm, print,
+};
 
 /// A printed range of surface speed.
 pub(super) struct PrintedSpeed {

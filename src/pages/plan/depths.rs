@@ -1,9 +1,9 @@
 //! The depths of a plan as the page lists them.
 
 use super::steps::Figure;
-use crate::pages::figures::Both;
-use crate::plan::{Depths, Hole};
-use crate::units::{Length, print};
+use crate::figures::Both;
+use holewright_core::plan::{Depths, Hole};
+use holewright_core::units::{Length, print};
 
 /// The depths, from the face of the tapped part; those not known are left out.
 pub(super) fn depths(hole: Hole, depths: &Depths) -> Vec<Figure> {

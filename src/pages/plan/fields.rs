@@ -1,15 +1,15 @@
 //! Reading the fields of a plan that name a thing: the thread, the metals, the drills at hand.
 
-use crate::calc::spindle::Spindle;
-use crate::pages::FieldError;
-use crate::pages::form::{material_choices, sentence, thread_error};
-use crate::pages::typed::{Typed, keep};
-use crate::plan::{AtHand, Error};
-use crate::tables::drills::{self, Drill, Series};
-use crate::tables::materials::{self, Material};
-use crate::tables::threads::Thread;
-use crate::tables::threads::read::{self, Hand};
-use crate::units::read::spindle_speed;
+use crate::FieldError;
+use crate::form::{material_choices, sentence, thread_error};
+use crate::typed::{Typed, keep};
+use holewright_core::calc::spindle::Spindle;
+use holewright_core::plan::{AtHand, Error};
+use holewright_core::tables::drills::{self, Drill, Series};
+use holewright_core::tables::materials::{self, Material};
+use holewright_core::tables::threads::Thread;
+use holewright_core::tables::threads::read::{self, Hand};
+use holewright_core::units::read::spindle_speed;
 
 /// The thread and its hand, which may be typed with the thread or asked for in its own field.
 pub(super) fn thread(
@@ -33,7 +33,7 @@ pub(super) fn thread(
 }
 
 /// A material, which must be named.
-pub(in crate::pages) fn material(typed: Typed<'_>) -> Result<&'static Material, FieldError> {
+pub(crate) fn material(typed: Typed<'_>) -> Result<&'static Material, FieldError> {
     if typed.text.is_empty() {
         return Err(
             typed.error("Choose the metal that is tapped: it decides how much thread to aim for.")
@@ -55,7 +55,7 @@ pub(super) fn optional_material(typed: Typed<'_>) -> Result<Option<&'static Mate
 }
 
 /// The speeds of the machine, from its list and its fastest speed, either of which may be unknown.
-pub(in crate::pages) fn spindle(
+pub(crate) fn spindle(
     listed: Typed<'_>,
     fastest: Typed<'_>,
     errors: &mut Vec<FieldError>,
@@ -67,7 +67,7 @@ pub(in crate::pages) fn spindle(
 }
 
 /// The drills that may be chosen from. With both a list and series, those of the list in the series.
-pub(in crate::pages) fn at_hand(
+pub(crate) fn at_hand(
     typed: Typed<'_>,
     series: Option<Vec<Series>>,
     listed: Option<Vec<&'static Drill>>,

@@ -2,11 +2,11 @@
 
 use super::request::Request;
 use super::words;
-use crate::pages::FieldError;
-use crate::pages::controls::{self, SERIES_AT_HAND, Word};
-use crate::pages::field::Field;
-use crate::tables::materials::Material;
-use crate::tables::threads::Thread;
+use crate::FieldError;
+use crate::controls::{self, SERIES_AT_HAND, Word};
+use crate::field::Field;
+use holewright_core::tables::materials::Material;
+use holewright_core::tables::threads::Thread;
 
 /// The whole form.
 pub(super) struct Form {
@@ -42,17 +42,17 @@ pub(super) fn form(request: &Request, errors: &[FieldError]) -> Form {
 }
 
 /// The four fields that make a plan, empty: for the home page.
-pub(in crate::pages) fn short_form() -> Vec<Field> {
+pub(crate) fn short_form() -> Vec<Field> {
     first(&Request::default())
 }
 
 /// The same for a thread's own page: the thread is there already.
-pub(in crate::pages) fn short_form_for(thread: &Thread) -> Vec<Field> {
+pub(crate) fn short_form_for(thread: &Thread) -> Vec<Field> {
     known("thread", first(&Request::for_thread(thread)))
 }
 
 /// The same for a material's page: the metal is chosen already.
-pub(in crate::pages) fn short_form_in(material: &Material) -> Vec<Field> {
+pub(crate) fn short_form_in(material: &Material) -> Vec<Field> {
     known("material", first(&Request::for_material(material)))
 }
 

@@ -7,20 +7,20 @@ use super::form::{Form, form};
 use super::request::Request;
 use super::steps::{Figure, Step, step};
 use super::trouble::refusal;
-use crate::calc::thread_form::engagement_basis;
-use crate::drawing::{DrawingIds, hole_section};
-use crate::pages::candidate::ShownDrill;
-use crate::pages::cited::{self, Cited};
-use crate::pages::controls::EVERY_SERIES;
-use crate::pages::drawer::{self, Filled, Notice};
-use crate::pages::figures::Both;
-use crate::pages::layout::{Door, Frame};
-use crate::pages::link::Link;
-use crate::pages::warnings::{WarningGroup, by_level};
-use crate::pages::{Answer, FieldError, Visit};
-use crate::plan::{AtHand, Hole, HolePlan, HoleSpec, build};
-use crate::tables::threads::read::{self, Hand};
-use crate::units::print;
+use crate::candidate::ShownDrill;
+use crate::cited::{self, Cited};
+use crate::controls::EVERY_SERIES;
+use crate::drawer::{self, Filled, Notice};
+use crate::figures::Both;
+use crate::layout::{Door, Frame};
+use crate::link::Link;
+use crate::warnings::{WarningGroup, by_level};
+use crate::{Answer, FieldError, Visit};
+use holewright_core::calc::thread_form::engagement_basis;
+use holewright_core::drawing::{DrawingIds, hole_section};
+use holewright_core::plan::{AtHand, Hole, HolePlan, HoleSpec, build};
+use holewright_core::tables::threads::read::{self, Hand};
+use holewright_core::units::print;
 
 #[derive(Template)]
 #[template(path = "plan/form.html")]
@@ -33,7 +33,7 @@ struct FormPage {
 }
 
 /// A plan, the form that made it, or the errors in it.
-pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
+pub(crate) fn show(visit: &Visit<'_>) -> Answer {
     let request = Request::of(visit.query.clone());
     if request.typed("thread").is_empty() {
         return ask(visit, &request);

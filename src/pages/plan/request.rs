@@ -2,14 +2,14 @@
 
 use super::fields;
 use super::words;
-use crate::pages::query::address;
-use crate::pages::typed::{Typed, keep};
-use crate::pages::{FieldError, Query};
-use crate::plan::{HoleSpec, Over};
-use crate::tables::drills::owned;
-use crate::tables::materials::Material;
-use crate::tables::threads::Thread;
-use crate::units::read;
+use crate::query::address;
+use crate::typed::{Typed, keep};
+use crate::{FieldError, Query};
+use holewright_core::plan::{HoleSpec, Over};
+use holewright_core::tables::drills::owned;
+use holewright_core::tables::materials::Material;
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::read;
 
 /// The fields of a plan by their names in the address, in the order a person thinks.
 const NAMES: [&str; 22] = [
@@ -51,7 +51,7 @@ impl Request {
     }
 
     /// The request a page's query makes.
-    pub(in crate::pages) fn of(query: Query) -> Self {
+    pub(crate) fn of(query: Query) -> Self {
         Self { query }
     }
 
@@ -72,7 +72,8 @@ impl Request {
     ///
     /// # Examples
     /// ```
-    /// use holewright::{pages::plan::Request, units::mm};
+    /// use holewright_core::units::mm;
+    /// use holewright_pages::plan::Request;
     /// let spec = Request::parse("thread=5ba&material=gunmetal&hole=blind&depth=8mm").unwrap();
     /// assert_eq!(spec.thread.designation, "5 BA");
     /// assert_eq!(spec.depth, Some(mm(8.0)));

@@ -1,11 +1,11 @@
 //! The ordered steps of a plan, as the page shows them.
 
-use crate::pages::figures::Both;
-use crate::pages::form::sentence_case;
-use crate::pages::link::Link;
-use crate::pages::sentence::set;
-use crate::plan::{HoleSpec, Operation, Part};
-use crate::units::{in_mm, in_rpm, print};
+use crate::figures::Both;
+use crate::form::sentence_case;
+use crate::link::Link;
+use crate::sentence::set;
+use holewright_core::plan::{HoleSpec, Operation, Part};
+use holewright_core::units::{in_mm, in_rpm, print};
 
 /// One step.
 pub(super) struct Step {

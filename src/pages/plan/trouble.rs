@@ -1,12 +1,12 @@
 //! Why a hole that was read without error cannot be planned, at the field that could change it.
 
 use super::request::Request;
-use crate::calc;
-use crate::pages::form::sentence;
-use crate::pages::{Choice, FieldError};
-use crate::plan::Error;
-use crate::tables::drills::Drill;
-use crate::units::{Length, in_mm, print};
+use crate::form::sentence;
+use crate::{Choice, FieldError};
+use holewright_core::calc;
+use holewright_core::plan::Error;
+use holewright_core::tables::drills::Drill;
+use holewright_core::units::{Length, in_mm, print};
 
 /// The error at the field that could change it, with what would be possible.
 #[must_use]

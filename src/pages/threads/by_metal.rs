@@ -1,15 +1,15 @@
 //! The tapping size of one thread for each group of metals.
 
-use crate::calc::aim::base_percent;
-use crate::calc::engagement;
-use crate::calc::tapping::{Choice, usual, usual_of};
-use crate::calc::thread_form::Geometry;
-use crate::pages::candidate::{GROUPS, ShownDrill};
-use crate::pages::drawer::Drawer;
-use crate::pages::figures::Both;
-use crate::tables::materials::Group;
-use crate::tables::threads::Thread;
-use crate::units::print;
+use crate::candidate::{GROUPS, ShownDrill};
+use crate::drawer::Drawer;
+use crate::figures::Both;
+use holewright_core::calc::aim::base_percent;
+use holewright_core::calc::engagement;
+use holewright_core::calc::tapping::{Choice, usual, usual_of};
+use holewright_core::calc::thread_form::Geometry;
+use holewright_core::tables::materials::Group;
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::print;
 
 /// The group the page's big figure is for: the middle of the aim table.
 const MIDDLE: Group = Group::IronAndGunmetal;

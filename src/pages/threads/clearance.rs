@@ -1,16 +1,16 @@
 //! The clearance holes of one thread: three fits, what each goes by, and what else is in print.
 
-use crate::calc::clearance::{
+use crate::figures::Column;
+use crate::form::sentence_case;
+use crate::link::Link;
+use holewright_core::calc::clearance::{
     ClearanceHole, Fit, also_printed, drill_for, float, hole, model_hole,
 };
-use crate::calc::thread_form::Geometry;
-use crate::pages::figures::Column;
-use crate::pages::form::sentence_case;
-use crate::pages::link::Link;
-use crate::tables::clearance::Row;
-use crate::tables::drills;
-use crate::tables::threads::Thread;
-use crate::units::{Length, Printed, in_mm, print};
+use holewright_core::calc::thread_form::Geometry;
+use holewright_core::tables::clearance::Row;
+use holewright_core::tables::drills;
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::{Length, Printed, in_mm, print};
 
 /// One fit.
 pub(super) struct ClearanceRow {

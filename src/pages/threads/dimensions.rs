@@ -1,9 +1,9 @@
 //! The dimensions of one thread, in both units.
 
-use crate::calc::thread_form::Geometry;
-use crate::pages::figures::Column;
-use crate::tables::threads::{Basic, Thread};
-use crate::units::{Length, in_degrees, in_mm, in_mm2, print};
+use crate::figures::Column;
+use holewright_core::calc::thread_form::Geometry;
+use holewright_core::tables::threads::{Basic, Thread};
+use holewright_core::units::{Length, in_degrees, in_mm, in_mm2, print};
 
 /// One dimension.
 pub(super) struct DimensionRow {

@@ -1,8 +1,8 @@
 //! A thread or system asked for at an address that is not its own: sent on, or near matches.
 
-use crate::pages::{Answer, Visit, not_found};
-use crate::tables::threads::read::read;
-use crate::tables::threads::{self, systems};
+use crate::{Answer, Visit, not_found};
+use holewright_core::tables::threads::read::read;
+use holewright_core::tables::threads::{self, systems};
 
 /// `/threads/metric/m3x0.5`: read as a person would; sent on where only one thread can be meant.
 pub(super) fn thread(visit: &Visit<'_>, system: &str, size: &str) -> Answer {

@@ -2,12 +2,12 @@
 
 use askama::Template;
 
-use crate::calc::thread_form::thread_angle;
-use crate::pages::layout::{Door, Frame};
-use crate::pages::link::Link;
-use crate::pages::{Answer, Visit};
-use crate::tables::threads::{System, systems};
-use crate::units::{in_degrees, print};
+use crate::layout::{Door, Frame};
+use crate::link::Link;
+use crate::{Answer, Visit};
+use holewright_core::calc::thread_form::thread_angle;
+use holewright_core::tables::threads::{System, systems};
+use holewright_core::units::{in_degrees, print};
 
 #[derive(Template)]
 #[template(path = "threads/index.html")]
@@ -27,7 +27,7 @@ struct Row {
 }
 
 /// The table of thread systems.
-pub(in crate::pages) fn index(visit: &Visit<'_>) -> Answer {
+pub(crate) fn index(visit: &Visit<'_>) -> Answer {
     let description = "The thread systems of the model engineer’s bench: BA, Whitworth, Model \
                        Engineer, pipe, cycle, metric and Unified, with every size.";
     let frame = Frame::new(visit, Door::Threads, "Thread systems", description);

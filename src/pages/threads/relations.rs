@@ -1,15 +1,15 @@
 //! What one thread is also called, what it could be mistaken for, and what the lists print for it.
 
-use crate::calc::engagement;
-use crate::calc::relations::{Near, near, same_as};
-use crate::calc::thread_form::Geometry;
-use crate::pages::cited;
-use crate::pages::figures::{self, Both};
-use crate::pages::form::sentence_case;
-use crate::pages::link::Link;
-use crate::tables::lists::{self, ListedDrill};
-use crate::tables::threads::Thread;
-use crate::units::print;
+use crate::cited;
+use crate::figures::{self, Both};
+use crate::form::sentence_case;
+use crate::link::Link;
+use holewright_core::calc::engagement;
+use holewright_core::calc::relations::{Near, near, same_as};
+use holewright_core::calc::thread_form::Geometry;
+use holewright_core::tables::lists::{self, ListedDrill};
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::print;
 
 /// A look-alike.
 pub(super) struct NearRow {

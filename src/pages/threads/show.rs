@@ -8,20 +8,20 @@ use super::dimensions::{DimensionRow, OtherFigure, lengths, others};
 use super::elsewhere;
 use super::relations::{ListRow, NearRow, listed, look_alikes, same};
 use super::tapping::{TappingRow, tapping};
-use crate::calc::limits::largest_hole;
-use crate::calc::thread_form::{Geometry, engagement_basis, geometry};
-use crate::drawing::{DrawingIds, thread_profile};
-use crate::pages::candidate::ShownDrill;
-use crate::pages::cited;
-use crate::pages::drawer::Notice;
-use crate::pages::field::Field;
-use crate::pages::figures::{Both, Column};
-use crate::pages::layout::{Door, Frame};
-use crate::pages::link::Link;
-use crate::pages::plan::short_form_for;
-use crate::pages::{Answer, Visit, query};
-use crate::tables::lists;
-use crate::tables::threads::{self, Thread};
+use crate::candidate::ShownDrill;
+use crate::cited;
+use crate::drawer::Notice;
+use crate::field::Field;
+use crate::figures::{Both, Column};
+use crate::layout::{Door, Frame};
+use crate::link::Link;
+use crate::plan::short_form_for;
+use crate::{Answer, Visit, query};
+use holewright_core::calc::limits::largest_hole;
+use holewright_core::calc::thread_form::{Geometry, engagement_basis, geometry};
+use holewright_core::drawing::{DrawingIds, thread_profile};
+use holewright_core::tables::lists;
+use holewright_core::tables::threads::{self, Thread};
 
 #[derive(Template)]
 #[template(path = "threads/show.html")]
@@ -63,7 +63,7 @@ struct LargestHole {
 }
 
 /// One thread.
-pub(in crate::pages) fn show(visit: &Visit<'_>, system: &str, size: &str) -> Answer {
+pub(crate) fn show(visit: &Visit<'_>, system: &str, size: &str) -> Answer {
     match threads::find(system, size) {
         Some(thread) => Answer::html(200, &page(visit, thread)),
         None => elsewhere::thread(visit, system, size),

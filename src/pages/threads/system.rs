@@ -3,17 +3,17 @@
 use askama::Template;
 
 use super::elsewhere;
-use crate::calc::aim;
-use crate::calc::tapping::usual;
-use crate::calc::thread_form::{engagement_basis, geometry, thread_angle};
-use crate::export::threads::GROUP;
-use crate::pages::drawer::{Drawer, Notice};
-use crate::pages::figures::Column;
-use crate::pages::layout::{Door, Frame};
-use crate::pages::link::Link;
-use crate::pages::{Answer, Visit};
-use crate::tables::threads::{self, System, Thread};
-use crate::units::{in_degrees, in_mm, print};
+use crate::drawer::{Drawer, Notice};
+use crate::figures::Column;
+use crate::layout::{Door, Frame};
+use crate::link::Link;
+use crate::{Answer, Visit};
+use holewright_core::calc::aim;
+use holewright_core::calc::tapping::usual;
+use holewright_core::calc::thread_form::{engagement_basis, geometry, thread_angle};
+use holewright_core::export::threads::GROUP;
+use holewright_core::tables::threads::{self, System, Thread};
+use holewright_core::units::{in_degrees, in_mm, print};
 
 #[derive(Template)]
 #[template(path = "threads/system.html")]
@@ -53,7 +53,7 @@ struct TappingCell {
 }
 
 /// One system's table.
-pub(in crate::pages) fn system(visit: &Visit<'_>, slug: &str) -> Answer {
+pub(crate) fn system(visit: &Visit<'_>, slug: &str) -> Answer {
     match threads::system(slug) {
         Some(system) => Answer::html(200, &page(visit, system)),
         None => elsewhere::system(visit, slug),

@@ -1,32 +1,32 @@
 //! Every tapping drill of one thread worth listing, largest engagement first.
 
-use crate::calc::engagement::percent_of_internal_height;
-use crate::calc::limits::LargestHole;
-use crate::calc::tapping::{Candidate, candidates};
-use crate::calc::thread_form::Geometry;
-use crate::pages::candidate::Verdict;
-use crate::pages::drawer::Drawer;
-use crate::pages::figures::Column;
-use crate::pages::link::Link;
-use crate::tables::threads::{Form, Thread};
-use crate::units::print;
+use crate::candidate::Verdict;
+use crate::drawer::Drawer;
+use crate::figures::Column;
+use crate::link::Link;
+use holewright_core::calc::engagement::percent_of_internal_height;
+use holewright_core::calc::limits::LargestHole;
+use holewright_core::calc::tapping::{Candidate, candidates};
+use holewright_core::calc::thread_form::Geometry;
+use holewright_core::tables::threads::{Form, Thread};
+use holewright_core::units::print;
 
 /// One drill.
-pub(in crate::pages) struct TappingRow {
+pub(crate) struct TappingRow {
     /// The row's address on the page: `drill-number-36`.
-    pub(in crate::pages) id: String,
-    pub(in crate::pages) link: Link,
-    pub(in crate::pages) size: Column,
-    pub(in crate::pages) engagement: String,
+    pub(crate) id: String,
+    pub(crate) link: Link,
+    pub(crate) size: Column,
+    pub(crate) engagement: String,
     /// On the other basis in print for 60° forms, 5/8 H; none for the other forms.
-    pub(in crate::pages) other_basis: Option<String>,
-    pub(in crate::pages) verdict: Verdict,
+    pub(crate) other_basis: Option<String>,
+    pub(crate) verdict: Verdict,
     /// It is in the reader's drawer.
-    pub(in crate::pages) yours: bool,
+    pub(crate) yours: bool,
 }
 
 /// The drills between 50 and 90 % engagement; none for taper threads.
-pub(in crate::pages) fn tapping(
+pub(crate) fn tapping(
     thread: &'static Thread,
     geometry: &Geometry,
     limit: Option<LargestHole>,
@@ -36,7 +36,7 @@ pub(in crate::pages) fn tapping(
 }
 
 /// These drills, in a thread of any form, diameter and pitch.
-pub(in crate::pages) fn rows(
+pub(crate) fn rows(
     form: Form,
     geometry: &Geometry,
     limit: Option<LargestHole>,

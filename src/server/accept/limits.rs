@@ -3,7 +3,7 @@
 use std::time::Duration;
 
 use super::descriptors;
-use crate::server::middleware::body;
+use crate::middleware::body;
 
 /// The limits on connections and requests.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

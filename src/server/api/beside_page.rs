@@ -14,8 +14,7 @@ use axum::response::{IntoResponse, Response};
 
 use super::segments::Segments;
 use super::{calc, drills, materials, plan, search, threads};
-use crate::pages;
-use crate::server::{App, Error};
+use crate::{App, Error};
 
 const SUFFIX: &str = ".json";
 
@@ -31,7 +30,7 @@ pub async fn answer(State(app): State<Arc<App>>, request: Request, next: Next) -
     let query = uri.query().unwrap_or_default();
     let found = figures(&app, page, query, request.headers().clone()).await;
     if matches!(found, None | Some(Err(Error::NotFound(_))))
-        && let Some(moved) = moved(&pages::answer(page, query, &app.context))
+        && let Some(moved) = moved(&holewright_pages::answer(page, query, &app.context))
     {
         return moved;
     }
@@ -73,7 +72,7 @@ async fn figures(
 }
 
 /// The same redirect as that of a page that moved for good, to the address with the suffix.
-fn moved(page: &pages::Answer) -> Option<Response> {
+fn moved(page: &holewright_pages::Answer) -> Option<Response> {
     let location = page.location().filter(|_| page.status == StatusCode::MOVED_PERMANENTLY)?;
     let (path, query) = location.split_once('?').unwrap_or((location, ""));
     let mark = if query.is_empty() { "" } else { "?" };

@@ -5,10 +5,10 @@ use utoipa::ToSchema;
 
 use super::drills::Drill;
 use super::figures;
-use crate::calc::clearance::{self, ClearanceHole, Fit};
-use crate::tables::drills;
-use crate::tables::threads::Thread;
-use crate::units::Length;
+use holewright_core::calc::clearance::{self, ClearanceHole, Fit};
+use holewright_core::tables::drills;
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::Length;
 
 /// The holes for the three fits.
 #[derive(Debug, Serialize, ToSchema)]

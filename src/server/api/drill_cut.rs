@@ -1,10 +1,10 @@
 //! What the interface's list of drills is cut down to: `series`, and plain numbers of millimetres. The
-//! chart's own address takes sizes as people write them ([`crate::pages::drills::cut`]).
+//! chart's own address takes sizes as people write them ([`holewright_pages::drills::cut`]).
 
-use crate::pages::{FieldError, Query};
-use crate::server::Error;
-use crate::tables::drills::{Cut, owned};
-use crate::units::{Length, mm};
+use crate::Error;
+use holewright_core::tables::drills::{Cut, owned};
+use holewright_core::units::{Length, mm};
+use holewright_pages::{FieldError, Query};
 
 /// Reads `series`, `from_mm` and `to_mm`.
 ///

@@ -10,14 +10,14 @@ use super::drill_cut;
 use super::problem::{Always, NotHeld, NotUnderstood};
 use super::segments::Segments;
 use super::{figures, reply};
-use crate::calc::neighbours::{self, around};
-use crate::pages::{self, Query};
-use crate::server::Error;
-use crate::tables::drills::{self, Cut, Series};
+use crate::Error;
+use holewright_core::calc::neighbours::{self, around};
+use holewright_core::tables::drills::{self, Cut, Series};
+use holewright_pages::Query;
 
 /// A drill.
 #[derive(Debug, Serialize, ToSchema)]
-pub(in crate::server) struct Drill {
+pub(crate) struct Drill {
     /// Its series.
     #[schema(pattern = "^(number|letter|fraction|metric)$", example = "number")]
     series: &'static str,
@@ -44,7 +44,7 @@ struct Drills {
 
 /// A drill with the drills near it.
 #[derive(Debug, Serialize, ToSchema)]
-pub(in crate::server) struct DrillWithNeighbours {
+pub(crate) struct DrillWithNeighbours {
     #[serde(flatten)]
     drill: Drill,
     /// Where its size was read.
@@ -112,7 +112,7 @@ pub async fn list(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Respo
 /// # Errors
 /// A series or a size that makes no sense: 422.
 pub(super) async fn chart(query: &str, headers: HeaderMap) -> Result<Response, Error> {
-    let cut = pages::drills::cut::read(&Query::read(query)).map_err(Error::Invalid)?;
+    let cut = holewright_pages::drills::cut::read(&Query::read(query)).map_err(Error::Invalid)?;
     answer(&headers, cut)
 }
 

@@ -1,7 +1,7 @@
 //! How figures are rounded in JSON: finer than on a page, without the noise of the last bits.
 
-use crate::tables::source::{Grade, Source};
-use crate::units::{
+use holewright_core::tables::source::{Grade, Source};
+use holewright_core::units::{
     Angle, Area, Frequency, Length, Velocity, in_degrees, in_inch, in_metres_per_minute, in_mm,
     in_mm2, in_rpm, print,
 };

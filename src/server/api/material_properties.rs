@@ -4,8 +4,8 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use super::figures;
-use crate::tables::materials::{Measure, Property, Span};
-use crate::units::{in_grams_per_cm3, in_newtons_per_mm2};
+use holewright_core::tables::materials::{Measure, Property, Span};
+use holewright_core::units::{in_grams_per_cm3, in_newtons_per_mm2};
 
 /// One type of range a unit: a key names the unit of its figure.
 macro_rules! ranges {

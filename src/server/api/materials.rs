@@ -9,9 +9,9 @@ use super::material_properties::Properties;
 use super::problem::{Always, NotHeld};
 use super::segments::Segments;
 use super::{figures, reply};
-use crate::server::Error;
-use crate::tables::materials::feeds::FeedRange;
-use crate::tables::materials::{self, Advice, Designation, SpeedRange, Standing};
+use crate::Error;
+use holewright_core::tables::materials::feeds::FeedRange;
+use holewright_core::tables::materials::{self, Advice, Designation, SpeedRange, Standing};
 
 /// Every material.
 #[derive(Debug, Serialize, ToSchema)]
@@ -39,7 +39,7 @@ struct Brief {
 
 /// Everything held on a material.
 #[derive(Debug, Serialize, ToSchema)]
-pub(in crate::server) struct Material {
+pub(crate) struct Material {
     #[serde(flatten)]
     brief: Brief,
     /// Other words that answer in addresses.

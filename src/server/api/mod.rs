@@ -22,7 +22,7 @@ pub mod segments;
 mod tapping;
 pub mod threads;
 
-use crate::server::Error;
+use crate::Error;
 
 /// Any other address under `/api`.
 pub async fn nothing_here() -> Error {

@@ -11,7 +11,7 @@ use utoipa::{OpenApi, ToSchema};
 
 use super::problem::{Always, Problem};
 use super::{calc, drills, materials, plan, reply, search, threads};
-use crate::server::Error;
+use crate::Error;
 
 #[derive(OpenApi)]
 #[openapi(

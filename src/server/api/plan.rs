@@ -13,10 +13,10 @@ use super::problem::{Always, NotUnderstood, TooMany};
 use super::tapping::Candidate;
 use super::threads::Thread;
 use super::{figures, reply};
-use crate::calc::tapping::Choice;
-use crate::pages::plan::{Request, refusal};
-use crate::plan::{self, HolePlan, Part};
-use crate::server::Error;
+use crate::Error;
+use holewright_core::calc::tapping::Choice;
+use holewright_core::plan::{self, HolePlan, Part};
+use holewright_pages::plan::{Request, refusal};
 
 /// One hole: drills, depths and the steps in order.
 #[derive(Debug, Serialize, ToSchema)]

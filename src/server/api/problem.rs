@@ -3,8 +3,8 @@
 use serde::Serialize;
 use utoipa::{IntoResponses, ToSchema};
 
-use crate::pages::{self, FieldError};
-use crate::server::Error;
+use crate::Error;
+use holewright_pages::FieldError;
 
 /// A refusal (RFC 9457).
 #[derive(Serialize, ToSchema)]
@@ -117,8 +117,10 @@ pub fn body(error: &Error, path: &str, request_id: &str) -> String {
 
 impl<'a> From<&'a FieldError> for Field<'a> {
     fn from(error: &'a FieldError) -> Self {
-        let choice =
-            |choice: &'a pages::Choice| Choice { value: &choice.value, words: &choice.words };
+        let choice = |choice: &'a holewright_pages::Choice| Choice {
+            value: &choice.value,
+            words: &choice.words,
+        };
         Self {
             field: error.field,
             message: &error.message,

@@ -11,9 +11,9 @@ use super::drills::DrillWithNeighbours;
 use super::materials::Material;
 use super::reply;
 use super::threads::{Systems, ThreadWithHoles};
-use crate::server::db::export;
-use crate::server::{Error, entries};
-use crate::tables::{drills, materials, threads};
+use crate::db::export;
+use crate::{Error, entries};
+use holewright_core::tables::{drills, materials, threads};
 
 /// What the file is made from.
 #[derive(Serialize)]

@@ -7,8 +7,8 @@ use axum::response::Response;
 use serde::Serialize;
 
 use super::acceptable::is_acceptable;
-use crate::server::Error;
-use crate::server::validator::Tag;
+use crate::Error;
+use crate::validator::Tag;
 
 /// The JSON of a value.
 ///

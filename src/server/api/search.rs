@@ -10,11 +10,11 @@ use utoipa::ToSchema;
 
 use super::problem::{Always, TooMany};
 use super::reply;
-use crate::finder;
-use crate::pages::{Query, search};
-use crate::server::db::notes::lists::Filter;
-use crate::server::db::notes::search as notes;
-use crate::server::{App, Error};
+use crate::db::notes::lists::Filter;
+use crate::db::notes::search as notes;
+use crate::{App, Error};
+use holewright_core::finder;
+use holewright_pages::{Query, search};
 
 /// The most notes behind the reference.
 const NOTES: i64 = 10;

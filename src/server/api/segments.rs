@@ -4,7 +4,7 @@ use axum::extract::{FromRequestParts, Path};
 use axum::http::request::Parts;
 use serde::de::DeserializeOwned;
 
-use crate::server::Error;
+use crate::Error;
 
 /// The parts of the path that the route leaves open, in order.
 #[derive(Debug)]

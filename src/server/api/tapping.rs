@@ -5,7 +5,7 @@ use utoipa::ToSchema;
 
 use super::drills::Drill;
 use super::figures;
-use crate::calc::tapping;
+use holewright_core::calc::tapping;
 
 /// A tapping drill.
 #[derive(Debug, Serialize, ToSchema)]

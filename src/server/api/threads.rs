@@ -10,13 +10,13 @@ use super::problem::{Always, NotHeld};
 use super::segments::Segments;
 use super::tapping::Candidate;
 use super::{figures, reply};
-use crate::calc::{limits, tapping, thread_form};
-use crate::server::Error;
-use crate::tables::threads;
+use crate::Error;
+use holewright_core::calc::{limits, tapping, thread_form};
+use holewright_core::tables::threads;
 
 /// Every thread system.
 #[derive(Debug, Serialize, ToSchema)]
-pub(in crate::server) struct Systems {
+pub(crate) struct Systems {
     /// The systems, in the order of the page.
     systems: Vec<System>,
 }
@@ -42,7 +42,7 @@ struct System {
 
 /// A thread system and its threads.
 #[derive(Debug, Serialize, ToSchema)]
-pub(in crate::server) struct SystemWithThreads {
+pub(crate) struct SystemWithThreads {
     #[serde(flatten)]
     system: System,
     /// Every size, in the order of the page.
@@ -100,7 +100,7 @@ pub(super) struct Thread {
 
 /// A thread with its tapping drills and clearance holes.
 #[derive(Debug, Serialize, ToSchema)]
-pub(in crate::server) struct ThreadWithHoles {
+pub(crate) struct ThreadWithHoles {
     #[serde(flatten)]
     thread: Thread,
     /// Every drill of every series between 50 % and 90 % engagement, largest engagement first.

@@ -7,7 +7,7 @@ use axum::http::header::COOKIE;
 use axum::http::{HeaderMap, HeaderValue};
 
 use super::Token;
-use crate::server::config::BaseUrl;
+use crate::config::BaseUrl;
 
 /// How long a browser keeps it: the longest a session lasts.
 const MAX_AGE: u32 = 30 * 24 * 60 * 60;

@@ -1,6 +1,6 @@
 //! A member who is signed in, and what each may do.
 
-use crate::server::clock::UnixSeconds;
+use crate::clock::UnixSeconds;
 
 /// A member's number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]

@@ -9,7 +9,7 @@ use totp_rs::{Builder, Totp};
 
 use super::TokenHash;
 use super::token::NoChance;
-use crate::server::clock::UnixSeconds;
+use crate::clock::UnixSeconds;
 
 /// How long one code stands, in seconds.
 const STEP: u64 = 30;

@@ -13,7 +13,7 @@ use std::time::{Duration, Instant};
 
 use sha2::{Digest, Sha256};
 
-use crate::server::limits::Recent;
+use crate::limits::Recent;
 
 /// Wrong tries that cost nothing.
 pub const FREE: u32 = 10;

@@ -10,7 +10,7 @@ use tar::{Archive, Builder, Entry, EntryType, Header};
 
 use super::manifest::{FORM, Manifest, Part};
 use super::{Error, name_of};
-use crate::server::db::FILE_NAME;
+use crate::db::FILE_NAME;
 
 /// The first part.
 pub const MANIFEST: &str = "manifest.json";

@@ -3,7 +3,7 @@
 use std::io;
 use std::path::PathBuf;
 
-use crate::server::db;
+use crate::db;
 
 /// A failure. What was there before still is.
 #[derive(Debug, thiserror::Error)]

@@ -6,9 +6,9 @@ use std::path::{Path, PathBuf};
 
 use super::manifest::{FORM, utc};
 use super::{Error, Manifest, archive};
-use crate::server::clock::Clock;
-use crate::server::db::{self, FILE_NAME, copy};
-use crate::server::whole_file::{WholeFile, with_suffix};
+use crate::clock::Clock;
+use crate::db::{self, FILE_NAME, copy};
+use crate::whole_file::{WholeFile, with_suffix};
 
 /// What becomes of a file that has the name already.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

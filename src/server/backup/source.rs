@@ -7,9 +7,9 @@ use std::io::{self, Read};
 use std::path::Path;
 
 use super::{Error, Manifest, archive};
-use crate::server::db::copy::{self, Contents};
-use crate::server::db::newest_schema;
-use crate::server::whole_file::{BESIDE_DATABASE, WholeFile, with_suffix};
+use crate::db::copy::{self, Contents};
+use crate::db::newest_schema;
+use crate::whole_file::{BESIDE_DATABASE, WholeFile, with_suffix};
 
 /// How every SQLite file begins.
 const BARE: &[u8; 16] = b"SQLite format 3\0";
@@ -34,7 +34,7 @@ pub(super) async fn unpack(saved: &Path, into: &mut WholeFile) -> Result<Held, E
     };
     let contents = copy::examine(into.path()).await.map_err(|error| match error {
         // It speaks of the file that the reader gave, not of the one that goes in a moment.
-        crate::server::db::Error::Unsound { found, .. } => damaged(found),
+        crate::db::Error::Unsound { found, .. } => damaged(found),
         error => error.into(),
     })?;
     if manifest.as_ref().is_some_and(|manifest| manifest.contents() != contents) {

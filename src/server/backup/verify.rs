@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use super::Error;
 use super::source::{Held, readable, unpack};
-use crate::server::whole_file::{WholeFile, with_suffix};
+use crate::whole_file::{WholeFile, with_suffix};
 
 /// A file that was found sound.
 #[derive(Clone, Debug, PartialEq, Eq)]

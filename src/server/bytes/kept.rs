@@ -7,7 +7,7 @@ use std::sync::{Arc, PoisonError, RwLock, RwLockReadGuard, RwLockWriteGuard};
 use tokio::sync::{Mutex, MutexGuard};
 
 use super::{Coding, Ready};
-use crate::server::validator::Tag;
+use crate::validator::Tag;
 
 /// Which state of the data an answer shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

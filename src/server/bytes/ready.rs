@@ -6,7 +6,7 @@ use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::response::Response;
 
 use super::Coding;
-use crate::server::validator::{Held, Tag};
+use crate::validator::{Held, Tag};
 
 /// A finished answer of status 200.
 #[derive(Clone, Debug)]

@@ -3,8 +3,8 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::{Database, Error};
-use crate::server::auth::MemberId;
-use crate::server::clock::UnixSeconds;
+use crate::auth::MemberId;
+use crate::clock::UnixSeconds;
 
 /// How many a page shows.
 pub const PAGE: i64 = 50;
@@ -34,7 +34,7 @@ pub struct Act {
 ///
 /// # Errors
 /// The database cannot be written.
-pub(in crate::server::db) async fn record(
+pub(in crate::db) async fn record(
     transaction: &mut Transaction<'_, Sqlite>,
     now: UnixSeconds,
     by: Option<(MemberId, &str)>,

@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use super::{Error, FILE_NAME, copy, make};
-use crate::server::whole_file::WholeFile;
+use crate::whole_file::WholeFile;
 
 /// Their folder in the data folder.
 const FOLDER: &str = "copies";

@@ -11,8 +11,8 @@ use sqlx::sqlite::{SqliteConnectOptions, SqliteConnection};
 use sqlx::{ConnectOptions, Connection};
 
 use super::{Error, connection, migrate};
-use crate::server::clock::UnixSeconds;
-use crate::server::whole_file::{WholeFile, with_suffix};
+use crate::clock::UnixSeconds;
+use crate::whole_file::{WholeFile, with_suffix};
 
 /// What a database holds, found by reading all of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -6,8 +6,8 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::{Database, Error, acts};
-use crate::server::auth::{MemberId, Name, Rights};
-use crate::server::clock::UnixSeconds;
+use crate::auth::{MemberId, Name, Rights};
+use crate::clock::UnixSeconds;
 
 /// How the form's key of each of its notes begins.
 pub const KEY: &str = "demonstration-";

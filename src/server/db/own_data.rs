@@ -8,8 +8,8 @@ use serde::Serialize;
 use sqlx::{Sqlite, Transaction};
 
 use super::{Database, Error};
-use crate::server::auth::MemberId;
-use crate::server::clock::UnixSeconds;
+use crate::auth::MemberId;
+use crate::clock::UnixSeconds;
 
 /// All of it; every list oldest first.
 #[derive(Debug, Serialize)]

@@ -1,7 +1,7 @@
 //! Whether the database can be read and written now.
 
 use super::{Database, Error};
-use crate::server::clock::UnixSeconds;
+use crate::clock::UnixSeconds;
 
 /// Reads the probe row and writes it.
 ///

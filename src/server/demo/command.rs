@@ -5,14 +5,14 @@
 use std::fmt;
 
 use super::fill::{self, Filled, NotDone};
-use crate::server::auth::password::Hashing;
-use crate::server::clock::Clock;
-use crate::server::config::Config;
-use crate::server::db::demo::Counted;
-use crate::server::db::{Database, FolderLock};
+use crate::auth::password::Hashing;
+use crate::clock::Clock;
+use crate::config::Config;
+use crate::db::demo::Counted;
+use crate::db::{Database, FolderLock};
 
 /// What was taken away, in words.
-pub(in crate::server) struct Gone(Counted);
+pub(crate) struct Gone(Counted);
 
 impl fmt::Display for Gone {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -22,14 +22,14 @@ impl fmt::Display for Gone {
 }
 
 /// Fills the folder.
-pub(in crate::server) fn fill_into(config: &Config) -> Result<Filled, NotDone> {
+pub(crate) fn fill_into(config: &Config) -> Result<Filled, NotDone> {
     at_the_database(config, async |database| {
         fill::fill(&database, Clock::System.now(), &Hashing::default()).await
     })
 }
 
 /// Takes the demonstration out of the folder.
-pub(in crate::server) fn remove_from(config: &Config) -> Result<Gone, NotDone> {
+pub(crate) fn remove_from(config: &Config) -> Result<Gone, NotDone> {
     at_the_database(config, async |database| {
         fill::remove(&database, Clock::System.now()).await.map(Gone)
     })

@@ -1,8 +1,8 @@
 //! One note of the demonstration as a row of a table, and what becomes of it.
 
 use super::members::Place;
-use crate::server::db::notes::after::Found;
-use crate::server::notes::wording::Typed;
+use crate::db::notes::after::Found;
+use crate::notes::wording::Typed;
 
 /// How each text begins.
 pub const MARK: &str = "Demonstration: invented.";

@@ -7,10 +7,10 @@ use axum::extract::FromRequestParts;
 use axum::http::header::USER_AGENT;
 use axum::http::request::Parts;
 
-use crate::server::App;
-use crate::server::auth::{TokenHash, cookie};
-use crate::server::limits::Client;
-use crate::server::middleware::client::{self, Peer};
+use crate::App;
+use crate::auth::{TokenHash, cookie};
+use crate::limits::Client;
+use crate::middleware::client::{self, Peer};
 
 /// What is known of a browser before anybody signs in.
 #[derive(Clone, Debug)]

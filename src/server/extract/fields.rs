@@ -9,9 +9,9 @@ use axum::body::to_bytes;
 use axum::extract::{FromRequest, Request};
 use axum::http::header::CONTENT_TYPE;
 
-use crate::server::auth::Password;
-use crate::server::middleware::body::Refusal;
-use crate::server::{App, Error};
+use crate::auth::Password;
+use crate::middleware::body::Refusal;
+use crate::{App, Error};
 
 /// What a form sends, and nothing else: it needs no leave of another site's page to be asked for.
 const KIND: &str = "application/x-www-form-urlencoded";

@@ -5,8 +5,8 @@ use std::sync::Arc;
 use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
 
-use crate::server::auth::{Rights, SignedIn, cookie};
-use crate::server::{App, Error, db};
+use crate::auth::{Rights, SignedIn, cookie};
+use crate::{App, Error, db};
 
 /// Whoever sent it: a member, or somebody who is not signed in. A member who must set up a second
 /// factor first counts as one without rights until then.

@@ -6,9 +6,9 @@ use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
 
 use super::{AnyMember, Member};
-use crate::server::auth::{Right, SignedIn};
-use crate::server::clock::UnixSeconds;
-use crate::server::{App, Error};
+use crate::auth::{Right, SignedIn};
+use crate::clock::UnixSeconds;
+use crate::{App, Error};
 
 /// For so long after the password was given it need not be given again.
 pub(super) const PROVED_FOR: UnixSeconds = 15 * 60;

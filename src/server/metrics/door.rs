@@ -12,7 +12,7 @@ use axum::routing::get;
 use prometheus_client::encoding::prometheus_text;
 use tokio::net::TcpListener;
 
-use crate::server::{App, accept};
+use crate::{App, accept};
 
 /// The second listener, if there is to be one.
 #[derive(Debug)]

@@ -1,7 +1,5 @@
 //! The route template of a request: what may be counted and logged of its path.
 
-use crate::pages;
-
 /// The pages, which share one route in the table. A new page is one row.
 #[rustfmt::skip]
 const PAGES: [&str; 14] = [
@@ -29,7 +27,7 @@ const NONE: &str = "none";
 pub fn template<'a>(matched: Option<&'a str>, path: &str) -> &'a str {
     // As it was asked for, in most cases, which costs nothing to find out; a coded path is read first.
     let plain = || page(path).filter(|_| !path.contains('%'));
-    matched.or_else(plain).or_else(|| page(&pages::canonical(path))).unwrap_or(NONE)
+    matched.or_else(plain).or_else(|| page(&holewright_pages::canonical(path))).unwrap_or(NONE)
 }
 
 /// The path as it may stand in the log: what follows these doors is a secret.

@@ -6,7 +6,7 @@ use std::str;
 use axum::extract::Request;
 use axum::http::HeaderMap;
 
-use crate::server::config::TrustedProxy;
+use crate::config::TrustedProxy;
 
 /// The other end of the connection.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

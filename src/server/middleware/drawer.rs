@@ -4,9 +4,8 @@ use axum::extract::Request;
 use axum::middleware::Next;
 use axum::response::Response;
 
-use crate::pages;
-use crate::pages::drawer::{Carried, matters_at};
-use crate::server::cookie;
+use crate::cookie;
+use holewright_pages::drawer::{Carried, matters_at};
 
 /// The cookie.
 pub const COOKIE: &str = "drawer";
@@ -30,6 +29,6 @@ fn carried(request: &Request) -> Option<Carried> {
     let path = request.uri().path();
     let value = cookie::value(request.headers(), COOKIE).filter(|_| matters_at(path))?;
     let carried = Carried::of(&value);
-    let turns_on_it = carried.in_use().is_some() || pages::canonical(path) == "/drawer";
+    let turns_on_it = carried.in_use().is_some() || holewright_pages::canonical(path) == "/drawer";
     turns_on_it.then_some(carried)
 }

@@ -12,9 +12,9 @@ use tracing::Instrument;
 
 use super::client;
 use super::request_id::{self, RequestId};
-use crate::server::App;
-use crate::server::metrics::route;
-use crate::units::print;
+use crate::App;
+use crate::metrics::route;
+use holewright_core::units::print;
 
 /// Gives the request an id, answers it, and notes what came of it. The query is not logged: it is
 /// the reader's business.

@@ -5,7 +5,7 @@ use std::any::Any;
 
 use axum::response::{IntoResponse, Response};
 
-use crate::server::Error;
+use crate::Error;
 
 /// The answer to a request whose handler panicked.
 #[must_use]

@@ -11,9 +11,8 @@ use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
 use super::client;
-use crate::pages;
-use crate::server::limits::Client;
-use crate::server::{App, Error};
+use crate::limits::Client;
+use crate::{App, Error};
 
 /// The doors that cost work, for people and under `/api/v1`.
 const COSTLY: [&str; 2] = ["plan", "search"];
@@ -34,7 +33,7 @@ pub async fn limit(State(app): State<Arc<App>>, request: Request, next: Next) ->
 /// Whether a path leads to one of the doors, in any spelling: `/Plan/` works out the plan before it
 /// is sent to `/plan`, and `/plan.svg` draws it.
 fn costs_work(uri: &Uri) -> bool {
-    let path = pages::canonical(uri.path());
+    let path = holewright_pages::canonical(uri.path());
     let path = path.strip_prefix("/api/v1").unwrap_or(&path);
     let first = path.trim_start_matches('/').split(['/', '.']).next();
     first.is_some_and(|first| COSTLY.contains(&first)) || asks_the_notes(uri)

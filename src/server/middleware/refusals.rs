@@ -10,10 +10,10 @@ use axum::middleware::Next;
 use axum::response::Response;
 
 use super::request_id::RequestId;
-use crate::server::api::problem;
-use crate::server::error::Refused;
-use crate::server::web::{next, page, refusal};
-use crate::server::{App, Error};
+use crate::api::problem;
+use crate::error::Refused;
+use crate::web::{next, page, refusal};
+use crate::{App, Error};
 
 /// Answers the request; if that ends in a refusal, logs what lies behind it and writes the body.
 pub async fn write_body(State(app): State<Arc<App>>, request: Request, next: Next) -> Response {

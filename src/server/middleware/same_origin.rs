@@ -11,8 +11,8 @@ use axum::http::{HeaderMap, Method};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
-use crate::server::config::BaseUrl;
-use crate::server::{App, Error, cookie};
+use crate::config::BaseUrl;
+use crate::{App, Error, cookie};
 
 /// The cookies that sign a reader in, with a base URL of HTTPS and without.
 pub const SESSIONS: [&str; 2] = ["__Host-holewright", "holewright"];

@@ -11,7 +11,7 @@ use axum::http::{HeaderMap, HeaderName, HeaderValue};
 use axum::middleware::Next;
 use axum::response::Response;
 
-use crate::server::App;
+use crate::App;
 
 /// Nothing from elsewhere, nothing inline, no frame.
 pub const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; \

@@ -1,10 +1,10 @@
 //! The things of the reference that a note belongs to: threads, systems, drills, materials, calculators.
 
-use crate::finder::{self, DOORS, Hit, Kind};
-use crate::pages::FieldError;
-use crate::tables::drills::{self, Series};
-use crate::tables::{materials, threads};
-use crate::units::print;
+use holewright_core::finder::{self, DOORS, Hit, Kind};
+use holewright_core::tables::drills::{self, Series};
+use holewright_core::tables::{materials, threads};
+use holewright_core::units::print;
+use holewright_pages::FieldError;
 
 /// The most things one note belongs to.
 pub const MOST: usize = 12;
@@ -26,7 +26,7 @@ pub struct Thing {
 ///
 /// # Examples
 /// ```
-/// use holewright::server::notes::belongs::at;
+/// use holewright_server::notes::belongs::at;
 /// assert_eq!(at("threads/ba/5").map(|thing| thing.title), Some("5 BA".to_owned()));
 /// assert_eq!(at("notes/1"), None);
 /// ```
@@ -60,7 +60,7 @@ pub fn at(id: &str) -> Option<Thing> {
 ///
 /// # Examples
 /// ```
-/// use holewright::server::notes::belongs::read;
+/// use holewright_server::notes::belongs::read;
 /// assert_eq!(read("5ba").map(|thing| thing.id), Ok("threads/ba/5".to_owned()));
 /// assert_eq!(read("No 43").map(|thing| thing.id), Ok("drills/number/43".to_owned()));
 /// assert!(read("1/4").is_err());

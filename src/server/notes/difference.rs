@@ -23,7 +23,7 @@ pub enum Part {
 ///
 /// # Examples
 /// ```
-/// use holewright::server::notes::difference::{between, Part};
+/// use holewright_server::notes::difference::{between, Part};
 /// let parts = between("drill 2.95 mm deep", "drill No. 32 deep");
 /// assert_eq!(parts[1], Part::Gone("2.95 mm".to_owned()));
 /// assert_eq!(parts[2], Part::Added("No. 32".to_owned()));

@@ -5,7 +5,7 @@
 
 use std::ops::Range;
 
-use crate::tables::{drills, threads};
+use holewright_core::tables::{drills, threads};
 
 /// Most words of one name: `1/4 x 40 ME`.
 const WORDS: usize = 4;
@@ -39,7 +39,7 @@ impl Default for Budget {
 ///
 /// # Examples
 /// ```
-/// use holewright::server::notes::figures::{find, Budget};
+/// use holewright_server::notes::figures::{find, Budget};
 /// let text = "Drilled No. 43, tapped 4 BA.";
 /// let found: Vec<_> = find(text, &mut Budget::default());
 /// assert_eq!(&text[found[0].place.clone()], "No. 43");

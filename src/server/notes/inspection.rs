@@ -4,7 +4,7 @@
 //! Leaves out who may pass what: that is asked of [`state`](super::state).
 
 use super::state::{Act, OnItsWay, Others, Standing, Subject, Who, after};
-use crate::server::auth::{MemberId, Rights};
+use crate::auth::{MemberId, Rights};
 
 /// Somebody who can sign in and inspects.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

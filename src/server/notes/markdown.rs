@@ -57,7 +57,7 @@ static CLEANER: LazyLock<Builder<'static>> = LazyLock::new(|| {
 ///
 /// # Examples
 /// ```
-/// use holewright::server::notes::markdown::html;
+/// use holewright_server::notes::markdown::html;
 /// assert_eq!(html("**Slow.**").trim(), "<p><strong>Slow.</strong></p>");
 /// assert!(html("<script>alert(1)</script>").contains("&lt;script&gt;"));
 /// assert!(html("a 4 BA tap").contains("href=\"/threads/ba/4\""));

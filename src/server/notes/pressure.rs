@@ -39,7 +39,7 @@ const PAIRS: [(&str, &str); 9] = [
 ///
 /// # Examples
 /// ```
-/// use holewright::server::notes::pressure::speaks_of_it;
+/// use holewright_server::notes::pressure::speaks_of_it;
 /// assert!(speaks_of_it("Bushes in a BOILER-barrel"));
 /// assert!(speaks_of_it("a safety\nvalve seat"));
 /// assert!(!speaks_of_it("Bar stock, 20 mm"));

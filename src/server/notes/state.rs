@@ -3,7 +3,7 @@
 //! A wording goes draft → waiting → shown. While a changed wording waits, the shown one stays. A
 //! report of danger hides the note until it is settled; a withdrawn note stays withdrawn.
 
-use crate::server::auth::{Right, Rights};
+use crate::auth::{Right, Rights};
 
 /// What a wording speaks of, and so whose it is to pass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

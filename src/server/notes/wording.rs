@@ -6,7 +6,7 @@
 use super::belongs::{self, Thing};
 use super::pressure;
 use super::state::Subject;
-use crate::pages::FieldError;
+use holewright_pages::FieldError;
 
 /// The most characters of a title.
 pub const LONGEST_TITLE: usize = 120;

@@ -12,9 +12,9 @@ use axum::http::{HeaderValue, StatusCode};
 use axum::response::Response;
 
 use super::reference::{context, respond};
-use crate::pages::drawer::{Outcome, decide};
-use crate::server::middleware::drawer::{COOKIE, Personal};
-use crate::server::{App, Error};
+use crate::middleware::drawer::{COOKIE, Personal};
+use crate::{App, Error};
+use holewright_pages::drawer::{Outcome, decide};
 
 /// A year, in seconds.
 const YEAR: u32 = 31_536_000;

@@ -4,11 +4,11 @@ use askama::Template;
 use axum::response::Response;
 
 use super::page;
-use crate::pages::field::{Field, Kind};
-use crate::pages::layout::Frame;
-use crate::pages::link::Link;
-use crate::pages::{Context, FieldError};
-use crate::server::Error;
+use crate::Error;
+use holewright_pages::field::{Field, Kind};
+use holewright_pages::layout::Frame;
+use holewright_pages::link::Link;
+use holewright_pages::{Context, FieldError};
 
 /// Such a page.
 #[derive(Template)]

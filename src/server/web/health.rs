@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use axum::extract::State;
 
-use crate::server::{App, Error};
+use crate::{App, Error};
 
 /// The process answers, whatever the database does.
 pub async fn alive() -> &'static str {

@@ -7,9 +7,9 @@ use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE, LOCATION};
 use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 
-use crate::pages::layout::{Door, Frame};
-use crate::pages::{Context, Query};
-use crate::server::Error;
+use crate::Error;
+use holewright_pages::layout::{Door, Frame};
+use holewright_pages::{Context, Query};
 
 /// The frame of such a page. Its title begins with "Error:" where the form comes back.
 pub(super) fn frame(context: &Context, address: &str, title: &str, is_rejected: bool) -> Frame {
@@ -31,7 +31,7 @@ pub(super) fn show(status: StatusCode, page: &impl Template) -> Result<Response,
 }
 
 /// The status of a form's page: as it is opened, or as it comes back to be put right.
-pub(super) fn status(errors: &[crate::pages::FieldError]) -> StatusCode {
+pub(super) fn status(errors: &[holewright_pages::FieldError]) -> StatusCode {
     if errors.is_empty() { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY }
 }
 

@@ -9,9 +9,9 @@ use axum::http::{HeaderValue, StatusCode};
 use axum::response::Response;
 
 use super::page;
-use crate::pages::layout::{Door, Frame};
-use crate::server::validator::Tag;
-use crate::server::{App, Error, db};
+use crate::validator::Tag;
+use crate::{App, Error, db};
+use holewright_pages::layout::{Door, Frame};
 
 const DAY: i64 = 24 * 60 * 60;
 

@@ -3,7 +3,7 @@
 use qrcode::QrCode;
 use qrcode::render::svg::Color;
 
-use crate::server::Error;
+use crate::Error;
 
 /// The drawing of this text, in black on white in either scheme.
 pub(super) fn drawing(text: &str) -> Result<String, Error> {

@@ -10,13 +10,13 @@ use axum::http::{HeaderValue, Method, StatusCode, Uri};
 use axum::response::{IntoResponse, Response};
 
 use super::notes::fragment;
-use crate::pages::{self, Answer, Context, Notes, Query, assets};
-use crate::server::bytes::Keep;
-use crate::server::db::notes::lists::Filter;
-use crate::server::db::notes::search;
-use crate::server::middleware::drawer::Personal;
-use crate::server::validator::Tag;
-use crate::server::{App, Error, db};
+use crate::bytes::Keep;
+use crate::db::notes::lists::Filter;
+use crate::db::notes::search;
+use crate::middleware::drawer::Personal;
+use crate::validator::Tag;
+use crate::{App, Error, db};
+use holewright_pages::{Answer, Context, Notes, Query, assets};
 
 /// Answers one address with its page. It looks at the method itself: a table of methods would be
 /// copied for each request that comes this far.
@@ -39,7 +39,7 @@ pub async fn answer(
     let personal = personal.map(|Extension(personal)| personal);
     let is_personal = personal.is_some();
     let context = Context { notes: below.notes, ..context(&app, personal) };
-    let page = pages::answer(uri.path(), query, &context);
+    let page = holewright_pages::answer(uri.path(), query, &context);
     if is_personal {
         return alone(page);
     }

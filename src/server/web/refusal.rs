@@ -1,7 +1,7 @@
 //! The page of a refusal that the server makes itself: wrong method, too busy, our fault.
 
-use crate::pages::{Context, problem};
-use crate::server::Error;
+use crate::Error;
+use holewright_pages::{Context, problem};
 
 /// The page, with the number under which the log holds the rest.
 #[must_use]

@@ -2,7 +2,7 @@
 
 use time::OffsetDateTime;
 
-use crate::server::clock::UnixSeconds;
+use crate::clock::UnixSeconds;
 
 /// The day.
 pub(super) fn day(at: UnixSeconds) -> String {

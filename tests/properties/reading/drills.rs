@@ -1,9 +1,9 @@
 //! Names of single drills.
 
 use super::typed;
-use holewright::tables::drills::read::{ReadError, read};
-use holewright::tables::drills::{Drill, Series, all};
-use holewright::units::print;
+use holewright_core::tables::drills::read::{ReadError, read};
+use holewright_core::tables::drills::{Drill, Series, all};
+use holewright_core::units::print;
 use proptest::prelude::*;
 
 fn address(drill: &Drill) -> String {

@@ -1,8 +1,8 @@
 //! Lengths, angles and spindle speeds.
 
 use super::typed;
-use holewright::units::read::{Bare, Problem, angle, length, spindle_speed};
-use holewright::units::{degrees, in_inch, in_mm, inch, mm, print, rpm};
+use holewright_core::units::read::{Bare, Problem, angle, length, spindle_speed};
+use holewright_core::units::{degrees, in_inch, in_mm, inch, mm, print, rpm};
 use proptest::prelude::*;
 
 #[track_caller]

@@ -1,11 +1,11 @@
 //! Lists of drills at hand, and lists of series.
 
 use super::typed;
-use holewright::tables::drills::owned::{
+use holewright_core::tables::drills::owned::{
     Fault, OwnedError, RangeError, SeriesError, owned, series,
 };
-use holewright::tables::drills::read::ReadError;
-use holewright::tables::drills::{Drill, Series, all};
+use holewright_core::tables::drills::read::ReadError;
+use holewright_core::tables::drills::{Drill, Series, all};
 use proptest::prelude::*;
 
 #[track_caller]

@@ -1,9 +1,9 @@
 //! Names of threads.
 
 use super::typed;
-use holewright::tables::threads::read::{Hand, ReadError, read, read_with_hand};
-use holewright::tables::threads::{Thread, all};
-use holewright::units::Pitch;
+use holewright_core::tables::threads::read::{Hand, ReadError, read, read_with_hand};
+use holewright_core::tables::threads::{Thread, all};
+use holewright_core::units::Pitch;
 use proptest::prelude::*;
 
 fn address(thread: &Thread) -> String {

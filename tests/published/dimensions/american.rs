@@ -1,8 +1,8 @@
 //! American National threads: the root of a full thread, and the tapping drill beside it.
 
-use holewright::calc::engagement::hole_for;
-use holewright::calc::thread_form::geometry;
-use holewright::units::in_inch;
+use holewright_core::calc::engagement::hole_for;
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::units::in_inch;
 
 use crate::drill;
 use crate::replay::{Family, Kind, Row, decimal};

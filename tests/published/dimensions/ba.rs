@@ -1,7 +1,7 @@
 //! BA: every printed diameter, depth and radius, in millimetres and inches.
 
-use holewright::calc::thread_form::geometry;
-use holewright::units::{in_inch, in_mm};
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::units::{in_inch, in_mm};
 
 use crate::form::profile;
 use crate::replay::{Family, Kind, Row};

@@ -1,8 +1,8 @@
 //! ISO metric and miniature threads, and the factors of the ISO profile.
 
-use holewright::calc::thread_form::{full_depth, geometry};
-use holewright::tables::threads::{Form, SystemId};
-use holewright::units::{Pitch, Printed, in_mm};
+use holewright_core::calc::thread_form::{full_depth, geometry};
+use holewright_core::tables::threads::{Form, SystemId};
+use holewright_core::units::{Pitch, Printed, in_mm};
 
 use crate::form::profile;
 use crate::replay::{Family, Kind, Row, decimal};

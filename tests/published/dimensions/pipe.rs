@@ -1,8 +1,8 @@
 //! Pipe threads: BSP parallel and taper in millimetres, NPT in inches.
 
-use holewright::calc::thread_form::{full_depth, geometry};
-use holewright::tables::threads::{Form, Thread, find};
-use holewright::units::{Pitch, Printed, in_inch, in_mm};
+use holewright_core::calc::thread_form::{full_depth, geometry};
+use holewright_core::tables::threads::{Form, Thread, find};
+use holewright_core::units::{Pitch, Printed, in_inch, in_mm};
 
 use crate::limits;
 use crate::replay::{Family, Kind, Row};

@@ -1,9 +1,9 @@
 //! Unified threads, in inches and in a maker's millimetres.
 
-use holewright::calc::engagement::hole_for;
-use holewright::calc::thread_form::geometry;
-use holewright::tables::threads::Thread;
-use holewright::units::{in_inch, in_mm, in_mm2};
+use holewright_core::calc::engagement::hole_for;
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::{in_inch, in_mm, in_mm2};
 
 use crate::replay::{Family, Kind, Row};
 use crate::size;

@@ -1,8 +1,8 @@
 //! BSW, BSF, brass and cycle threads.
 
-use holewright::calc::thread_form::geometry;
-use holewright::tables::threads::{Thread, find};
-use holewright::units::{in_inch, in_mm};
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::threads::{Thread, find};
+use holewright_core::units::{in_inch, in_mm};
 
 use crate::form::profile;
 use crate::replay::{Family, Kind, Row};

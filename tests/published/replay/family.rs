@@ -35,7 +35,7 @@ impl Family {
 
 /// Where the copied files and the ledgers are.
 pub(crate) fn data_folder() -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/published/data")
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../tests/published/data")
 }
 
 /// The rows of a file below `data/`, each with its line number.

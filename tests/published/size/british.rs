@@ -1,6 +1,6 @@
 //! Names of BA, Whitworth, Model Engineer, cycle and pipe sizes.
 
-use holewright::units::{Pitch, Printed};
+use holewright_core::units::{Pitch, Printed};
 
 use super::{Size, dash, fraction};
 

@@ -1,6 +1,6 @@
 //! Names of metric and miniature sizes.
 
-use holewright::units::{Pitch, Printed};
+use holewright_core::units::{Pitch, Printed};
 
 use super::Size;
 

@@ -4,8 +4,8 @@ mod british;
 mod metric;
 mod unified;
 
-use holewright::tables::threads::{Basic, SystemId, Thread, find, system};
-use holewright::units::{Fraction, Pitch, Printed, in_mm};
+use holewright_core::tables::threads::{Basic, SystemId, Thread, find, system};
+use holewright_core::units::{Fraction, Pitch, Printed, in_mm};
 
 pub(crate) use british::{ba, british, cycle, model_engineer, pipe};
 pub(crate) use metric::{metric, miniature};

@@ -1,6 +1,6 @@
 //! Names of Unified sizes, and which series they belong to.
 
-use holewright::units::{Pitch, Printed};
+use holewright_core::units::{Pitch, Printed};
 
 use super::{Size, dash, fraction};
 

@@ -1,7 +1,7 @@
 //! Where the published lists sit: the anchors of the aim table (`calc::aim`), recomputed.
 
-use holewright::tables::threads::Thread;
-use holewright::units::mm;
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::mm;
 
 use super::engagement;
 use crate::replay::{Row, read};

@@ -1,11 +1,11 @@
 //! A chart of inch drills that says which percentages it was drawn for: the drill is worked out.
 
-use holewright::calc::engagement::hole_for;
-use holewright::calc::neighbours::nearest;
-use holewright::calc::thread_form::geometry;
-use holewright::tables::drills::{Drill, Series};
-use holewright::tables::threads::Thread;
-use holewright::units::{Length, in_mm};
+use holewright_core::calc::engagement::hole_for;
+use holewright_core::calc::neighbours::nearest;
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::drills::{Drill, Series};
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::{Length, in_mm};
 
 use crate::replay::{Kind, Row};
 

@@ -4,14 +4,14 @@
 //! printed without a percentage is held against what the library would drill, or against the least
 //! and the most thread of that catalogue's table.
 
-use holewright::calc::aim::Aim;
-use holewright::calc::engagement::hole_for;
-use holewright::calc::tapping::{Choice, Question, choose_forming, forming_hole};
-use holewright::calc::thread_form::geometry;
-use holewright::tables::drills::{Series, in_series};
-use holewright::tables::materials;
-use holewright::tables::threads::{Thread, find};
-use holewright::units::{Length, in_mm};
+use holewright_core::calc::aim::Aim;
+use holewright_core::calc::engagement::hole_for;
+use holewright_core::calc::tapping::{Choice, Question, choose_forming, forming_hole};
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::drills::{Series, in_series};
+use holewright_core::tables::materials;
+use holewright_core::tables::threads::{Thread, find};
+use holewright_core::units::{Length, in_mm};
 
 use crate::replay::{Kind, Row};
 use crate::size::Size;

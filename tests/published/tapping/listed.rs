@@ -3,9 +3,9 @@
 //! A list leaves out what its source prints wrongly and sizes we do not hold; where it has an entry
 //! for the thread, the printed drill must be among them.
 
-use holewright::tables::lists::{self, ListedDrill};
-use holewright::tables::threads::Thread;
-use holewright::units::{Length, in_mm};
+use holewright_core::tables::lists::{self, ListedDrill};
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::{Length, in_mm};
 
 use crate::replay::{Kind, Row, read};
 

@@ -1,9 +1,9 @@
 //! ISO metric lists, their percentages, forming taps' holes, and the miniature threads of a maker.
 
-use holewright::calc::engagement::{hole_for, percent_of_internal_height};
-use holewright::calc::thread_form::geometry;
-use holewright::tables::threads::Thread;
-use holewright::units::{in_mm, inch, mm};
+use holewright_core::calc::engagement::{hole_for, percent_of_internal_height};
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::{in_mm, inch, mm};
 
 use crate::limits;
 use crate::replay::{Family, Kind, Row, decimal};

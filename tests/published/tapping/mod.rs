@@ -10,11 +10,11 @@ mod metric;
 mod pipe;
 mod unified;
 
-use holewright::calc::engagement::{applies, percent};
-use holewright::calc::thread_form::geometry;
-use holewright::tables::drills::Drill;
-use holewright::tables::threads::Thread;
-use holewright::units::{Length, in_inch, in_mm, mm};
+use holewright_core::calc::engagement::{applies, percent};
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::drills::Drill;
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::{Length, in_inch, in_mm, mm};
 
 use crate::drill;
 use crate::replay::{Family, Kind, Row, decimal};

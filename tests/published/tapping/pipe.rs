@@ -1,7 +1,7 @@
 //! BSP and NPT lists. A parallel thread has an engagement; for a taper thread the drill stands.
 
-use holewright::tables::threads::find;
-use holewright::units::{Printed, mm};
+use holewright_core::tables::threads::find;
+use holewright_core::units::{Printed, mm};
 
 use crate::drill;
 use crate::replay::{Family, Kind, Row, decimal};
@@ -31,8 +31,8 @@ fn bsp(row: &mut Row) {
     let parallel = find("bspp", &named.slug);
     let size = match parallel {
         Some(thread) if find(system, &named.slug).is_none() => Size {
-            major: Some(Printed::Mm(holewright::units::in_mm(
-                holewright::calc::thread_form::geometry(thread).major,
+            major: Some(Printed::Mm(holewright_core::units::in_mm(
+                holewright_core::calc::thread_form::geometry(thread).major,
             ))),
             pitch: Some(thread.pitch),
             ..named

@@ -1,8 +1,8 @@
 //! Unified lists: the handbook's percentages, and two libraries' drills.
 
-use holewright::calc::engagement::hole_for;
-use holewright::calc::thread_form::geometry;
-use holewright::units::{in_inch, in_mm, mm};
+use holewright_core::calc::engagement::hole_for;
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::units::{in_inch, in_mm, mm};
 
 use crate::drill;
 use crate::replay::{Family, Kind, Row, decimal};

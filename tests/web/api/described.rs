@@ -5,7 +5,7 @@
 use std::collections::HashMap;
 
 use axum::http::{Method, StatusCode};
-use holewright::tables::{drills, materials, threads};
+use holewright_core::tables::{drills, materials, threads};
 use jsonschema::Validator;
 use serde_json::{Map, Value, json};
 

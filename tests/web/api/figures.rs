@@ -141,7 +141,7 @@ async fn materials_are_listed_and_shown() {
     let server = Server::start().await;
     let list = body(&server.get("/api/v1/materials").await)["materials"].clone();
     let list = list.as_array().unwrap();
-    assert_eq!(list.len(), holewright::tables::materials::all().len());
+    assert_eq!(list.len(), holewright_core::tables::materials::all().len());
     list.iter().for_each(|one| check_keys(one, &["slug", "name", "designations", "group"]));
 
     let gunmetal = body(&server.get("/api/v1/materials/gunmetal").await);

@@ -2,8 +2,8 @@
 
 use axum::body::{Body, Bytes, to_bytes};
 use axum::http::{HeaderMap, Method, Request, StatusCode};
-use holewright::server::api::reference_file;
-use holewright::server::entries::Kind;
+use holewright_server::api::reference_file;
+use holewright_server::entries::Kind;
 use serde_json::Value;
 use sqlx::sqlite::{SqliteConnectOptions, SqliteRow};
 use sqlx::{ConnectOptions, Row, SqliteConnection};
@@ -83,7 +83,7 @@ async fn it_is_sound_and_whole() {
     let parts = "SELECT (SELECT count(*) FROM thread_system) + (SELECT count(*) FROM thread)
         + (SELECT count(*) FROM drill) + (SELECT count(*) FROM material)";
     assert_eq!(entries, count(file, parts).await);
-    let all = holewright::server::entries::all();
+    let all = holewright_server::entries::all();
     let with_figures = all.iter().filter(|entry| entry.kind != Kind::Calculator).count();
     assert_eq!(entries, i64::try_from(with_figures).unwrap());
     let without = "SELECT count(*) FROM thread LEFT JOIN thread_source USING (system, size)

@@ -5,8 +5,8 @@
 use std::collections::BTreeSet;
 
 use axum::http::StatusCode;
-use holewright::pages::assets;
-use holewright::tables::threads;
+use holewright_core::tables::threads;
+use holewright_pages::assets;
 
 use super::fetched::{Fetched, get};
 use crate::support::Server;

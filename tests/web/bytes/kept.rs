@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use axum::body::Bytes;
 use axum::http::{HeaderMap, StatusCode};
-use holewright::server::bytes::{Coding, Kept, Ready};
-use holewright::server::validator::Tag;
+use holewright_server::bytes::{Coding, Kept, Ready};
+use holewright_server::validator::Tag;
 
 use super::fetched::get;
 use crate::support::Server;

@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use axum::http::{Method, StatusCode};
-use holewright::pages::assets;
-use holewright::server::bytes::Coding;
+use holewright_pages::assets;
+use holewright_server::bytes::Coding;
 
 use super::fetched::{fetch, get};
 use crate::support::Server;

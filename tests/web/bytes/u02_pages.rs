@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use axum::http::{Method, StatusCode};
-use holewright::server::routes;
+use holewright_server::routes;
 
 use super::fetched::{fetch, get};
 use crate::support::{Folder, Server, open};

@@ -6,8 +6,8 @@ use std::process::{Command, Stdio};
 
 use axum::Router;
 use axum::http::{HeaderMap, Method};
-use holewright::pages::assets;
-use holewright::tables::{drills, materials, threads};
+use holewright_core::tables::{drills, materials, threads};
+use holewright_pages::assets;
 
 use super::fetched::fetch;
 use crate::people::access::open_to_all;
@@ -130,7 +130,7 @@ fn u03_head_sends_no_body_through_a_socket() {
     let answers = stream.map(|mut stream| {
         let head = format!("HEAD {THREAD} HTTP/1.1\r\nHost: x\r\n\r\n");
         let get = format!("GET {THREAD} HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n");
-        stream.write_all((head + &get).as_bytes()).unwrap();
+        stream.write_all((head + get.as_str()).as_bytes()).unwrap();
         let mut answers = String::new();
         stream.read_to_string(&mut answers).unwrap();
         answers

@@ -7,7 +7,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::thread::JoinHandle;
 use std::time::{Duration, Instant};
 
-use holewright::server::accept::descriptors;
+use holewright_server::accept::descriptors;
 
 use super::client::{get, is_whole, status};
 

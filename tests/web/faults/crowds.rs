@@ -3,7 +3,7 @@
 use std::net::{SocketAddr, TcpStream};
 use std::time::{Duration, Instant};
 
-use holewright::server::accept::descriptors;
+use holewright_server::accept::descriptors;
 
 use super::client::{connect, get, status};
 use super::in_process::{Serving, beside, short};

@@ -5,10 +5,10 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use axum::Router;
-use holewright::server::accept::{self, Limits};
-use holewright::server::clock::Clock;
-use holewright::server::middleware::body;
-use holewright::server::{App, routes};
+use holewright_server::accept::{self, Limits};
+use holewright_server::clock::Clock;
+use holewright_server::middleware::body;
+use holewright_server::{App, routes};
 use tokio::runtime::Builder;
 use tokio::sync::{Notify, oneshot};
 

@@ -7,8 +7,8 @@ use std::task::{Context, Poll};
 use axum::Router;
 use axum::body::{Body, Bytes, HttpBody};
 use axum::routing::get as answer;
-use holewright::server::accept::Limits;
-use holewright::server::web::health;
+use holewright_server::accept::Limits;
+use holewright_server::web::health;
 use hyper::body::Frame;
 
 use super::client::{get, is_whole, status};

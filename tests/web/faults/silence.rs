@@ -2,7 +2,7 @@
 
 use std::time::Duration;
 
-use holewright::server::accept::Limits;
+use holewright_server::accept::Limits;
 use rustix::process::Signal;
 
 use super::client::{closed_after, connect, get};

@@ -8,8 +8,8 @@ use std::time::{Duration, Instant};
 use axum::Router;
 use axum::body::{Body, Bytes, HttpBody};
 use axum::routing::post;
-use holewright::server::App;
-use holewright::server::accept::Limits;
+use holewright_server::App;
+use holewright_server::accept::Limits;
 use tokio::time::sleep;
 
 use super::client::{connect, read, status};

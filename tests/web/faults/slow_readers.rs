@@ -6,7 +6,7 @@ use std::time::{Duration, Instant};
 
 use axum::Router;
 use axum::routing::get as answer;
-use holewright::server::accept::Limits;
+use holewright_server::accept::Limits;
 
 use super::client::{connect, get};
 use super::crowd::{Manner, wave};

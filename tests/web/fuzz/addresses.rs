@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use form_urlencoded::parse;
-use holewright::pages::{Context, answer};
+use holewright_pages::{Context, answer};
 
 use crate::guards::html::{self, Page, Tag};
 

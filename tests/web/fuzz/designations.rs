@@ -1,14 +1,14 @@
 //! What is typed for a thread, a drill, a length: it is read as what it says or asked about, never
 //! taken for something else.
 
-use holewright::finder;
-use holewright::tables::drills::owned::{OwnedError, owned, series};
-use holewright::tables::drills::read::{ReadError as DrillError, read as drill};
-use holewright::tables::drills::{self, Drill};
-use holewright::tables::threads::read::{Hand, ReadError, candidates, read_with_hand};
-use holewright::tables::threads::{self, Thread};
-use holewright::units::read::{Bare, angle, length, spindle_speed};
-use holewright::units::{in_inch, in_mm, mm, print};
+use holewright_core::finder;
+use holewright_core::tables::drills::owned::{OwnedError, owned, series};
+use holewright_core::tables::drills::read::{ReadError as DrillError, read as drill};
+use holewright_core::tables::drills::{self, Drill};
+use holewright_core::tables::threads::read::{Hand, ReadError, candidates, read_with_hand};
+use holewright_core::tables::threads::{self, Thread};
+use holewright_core::units::read::{Bare, angle, length, spindle_speed};
+use holewright_core::units::{in_inch, in_mm, mm, print};
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};

@@ -3,8 +3,8 @@
 
 use std::collections::BTreeMap;
 
-use holewright::server::demo;
-use holewright::server::notes::wording::{Aim, Typed, Wording};
+use holewright_server::demo;
+use holewright_server::notes::wording::{Aim, Typed, Wording};
 use html5gum::{Token, Tokenizer};
 use proptest::prelude::*;
 use proptest::sample::select;

@@ -6,8 +6,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use axum::http::Uri;
 use form_urlencoded::Serializer;
-use holewright::pages::{Answer, answer};
-use holewright::tables::{drills, materials, threads};
+use holewright_core::tables::{drills, materials, threads};
+use holewright_pages::{Answer, answer};
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};

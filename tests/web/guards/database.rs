@@ -1,7 +1,7 @@
 //! S32: what means something to SQL or to a full-text index is only text here.
 
 use axum::http::StatusCode;
-use holewright::server::db::reference;
+use holewright_server::db::reference;
 
 use crate::support::Server;
 

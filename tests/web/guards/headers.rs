@@ -6,8 +6,8 @@ use std::time::Duration;
 use axum::Router;
 use axum::http::Method;
 use axum::routing::get;
-use holewright::pages::assets;
-use holewright::server::{Error, routes};
+use holewright_pages::assets;
+use holewright_server::{Error, routes};
 
 use super::binary::{self, Running};
 use crate::support::{Server, ask};

@@ -7,11 +7,11 @@ use std::time::{Duration, Instant};
 use axum::Router;
 use axum::body::{Body, to_bytes};
 use axum::http::Request;
-use holewright::server::App;
-use holewright::server::clock::Clock;
-use holewright::server::limits::{Allowance, Client, RateLimit};
-use holewright::server::middleware::client::{self, Peer};
-use holewright::server::routes;
+use holewright_server::App;
+use holewright_server::clock::Clock;
+use holewright_server::limits::{Allowance, Client, RateLimit};
+use holewright_server::middleware::client::{self, Peer};
+use holewright_server::routes;
 use tower::ServiceExt;
 
 use super::binary::{self, Running};

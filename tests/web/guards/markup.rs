@@ -7,9 +7,9 @@ use std::time::Duration;
 use axum::Router;
 use axum::http::Method;
 use axum::routing::get;
-use holewright::pages::{self, Context};
-use holewright::server::{Error, routes};
-use holewright::tables::{materials, threads};
+use holewright_core::tables::{materials, threads};
+use holewright_pages::Context;
+use holewright_server::{Error, routes};
 
 use super::html::{self, Page};
 use crate::support::{Server, ask};
@@ -62,7 +62,7 @@ fn s02_no_page_holds_script_style_or_anything_from_elsewhere() {
     let mut pages = 0;
     while let Some(address) = waiting.pop_front() {
         let (path, query) = address.split_once('?').unwrap_or((&address, ""));
-        let answer = pages::answer(path, query, &context);
+        let answer = holewright_pages::answer(path, query, &context);
         if let Some(location) = answer.location() {
             assert!(location.starts_with('/') && !location.starts_with("//"), "{location}");
             continue;

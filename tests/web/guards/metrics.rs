@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::time::Duration;
 
 use axum::http::{Method, StatusCode};
-use holewright::server::metrics::{Metrics, route};
+use holewright_server::metrics::{Metrics, route};
 
 use super::binary::{self, Running, address_in, program};
 use crate::support::{Folder, Server, free_address};

@@ -5,7 +5,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::{Duration, Instant};
 
 use axum::http::StatusCode;
-use holewright::server::db::FILE_NAME;
+use holewright_server::db::FILE_NAME;
 use sqlx::sqlite::SqliteConnectOptions;
 use sqlx::{ConnectOptions, Connection};
 use tokio::time::sleep;

@@ -2,7 +2,7 @@
 
 use std::time::Duration;
 
-use holewright::server::notes::markdown::{extract, html, plain};
+use holewright_server::notes::markdown::{extract, html, plain};
 use html5gum::{Token, Tokenizer};
 use roxmltree::Document;
 

@@ -1,11 +1,11 @@
 //! Every act on a note in every state by everybody, against a table; and what the forms read.
 
-use holewright::server::auth::Rights;
-use holewright::server::notes::pressure::speaks_of_it;
-use holewright::server::notes::state::{
+use holewright_server::auth::Rights;
+use holewright_server::notes::pressure::speaks_of_it;
+use holewright_server::notes::state::{
     Act, OnItsWay, Others, Refused, Standing, Subject, Who, after,
 };
-use holewright::server::notes::wording::{Aim, Typed, Wording};
+use holewright_server::notes::wording::{Aim, Typed, Wording};
 
 const ACTS: [Act; 10] = [
     Act::Save,

@@ -3,7 +3,7 @@
 use std::time::{Duration, Instant};
 
 use axum::http::StatusCode;
-use holewright::server::auth::tries::{self, Tries};
+use holewright_server::auth::tries::{self, Tries};
 
 use super::club::{Club, PASSWORD, PLAIN};
 

@@ -1,7 +1,7 @@
 //! S33: where a sign-in leads.
 
 use axum::http::StatusCode;
-use holewright::server::web::next::Next;
+use holewright_server::web::next::Next;
 
 use super::club::{Club, PASSWORD, PLAIN};
 

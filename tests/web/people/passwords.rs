@@ -3,9 +3,9 @@
 use std::time::{Duration, Instant};
 
 use axum::http::StatusCode;
-use holewright::server::auth::password::Password;
-use holewright::server::auth::phrase;
-use holewright::server::auth::strength::{self, Weak};
+use holewright_server::auth::password::Password;
+use holewright_server::auth::phrase;
+use holewright_server::auth::strength::{self, Weak};
 
 use super::club::{Club, PASSWORD, PLAIN};
 
@@ -185,7 +185,7 @@ async fn s15_the_form_says_why() {
 #[tokio::test]
 async fn what_is_kept_is_argon2id_in_the_phc_form() {
     use argon2::password_hash::PasswordVerifier;
-    use holewright::server::auth::password::{Cost, Hashing};
+    use holewright_server::auth::password::{Cost, Hashing};
 
     let hashing = Hashing::at(Cost { memory_kib: 64, passes: 2 });
     let typed = || Password::typed(PASSWORD);
@@ -239,7 +239,7 @@ fn a_phrase_has_fifty_bits() {
 
 #[tokio::test]
 async fn s08_a_hash_of_another_cost_is_made_anew_at_the_next_sign_in() {
-    use holewright::server::auth::password::Cost;
+    use holewright_server::auth::password::Cost;
 
     let club = Club::start().await;
     club.join("Enid Hathersage", PLAIN).await;

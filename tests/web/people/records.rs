@@ -112,7 +112,7 @@ async fn the_record_has_pages_and_ages() {
     }
     let now = club.app.clock.now();
     let database = &club.app.database;
-    assert_eq!(holewright::server::db::acts::forget_old(database, now).await.unwrap(), 0);
-    let later = now + holewright::server::db::acts::KEPT + 1;
-    assert_eq!(holewright::server::db::acts::forget_old(database, later).await.unwrap(), 122);
+    assert_eq!(holewright_server::db::acts::forget_old(database, now).await.unwrap(), 0);
+    let later = now + holewright_server::db::acts::KEPT + 1;
+    assert_eq!(holewright_server::db::acts::forget_old(database, later).await.unwrap(), 122);
 }

@@ -110,7 +110,7 @@ async fn a_session_ends_unused_after_a_fortnight_and_in_any_case_after_a_month()
 
 #[tokio::test]
 async fn what_is_over_is_forgotten_and_nothing_else() {
-    use holewright::server::db;
+    use holewright_server::db;
 
     const DAY: i64 = 24 * 60 * 60;
     let club = Club::start().await;

@@ -7,12 +7,12 @@ use std::process::Stdio;
 use std::time::{Duration, Instant};
 
 use axum::http::StatusCode;
-use holewright::server::auth::password::{Cost, Hashing, Password};
-use holewright::server::auth::{Name, Token};
-use holewright::server::clock::Clock;
-use holewright::server::db::Database;
-use holewright::server::db::sessions::New;
-use holewright::server::db::slips::{self, Newcomer};
+use holewright_server::auth::password::{Cost, Hashing, Password};
+use holewright_server::auth::{Name, Token};
+use holewright_server::clock::Clock;
+use holewright_server::db::Database;
+use holewright_server::db::sessions::New;
+use holewright_server::db::slips::{self, Newcomer};
 
 use super::club::{Club, PASSWORD, PLAIN};
 use crate::safety::asked::status;

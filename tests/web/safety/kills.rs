@@ -4,7 +4,7 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
-use holewright::server::db::{FILE_NAME, newest_schema};
+use holewright_server::db::{FILE_NAME, newest_schema};
 
 use super::asked::get;
 use super::commands::{done, names, program, run};

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
-use holewright::server::db::{FILE_NAME, newest_schema};
+use holewright_server::db::{FILE_NAME, newest_schema};
 use sha2::{Digest, Sha256};
 
 use super::asked::get;
@@ -237,7 +237,7 @@ fn o11_a_database_that_another_program_has_open_is_not_moved() {
     let before = notes::read(&data);
     // Not a server, so it holds no lock on the folder: the database itself shows it.
     let runtime = tokio::runtime::Runtime::new().unwrap();
-    let other = runtime.block_on(holewright::server::db::Database::open(&data)).unwrap();
+    let other = runtime.block_on(holewright_server::db::Database::open(&data)).unwrap();
     refused(&run(&data, &["restore", file.to_str().unwrap()]), &[data.to_str().unwrap()]);
     runtime.block_on(other.close());
     assert_eq!(names(&data), [FILE_NAME]);

@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::time::{Duration, Instant};
 
-use holewright::server::db::{FILE_NAME, newest_schema};
+use holewright_server::db::{FILE_NAME, newest_schema};
 
 use super::commands::{done, names, refused, run};
 use super::storm::beside;

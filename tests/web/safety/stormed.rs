@@ -7,8 +7,8 @@ use std::net::SocketAddr;
 use std::path::Path;
 use std::process::Stdio;
 
-use holewright::server::auth::Token;
-use holewright::server::db::Database;
+use holewright_server::auth::Token;
+use holewright_server::db::Database;
 
 use super::asked::{get, status};
 use super::commands::program;

@@ -2,9 +2,9 @@
 
 use std::path::Path;
 
-use holewright::server::db::notes::lists::Filter;
-use holewright::server::db::notes::search::find;
-use holewright::server::db::{Database, FILE_NAME, FolderLock, newest_schema};
+use holewright_server::db::notes::lists::Filter;
+use holewright_server::db::notes::search::find;
+use holewright_server::db::{Database, FILE_NAME, FolderLock, newest_schema};
 
 use super::commands::{bytes, done, names, refused, run, serve};
 use super::notes;

@@ -1,14 +1,14 @@
 //! The figures: from a screw, a fit and the drills at hand to hole and float.
 
-use crate::calc::clearance::{
+use holewright_core::calc::clearance::{
     ClearanceHole, Fit, also_printed, drill_for, float, hole, hole_by_rule, hole_for_errors,
     model_hole, ruling,
 };
-use crate::calc::thread_form::geometry;
-use crate::tables::clearance::Row;
-use crate::tables::drills::{Drill, SAME_SIZE};
-use crate::tables::threads::Thread;
-use crate::units::Length;
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::clearance::Row;
+use holewright_core::tables::drills::{Drill, SAME_SIZE};
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::Length;
 
 /// The screw that passes through.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -123,10 +123,10 @@ impl Answer {
 /// M3 medium is 3.4 mm (ISO 273); with no error allowed the hole is the screw (tip 110 on ASME
 /// Y14.5M-1994), and 0.2 mm off in each part asks for 3.8.
 /// ```
-/// use holewright::calc::clearance::Fit;
-/// use holewright::pages::calculators::clearance::{Question, Screw, answer};
-/// use holewright::tables::{drills, threads};
-/// use holewright::units::{mm, print};
+/// use holewright_core::calc::clearance::Fit;
+/// use holewright_pages::calculators::clearance::{Question, Screw, answer};
+/// use holewright_core::tables::{drills, threads};
+/// use holewright_core::units::{mm, print};
 /// let m3 = threads::find("metric", "m3").unwrap();
 /// let screw = Screw { thread: Some(m3), major: mm(3.0), measured: None };
 /// let at_hand = drills::all().iter().collect();

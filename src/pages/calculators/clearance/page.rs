@@ -4,20 +4,20 @@ use askama::Template;
 
 use super::answer::{Answer as Figures, Drilled};
 use super::request::Request;
-use crate::pages::calculators::drawer::notice;
-use crate::pages::calculators::form::{Fields, Form};
-use crate::pages::cited;
-use crate::pages::controls::{self, SERIES_AT_HAND};
-use crate::pages::drawer::{self, Notice};
-use crate::pages::field::Field;
-use crate::pages::figures::{Both, Column};
-use crate::pages::form::sentence_case;
-use crate::pages::layout::{Door, Frame};
-use crate::pages::link::Link;
-use crate::pages::{Answer, FieldError, Visit, plan};
-use crate::tables::clearance::Row;
-use crate::tables::drills::Drill;
-use crate::units::{Length, in_mm, print};
+use crate::calculators::drawer::notice;
+use crate::calculators::form::{Fields, Form};
+use crate::cited;
+use crate::controls::{self, SERIES_AT_HAND};
+use crate::drawer::{self, Notice};
+use crate::field::Field;
+use crate::figures::{Both, Column};
+use crate::form::sentence_case;
+use crate::layout::{Door, Frame};
+use crate::link::Link;
+use crate::{Answer, FieldError, Visit, plan};
+use holewright_core::tables::clearance::Row;
+use holewright_core::tables::drills::Drill;
+use holewright_core::units::{Length, in_mm, print};
 
 #[derive(Template)]
 #[template(path = "calculators/clearance.html")]
@@ -82,7 +82,7 @@ struct PrintedRow {
 }
 
 /// The page.
-pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
+pub(crate) fn show(visit: &Visit<'_>) -> Answer {
     let request = Request::of(visit.query.clone());
     if request.asked.lacks(&["thread", "diameter"]) {
         return Answer::html(200, &blank(visit, &request));
@@ -227,7 +227,7 @@ fn shown(request: &Request, figures: &Figures) -> Shown {
 }
 
 fn float(hole: Length, figures: &Figures) -> Length {
-    crate::calc::clearance::float(hole, figures.screw.size())
+    holewright_core::calc::clearance::float(hole, figures.screw.size())
 }
 
 fn shown_hole(drill: &'static Drill) -> ShownHole {

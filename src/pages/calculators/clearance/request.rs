@@ -1,14 +1,14 @@
 //! What was typed for a clearance hole, and what it describes.
 
 use super::answer::{Answer, Question, Screw, answer};
-use crate::pages::calculators::asked::Asked;
-use crate::pages::calculators::at_hand;
-use crate::pages::form::{sentence, thread_error};
-use crate::pages::typed::{Typed, keep};
-use crate::pages::{FieldError, Query, plan};
-use crate::tables::threads::{Thread, read};
-use crate::units::Length;
-use crate::units::read::{Bare, Problem, length};
+use crate::calculators::asked::Asked;
+use crate::calculators::at_hand;
+use crate::form::{sentence, thread_error};
+use crate::typed::{Typed, keep};
+use crate::{FieldError, Query, plan};
+use holewright_core::tables::threads::{Thread, read};
+use holewright_core::units::Length;
+use holewright_core::units::read::{Bare, Problem, length};
 
 /// The fields by their names in the address, in the order a person thinks.
 const NAMES: [&str; 7] =
@@ -51,7 +51,7 @@ impl Request {
     /// # Examples
     /// No standard speaks of 5 BA: 3.328 mm by the stated rule, drilled 3.4.
     /// ```
-    /// use holewright::pages::calculators::clearance::Request;
+    /// use holewright_pages::calculators::clearance::Request;
     /// let found = Request::read("thread=5ba&series=metric").answer().unwrap();
     /// assert_eq!(found.drill().unwrap().label, "3.4 mm");
     /// assert!(Request::read("thread=1/4+npt").answer().is_err());

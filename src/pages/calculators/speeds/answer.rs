@@ -3,21 +3,21 @@
 use super::basis::{Basis, basis};
 use super::sink::{Sink, sink};
 use super::work::{Tool, Work};
-use crate::calc::cutting_speed::{diameter_for, feed_rate, spindle_speed, surface_speed};
-use crate::calc::cutting_time::cutting_time;
-use crate::calc::depth::{
+use holewright_core::calc::cutting_speed::{diameter_for, feed_rate, spindle_speed, surface_speed};
+use holewright_core::calc::cutting_time::cutting_time;
+use holewright_core::calc::depth::{
     Deep, LastTap, Lead, Peck, how_deep, peck, point_length, usual_point_angle,
 };
-use crate::calc::reaming::{self, Reaming};
-use crate::calc::speed_choice::{Band, Reach, Verdict};
-use crate::calc::spindle::Spindle;
-use crate::calc::spotting::{Spot, spot};
-use crate::calc::thread_form::geometry;
-use crate::calc::tool_steel::ToolSteel;
-use crate::tables::drills::Drill;
-use crate::tables::materials::{Material, feeds};
-use crate::tables::source::Source;
-use crate::units::{Angle, Frequency, Length, Time, Velocity, in_mm};
+use holewright_core::calc::reaming::{self, Reaming};
+use holewright_core::calc::speed_choice::{Band, Reach, Verdict};
+use holewright_core::calc::spindle::Spindle;
+use holewright_core::calc::spotting::{Spot, spot};
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::calc::tool_steel::ToolSteel;
+use holewright_core::tables::drills::Drill;
+use holewright_core::tables::materials::{Material, feeds};
+use holewright_core::tables::source::Source;
+use holewright_core::units::{Angle, Frequency, Length, Time, Velocity, in_mm};
 
 /// What is asked.
 #[derive(Clone, Debug, PartialEq)]
@@ -207,10 +207,10 @@ const MOST_STOPS: usize = 200;
 /// A ¼ in tap in 1020 steel, 45 to 60 ft/min: 688 to 917 rev/min, and at 920 a 20 tpi tap goes in at
 /// 46 in a minute (the handbook's example).
 /// ```
-/// use holewright::calc::{speed_choice::Reach, spindle::Spindle};
-/// use holewright::pages::calculators::speeds::{Question, Tool, Work, answer};
-/// use holewright::tables::{materials, threads};
-/// use holewright::units::{in_metres_per_minute, in_rpm};
+/// use holewright_core::calc::{speed_choice::Reach, spindle::Spindle};
+/// use holewright_pages::calculators::speeds::{Question, Tool, Work, answer};
+/// use holewright_core::tables::{materials, threads};
+/// use holewright_core::units::{in_metres_per_minute, in_rpm};
 /// let steel = materials::find("bright-mild-steel").unwrap();
 /// let tap = Tool::Tap(threads::find("bsw", "1-4").unwrap());
 /// let spindle = Spindle::read("350, 920").unwrap();

@@ -4,18 +4,18 @@
 use super::answer::{Answer as Figures, Pecks};
 use super::rows::{revolutions, span};
 use super::sink::Sink;
-use crate::calc::countersink::RULES;
-use crate::calc::cutting_speed::spindle_speed;
-use crate::calc::depth::Deep;
-use crate::calc::oversize::likely;
-use crate::calc::reaming::{Leave, Printed, Reaming};
-use crate::calc::spotting::Spot;
-use crate::pages::cited;
-use crate::pages::link::Link;
-use crate::tables::countersinks;
-use crate::tables::drills::Drill;
-use crate::tables::source::Grade;
-use crate::units::{Length, in_degrees, in_inch, in_mm, mm, print};
+use crate::cited;
+use crate::link::Link;
+use holewright_core::calc::countersink::RULES;
+use holewright_core::calc::cutting_speed::spindle_speed;
+use holewright_core::calc::depth::Deep;
+use holewright_core::calc::oversize::likely;
+use holewright_core::calc::reaming::{Leave, Printed, Reaming};
+use holewright_core::calc::spotting::Spot;
+use holewright_core::tables::countersinks;
+use holewright_core::tables::drills::Drill;
+use holewright_core::tables::source::Grade;
+use holewright_core::units::{Length, in_degrees, in_inch, in_mm, mm, print};
 
 /// The peck plan of a drill.
 pub(super) struct PeckPlan {

@@ -1,9 +1,9 @@
 //! The machine's speeds from the reader's drawer, where the address names none.
 
 use super::request::Request;
-use crate::pages::Visit;
-use crate::pages::calculators::drawer::notice;
-use crate::pages::drawer::{self, Notice};
+use crate::Visit;
+use crate::calculators::drawer::notice;
+use crate::drawer::{self, Notice};
 
 /// The request with what the reader's drawer fills, and what the page says of it.
 pub(super) fn with_drawer(visit: &Visit<'_>, typed: &Request) -> (Request, Option<Notice>) {

@@ -2,10 +2,10 @@
 
 use super::request::{Request, TOOL_STEELS, WORKS};
 use super::work::Work;
-use crate::pages::FieldError;
-use crate::pages::calculators::form::{Fields, Form};
-use crate::pages::controls::{self, SERIES_AT_HAND};
-use crate::pages::field::Field;
+use crate::FieldError;
+use crate::calculators::form::{Fields, Form};
+use crate::controls::{self, SERIES_AT_HAND};
+use crate::field::Field;
 
 /// The form as typed. A field that belongs to another work stands in it only where something is
 /// typed there, so that nothing is lost.

@@ -3,8 +3,8 @@
 use super::answer::Answer as Figures;
 use super::rows::{metres, revolutions};
 use super::work::{Tool, Work};
-use crate::calc::speed_choice::Reach;
-use crate::units::{in_metres_per_minute, in_rpm, print};
+use holewright_core::calc::speed_choice::Reach;
+use holewright_core::units::{in_metres_per_minute, in_rpm, print};
 
 /// What to do where no speed of the machine lies in the range.
 pub(super) fn machine(figures: &Figures) -> Option<String> {

@@ -12,18 +12,18 @@ use super::rows::{
 };
 use super::work::{Tool, Work};
 use super::{details, machine};
-use crate::calc::cutting_speed::{THUMB_GIVE, THUMB_SOURCE, thumb_feed};
-use crate::pages::calculators::form::Form;
-use crate::pages::cited::{self, Cited};
-use crate::pages::figures::Both;
-use crate::pages::layout::{Door, Frame};
-use crate::pages::link::Link;
-use crate::pages::warnings::{WarningGroup, by_level};
-use crate::pages::{Answer, FieldError, Visit};
-use crate::plan::Level;
-use crate::tables::materials::Family;
-use crate::tables::reaming::flute_feed;
-use crate::units::{in_inch, in_mm, in_rpm, print};
+use crate::calculators::form::Form;
+use crate::cited::{self, Cited};
+use crate::figures::Both;
+use crate::layout::{Door, Frame};
+use crate::link::Link;
+use crate::warnings::{WarningGroup, by_level};
+use crate::{Answer, FieldError, Visit};
+use holewright_core::calc::cutting_speed::{THUMB_GIVE, THUMB_SOURCE, thumb_feed};
+use holewright_core::plan::Level;
+use holewright_core::tables::materials::Family;
+use holewright_core::tables::reaming::flute_feed;
+use holewright_core::units::{in_inch, in_mm, in_rpm, print};
 
 #[derive(Template)]
 #[template(path = "calculators/speeds.html")]
@@ -74,7 +74,7 @@ struct Shown {
 const PRACTICE: &str = "common practice, no source";
 
 /// The page.
-pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
+pub(crate) fn show(visit: &Visit<'_>) -> Answer {
     let request = Request::of(visit.query.clone());
     if request.asked.lacks(&["diameter"]) {
         return Answer::html(200, &blank(visit, &request));

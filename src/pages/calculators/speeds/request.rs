@@ -2,16 +2,16 @@
 
 use super::answer::{Answer, Question, answer};
 use super::work::{Tool, Work};
-use crate::calc::tool_steel::ToolSteel;
-use crate::pages::calculators::asked::Asked;
-use crate::pages::calculators::at_hand;
-use crate::pages::controls::{Word, word};
-use crate::pages::form::{quoted, thread_error};
-use crate::pages::typed::{Typed, keep};
-use crate::pages::{FieldError, Query, diameter, plan};
-use crate::tables::materials::Material;
-use crate::tables::threads;
-use crate::units::{Angle, degrees, print, read};
+use crate::calculators::asked::Asked;
+use crate::calculators::at_hand;
+use crate::controls::{Word, word};
+use crate::form::{quoted, thread_error};
+use crate::typed::{Typed, keep};
+use crate::{FieldError, Query, diameter, plan};
+use holewright_core::calc::tool_steel::ToolSteel;
+use holewright_core::tables::materials::Material;
+use holewright_core::tables::threads;
+use holewright_core::units::{Angle, degrees, print, read};
 
 /// The fields by their names in the address, in the order a person thinks.
 const NAMES: [&str; 14] = [
@@ -95,9 +95,9 @@ impl Request {
     /// # Examples
     /// A 0.5 mm drill in brass wants 38,000 rev/min and more; on a machine of 2,000 it turns at 3.1 m/min.
     /// ```
-    /// use holewright::calc::speed_choice::Reach;
-    /// use holewright::pages::calculators::speeds::Request;
-    /// use holewright::units::{in_metres_per_minute, print::round};
+    /// use holewright_core::calc::speed_choice::Reach;
+    /// use holewright_pages::calculators::speeds::Request;
+    /// use holewright_core::units::{in_metres_per_minute, print::round};
     /// let typed = "material=free-cutting-brass&diameter=0.5mm&spindle_max=2000";
     /// let found = Request::read(typed).answer().unwrap();
     /// assert_eq!(found.reach, Reach::TooSlow);

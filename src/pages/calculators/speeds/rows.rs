@@ -1,11 +1,11 @@
 //! The rows of the page's tables, and the small figures in them.
 
 use super::answer::{Answer as Figures, Feed, SpeedAtHand};
-use crate::calc::cutting_speed::{feet_per_minute, spindle_speed};
-use crate::calc::speed_choice::Verdict;
-use crate::pages::cited;
-use crate::tables::materials::SpeedRange;
-use crate::units::{
+use crate::cited;
+use holewright_core::calc::cutting_speed::{feet_per_minute, spindle_speed};
+use holewright_core::calc::speed_choice::Verdict;
+use holewright_core::tables::materials::SpeedRange;
+use holewright_core::units::{
     Frequency, Time, Velocity, in_metres_per_minute, in_mm, in_rpm, in_seconds, print,
 };
 
@@ -71,7 +71,7 @@ pub(super) fn feed(feed: Feed) -> String {
 
 /// How fast the tool goes in at a speed.
 pub(super) fn feed_rate(feed: Feed, speed: Frequency) -> String {
-    use crate::calc::cutting_speed::feed_rate;
+    use holewright_core::calc::cutting_speed::feed_rate;
     let [low, high] = [feed.low, feed.high].map(|feed| mm_per_minute(feed_rate(feed, speed)));
     span(low, high)
 }

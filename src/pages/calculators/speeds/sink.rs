@@ -2,12 +2,12 @@
 
 use super::answer::Question;
 use super::work::Tool;
-use crate::calc::clearance::{self, Fit};
-use crate::calc::countersink::{USUAL_HEAD, sink_depth, usual_head};
-use crate::calc::thread_form::geometry;
-use crate::tables::countersinks::head_angle;
-use crate::tables::source::Source;
-use crate::units::{Angle, Length};
+use holewright_core::calc::clearance::{self, Fit};
+use holewright_core::calc::countersink::{USUAL_HEAD, sink_depth, usual_head};
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::countersinks::head_angle;
+use holewright_core::tables::source::Source;
+use holewright_core::units::{Angle, Length};
 
 /// A countersink for a head.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,9 +1,9 @@
 //! What is done, with what.
 
-use crate::calc::thread_form::geometry;
-use crate::tables::drills::Drill;
-use crate::tables::threads::Thread;
-use crate::units::Length;
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::drills::Drill;
+use holewright_core::tables::threads::Thread;
+use holewright_core::units::Length;
 
 /// What is done.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

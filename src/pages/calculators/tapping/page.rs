@@ -4,19 +4,19 @@ use askama::Template;
 
 use super::answer::{Answer as Figures, Left, Subject};
 use super::request::{FORMS, Request, THREAD};
-use crate::calc::thread_form::engagement_basis;
-use crate::pages::calculators::drawer::notice;
-use crate::pages::calculators::form::{Fields, Form};
-use crate::pages::candidate::{ShownDrill, Verdict};
-use crate::pages::controls::{self, SERIES_AT_HAND};
-use crate::pages::drawer::{self, Drawer, Notice};
-use crate::pages::field::Field;
-use crate::pages::figures::Both;
-use crate::pages::layout::{Door, Frame};
-use crate::pages::link::Link;
-use crate::pages::threads::{TappingRow, tapping_rows};
-use crate::pages::{Answer, FieldError, Visit};
-use crate::units::{Pitch, in_degrees, print};
+use crate::calculators::drawer::notice;
+use crate::calculators::form::{Fields, Form};
+use crate::candidate::{ShownDrill, Verdict};
+use crate::controls::{self, SERIES_AT_HAND};
+use crate::drawer::{self, Drawer, Notice};
+use crate::field::Field;
+use crate::figures::Both;
+use crate::layout::{Door, Frame};
+use crate::link::Link;
+use crate::threads::{TappingRow, tapping_rows};
+use crate::{Answer, FieldError, Visit};
+use holewright_core::calc::thread_form::engagement_basis;
+use holewright_core::units::{Pitch, in_degrees, print};
 
 #[derive(Template)]
 #[template(path = "calculators/tapping.html")]
@@ -63,7 +63,7 @@ struct Figure {
 }
 
 /// The page.
-pub(in crate::pages) fn show(visit: &Visit<'_>) -> Answer {
+pub(crate) fn show(visit: &Visit<'_>) -> Answer {
     let request = Request::of(visit.query.clone());
     if request.asked.lacks(&THREAD) {
         return Answer::html(200, &blank(visit, &request));

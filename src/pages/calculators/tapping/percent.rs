@@ -1,7 +1,7 @@
 //! Reading a percentage: `70`, `70 %`.
 
-use crate::pages::form::quoted;
-use crate::units::read::{plain, take};
+use crate::form::quoted;
+use holewright_core::units::read::{plain, take};
 
 /// An engagement in percent, above 0 and up to 100.
 ///

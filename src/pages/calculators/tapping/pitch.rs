@@ -1,10 +1,10 @@
 //! Reading a pitch: a length, `0.6 mm`, or threads in an inch, `40 tpi`.
 
-use crate::pages::form::{quoted, sentence};
-use crate::pages::typed::Typed;
-use crate::pages::{Choice, FieldError};
-use crate::units::read::{Bare, length, plain, take_mixed};
-use crate::units::{Pitch, in_mm};
+use crate::form::{quoted, sentence};
+use crate::typed::Typed;
+use crate::{Choice, FieldError};
+use holewright_core::units::read::{Bare, length, plain, take_mixed};
+use holewright_core::units::{Pitch, in_mm};
 
 /// What stands behind a number of threads in an inch.
 const PER_INCH: [&str; 7] =

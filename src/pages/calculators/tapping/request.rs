@@ -3,20 +3,20 @@
 use super::answer::{Answer, Subject, answer};
 use super::percent::percent;
 use super::pitch;
-use crate::calc::aim::base_percent;
-use crate::calc::engagement;
-use crate::calc::thread_form::full_depth;
-use crate::export::threads::GROUP;
-use crate::pages::calculators::asked::Asked;
-use crate::pages::calculators::at_hand;
-use crate::pages::controls::{Word, word};
-use crate::pages::diameter::{self, Diameter};
-use crate::pages::form::thread_error;
-use crate::pages::typed::{Typed, keep};
-use crate::pages::{FieldError, Query};
-use crate::tables::drills::Drill;
-use crate::tables::threads::{self, Basic, Form, SystemId, Thread, read};
-use crate::units::{Length, Pitch, print};
+use crate::calculators::asked::Asked;
+use crate::calculators::at_hand;
+use crate::controls::{Word, word};
+use crate::diameter::{self, Diameter};
+use crate::form::thread_error;
+use crate::typed::{Typed, keep};
+use crate::{FieldError, Query};
+use holewright_core::calc::aim::base_percent;
+use holewright_core::calc::engagement;
+use holewright_core::calc::thread_form::full_depth;
+use holewright_core::export::threads::GROUP;
+use holewright_core::tables::drills::Drill;
+use holewright_core::tables::threads::{self, Basic, Form, SystemId, Thread, read};
+use holewright_core::units::{Length, Pitch, print};
 
 /// The fields by their names in the address, in the order a person thinks.
 const NAMES: [&str; 8] =
@@ -87,7 +87,7 @@ impl Request {
     /// A thread no table holds: 0.06 in, 80 threads an inch, drilled 1.3 mm, is 54 % of ¾ H, as
     /// Machinery's Handbook 31st ed. p. 2155 prints for 0-80.
     /// ```
-    /// use holewright::pages::calculators::tapping::Request;
+    /// use holewright_pages::calculators::tapping::Request;
     /// let typed = "form=unified&major=.06in&pitch=80+tpi&hole=1.3mm";
     /// let left = Request::read(typed).answer().unwrap().left.unwrap();
     /// assert_eq!(left.percent.round(), 54.0);

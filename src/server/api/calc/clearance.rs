@@ -7,12 +7,12 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use super::ThreadName;
-use crate::pages::calculators::clearance;
-use crate::server::Error;
-use crate::server::api::drills::Drill;
-use crate::server::api::problem::{Always, NotUnderstood};
-use crate::server::api::{figures, reply};
-use crate::tables::clearance::Row;
+use crate::Error;
+use crate::api::drills::Drill;
+use crate::api::problem::{Always, NotUnderstood};
+use crate::api::{figures, reply};
+use holewright_core::tables::clearance::Row;
+use holewright_pages::calculators::clearance;
 
 /// The hole a screw passes through.
 #[derive(Debug, Serialize, ToSchema)]

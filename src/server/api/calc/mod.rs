@@ -7,7 +7,7 @@ pub mod tapping;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::tables::threads;
+use holewright_core::tables::threads;
 
 /// A thread, by its address and its name.
 #[derive(Debug, Serialize, ToSchema)]

@@ -13,13 +13,13 @@ use details::{Pecks, Reaming, Sink, Spot};
 use machine::{AtHand, Ends, Way};
 
 use super::ThreadName;
-use crate::calc::speed_choice::Reach;
-use crate::pages::calculators::speeds::{self, Detail, Tool};
-use crate::server::Error;
-use crate::server::api::drills::Drill;
-use crate::server::api::problem::{Always, NotUnderstood};
-use crate::server::api::{figures, reply};
-use crate::tables::materials::SpeedRange;
+use crate::Error;
+use crate::api::drills::Drill;
+use crate::api::problem::{Always, NotUnderstood};
+use crate::api::{figures, reply};
+use holewright_core::calc::speed_choice::Reach;
+use holewright_core::tables::materials::SpeedRange;
+use holewright_pages::calculators::speeds::{self, Detail, Tool};
 
 /// How fast to turn a tool, and what follows from it.
 #[derive(Debug, Serialize, ToSchema)]

@@ -7,13 +7,13 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use super::ThreadName;
-use crate::calc::thread_form::engagement_basis;
-use crate::pages::calculators::tapping;
-use crate::server::Error;
-use crate::server::api::drills::Drill;
-use crate::server::api::problem::{Always, NotUnderstood};
-use crate::server::api::tapping::Candidate;
-use crate::server::api::{figures, reply};
+use crate::Error;
+use crate::api::drills::Drill;
+use crate::api::problem::{Always, NotUnderstood};
+use crate::api::tapping::Candidate;
+use crate::api::{figures, reply};
+use holewright_core::calc::thread_form::engagement_basis;
+use holewright_pages::calculators::tapping;
 
 /// The tapping size of any thread.
 #[derive(Debug, Serialize, ToSchema)]

@@ -4,11 +4,11 @@ use sqlx::{Sqlite, Transaction};
 
 use super::decide::Reading;
 use super::{Error, Words, standing, text};
-use crate::server::auth::{MemberId, SignedIn};
-use crate::server::clock::UnixSeconds;
-use crate::server::db::{Database, acts};
-use crate::server::notes::state::Act;
-use crate::server::notes::{NoteId, VersionId};
+use crate::auth::{MemberId, SignedIn};
+use crate::clock::UnixSeconds;
+use crate::db::{Database, acts};
+use crate::notes::state::Act;
+use crate::notes::{NoteId, VersionId};
 
 /// What a member found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,11 +1,11 @@
 //! What the queue decides about a waiting wording. Two who decide at once: one wins, the other is told.
 
 use super::{Error, Words, standing, text};
-use crate::server::auth::{MemberId, SignedIn};
-use crate::server::clock::UnixSeconds;
-use crate::server::db::{Database, acts};
-use crate::server::notes::state::{Act, Refused};
-use crate::server::notes::{NoteId, VersionId};
+use crate::auth::{MemberId, SignedIn};
+use crate::clock::UnixSeconds;
+use crate::db::{Database, acts};
+use crate::notes::state::{Act, Refused};
+use crate::notes::{NoteId, VersionId};
 
 /// The wording that was read, and by whom.
 #[derive(Clone, Copy, Debug)]

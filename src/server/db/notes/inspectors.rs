@@ -1,9 +1,9 @@
 //! The inspectors, and the notes that wait for one.
 
 use super::Error;
-use crate::server::auth::MemberId;
-use crate::server::db::{Database, people};
-use crate::server::notes::inspection::Inspector;
+use crate::auth::MemberId;
+use crate::db::{Database, people};
+use crate::notes::inspection::Inspector;
 
 /// Every inspector who can sign in.
 ///

@@ -4,10 +4,10 @@ use serde::Deserialize;
 
 use super::Error;
 use super::standing::subject;
-use crate::server::clock::UnixSeconds;
-use crate::server::db::Database;
-use crate::server::notes::belongs::Thing;
-use crate::server::notes::wording::{Done, Wording};
+use crate::clock::UnixSeconds;
+use crate::db::Database;
+use crate::notes::belongs::Thing;
+use crate::notes::wording::{Done, Wording};
 
 /// One shown note.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -140,7 +140,7 @@ pub(super) struct Entry {
 
 /// Reads the view's JSON. The database wrote it, so it can only fail where the view and this struct
 /// have parted; the log then says so.
-pub(in crate::server::db) fn read(json: &str) -> Option<Listed> {
+pub(in crate::db) fn read(json: &str) -> Option<Listed> {
     let row: Row = serde_json::from_str(json)
         .inspect_err(|error| tracing::error!(%error, "a shown note cannot be read"))
         .ok()?;
@@ -175,8 +175,7 @@ pub(in crate::server::db) fn read(json: &str) -> Option<Listed> {
 /// has left them keeps its old name.
 pub(super) fn things(entries: Vec<Entry>) -> Vec<Thing> {
     let thing = |entry: Entry| {
-        crate::server::notes::belongs::at(&entry.id)
-            .unwrap_or(Thing { id: entry.id, title: entry.title })
+        crate::notes::belongs::at(&entry.id).unwrap_or(Thing { id: entry.id, title: entry.title })
     };
     let mut things: Vec<Thing> = entries.into_iter().map(thing).collect();
     things.sort_by(|one, other| one.id.cmp(&other.id));

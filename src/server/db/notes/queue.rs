@@ -2,10 +2,10 @@
 
 use super::Error;
 use super::read::{Note, note};
-use crate::server::auth::{MemberId, Right, Rights};
-use crate::server::clock::UnixSeconds;
-use crate::server::db::Database;
-use crate::server::notes::NoteId;
+use crate::auth::{MemberId, Right, Rights};
+use crate::clock::UnixSeconds;
+use crate::db::Database;
+use crate::notes::NoteId;
 
 /// The most notes the queue shows at once: the oldest come first.
 const MOST: i64 = 20;

@@ -6,11 +6,11 @@ use super::Error;
 use super::after::{Found, Verdict};
 use super::lists::{Correction, things};
 use super::standing::subject;
-use crate::server::auth::MemberId;
-use crate::server::clock::UnixSeconds;
-use crate::server::db::Database;
-use crate::server::notes::wording::{Done, Wording};
-use crate::server::notes::{NoteId, VersionId};
+use crate::auth::MemberId;
+use crate::clock::UnixSeconds;
+use crate::db::Database;
+use crate::notes::wording::{Done, Wording};
+use crate::notes::{NoteId, VersionId};
 
 /// Where a wording stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -14,7 +14,7 @@ use icu_normalizer::DecomposingNormalizerBorrowed as DecomposingNormalizer;
 
 use super::Error;
 use super::lists::{Filter, Listed, read};
-use crate::server::db::Database;
+use crate::db::Database;
 
 /// So many notes are ranked by the index.
 const FEW: i64 = 600;

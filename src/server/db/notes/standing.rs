@@ -3,9 +3,9 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::Error;
-use crate::server::auth::{MemberId, SignedIn};
-use crate::server::notes::NoteId;
-use crate::server::notes::state::{Act, OnItsWay, Others, Standing, Subject, Who, after};
+use crate::auth::{MemberId, SignedIn};
+use crate::notes::NoteId;
+use crate::notes::state::{Act, OnItsWay, Others, Standing, Subject, Who, after};
 
 /// A note as it stands, and who is about to act on it.
 #[derive(Clone, Copy, Debug)]

@@ -3,12 +3,12 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::{Error, read, standing};
-use crate::server::auth::{MemberId, SignedIn};
-use crate::server::clock::UnixSeconds;
-use crate::server::db::{Database, acts};
-use crate::server::notes::state::{Act, OnItsWay, Refused, Subject};
-use crate::server::notes::wording::{Aim, Wording};
-use crate::server::notes::{NoteId, VersionId};
+use crate::auth::{MemberId, SignedIn};
+use crate::clock::UnixSeconds;
+use crate::db::{Database, acts};
+use crate::notes::state::{Act, OnItsWay, Refused, Subject};
+use crate::notes::wording::{Aim, Wording};
+use crate::notes::{NoteId, VersionId};
 
 /// Keeps a new note, or what its form made the first time.
 ///

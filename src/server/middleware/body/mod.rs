@@ -15,7 +15,7 @@ use axum::http::{HeaderValue, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
-use crate::server::{App, Error};
+use crate::{App, Error};
 use measured::{Finding, Measured};
 
 pub use limits::Limits;

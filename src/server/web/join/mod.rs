@@ -11,15 +11,15 @@ use axum::response::Response;
 use super::form_page::{self, judged};
 use super::page;
 use super::sign_in::with_session;
-use crate::pages::FieldError;
-use crate::pages::field::Field;
-use crate::pages::layout::Frame;
-use crate::server::auth::name::Name;
-use crate::server::auth::{Password, Rights, Token, TokenHash, phrase, strength};
-use crate::server::db::sessions::New;
-use crate::server::db::slips::{self, Joined, Joining, Newcomer};
-use crate::server::extract::{Asker, Fields};
-use crate::server::{App, Error};
+use crate::auth::name::Name;
+use crate::auth::{Password, Rights, Token, TokenHash, phrase, strength};
+use crate::db::sessions::New;
+use crate::db::slips::{self, Joined, Joining, Newcomer};
+use crate::extract::{Asker, Fields};
+use crate::{App, Error};
+use holewright_pages::FieldError;
+use holewright_pages::field::Field;
+use holewright_pages::layout::Frame;
 
 /// A form that asks for a new password and offers one.
 #[derive(Template)]

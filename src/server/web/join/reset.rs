@@ -10,11 +10,11 @@ use axum::response::Response;
 use super::super::form_page::{self, judged};
 use super::super::page;
 use super::{Chosen, JoinPage};
-use crate::pages::FieldError;
-use crate::server::auth::{Token, TokenHash, name};
-use crate::server::db::slips::{self, Resetting};
-use crate::server::extract::Fields;
-use crate::server::{App, Error};
+use crate::auth::{Token, TokenHash, name};
+use crate::db::slips::{self, Resetting};
+use crate::extract::Fields;
+use crate::{App, Error};
+use holewright_pages::FieldError;
 
 /// Shows the form for a slip that may still be used.
 ///

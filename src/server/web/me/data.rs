@@ -9,10 +9,10 @@ use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::Response;
 use serde::Serialize;
 
-use crate::server::db::own_data::{self, OwnData};
-use crate::server::db::{accounts, sessions};
-use crate::server::extract::Member;
-use crate::server::{App, Error};
+use crate::db::own_data::{self, OwnData};
+use crate::db::{accounts, sessions};
+use crate::extract::Member;
+use crate::{App, Error};
 
 /// All of it, as `/privacy` lists it. Times are seconds since 1970, UTC.
 #[derive(Serialize)]

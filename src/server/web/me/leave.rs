@@ -11,13 +11,13 @@ use super::super::form_page::{self, FormPage};
 use super::super::page;
 use super::super::people::show::leavers_notes;
 use super::super::sign_in::check;
-use crate::pages::FieldError;
-use crate::pages::field::{Field, Kind, items};
-use crate::pages::link::Link;
-use crate::server::auth::cookie;
-use crate::server::db::people::{self, Change};
-use crate::server::extract::{Asker, Fields, Member};
-use crate::server::{App, Error};
+use crate::auth::cookie;
+use crate::db::people::{self, Change};
+use crate::extract::{Asker, Fields, Member};
+use crate::{App, Error};
+use holewright_pages::FieldError;
+use holewright_pages::field::{Field, Kind, items};
+use holewright_pages::link::Link;
 
 /// Shows the form.
 ///

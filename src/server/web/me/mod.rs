@@ -13,11 +13,11 @@ use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::{page, people, when};
-use crate::pages::layout::Frame;
-use crate::server::auth::{Right, SignedIn};
-use crate::server::db::{accounts, sessions};
-use crate::server::extract::{Fields, Member};
-use crate::server::{App, Error};
+use crate::auth::{Right, SignedIn};
+use crate::db::{accounts, sessions};
+use crate::extract::{Fields, Member};
+use crate::{App, Error};
+use holewright_pages::layout::Frame;
 
 #[derive(Template)]
 #[template(path = "web/me/show.html")]

@@ -9,13 +9,13 @@ use axum::response::Response;
 use super::super::form_page::{self, FormPage};
 use super::super::page;
 use super::super::sign_in::{check, with_session};
-use crate::pages::FieldError;
-use crate::pages::link::Link;
-use crate::server::auth::{Token, strength};
-use crate::server::db::accounts;
-use crate::server::db::sessions::New;
-use crate::server::extract::{Asker, Fields, Member};
-use crate::server::{App, Error};
+use crate::auth::{Token, strength};
+use crate::db::accounts;
+use crate::db::sessions::New;
+use crate::extract::{Asker, Fields, Member};
+use crate::{App, Error};
+use holewright_pages::FieldError;
+use holewright_pages::link::Link;
 
 /// Shows the form.
 ///

@@ -9,14 +9,14 @@ use axum::response::Response;
 use super::super::form_page::{self, judged};
 use super::super::sign_in::code;
 use super::super::{page, qr};
-use crate::pages::FieldError;
-use crate::pages::field::Field;
-use crate::pages::layout::Frame;
-use crate::server::auth::SignedIn;
-use crate::server::auth::second_factor::Secret;
-use crate::server::db::accounts;
-use crate::server::extract::{Asker, Fields, ProvedMember};
-use crate::server::{App, Error};
+use crate::auth::SignedIn;
+use crate::auth::second_factor::Secret;
+use crate::db::accounts;
+use crate::extract::{Asker, Fields, ProvedMember};
+use crate::{App, Error};
+use holewright_pages::FieldError;
+use holewright_pages::field::Field;
+use holewright_pages::layout::Frame;
 
 #[derive(Template)]
 #[template(path = "web/me/second_factor.html")]

@@ -12,10 +12,10 @@ use axum::response::Response;
 
 use super::item::author;
 use super::page::{answer, moment};
-use crate::server::db::notes::lists::{self, Filter, Listed};
-use crate::server::extract::Reader;
-use crate::server::notes::markdown;
-use crate::server::{App, Error};
+use crate::db::notes::lists::{self, Filter, Listed};
+use crate::extract::Reader;
+use crate::notes::markdown;
+use crate::{App, Error};
 
 /// How many notes stand in the feed.
 const MOST: i64 = 50;

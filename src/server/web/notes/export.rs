@@ -17,11 +17,11 @@ use serde_json::json;
 use tokio::sync::mpsc::{Receiver, Sender, channel};
 
 use super::page::moment;
-use crate::export::{Cell, Table};
-use crate::server::clock::UnixSeconds;
-use crate::server::db::notes::lists::{self, Filter, Listed};
-use crate::server::notes::state::Subject;
-use crate::server::{App, Error};
+use crate::clock::UnixSeconds;
+use crate::db::notes::lists::{self, Filter, Listed};
+use crate::notes::state::Subject;
+use crate::{App, Error};
+use holewright_core::export::{Cell, Table};
 
 /// How many notes are read at once.
 const BATCH: i64 = 100;

@@ -8,14 +8,14 @@ use axum::response::Response;
 
 use super::page::page;
 use super::text::Text;
-use crate::pages::FieldError;
-use crate::pages::field::{Field, Kind, items};
-use crate::pages::layout::{Door, Frame};
-use crate::server::auth::SignedIn;
-use crate::server::extract::{Fields, Reader};
-use crate::server::notes::NoteId;
-use crate::server::notes::wording::{Typed, Wording};
-use crate::server::{App, Error};
+use crate::auth::SignedIn;
+use crate::extract::{Fields, Reader};
+use crate::notes::NoteId;
+use crate::notes::wording::{Typed, Wording};
+use crate::{App, Error};
+use holewright_pages::FieldError;
+use holewright_pages::field::{Field, Kind, items};
+use holewright_pages::layout::{Door, Frame};
 
 /// Where the form is sent, and what it makes.
 pub(super) enum Place {

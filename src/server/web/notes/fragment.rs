@@ -1,14 +1,14 @@
-//! The notes at the end of a reference page or of a search: HTML for [`crate::pages::Notes`].
+//! The notes at the end of a reference page or of a search: HTML for [`holewright_pages::Notes`].
 
 use askama::Template;
 
 use super::item::Item;
-use crate::pages::Notes;
-use crate::server::db::notes::search::Hit;
-use crate::server::db::reference::Standing;
+use crate::db::notes::search::Hit;
+use crate::db::reference::Standing;
+use holewright_pages::Notes;
 
 /// How many notes stand on a page of the reference; the others are one link away.
-pub(in crate::server::web) const MOST: i64 = 5;
+pub(in crate::web) const MOST: i64 = 5;
 
 #[derive(Template)]
 #[template(path = "web/notes/on_page.html")]
@@ -28,7 +28,7 @@ struct OnSearch {
 }
 
 /// What stands at the end of a thing's page.
-pub(in crate::server::web) fn on_page(id: &str, standing: &Standing) -> Notes {
+pub(in crate::web) fn on_page(id: &str, standing: &Standing) -> Notes {
     let items: Vec<Item> = standing.notes.iter().map(Item::of).collect();
     let has_more = standing.count > i64::try_from(items.len()).unwrap_or(i64::MAX);
     let page = OnPage { id, title: &standing.title, items, count: standing.count, has_more };
@@ -36,7 +36,7 @@ pub(in crate::server::web) fn on_page(id: &str, standing: &Standing) -> Notes {
 }
 
 /// What stands at the end of a search.
-pub(in crate::server::web) fn on_search(typed: &str, hits: &[Hit]) -> Notes {
+pub(in crate::web) fn on_search(typed: &str, hits: &[Hit]) -> Notes {
     if hits.is_empty() {
         return Notes { are_kept: true, ..Notes::default() };
     }

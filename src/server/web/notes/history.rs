@@ -11,13 +11,13 @@ use axum::response::Response;
 use super::number::Number;
 use super::page::{day, page};
 use super::show::{Seen, seen};
-use crate::pages::layout::{Door, Frame};
-use crate::server::clock::UnixSeconds;
-use crate::server::db::notes::read::{self, State as Standing, Version};
-use crate::server::extract::Reader;
-use crate::server::notes::difference::{Part, between};
-use crate::server::notes::{NoteId, markdown};
-use crate::server::{App, Error};
+use crate::clock::UnixSeconds;
+use crate::db::notes::read::{self, State as Standing, Version};
+use crate::extract::Reader;
+use crate::notes::difference::{Part, between};
+use crate::notes::{NoteId, markdown};
+use crate::{App, Error};
+use holewright_pages::layout::{Door, Frame};
 
 #[derive(Template)]
 #[template(path = "web/notes/history.html")]

@@ -1,10 +1,10 @@
 //! What is said of a note that waits for an inspector, above all where the club has none.
 
-use crate::server::db::notes::inspectors;
-use crate::server::db::notes::read::{Note, State, Version};
-use crate::server::notes::inspection::{Awaited, Unattended, awaited, unattended};
-use crate::server::notes::state::Subject;
-use crate::server::{App, Error};
+use crate::db::notes::inspectors;
+use crate::db::notes::read::{Note, State, Version};
+use crate::notes::inspection::{Awaited, Unattended, awaited, unattended};
+use crate::notes::state::Subject;
+use crate::{App, Error};
 
 /// Whether whoever this wording waits for exists.
 pub(super) async fn of(app: &App, note: &Note, version: &Version) -> Result<Awaited, Error> {

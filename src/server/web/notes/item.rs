@@ -3,9 +3,9 @@
 use askama::Template;
 
 use super::page::day;
-use crate::server::db::notes::Listed;
-use crate::server::db::notes::search::{BEGIN, END, Hit};
-use crate::server::notes::markdown;
+use crate::db::notes::Listed;
+use crate::db::notes::search::{BEGIN, END, Hit};
+use crate::notes::markdown;
 
 /// Characters of a note's text in a list.
 const EXTRACT: usize = 280;

@@ -10,14 +10,14 @@ use form_urlencoded::Serializer;
 
 use super::item::Item;
 use super::page::{MOST, page, see_other};
-use crate::pages::field::{Field, Kind, items};
-use crate::pages::layout::{Door, Frame};
-use crate::pages::{FieldError, Query};
-use crate::server::db::notes::lists::{self, Filter};
-use crate::server::db::notes::search;
-use crate::server::extract::Reader;
-use crate::server::notes::belongs;
-use crate::server::{App, Error};
+use crate::db::notes::lists::{self, Filter};
+use crate::db::notes::search;
+use crate::extract::Reader;
+use crate::notes::belongs;
+use crate::{App, Error};
+use holewright_pages::field::{Field, Kind, items};
+use holewright_pages::layout::{Door, Frame};
+use holewright_pages::{FieldError, Query};
 
 #[derive(Template)]
 #[template(path = "web/notes/list.html")]

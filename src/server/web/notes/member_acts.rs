@@ -8,15 +8,15 @@ use axum::response::Response;
 use super::number::Number;
 use super::page::{may_write, see_other};
 use super::show::{Back, Seen, answer, seen};
-use crate::pages::FieldError;
-use crate::server::auth::SignedIn;
-use crate::server::db::notes::after::{self, Found, Verdict};
-use crate::server::db::notes::decide::Reading;
-use crate::server::db::notes::{Words, read};
-use crate::server::extract::{Fields, Member, Reader};
-use crate::server::notes::wording::{self, LONGEST_LINE};
-use crate::server::notes::{NoteId, VersionId};
-use crate::server::{App, Error};
+use crate::auth::SignedIn;
+use crate::db::notes::after::{self, Found, Verdict};
+use crate::db::notes::decide::Reading;
+use crate::db::notes::{Words, read};
+use crate::extract::{Fields, Member, Reader};
+use crate::notes::wording::{self, LONGEST_LINE};
+use crate::notes::{NoteId, VersionId};
+use crate::{App, Error};
+use holewright_pages::FieldError;
 
 /// The longest reason or report.
 const LONGEST_REASON: usize = 2000;

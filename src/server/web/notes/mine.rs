@@ -9,13 +9,13 @@ use axum::response::Response;
 
 use super::inspection;
 use super::page::{MOST, day, page};
-use crate::pages::Query;
-use crate::pages::layout::{Door, Frame};
-use crate::server::db::notes::inspectors;
-use crate::server::db::notes::queue::{self, Own};
-use crate::server::extract::{Member, Reader};
-use crate::server::notes::inspection::{Awaited, awaited};
-use crate::server::{App, Error};
+use crate::db::notes::inspectors;
+use crate::db::notes::queue::{self, Own};
+use crate::extract::{Member, Reader};
+use crate::notes::inspection::{Awaited, awaited};
+use crate::{App, Error};
+use holewright_pages::Query;
+use holewright_pages::layout::{Door, Frame};
 
 #[derive(Template)]
 #[template(path = "web/notes/mine.html")]

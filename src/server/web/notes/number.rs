@@ -5,8 +5,8 @@ use std::sync::Arc;
 use axum::extract::{FromRequestParts, Path};
 use axum::http::request::Parts;
 
-use crate::server::notes::NoteId;
-use crate::server::{App, Error};
+use crate::notes::NoteId;
+use crate::{App, Error};
 
 /// The note that an address names. What is no number names none.
 #[derive(Clone, Copy, Debug)]

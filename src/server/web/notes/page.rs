@@ -10,12 +10,12 @@ use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 use time::OffsetDateTime;
 
-use crate::server::auth::SignedIn;
-use crate::server::clock::UnixSeconds;
-use crate::server::extract::Reader;
-use crate::server::limits::Client;
-use crate::server::validator::Tag;
-use crate::server::{App, Error};
+use crate::auth::SignedIn;
+use crate::clock::UnixSeconds;
+use crate::extract::Reader;
+use crate::limits::Client;
+use crate::validator::Tag;
+use crate::{App, Error};
 
 /// How many notes a list shows at once.
 pub(super) const MOST: i64 = 20;

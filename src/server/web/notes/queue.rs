@@ -14,16 +14,16 @@ use super::number::Number;
 use super::page::{day, may_write, page, see_other};
 use super::show::state;
 use super::text::Text;
-use crate::pages::layout::{Door, Frame};
-use crate::server::auth::{Right, Rights, SignedIn};
-use crate::server::db::notes::decide::{self, Reading};
-use crate::server::db::notes::read::{self, Note, State as Standing, Version};
-use crate::server::db::notes::{Words, after, queue};
-use crate::server::extract::{Fields, Member, Reader};
-use crate::server::notes::state::may_pass;
-use crate::server::notes::wording;
-use crate::server::notes::{NoteId, VersionId};
-use crate::server::{App, Error};
+use crate::auth::{Right, Rights, SignedIn};
+use crate::db::notes::decide::{self, Reading};
+use crate::db::notes::read::{self, Note, State as Standing, Version};
+use crate::db::notes::{Words, after, queue};
+use crate::extract::{Fields, Member, Reader};
+use crate::notes::state::may_pass;
+use crate::notes::wording;
+use crate::notes::{NoteId, VersionId};
+use crate::{App, Error};
+use holewright_pages::layout::{Door, Frame};
 
 /// The longest reason.
 const LONGEST: usize = 2000;

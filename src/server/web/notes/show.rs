@@ -12,17 +12,17 @@ use super::item::{author, counts};
 use super::number::Number;
 use super::page::{day, page};
 use super::text::Text;
-use crate::pages::FieldError;
-use crate::pages::field::{Field, Kind, items};
-use crate::pages::layout::{Door, Frame};
-use crate::server::auth::{Right, SignedIn};
-use crate::server::db::notes::after::{Found, Verdict};
-use crate::server::db::notes::read::{self, Note, State as Standing, Version};
-use crate::server::extract::Reader;
-use crate::server::notes::inspection::Awaited;
-use crate::server::notes::state::{Subject, may_pass, sees_waiting};
-use crate::server::notes::{NoteId, markdown};
-use crate::server::{App, Error};
+use crate::auth::{Right, SignedIn};
+use crate::db::notes::after::{Found, Verdict};
+use crate::db::notes::read::{self, Note, State as Standing, Version};
+use crate::extract::Reader;
+use crate::notes::inspection::Awaited;
+use crate::notes::state::{Subject, may_pass, sees_waiting};
+use crate::notes::{NoteId, markdown};
+use crate::{App, Error};
+use holewright_pages::FieldError;
+use holewright_pages::field::{Field, Kind, items};
+use holewright_pages::layout::{Door, Frame};
 
 #[derive(Template)]
 #[template(path = "web/notes/show.html")]

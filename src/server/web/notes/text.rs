@@ -2,10 +2,10 @@
 
 use askama::Template;
 
-use crate::pages::link::Link;
-use crate::server::notes::markdown;
-use crate::server::notes::state::Subject;
-use crate::server::notes::wording::Wording;
+use crate::notes::markdown;
+use crate::notes::state::Subject;
+use crate::notes::wording::Wording;
+use holewright_pages::link::Link;
 
 /// A wording; shown in a page with `{{ text|safe }}`, since it escapes what it holds itself.
 #[derive(Clone, Debug, Template)]

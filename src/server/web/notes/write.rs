@@ -14,14 +14,14 @@ use axum::response::Response;
 use super::form::{Place, Said, show, signed_out, typed};
 use super::number::Number;
 use super::page::{may_write, see_other};
-use crate::pages::{FieldError, Query};
-use crate::server::auth::{SignedIn, Token};
-use crate::server::db::notes::read::{self, Note};
-use crate::server::db::notes::write;
-use crate::server::extract::{Fields, Member, Reader};
-use crate::server::notes::wording::{Aim, Typed, Wording};
-use crate::server::notes::{NoteId, belongs};
-use crate::server::{App, Error};
+use crate::auth::{SignedIn, Token};
+use crate::db::notes::read::{self, Note};
+use crate::db::notes::write;
+use crate::extract::{Fields, Member, Reader};
+use crate::notes::wording::{Aim, Typed, Wording};
+use crate::notes::{NoteId, belongs};
+use crate::{App, Error};
+use holewright_pages::{FieldError, Query};
 
 /// The empty form, on the thing named in the address: `?on=materials/gunmetal`.
 ///

@@ -8,10 +8,10 @@ use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::super::{page, when};
-use crate::pages::layout::Frame;
-use crate::server::db::acts::{self, Act};
-use crate::server::extract::Secretary;
-use crate::server::{App, Error};
+use crate::db::acts::{self, Act};
+use crate::extract::Secretary;
+use crate::{App, Error};
+use holewright_pages::layout::Frame;
 
 #[derive(Template)]
 #[template(path = "web/people/acts.html")]

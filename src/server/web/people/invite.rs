@@ -10,13 +10,13 @@ use super::super::form_page::judged;
 use super::super::{page, when};
 use super::named;
 use super::slip::SlipPage;
-use crate::pages::FieldError;
-use crate::pages::field::Field;
-use crate::pages::layout::Frame;
-use crate::server::auth::{Rights, Token};
-use crate::server::db::slips;
-use crate::server::extract::{Fields, ProvedSecretary};
-use crate::server::{App, Error};
+use crate::auth::{Rights, Token};
+use crate::db::slips;
+use crate::extract::{Fields, ProvedSecretary};
+use crate::{App, Error};
+use holewright_pages::FieldError;
+use holewright_pages::field::Field;
+use holewright_pages::layout::Frame;
 
 /// The most characters of who it is for.
 const LONGEST: usize = 60;

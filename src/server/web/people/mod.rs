@@ -16,12 +16,12 @@ use axum::response::Response;
 use open_slips::SlipRow;
 
 use super::{page, when};
-use crate::pages::layout::Frame;
-use crate::server::auth::Rights;
-use crate::server::db;
-use crate::server::db::people::{self, Person};
-use crate::server::extract::Secretary;
-use crate::server::{App, Error};
+use crate::auth::Rights;
+use crate::db;
+use crate::db::people::{self, Person};
+use crate::extract::Secretary;
+use crate::{App, Error};
+use holewright_pages::layout::Frame;
 
 #[derive(Template)]
 #[template(path = "web/people/list.html")]

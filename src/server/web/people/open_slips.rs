@@ -7,9 +7,9 @@ use axum::response::Response;
 
 use super::super::{page, when};
 use super::named;
-use crate::server::db::open_slips::{self, Lets, OpenSlip};
-use crate::server::extract::{Fields, ProvedSecretary};
-use crate::server::{App, Error};
+use crate::db::open_slips::{self, Lets, OpenSlip};
+use crate::extract::{Fields, ProvedSecretary};
+use crate::{App, Error};
 
 /// A slip in the list.
 pub(super) struct SlipRow {

@@ -11,12 +11,12 @@ use axum::response::Response;
 use super::super::{page, when};
 use super::slip::SlipPage;
 use super::{last_secretary, named};
-use crate::pages::layout::Frame;
-use crate::server::auth::{MemberId, Rights, SignedIn, Token, cookie};
-use crate::server::db::people::{self, Change, Notes, Person};
-use crate::server::db::slips;
-use crate::server::extract::{Fields, ProvedSecretary};
-use crate::server::{App, Error};
+use crate::auth::{MemberId, Rights, SignedIn, Token, cookie};
+use crate::db::people::{self, Change, Notes, Person};
+use crate::db::slips;
+use crate::extract::{Fields, ProvedSecretary};
+use crate::{App, Error};
+use holewright_pages::layout::Frame;
 
 #[derive(Template)]
 #[template(path = "web/people/show.html")]
@@ -160,7 +160,7 @@ impl Act<'_> {
 }
 
 /// What becomes of a leaver's notes, as a form says it.
-pub(in crate::server::web) fn leavers_notes(choice: &str) -> Option<Notes> {
+pub(in crate::web) fn leavers_notes(choice: &str) -> Option<Notes> {
     match choice {
         "keep" => Some(Notes::Keep),
         "remove" => Some(Notes::Remove),

@@ -5,9 +5,9 @@ use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::super::{page, qr};
-use crate::pages::layout::Frame;
-use crate::server::auth::Token;
-use crate::server::{App, Error};
+use crate::auth::Token;
+use crate::{App, Error};
+use holewright_pages::layout::Frame;
 
 #[derive(Template)]
 #[template(path = "web/people/slip.html")]

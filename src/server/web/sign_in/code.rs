@@ -10,13 +10,13 @@ use super::super::form_page::{self, FormPage};
 use super::super::next::Next;
 use super::super::page;
 use super::{count, with_session};
-use crate::pages::FieldError;
-use crate::pages::link::Link;
-use crate::server::auth::{Token, TokenHash};
-use crate::server::db::accounts::{self, Account};
-use crate::server::db::sessions::{self, New};
-use crate::server::extract::{Asker, Fields};
-use crate::server::{App, Error};
+use crate::auth::{Token, TokenHash};
+use crate::db::accounts::{self, Account};
+use crate::db::sessions::{self, New};
+use crate::extract::{Asker, Fields};
+use crate::{App, Error};
+use holewright_pages::FieldError;
+use holewright_pages::link::Link;
 
 /// Shows the form to a browser whose password was right; any other signs in first.
 ///
@@ -72,7 +72,7 @@ pub(super) fn step(account: &Account, code: &str, now: i64) -> Option<i64> {
 }
 
 /// What is said of a wrong code.
-pub(in crate::server::web) fn wrong() -> FieldError {
+pub(in crate::web) fn wrong() -> FieldError {
     let words =
         "This is not the code of this half minute, or it was used already. Wait for the next one.";
     FieldError::new("code", words)

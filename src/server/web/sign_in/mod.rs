@@ -17,13 +17,13 @@ use axum::response::Response;
 use super::form_page::{self, FormPage};
 use super::next::Next;
 use super::page;
-use crate::pages::FieldError;
-use crate::pages::link::Link;
-use crate::server::auth::{Password, Token, cookie, name, strength};
-use crate::server::db::accounts::{self, Account};
-use crate::server::db::sessions::New;
-use crate::server::extract::{Asker, Fields};
-use crate::server::{App, Error};
+use crate::auth::{Password, Token, cookie, name, strength};
+use crate::db::accounts::{self, Account};
+use crate::db::sessions::New;
+use crate::extract::{Asker, Fields};
+use crate::{App, Error};
+use holewright_pages::FieldError;
+use holewright_pages::link::Link;
 
 /// Shows the form.
 ///

@@ -8,10 +8,10 @@ use axum::http::{HeaderName, HeaderValue};
 use axum::response::Response;
 
 use super::super::page;
-use crate::server::auth::cookie;
-use crate::server::db::accounts;
-use crate::server::extract::{Asker, Reader};
-use crate::server::{App, Error};
+use crate::auth::cookie;
+use crate::db::accounts;
+use crate::extract::{Asker, Reader};
+use crate::{App, Error};
 
 /// Ends the session at hand, if there is one.
 ///

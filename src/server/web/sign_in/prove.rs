@@ -10,11 +10,11 @@ use super::super::form_page::{self, FormPage};
 use super::super::next::Next;
 use super::super::page;
 use super::{check, code};
-use crate::pages::FieldError;
-use crate::server::auth::SignedIn;
-use crate::server::db::{accounts, sessions};
-use crate::server::extract::{AnyMember, Asker, Fields};
-use crate::server::{App, Error};
+use crate::auth::SignedIn;
+use crate::db::{accounts, sessions};
+use crate::extract::{AnyMember, Asker, Fields};
+use crate::{App, Error};
+use holewright_pages::FieldError;
 
 /// Shows the form.
 ///

@@ -3,12 +3,12 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calc::{reaming, spotting};
-use crate::pages::calculators::speeds;
-use crate::server::api::drills::Drill;
-use crate::server::api::figures;
-use crate::tables::reaming::Kind;
-use crate::units::Length;
+use crate::api::drills::Drill;
+use crate::api::figures;
+use holewright_core::calc::{reaming, spotting};
+use holewright_core::tables::reaming::Kind;
+use holewright_core::units::Length;
+use holewright_pages::calculators::speeds;
 
 /// When to withdraw a drill and clear it.
 #[derive(Debug, Serialize, ToSchema)]

@@ -4,10 +4,10 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::calc::speed_choice::Verdict;
-use crate::pages::calculators::speeds;
-use crate::server::api::figures;
-use crate::units::{Time, Velocity, in_metres_per_minute, in_seconds, print};
+use crate::api::figures;
+use holewright_core::calc::speed_choice::Verdict;
+use holewright_core::units::{Time, Velocity, in_metres_per_minute, in_seconds, print};
+use holewright_pages::calculators::speeds;
 
 /// A speed of the machine.
 #[derive(Debug, Serialize, ToSchema)]

@@ -1,0 +1,139 @@
+//! Building a plan from what is asked.
+
+use super::order::{self, Steps};
+use super::{Clearance, Error, HolePlan, HoleSize, HoleSpec, Listed, Tap, cautions, depths};
+use crate::calc::tapping::{self, Choice, Question};
+use crate::calc::thread_form::{self, Geometry};
+use crate::calc::{self, clearance, engagement, oversize};
+use crate::tables::lists;
+use crate::tables::materials::FormingTap;
+use crate::tables::threads::Form;
+use crate::units::{Length, in_mm, print};
+
+/// A thread longer than this many diameters is a slip of the pen.
+const LONGEST_DIAMETERS: f64 = 60.0;
+
+/// The whole plan for one hole.
+///
+/// # Errors
+/// [`Error`] says what stands in the way and what would be possible.
+///
+/// # Examples
+/// ```
+/// use holewright_core::{plan::{HoleSpec, build}, tables::{materials, threads}};
+/// let spec = HoleSpec::new(threads::find("ba", "5").unwrap(), materials::find("gunmetal").unwrap());
+/// assert_eq!(build(&spec).unwrap().operations.first().unwrap().action.slug(), "mark-out");
+/// ```
+pub fn build(spec: &HoleSpec) -> Result<HolePlan<'_>, Error> {
+    let metals = [Some(spec.material), spec.over.map(|over| over.material)];
+    if let Some(material) = metals.into_iter().flatten().find(|metal| metal.refused.is_some()) {
+        return Err(Error::Refused { material });
+    }
+    let geometry = thread_form::geometry(spec.thread);
+    check_lengths(spec, &geometry)?;
+    let tapping = choose(spec, &geometry)?;
+    let drill = tapping.chosen.drill;
+    let clearance = clearance(spec, &geometry);
+    let depths = depths::depths(spec, &geometry, drill.diameter)?;
+    let operations = order::operations(&Steps {
+        spec,
+        geometry: &geometry,
+        tapping: drill,
+        clearance: &clearance,
+        depths: &depths,
+    });
+    let mut plan = HolePlan {
+        spec,
+        geometry,
+        hole: hole_size(spec, &geometry, drill.diameter),
+        listed: listed(spec, &geometry, &tapping),
+        tapping,
+        clearance,
+        depths,
+        operations,
+        warnings: Vec::new(),
+    };
+    plan.warnings = cautions::warnings(&plan);
+    Ok(plan)
+}
+
+fn check_lengths(spec: &HoleSpec, geometry: &Geometry) -> Result<(), Error> {
+    let least = geometry.pitch;
+    let most = geometry.major * LONGEST_DIAMETERS;
+    let over = spec.over.and_then(|over| over.thickness);
+    for (quantity, length) in [("depth", spec.depth), ("thickness of the upper part", over)] {
+        if let Some(given) = length.filter(|length| *length < least || *length > most) {
+            return Err(calc::Error::OutOfRange { quantity, given, least, most }.into());
+        }
+    }
+    match spec.measured_hole {
+        Some(hole) if hole >= geometry.major => {
+            Err(Error::NothingLeft { hole, thread: spec.thread, major: geometry.major })
+        }
+        _ => Ok(()),
+    }
+}
+
+fn choose(spec: &HoleSpec, geometry: &Geometry) -> Result<Choice, Error> {
+    let question = Question {
+        thread: spec.thread,
+        material: spec.material,
+        thread_length: depths::thread_length(spec, geometry),
+        aim: spec.aim,
+    };
+    if spec.tap != Tap::Forming {
+        return Ok(tapping::choose(question, spec.at_hand.drills())?);
+    }
+    if !matches!(spec.thread.form(), Form::IsoMetric | Form::Unified) {
+        return Err(Error::FormingNeedsSixtyDegrees { thread: spec.thread });
+    }
+    if spec.material.forming_tap == FormingTap::Refuse {
+        return Err(Error::FormingNeedsDuctile { material: spec.material });
+    }
+    Ok(tapping::choose_forming(question, spec.at_hand.drills())?)
+}
+
+fn hole_size(spec: &HoleSpec, geometry: &Geometry, drill: Length) -> HoleSize {
+    let form = spec.thread.form();
+    let likely = oversize::likely(drill).mean;
+    HoleSize {
+        likely,
+        likely_engagement_percent: engagement::percent(form, geometry, likely),
+        measured_engagement_percent: spec
+            .measured_hole
+            .map(|hole| engagement::percent(form, geometry, hole)),
+    }
+}
+
+fn clearance(spec: &HoleSpec, geometry: &Geometry) -> Clearance {
+    let hole = clearance::hole(spec.thread, geometry.major, spec.fit);
+    let drill = clearance::drill_for(hole.hole, spec.at_hand.drills());
+    let float = drill.map(|drill| clearance::float(drill.diameter, geometry.major));
+    Clearance { hole, drill, float }
+}
+
+/// The published lists' drills beside ours, each with one line of why ours differs.
+fn listed(spec: &HoleSpec, geometry: &Geometry, choice: &Choice) -> Vec<Listed> {
+    lists::for_thread(spec.thread)
+        .map(|row| {
+            let hole = row.drill.length();
+            let engagement_percent = engagement::percent(spec.thread.form(), geometry, hole);
+            let same = in_mm(hole - choice.chosen.drill.diameter).abs() < 0.02;
+            let why_different = (!same).then(|| why_different(spec, choice, engagement_percent));
+            Listed { row, engagement_percent, why_different }
+        })
+        .collect()
+}
+
+fn why_different(spec: &HoleSpec, choice: &Choice, listed_percent: f64) -> String {
+    if spec.tap == Tap::Forming {
+        return "The list is for cutting taps; a forming tap wants a larger hole.".to_owned();
+    }
+    let ours = choice.chosen.engagement_percent;
+    let taken = print::fixed(ours, 0);
+    let metal = spec.material.name;
+    let gain = if listed_percent > ours { "an easier tap" } else { "more thread" };
+    format!(
+        "A list has one size for every metal and depth; here {metal} is taken to about {taken} %, for {gain}."
+    )
+}

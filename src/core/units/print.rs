@@ -1,0 +1,101 @@
+//! All rounding and printing: a figure is rounded once, here, on its way out.
+
+use super::{Length, in_inch, in_mm};
+
+/// Rounds half away from zero to a number of decimal places.
+///
+/// A figure that misses the half by nothing but binary noise counts as the half, so `2.675`
+/// (stored a hair below) prints as `2.68`, the way a person rounds it.
+///
+/// # Examples
+/// ```
+/// use holewright_core::units::print::round;
+/// assert_eq!(round(2.675, 2), 2.68);
+/// assert_eq!(round(-0.004, 2), 0.0);
+/// ```
+#[must_use]
+pub fn round(value: f64, places: u8) -> f64 {
+    let scale = power_of_ten(places);
+    let scaled = value.abs() * scale;
+    let rounded = (scaled + 0.5 + scaled * 1e-12).floor() / scale;
+    if rounded == 0.0 { 0.0 } else { rounded.copysign(value) }
+}
+
+fn power_of_ten(places: u8) -> f64 {
+    const POWERS: [f64; 10] = [1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9];
+    POWERS.get(usize::from(places)).copied().unwrap_or(1e9)
+}
+
+/// A number with exactly so many decimal places: `2.50`.
+#[must_use]
+pub fn fixed(value: f64, places: u8) -> String {
+    format!("{:.*}", usize::from(places), round(value, places))
+}
+
+/// A number with at most so many decimal places and no trailing zeros: `2.5`.
+#[must_use]
+pub fn trimmed(value: f64, places: u8) -> String {
+    format!("{}", round(value, places))
+}
+
+/// A length in millimetres, unit included: `2.65 mm`.
+#[must_use]
+pub fn mm(length: Length, places: u8) -> String {
+    format!("{} mm", trimmed(in_mm(length), places))
+}
+
+/// A length in inches, unit included: `0.1043 in`.
+#[must_use]
+pub fn inch(length: Length, places: u8) -> String {
+    format!("{} in", fixed(in_inch(length), places))
+}
+
+/// A percentage to one place, sign included: `69.9 %`.
+#[must_use]
+pub fn percent(value: f64) -> String {
+    format!("{} %", fixed(value, 1))
+}
+
+/// Rounds to so many significant figures: 2,971 rev/min is read off a dial as 3,000.
+///
+/// # Examples
+/// ```
+/// use holewright_core::units::print::significant;
+/// assert_eq!(significant(2971.0, 2), 3000.0);
+/// assert_eq!(significant(84.9, 2), 85.0);
+/// ```
+#[must_use]
+pub fn significant(value: f64, figures: u8) -> f64 {
+    let mut scale = 1.0;
+    let most = power_of_ten(figures);
+    while value.abs() / scale >= most {
+        scale *= 10.0;
+    }
+    round(value / scale, 0) * scale
+}
+
+/// Words with a capital at the start, for the head of a sentence.
+#[must_use]
+pub fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// Words with a small letter at the start, to follow a colon; `PTFE` and `A4` stay as they are.
+///
+/// # Examples
+/// ```
+/// use holewright_core::units::print::running;
+/// assert_eq!(running("It holds lead."), "it holds lead.");
+/// assert_eq!(running("PTFE creeps."), "PTFE creeps.");
+/// ```
+#[must_use]
+pub fn running(words: &str) -> String {
+    let mut letters = words.chars();
+    match (letters.next(), letters.clone().next()) {
+        (Some(first), Some(second)) if second.is_lowercase() || second == ' ' => {
+            first.to_lowercase().chain(letters).collect()
+        }
+        _ => words.to_owned(),
+    }
+}

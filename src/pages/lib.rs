@@ -1,0 +1,135 @@
+//! Every public page as a pure function of its address: no server, no database, no clock.
+//!
+//! The same function compiled for a phone with no signal must give the same bytes. Leaves out the
+//! JSON, the members' notes and every word kept for the server: those answer 404 here.
+
+mod address;
+mod answer;
+pub mod assets;
+pub mod calculators;
+mod candidate;
+pub(crate) mod cited;
+pub(crate) mod controls;
+mod diameter;
+pub mod drawer;
+pub mod drills;
+pub mod field;
+mod figures;
+mod file;
+pub mod form;
+mod home;
+pub mod layout;
+pub mod link;
+mod materials;
+mod not_found;
+pub mod plan;
+pub mod problem;
+mod query;
+pub mod search;
+mod sentence;
+mod threads;
+mod typed;
+pub(crate) mod warnings;
+
+pub use address::canonical;
+pub use answer::Answer;
+pub use form::{Choice, FieldError};
+pub use query::Query;
+
+use address::Address;
+use drawer::{Carried, Drawer};
+
+/// What varies from reader to reader, as plain values.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Context {
+    /// Scheme and host for absolute addresses, without a final slash: `https://club.example`.
+    pub base_url: String,
+    /// What the reader's browser carries of a drawer. Files never look at it.
+    pub drawer: Carried,
+    /// What members found, ready to stand below the page.
+    pub notes: Notes,
+}
+
+/// The members' notes on a page, made by a server that keeps them.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Notes {
+    /// Whether there are notes at all: a copy of the pages on a phone has none.
+    pub are_kept: bool,
+    /// HTML for the end of the page; empty where there is nothing to say.
+    pub html: String,
+    /// On the page of a search, how many were found.
+    pub found: usize,
+}
+
+/// One visit to one page: its canonical path, what was asked, and for whom.
+#[derive(Debug)]
+struct Visit<'a> {
+    /// The canonical path, `/threads/ba/5`.
+    path: String,
+    /// What follows the `?`.
+    query: Query,
+    /// What varies from reader to reader.
+    context: &'a Context,
+}
+
+impl<'a> Visit<'a> {
+    /// The reader's drawer, where one is in use.
+    fn drawer(&self) -> Option<&'a Drawer> {
+        self.context.drawer.in_use()
+    }
+}
+
+/// Answers one address: `answer("/threads/ba/5", "", &context)`.
+///
+/// A page has one address. Another spelling of it (capitals, a final slash, a percent code) is
+/// sent there in one hop with 301, and so is a form's query with empty fields in it.
+///
+/// # Examples
+/// ```
+/// use holewright_pages::{answer, Context};
+/// let context = Context::default();
+/// assert_eq!(answer("/threads", "", &context).status, 200);
+/// assert_eq!(answer("/Threads/", "", &context).location(), Some("/threads"));
+/// assert_eq!(answer("/sign-in", "", &context).status, 404);
+/// ```
+#[must_use]
+pub fn answer(path: &str, query: &str, context: &Context) -> Answer {
+    if let Some(answer) = assets::answer(path) {
+        return answer;
+    }
+    let address = Address::read(path);
+    let canonical = address.canonical();
+    let visit = |path: &str| Visit { path: path.to_owned(), query: Query::read(query), context };
+    let answer = match file::asked(&canonical) {
+        Some((page, kind)) => {
+            // A file is the same for every reader.
+            let context = &Context { drawer: Carried::Nothing, ..context.clone() };
+            let visit = Visit { context, ..visit(page) };
+            file::answer(&Address::read(page).segments(), &visit, kind)
+        }
+        None => route(&address.segments(), &visit(&canonical)),
+    };
+    let visit = visit(&canonical);
+    let moved = path != visit.path || (visit.query.is_untidy() && !answer.is_refusal());
+    if moved && answer.is_page() { Answer::moved(&visit.query.after(&visit.path)) } else { answer }
+}
+
+/// Every address of the reference.
+fn route(segments: &[&str], visit: &Visit<'_>) -> Answer {
+    match *segments {
+        [] => home::show(visit),
+        ["search"] => search::show(visit),
+        ["threads"] => threads::index(visit),
+        ["threads", system] => threads::system(visit, system),
+        ["threads", system, size] => threads::show(visit, system, size),
+        ["drills"] => drills::chart(visit),
+        ["drills", series, size] => drills::show(visit, series, size),
+        ["materials"] => materials::index(visit),
+        ["materials", slug] => materials::show(visit, slug),
+        ["plan"] => plan::show(visit),
+        ["drawer"] => drawer::show(visit),
+        ["calculators"] => calculators::index(visit),
+        ["calculators", name] => calculators::show(visit, name),
+        _ => not_found::show(visit),
+    }
+}

@@ -1,0 +1,260 @@
+//! The web server around the pages, with its database.
+//!
+//! - [`config`]: the settings; `log`: the log; [`clock`]: the wall clock.
+//! - [`routes`]: the route table; [`middleware`]: what happens around every answer; [`accept`]: the sockets.
+//! - [`bytes`]: the bytes of an answer, coded, kept, or held by the reader already.
+//! - [`cookie`]: one cookie of a request.
+//! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
+//! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
+//! - [`backup`]: everything in one file, and back; [`whole_file`]: files that appear whole.
+//! - `invitation`: links to join with, printed; `housekeeping`: what is forgotten when it is old.
+//! - [`notes`]: the rules of the shop notes; [`demo`]: an invented club to try the program with.
+//! - [`auth`]: who somebody is and what they may do; [`extract`]: who sent a request.
+//! - [`limits`]: how often one address may ask; [`metrics`]: what an operator watches.
+
+pub mod accept;
+pub mod api;
+pub mod auth;
+pub mod backup;
+pub mod bytes;
+pub mod clock;
+pub mod config;
+pub mod cookie;
+pub mod db;
+pub mod demo;
+pub mod entries;
+pub mod error;
+pub mod extract;
+pub mod healthcheck;
+mod housekeeping;
+mod invitation;
+pub mod limits;
+mod log;
+pub mod metrics;
+pub mod middleware;
+pub mod notes;
+pub mod readiness;
+pub mod routes;
+pub mod validator;
+pub mod web;
+pub mod whole_file;
+
+use std::fmt;
+use std::io::{self, Write};
+use std::net::SocketAddr;
+use std::process::ExitCode;
+use std::sync::Arc;
+use std::time::Duration;
+
+use tokio::time::timeout;
+
+use accept::Limits;
+use auth::password::Hashing;
+use auth::second_factor::Setting;
+use auth::tries::Tries;
+use backup::Existing;
+use bytes::Kept;
+use clock::Clock;
+use config::{BaseUrl, Command, CommandLine, Config};
+use db::{Database, FolderLock};
+use holewright_pages as pages;
+use limits::{Allowance, RateLimit};
+use metrics::Metrics;
+use readiness::Readiness;
+use validator::Build;
+
+pub use error::Error;
+
+/// With the drain this stays below the ten seconds after which a container is killed.
+const CLOSE: Duration = Duration::from_secs(1);
+
+/// Tries to sign in from one address: ten, then one a minute.
+const SIGN_INS: Allowance = Allowance { burst: 10, every: Duration::from_secs(60) };
+
+/// What a request needs, made once at start.
+#[derive(Debug)]
+pub struct App {
+    /// The settings.
+    pub config: Config,
+    /// The address readers see.
+    pub base_url: BaseUrl,
+    /// What the pages need to know.
+    pub context: pages::Context,
+    /// The database.
+    pub database: Database,
+    /// The wall clock.
+    pub clock: Clock,
+    /// Whether the server can do its work.
+    pub readiness: Readiness,
+    /// How far a client may go.
+    pub limits: Limits,
+    /// What a page's validator holds besides its figures.
+    pub build: Build,
+    /// How often one address may ask for what costs work.
+    pub rate_limit: RateLimit,
+    /// How often one address may try to sign in.
+    pub sign_in_limit: RateLimit,
+    /// Wrong passwords and codes at every account.
+    pub tries: Tries,
+    /// How passwords are hashed.
+    pub passwords: Hashing,
+    /// From which second factors are offered.
+    pub second_factor: Setting,
+    /// How often one member may write.
+    pub write_limit: RateLimit,
+    /// What an operator watches.
+    pub metrics: Metrics,
+    /// Finished answers. Whatever changes what readers see must say so here.
+    pub kept: Kept,
+}
+
+/// Why the server cannot start.
+#[derive(Debug, thiserror::Error)]
+pub enum StartError {
+    /// The address cannot be listened on.
+    #[error("cannot listen on {address}: {source}; choose another address with --listen")]
+    Listen {
+        /// The address.
+        address: SocketAddr,
+        /// What the system said.
+        source: io::Error,
+    },
+    /// The metrics cannot be shown where they should.
+    #[error(transparent)]
+    Metrics(#[from] metrics::door::CannotListen),
+    /// The database cannot be used.
+    #[error(transparent)]
+    Database(#[from] db::Error),
+    /// There is no chance to make secrets of.
+    #[error(transparent)]
+    NoChance(#[from] auth::NoChance),
+    /// The system refuses something a server needs.
+    #[error("the system refuses what a server needs: {0}")]
+    System(#[from] io::Error),
+}
+
+impl App {
+    /// Opens the database and projects the tables into it. Who serves holds a [`FolderLock`] besides.
+    ///
+    /// # Errors
+    /// The database cannot be opened or written, or the system gives no random bytes.
+    pub async fn open(config: Config, base_url: BaseUrl, clock: Clock) -> Result<Self, StartError> {
+        let database = Database::open(&config.data_dir).await?;
+        let projected = db::reference::project(&database, &entries::all(), clock.now()).await?;
+        tracing::debug!(?projected, "the tables are in the database");
+        Ok(Self {
+            context: pages::Context {
+                base_url: base_url.as_str().to_owned(),
+                notes: pages::Notes { are_kept: true, ..pages::Notes::default() },
+                ..pages::Context::default()
+            },
+            build: Build::serving(&base_url),
+            readiness: Readiness::default(),
+            limits: Limits::default(),
+            rate_limit: RateLimit::default(),
+            sign_in_limit: RateLimit::of(SIGN_INS),
+            tries: Tries::default(),
+            passwords: Hashing::default(),
+            second_factor: Setting::new()?,
+            write_limit: RateLimit::of(Allowance::of_a_writer()),
+            metrics: Metrics::default(),
+            kept: Kept::default(),
+            config,
+            base_url,
+            database,
+            clock,
+        })
+    }
+}
+
+/// The program: reads its settings, then does what it was asked to.
+#[must_use]
+pub fn main() -> ExitCode {
+    let line = match CommandLine::read() {
+        Ok(line) => line,
+        Err(stop) => stop.exit(),
+    };
+    match line.command.unwrap_or_default() {
+        Command::Serve => {
+            let _log = log::start(line.config.log);
+            outcome(run(line.config))
+        }
+        Command::Healthcheck => outcome(healthcheck::ask(line.config.listen)),
+        Command::Backup { file, replace } => {
+            let existing = if replace { Existing::Replace } else { Existing::Keep };
+            told(backup::alone(backup::save(&line.config.data_dir, &file, existing, Clock::System)))
+        }
+        Command::Verify { file } => told(backup::alone(backup::verify(&file))),
+        Command::Restore { file } => {
+            told(backup::alone(backup::restore(&line.config.data_dir, &file, Clock::System)))
+        }
+        Command::Invite(invite) => outcome(invitation::print_slip(&line.config, &invite)),
+        Command::Demo { remove } => {
+            let config = &line.config;
+            if remove { told(demo::remove_from(config)) } else { told(demo::fill_into(config)) }
+        }
+        Command::Reset { name } => outcome(invitation::print_reset(&line.config, &name)),
+    }
+}
+
+/// Serves until the process is told to stop.
+///
+/// # Errors
+/// The server cannot start.
+pub fn run(config: Config) -> Result<(), StartError> {
+    tokio::runtime::Builder::new_multi_thread().enable_all().build()?.block_on(serve(config))
+}
+
+async fn serve(config: Config) -> Result<(), StartError> {
+    // The address first: a second server started by mistake stops before it touches the data.
+    let listener = accept::listen(config.listen)
+        .map_err(|source| StartError::Listen { address: config.listen, source })?;
+    let metrics = metrics::door::Door::open(config.metrics_listen).await?;
+    let here = BaseUrl::of_listener(listener.local_addr()?);
+    let base_url = config.base_url.clone().unwrap_or_else(|| here.clone());
+    // Held till the end: it keeps a second server, and a restore, out of the data folder.
+    let _folder = FolderLock::take(&config.data_dir)?;
+    let app = Arc::new(App::open(config, base_url, Clock::System).await?);
+    let limits = app.limits.within(accept::descriptors::raise());
+    let mut signals = accept::Signals::listen()?;
+    tracing::info!("Holewright is ready: open {here}");
+    if limits.connections < app.limits.connections {
+        let connections = limits.connections;
+        tracing::warn!(connections, "the limit on open files is low: fewer connections at once");
+    }
+    metrics.serve(&app);
+    invitation::welcome(&app).await?;
+    housekeeping::start(&app);
+    let router = routes::router(Arc::clone(&app));
+    let stop = async || {
+        signals.next().await;
+        app.readiness.stop();
+    };
+    accept::serve(listener, router, limits, stop).await;
+    if timeout(CLOSE, app.database.close()).await.is_err() {
+        tracing::warn!(
+            "the database did not close in time; its log is folded in at the next start"
+        );
+    }
+    tracing::info!("stopped");
+    Ok(())
+}
+
+/// As [`outcome`], with what was done on standard output.
+fn told<T: fmt::Display, E: fmt::Display>(result: Result<T, E>) -> ExitCode {
+    outcome(result.map(|done| {
+        // What was asked for is done, whether or not anybody reads so.
+        let _ = writeln!(io::stdout(), "{done}");
+    }))
+}
+
+fn outcome<E: fmt::Display>(result: Result<(), E>) -> ExitCode {
+    match result {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            // With standard error closed there is nobody left to tell.
+            let _ = writeln!(io::stderr(), "holewright: {error}");
+            ExitCode::FAILURE
+        }
+    }
+}

@@ -1,0 +1,4 @@
+//! What must hold of the pages' own rules for every input, shown on many.
+
+mod calculators;
+mod drawer;
