@@ -71,12 +71,12 @@ pub(super) fn lead(level: f64, middle: f64) -> f64 {
     if (middle - level).abs() < STRAIGHT { level } else { middle }
 }
 
-/// A run of labels that touch, each hanging on the one above.
-struct Run {
+/// Labels that touch, each hanging on the one above.
+struct Stack {
     top: f64,
     height: f64,
     labels: usize,
-    /// Sum over the labels of where the run's top would suit each best.
+    /// Sum over the labels of where the stack's top would suit each best.
     wished: f64,
 }
 
@@ -86,28 +86,29 @@ pub(super) fn spread<'label>(
     labels: impl Iterator<Item = &'label Label> + Clone,
     least: f64,
 ) -> Vec<f64> {
-    let mut runs: Vec<Run> = Vec::new();
+    let mut stacks: Vec<Stack> = Vec::new();
     for label in labels.clone() {
         let wish = label.wanted - label.height() / 2.0;
-        let mut run = Run { top: wish.max(least), height: label.height(), labels: 1, wished: wish };
-        while let Some(above) = runs.pop_if(|above| above.top + above.height > run.top) {
-            let count = above.labels + run.labels;
-            // Each label of the lower run would have the joined run start higher by the upper's height.
-            let wished = above.wished + run.wished - repeated(above.height, run.labels);
-            run = Run {
+        let mut stack =
+            Stack { top: wish.max(least), height: label.height(), labels: 1, wished: wish };
+        while let Some(above) = stacks.pop_if(|above| above.top + above.height > stack.top) {
+            let count = above.labels + stack.labels;
+            // Each label of the lower stack would have the joined stack start higher by the upper's height.
+            let wished = above.wished + stack.wished - repeated(above.height, stack.labels);
+            stack = Stack {
                 top: (wished / repeated(1.0, count)).max(least),
-                height: above.height + run.height,
+                height: above.height + stack.height,
                 labels: count,
                 wished,
             };
         }
-        runs.push(run);
+        stacks.push(stack);
     }
     let mut tops = Vec::new();
     let mut labels = labels;
-    for run in runs {
-        let mut top = run.top;
-        for label in labels.by_ref().take(run.labels) {
+    for stack in stacks {
+        let mut top = stack.top;
+        for label in labels.by_ref().take(stack.labels) {
             tops.push(top);
             top += label.height();
         }

@@ -7,7 +7,7 @@ use std::f64::consts::FRAC_PI_2;
 
 use crate::calc::thread_form::{self, Geometry};
 use crate::drawing::dimension::{DimensionLines, OVERSHOOT, start_centred};
-use crate::drawing::frame::{self, LINE, MARGIN, WIDTH, Words};
+use crate::drawing::frame::{self, Caption, LINE, MARGIN, WIDTH};
 use crate::drawing::hatch::{Lean, hatch};
 use crate::drawing::label::{self, Label, Line};
 use crate::drawing::svg::{Element, Path, Point, Turn, at};
@@ -49,7 +49,7 @@ pub fn thread_profile(thread: &Thread, ids: DrawingIds<'_>) -> String {
         let note = Element::new("text").with("x", MARGIN).with("y", end);
         parts.push(frame::lettering("note ink", vec![note.text(TAPER_NOTE)]));
     }
-    frame::sheet(ids, (end + MARGIN).ceil(), words(thread), parts)
+    frame::sheet(ids, (end + MARGIN).ceil(), caption(thread), parts)
 }
 
 /// Every dimension a thread's profile shows.
@@ -125,7 +125,7 @@ fn diameters(thread: &Thread, geometry: &Geometry) -> Vec<DiameterLine> {
     named.into_iter().map(line).collect()
 }
 
-fn words(thread: &Thread) -> Words {
+fn caption(thread: &Thread) -> Caption {
     let name = thread.designation;
     let mut description = format!("Two pitches of the thread form of {name}, to scale.");
     for dimension in dimensions(thread) {
@@ -139,7 +139,7 @@ fn words(thread: &Thread) -> Words {
         description.push(' ');
         description.push_str(TAPER_NOTE);
     }
-    Words { title: format!("{name}, thread form"), description }
+    Caption { title: format!("{name}, thread form"), description }
 }
 
 /// How a crest or a root is finished.
