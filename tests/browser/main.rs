@@ -22,8 +22,10 @@ mod mistakes;
 mod note_pages;
 mod notes;
 mod pictures;
+#[path = "../process.rs"]
 mod process;
 mod reach;
 mod readme;
+mod started;
 mod targets;
 mod window;

@@ -19,9 +19,12 @@ mod fuzz;
 mod guards;
 mod notes;
 mod people;
+#[path = "../process.rs"]
+mod process;
 mod refusals;
 mod safety;
 mod settings;
 mod sockets;
 mod support;
+mod turns;
 mod validators;
