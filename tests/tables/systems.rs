@@ -88,41 +88,31 @@ fn sizes_are_called_as_their_rows_print_them() {
     for system in systems() {
         let word = words_read(system).next().unwrap();
         for thread in system.threads {
-            let typed = |unit: &str| match thread.basic {
-                Basic::Major(major) if unit == "mm" => {
-                    format!("{} mm {word}", in_mm(major.length()))
-                }
-                Basic::Major(major) => format!("{} inch {word}", in_inch(major.length())),
-                Basic::EffectiveAtGauge(_) => word.to_owned(),
+            let Basic::Major(major) = thread.basic else { continue };
+            let pitch = match thread.pitch {
+                Pitch::Mm(pitch) => print::trimmed(pitch, 4),
+                Pitch::PerInch(threads) => print::trimmed(threads, 4),
             };
-            let (in_mm, in_inch) = (meant(&typed("mm")), meant(&typed("inch")));
-            let name = thread.designation;
-            match (system.naming, thread.basic) {
-                (_, Basic::EffectiveAtGauge(_)) => {}
-                (Naming::Number, _) => {
-                    assert!(!in_mm.contains(&thread) && !in_inch.contains(&thread), "{name}");
-                    assert!(
-                        meant(&format!("No. {} {word}", thread.size)).contains(&thread),
-                        "{name}"
-                    );
-                }
-                (_, Basic::Major(Printed::Mm(_))) if matches!(thread.pitch, Pitch::Mm(_)) => {
-                    assert!(!in_inch.contains(&thread), "{name} in inches");
-                    let pitch = print::trimmed(in_mm(thread.pitch.length()), 4);
-                    let with_pitch = meant(&format!("{} x {pitch}", typed("mm")));
-                    assert!(with_pitch.contains(&thread), "{name} in millimetres");
-                }
-                (Naming::Metric, _) => {
-                    panic!("{name} is called by millimetres and printed in inches")
-                }
-                // The figure of a pipe thread in millimetres is no name of it.
-                (Naming::Inch | Naming::Unified, Basic::Major(Printed::Mm(_))) => {
-                    assert!(!in_mm.contains(&thread), "{name} in millimetres");
-                }
-                (Naming::Inch | Naming::Unified, _) => {
-                    assert!(in_inch.contains(&thread), "{name} in inches");
-                    assert!(!in_mm.contains(&thread), "{name} in millimetres");
-                }
+            let typed = |size: f64, unit| {
+                meant(&format!("{} {unit} {word} x {pitch}", print::trimmed(size, 4)))
+            };
+            let by_mm = typed(in_mm(major.length()), "mm").contains(&thread);
+            let by_inch = typed(in_inch(major.length()), "inch").contains(&thread);
+            let is_metric = matches!((major, thread.pitch), (Printed::Mm(_), Pitch::Mm(_)));
+            let expected = match system.naming {
+                Naming::Number => [false, false],
+                Naming::Metric => [true, false],
+                Naming::Unified => [is_metric, !is_metric],
+                // A pipe thread is called by its bore, which no row prints.
+                Naming::Inch => [false, !matches!(major, Printed::Mm(_))],
+            };
+            assert_eq!([by_mm, by_inch], expected, "{}", thread.designation);
+            if is_metric && system.naming != Naming::Number {
+                assert!(by_mm, "{} is not called by its millimetres", thread.designation);
+            }
+            if system.naming == Naming::Number {
+                let number = format!("No. {} {word}", thread.size);
+                assert!(meant(&number).contains(&thread), "{number}");
             }
         }
     }
@@ -132,7 +122,8 @@ fn sizes_are_called_as_their_rows_print_them() {
 #[test]
 fn a_system_in_millimetres_is_never_read_in_inches() {
     for system in systems() {
-        for (thread, word) in system.threads.iter().zip(words_read(system).cycle()) {
+        let word = words_read(system).next().unwrap();
+        for thread in system.threads {
             let typed = format!("{} in {word}", size_alone(system, thread));
             let is_metric = matches!(thread.pitch, Pitch::Mm(_));
             let found = meant(&typed);
