@@ -155,6 +155,7 @@ fn the_plain_size_that_a_system_leaves_to_another_is_held_there() {
     for system in systems() {
         let Meant::ByPitch { plain } = system.meant else { continue };
         assert_eq!(plain.system().meant, Meant::BySize, "{}", system.slug);
+        assert_eq!(plain.system().mark, system.mark, "{}: the two are written alike", system.slug);
         for thread in plain.system().threads {
             assert_eq!(meant(thread.designation), [thread]);
         }
@@ -238,6 +239,9 @@ fn the_lists_and_holes_that_a_system_declares_are_held() {
         let has_holes =
             system.threads.iter().any(|thread| clearance::printed_for(thread).count() > 0);
         assert_eq!(has_holes, system.clearance != ClearanceFamily::Rule, "{}", system.slug);
+        // ISO 273 and ASME B18.2.8 speak of screws of these forms alone.
+        let is_standard = system.form.shape().cut_as == Form::IsoMetric;
+        assert!(is_standard || !has_holes, "{}: clearance", system.slug);
         let is_unified = system.heads == HeadFamily::Unified;
         assert_eq!(is_unified, system.clearance == ClearanceFamily::Unified, "{}", system.slug);
     }
