@@ -5,4 +5,5 @@ mod drills;
 mod grades;
 mod lists;
 mod materials;
+mod systems;
 mod threads;
