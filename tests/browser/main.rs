@@ -25,8 +25,10 @@ mod notes;
 #[path = "../site/members.rs"]
 mod open;
 mod pictures;
+#[path = "../process.rs"]
 mod process;
 mod reach;
 mod readme;
+mod started;
 mod targets;
 mod window;

@@ -11,6 +11,7 @@ use holewright_server::db::Database;
 use holewright_server::demo::{self, Fate, Filled, MARK, MEMBERS, NotDone};
 use holewright_server::notes::belongs;
 
+use crate::process;
 use crate::support::{Folder, NOW, Server};
 
 async fn filled(database: &Database) -> Filled {
@@ -254,7 +255,7 @@ async fn it_stays_where_others_are_beside_it_and_else_goes_whole() {
 fn run(folder: &Folder, more: &[&str]) -> Output {
     let mut program = Command::new(env!("CARGO_BIN_EXE_holewright"));
     program.args(["demo", "--data-dir", folder.path().to_str().unwrap()]).args(more);
-    program.output().unwrap()
+    process::run(&program)
 }
 
 #[test]

@@ -28,9 +28,12 @@ mod notes;
 mod open;
 mod page;
 mod people;
+#[path = "../process.rs"]
+mod process;
 mod refusals;
 mod safety;
 mod settings;
 mod sockets;
 mod support;
+mod turns;
 mod validators;

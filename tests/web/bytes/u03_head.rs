@@ -12,6 +12,7 @@ use holewright_pages::assets;
 use super::fetched::fetch;
 use crate::kinds::KINDS;
 use crate::people::access::open_to_all;
+use crate::process::{Process, wait_until};
 use crate::support::{Folder, Server, free_address};
 
 /// What neither the kinds of pages nor the matrix of rights name: files beside a page, redirects,
@@ -111,27 +112,20 @@ async fn u03_every_text_says_its_character_set() {
 fn u03_head_sends_no_body_through_a_socket() {
     let folder = Folder::new();
     let address = free_address();
-    let mut server = Command::new(env!("CARGO_BIN_EXE_holewright"))
-        .args(["--listen", &address.to_string(), "--data-dir"])
-        .arg(folder.path().join("data"))
-        .stdout(Stdio::null())
-        .spawn()
-        .unwrap();
-    let stream = (0..200).find_map(|_| {
-        std::thread::sleep(std::time::Duration::from_millis(50));
-        TcpStream::connect(address).ok()
+    let mut serve = Command::new(env!("CARGO_BIN_EXE_holewright"));
+    serve.args(["--listen", &address.to_string(), "--data-dir"]).arg(folder.path().join("data"));
+    let _server = Process::start(&serve, Stdio::inherit());
+    let mut stream = None;
+    wait_until("the server", || {
+        stream = TcpStream::connect(address).ok();
+        stream.is_some()
     });
-    let answers = stream.map(|mut stream| {
-        let head = format!("HEAD {THREAD} HTTP/1.1\r\nHost: x\r\n\r\n");
-        let get = format!("GET {THREAD} HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n");
-        stream.write_all((head + get.as_str()).as_bytes()).unwrap();
-        let mut answers = String::new();
-        stream.read_to_string(&mut answers).unwrap();
-        answers
-    });
-    server.kill().unwrap();
-    server.wait().unwrap();
-    let answers = answers.unwrap();
+    let mut stream = stream.unwrap();
+    let head = format!("HEAD {THREAD} HTTP/1.1\r\nHost: x\r\n\r\n");
+    let get = format!("GET {THREAD} HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n");
+    stream.write_all((head + get.as_str()).as_bytes()).unwrap();
+    let mut answers = String::new();
+    stream.read_to_string(&mut answers).unwrap();
     let parts: Vec<&str> = answers.split("\r\n\r\n").collect();
     let [head, get, body] = parts[..] else { panic!("{} parts", parts.len()) };
     let length = format!("content-length: {}", body.len());

@@ -7,6 +7,7 @@ use axum::http::{Method, StatusCode};
 use holewright_server::metrics::{Metrics, route};
 
 use super::binary::{self, Running, address_in, program};
+use crate::process;
 use crate::support::{Folder, Server, free_address};
 
 /// The lines that are series.
@@ -139,7 +140,7 @@ fn s37_a_wrong_address_for_the_metrics_is_named() {
                 "flag" => program.args(["--metrics-listen", given]),
                 _ => program.env("HOLEWRIGHT_METRICS_LISTEN", given),
             };
-            let output = program.output().unwrap();
+            let output = process::run(&program);
             let words = String::from_utf8_lossy(&output.stderr);
             assert_eq!(output.status.code(), Some(2), "{words}");
             for named in [given, "--metrics-listen", "HOLEWRIGHT_METRICS_LISTEN", "127.0.0.1:9090"]
@@ -152,11 +153,12 @@ fn s37_a_wrong_address_for_the_metrics_is_named() {
     let taken = taken.local_addr().unwrap().to_string();
     let folder = Folder::new();
     let data = folder.path().join("data");
-    let output = program()
-        .args(["--listen", &free_address().to_string(), "--metrics-listen", &taken, "--data-dir"])
-        .arg(&data)
-        .output()
-        .unwrap();
+    let output = process::run(
+        program()
+            .args(["--listen", &free_address().to_string()])
+            .args(["--metrics-listen", &taken, "--data-dir"])
+            .arg(&data),
+    );
     let words = String::from_utf8_lossy(&output.stderr);
     assert_eq!(output.status.code(), Some(1), "{words}");
     assert!(words.contains(&taken) && words.contains("--metrics-listen"), "{words}");
