@@ -104,7 +104,7 @@ async fn readers_see_the_marks() {
     let page = server.get("/materials/gunmetal").await;
     assert!(page.body.contains("Gland studs in the pump body") && page.body.contains(MARK));
     let exported = server.get("/notes.json").await.body;
-    let shown = demo::rows()
+    let shown = demo::notes()
         .iter()
         .filter(|row| matches!(row.fate, Fate::Shown | Fate::Judged(_) | Fate::Corrected(_)))
         .count();
@@ -128,12 +128,13 @@ async fn every_note_is_marked_and_every_thing_it_names_has_its_page() {
         let answer = server.get(&format!("/{thing}")).await;
         assert_eq!(answer.status, StatusCode::OK, "{thing}");
     }
-    for row in demo::rows() {
+    for row in demo::notes() {
         let [title, on, text] = row.said;
         for id in on.split(", ") {
             assert!(belongs::at(id).is_some(), "{title}: {id}");
         }
-        let [_, thread, drill, ..] = row.done;
+        let done = row.typed(String::new()).done;
+        let (thread, drill) = (done.text("thread"), done.text("drill"));
         if !drill.is_empty() {
             assert!(drills::read::read(drill).is_ok(), "{title}: {drill}");
         }
@@ -149,8 +150,9 @@ async fn every_note_is_marked_and_every_thing_it_names_has_its_page() {
 #[test]
 fn every_drill_suits_its_thread() {
     let mut pairs = 0;
-    for row in demo::rows() {
-        let ([title, ..], [_, thread, drill, ..]) = (row.said, row.done);
+    for row in demo::notes() {
+        let ([title, ..], done) = (row.said, row.typed(String::new()).done);
+        let (thread, drill) = (done.text("thread"), done.text("drill"));
         if thread.is_empty() {
             continue;
         }

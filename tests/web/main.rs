@@ -17,7 +17,16 @@ mod entries;
 mod faults;
 mod fuzz;
 mod guards;
+#[path = "../site/html.rs"]
+mod html;
+#[path = "../site/kinds.rs"]
+mod kinds;
+#[path = "../site/markup.rs"]
+mod markup;
 mod notes;
+#[path = "../site/members.rs"]
+mod open;
+mod page;
 mod people;
 #[path = "../process.rs"]
 mod process;

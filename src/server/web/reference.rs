@@ -1,4 +1,4 @@
-//! Every reference and plan page: the page itself, the entry's row for its tag, and the notes on it.
+//! Every reference and plan page: the page from the pages crate, its tag from the entry's row, and the notes on it.
 
 use std::sync::Arc;
 
@@ -102,12 +102,12 @@ async fn below(app: &App, uri: &Uri) -> Below {
         return below;
     }
     let Some(id) = path.strip_prefix('/').filter(|id| id.contains('/')) else { return below };
-    match db::reference::standing(&app.database, id, fragment::MOST).await {
-        Ok(Some(standing)) => {
-            below.notes = fragment::on_page(id, &standing);
+    match db::reference::with_notes(&app.database, id, fragment::MOST).await {
+        Ok(Some(entry)) => {
+            below.notes = fragment::on_page(id, &entry);
             // A calculator's page hangs on its query too.
             below.digest = (!id.starts_with("calculators/"))
-                .then(|| format!("{} {}", standing.digest, below.notes.html));
+                .then(|| format!("{} {}", entry.digest, below.notes.html));
         }
         Ok(None) => {}
         Err(error) => {

@@ -10,44 +10,38 @@ use holewright_core::tables::{drills, materials, threads};
 use holewright_pages::assets;
 
 use super::fetched::fetch;
+use crate::kinds::KINDS;
 use crate::people::access::open_to_all;
 use crate::process::{Process, wait_until};
 use crate::support::{Folder, Server, free_address};
 
-/// What the tables and the matrix of rights do not name: lists, answers to a query, files beside a
-/// page, redirects, refusals.
-const OTHERS: [&str; 30] = [
-    "/",
-    "/threads",
+/// What neither the kinds of pages nor the matrix of rights name: files beside a page, redirects,
+/// answers for programs, what is not there.
+const OTHERS: [&str; 18] = [
     "/threads.csv",
     "/threads/ba.csv",
     "/threads/ba/5.csv",
     "/threads/ba/5.svg",
     "/threads/ba/5.json",
-    "/drills",
     "/drills?series=number",
     "/drills.csv?series=number",
     "/drills.json?series=number",
-    "/materials",
     "/materials.csv",
-    "/calculators",
-    "/calculators/speeds?material=gunmetal&diameter=5.5mm",
-    "/calculators/tapping?thread=5ba",
-    "/calculators/clearance?thread=5ba",
-    "/plan",
-    "/plan?thread=5ba&material=gunmetal&hole=through&depth=6mm",
     "/plan.svg?thread=5ba&material=gunmetal",
-    "/plan?thread=nonsense",
     "/search?q=5ba",
     "/search?q=screw",
     "/Threads/",
-    "/nothing-here",
     "/static/holewright-0123456789abcdef.css",
     "/notes?q=copper",
     "/api/v1/calc/clearance?thread=5ba",
     "/api/v1/plan?thread=nonsense",
     "/api/v1/nothing-here",
 ];
+
+/// One of each kind, and the others.
+fn kinds() -> impl Iterator<Item = &'static str> {
+    KINDS.iter().map(|kind| kind.address).chain(OTHERS).chain(open_to_all())
+}
 
 /// Every public address.
 fn addresses() -> Vec<String> {
@@ -58,7 +52,7 @@ fn addresses() -> Vec<String> {
         .chain(drills::all().iter().map(drills::Drill::path))
         .chain(materials::all().iter().map(|material| format!("/materials/{}", material.slug)))
         .chain([assets::style_sheet().to_owned(), assets::icon().to_owned()])
-        .chain(OTHERS.into_iter().chain(open_to_all()).map(str::to_owned))
+        .chain(kinds().map(str::to_owned))
         .collect()
 }
 
@@ -70,7 +64,7 @@ async fn u03_head_has_the_headers_of_get_everywhere() {
     for path in &addresses {
         same(&server.router, path, "identity").await;
     }
-    for path in OTHERS.into_iter().chain(open_to_all()).chain([THREAD, assets::style_sheet()]) {
+    for path in kinds().chain([THREAD, assets::style_sheet()]) {
         for accepts in ["gzip", "zstd", "br"] {
             same(&server.router, path, accepts).await;
         }

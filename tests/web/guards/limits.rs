@@ -15,7 +15,7 @@ use holewright_server::routes;
 use tower::ServiceExt;
 
 use super::binary::{self, Running};
-use super::html;
+use crate::html;
 use crate::process::wait_until;
 use crate::support::{Folder, NOW, config};
 

@@ -9,9 +9,9 @@ use std::path::Path;
 use form_urlencoded::Serializer;
 use rustix::process::Signal;
 
-use super::html;
 use super::watched::{self, calls, reaching_out};
 use crate::faults::{Running, get, send, status};
+use crate::html;
 use crate::people::access::{filled, routes};
 use crate::support::Folder;
 

@@ -2,11 +2,14 @@
 
 use std::time::Duration;
 
+use holewright_server::notes::fields::{DONE, TEXT, TITLE};
 use holewright_server::notes::markdown::{extract, html, plain};
-use html5gum::{Token, Tokenizer};
+use holewright_server::notes::wording;
 use roxmltree::Document;
 
 use super::club::{Club, Right};
+use crate::html::{Tag, read};
+use crate::markup::check_fragment;
 
 const ALLOWED: [&str; 17] = [
     "a",
@@ -27,21 +30,6 @@ const ALLOWED: [&str; 17] = [
     "strong",
     "ul",
 ];
-
-/// Every tag of this HTML with its attributes.
-fn tags(html: &str) -> Vec<(String, Vec<(String, String)>)> {
-    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
-    Tokenizer::new(html)
-        .filter_map(|token| match token.unwrap() {
-            Token::StartTag(tag) => {
-                let attributes =
-                    tag.attributes.iter().map(|(name, value)| (text(name), text(value))).collect();
-                Some((text(&tag.name), attributes))
-            }
-            _ => None,
-        })
-        .collect()
-}
 
 /// A text costs no more than so many honest notes of the greatest length.
 const DEAREST: u32 = 10;
@@ -69,9 +57,10 @@ fn cost(markdown: &str) -> Duration {
 pub(crate) fn check_tags(markdown: &str) {
     let html = html(markdown);
     let start: String = markdown.chars().take(40).collect();
-    for (name, attributes) in tags(&html) {
+    let page = read(&html);
+    for Tag { name, attributes, .. } in &page.tags {
         assert!(ALLOWED.contains(&name.as_str()), "{start}: <{name}> in {html}");
-        for (attribute, value) in &attributes {
+        for (attribute, value) in attributes {
             match (name.as_str(), attribute.as_str()) {
                 ("a", "href") => {
                     // Letters, digits and three marks before a colon are a scheme; else it is a path.
@@ -156,6 +145,8 @@ fn hostile() -> Vec<String> {
 fn s30_no_markdown_makes_markup_that_is_not_allowed() {
     for markdown in hostile() {
         check_tags(&markdown);
+        let start: String = markdown.chars().take(40).collect();
+        check_fragment(&read(&html(&wording::text(&markdown))), &start);
     }
 }
 
@@ -242,9 +233,8 @@ async fn s31_every_text_field_comes_out_as_text() {
     let author = club.join(&format!("A {}", &PAYLOAD[..40]), Right::None).await;
     let moderator = club.join("Bert Stone", Right::Moderator).await;
     let other = club.join("Cyril Moss", Right::None).await;
-    let names =
-        ["title", "text", "metal", "thread", "drill", "depth", "lubricant", "speed", "machine"];
-    let mut fields: Vec<(&str, &str)> = names.iter().map(|name| (*name, PAYLOAD)).collect();
+    let fields = [TITLE, TEXT].into_iter().chain(DONE).map(|field| (field.name, PAYLOAD));
+    let mut fields: Vec<(&str, &str)> = fields.collect();
     fields.push(("on", "gunmetal"));
     let note = club.send_in(&author, &fields).await;
     let page = format!("/notes/{note}");
@@ -291,7 +281,7 @@ async fn s31_every_text_field_comes_out_as_text() {
     club.decide(&moderator, note, ("settle", PAYLOAD)).await;
     let mut seen = 0;
     for body in &bodies {
-        for (name, attributes) in tags(body) {
+        for Tag { name, attributes, .. } in &read(body).tags {
             assert!(name != "script" && name != "img", "{body}");
             assert!(!attributes.iter().any(|(name, _)| name.starts_with("on")), "{body}");
         }
@@ -305,7 +295,7 @@ async fn s31_every_text_field_comes_out_as_text() {
     let child = |name: &str| entry.descendants().find(|node| node.tag_name().name() == name);
     assert_eq!(child("title").unwrap().text().unwrap(), PAYLOAD);
     let content = child("content").unwrap().text().unwrap();
-    assert!(tags(content).iter().all(|(name, _)| ALLOWED.contains(&name.as_str())), "{content}");
+    assert!(read(content).tags.iter().all(|tag| ALLOWED.contains(&tag.name.as_str())), "{content}");
 
     let json = club.get("/notes.json", None).await.json();
     assert_eq!(json["notes"][0]["title"], PAYLOAD);
