@@ -8,6 +8,7 @@
     reason = "a helper that does not find what it looks for ends its test"
 )]
 
+mod addresses;
 mod api;
 mod bytes;
 mod database;
