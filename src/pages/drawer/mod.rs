@@ -12,6 +12,7 @@ mod page;
 mod pieces;
 mod reading;
 mod sets;
+mod typed;
 
 pub use carried::{Carried, Unreadable};
 pub use contents::{Drawer, LONGEST};
