@@ -200,7 +200,7 @@ fn a_calculator_has_its_page_its_json_and_its_property_test() {
         if !routes.contains(&format!("\"/api/v1/calc/{name}\"")) {
             missing.push(format!("{name}: a route in server/routes.rs"));
         }
-        if !files.contains(&format!("[\"calculators\", \"{name}\"]")) {
+        if !files.contains(&format!("\"{name}\" => calc::")) {
             missing.push(format!("{name}: an arm in server/api/beside_page.rs"));
         }
         if !properties.contains(&format!("    fn {name}_")) {

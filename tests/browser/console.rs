@@ -2,12 +2,13 @@
 
 use crate::browser::{Browser, PHONE, Scripts};
 use crate::kinds::KINDS;
+use crate::open::OPEN;
 
 #[test]
 fn no_page_gives_the_browser_cause_to_complain() {
     let browser = Browser::open(PHONE, Scripts::Allowed);
     let mut complaints = Vec::new();
-    for kind in KINDS {
+    for kind in KINDS.iter().chain(OPEN) {
         browser.visit(kind.address);
         assert_eq!(browser.status(), kind.status, "{}", kind.address);
         let page = format!("{}{}", browser.site.base, kind.address);

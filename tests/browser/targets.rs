@@ -2,6 +2,7 @@
 
 use crate::browser::{Browser, PHONE, Scripts};
 use crate::kinds::KINDS;
+use crate::open::OPEN;
 
 /// Every target too small, with its size. A tick or a pick is as large as its label. A link in a
 /// sentence is one that stands in a paragraph or a list item with words around it.
@@ -25,7 +26,7 @@ pub(crate) const SMALL: &str = "
 fn every_target_is_large_enough() {
     let browser = Browser::open(PHONE, Scripts::Allowed);
     let mut small = Vec::new();
-    for kind in KINDS {
+    for kind in KINDS.iter().chain(OPEN) {
         browser.visit(kind.address);
         browser.unfold();
         let found: Vec<String> = browser.ask(SMALL);

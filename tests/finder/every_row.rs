@@ -34,11 +34,16 @@ fn every_drill_by_its_label() {
 }
 
 #[test]
-fn every_system_by_its_name_mark_and_slug() {
+fn every_system_by_each_of_its_names() {
     for system in threads::systems() {
         let path = format!("/threads/{}", system.slug);
         for name in [system.name, system.mark, system.slug] {
             assert!(is_found(name, &path), "{name}");
+        }
+        for word in system.spellings {
+            // A word that a rare system shares does not mean it.
+            let is_asked = threads::read::systems(word).contains(&system.id);
+            assert_eq!(is_found(word, &path), is_asked, "{word}");
         }
     }
 }

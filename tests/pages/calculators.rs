@@ -5,8 +5,7 @@ use holewright_core::units::degrees;
 use holewright_pages::calculators::{speeds, tapping};
 use holewright_pages::plan;
 
-use crate::html::inside;
-use crate::{body, moves, visit};
+use crate::{body, inside, moves, visit};
 
 /// The page's first figure.
 fn big(page: &str) -> String {

@@ -6,7 +6,7 @@ use holewright_core::tables::threads::read::read;
 use holewright_pages::drawer::{Carried, DRILL_SETS, Drawer, LONGEST, Outcome, TAP_SETS, decide};
 use holewright_pages::{Answer, Context, answer};
 
-use crate::structure::check;
+use crate::markup::check_page;
 use crate::{body, visit};
 
 /// Six drills near 5 BA's: none is No. 36, which a plan for gunmetal takes.
@@ -329,12 +329,12 @@ fn a_page_with_a_drawer_is_whole() {
         "/calculators/clearance?thread=M3",
         "/calculators/speeds?material=gunmetal&diameter=2mm",
     ] {
-        check(address, &page(full, address));
+        check_page(&page(full, address), address);
     }
-    check("/drawer", &seen("drills=1-60&on=no", "/drawer").body);
-    check("/drawer", &seen("broken", "/drawer").body);
-    check("/drawer", &refused("act=keep&drills=spoons&taps=spoons&reamers=x&speeds=y").body);
-    check(PLAN, &seen("drills=10mm&on=yes", PLAN).body);
+    check_page(&seen("drills=1-60&on=no", "/drawer").body, "/drawer");
+    check_page(&seen("broken", "/drawer").body, "/drawer");
+    check_page(&refused("act=keep&drills=spoons&taps=spoons&reamers=x&speeds=y").body, "/drawer");
+    check_page(&seen("drills=10mm&on=yes", PLAN).body, PLAN);
 }
 
 #[test]

@@ -4,8 +4,7 @@ use std::collections::HashMap;
 
 use holewright_core::tables::{drills, materials, threads};
 
-use crate::html::inside;
-use crate::{body, moves, visit};
+use crate::{body, inside, moves, visit};
 
 /// A row of a file by its column names.
 type Row = HashMap<String, String>;

@@ -3,8 +3,7 @@
 use holewright_core::tables::threads;
 use holewright_pages::plan::Request;
 
-use crate::html::inside;
-use crate::{body, visit};
+use crate::{body, inside, visit};
 
 const MAIN_JOB: &str = "/plan?thread=5ba&material=gunmetal&hole=blind&depth=8mm&over=free-cutting-brass&over_thickness=4mm&series=number%2Cmetric";
 

@@ -34,6 +34,8 @@ mod form_constants;
 mod limits;
 mod materials;
 mod ranges;
+#[path = "../readme_table.rs"]
+mod readme_table;
 mod reaming;
 mod replay;
 mod size;
@@ -53,9 +55,6 @@ use replay::{
 /// Rows read in a source that this issue asks for, and how many of them must test a formula.
 const ROWS_ASKED: usize = 2_000;
 const FORMULA_ROWS_ASKED: usize = 1_200;
-
-/// Set to write `summary.md` anew instead of comparing it.
-const WRITE_SUMMARY: &str = "HOLEWRIGHT_WRITE_SUMMARY";
 
 fn families() -> Vec<&'static Family> {
     let rest = [
@@ -102,16 +101,12 @@ fn every_published_figure_is_replayed() {
     let written = markdown(&families, &outcomes, &differences, &not_held);
     println!("--- summary.md ---\n{written}--- end of summary.md ---");
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/published/summary.md");
-    if std::env::var_os(WRITE_SUMMARY).is_some() {
+    if readme_table::is_to_be_written() {
         fs::write(&path, &written).expect("summary.md is written");
     }
     let committed = fs::read_to_string(&path).unwrap_or_default();
-    assert!(written == committed, "summary.md is old: {WRITE_SUMMARY}=1 writes it anew");
-
-    let readme = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../README.md");
-    let readme = fs::read_to_string(readme).unwrap_or_default();
-    let table = by_folder(&outcomes);
-    assert!(readme.contains(&table), "the README's table is old; it should be:\n{table}");
+    assert!(written == committed, "summary.md is old: WRITE_README=1 writes it anew");
+    readme_table::hold(&by_folder(&outcomes));
 }
 
 #[test]

@@ -5,4 +5,7 @@ mod drills;
 mod grades;
 mod lists;
 mod materials;
+#[path = "../readme_table.rs"]
+mod readme_table;
+mod systems;
 mod threads;

@@ -8,6 +8,7 @@
     reason = "a helper that does not find what it looks for ends its test"
 )]
 
+mod addresses;
 mod api;
 mod bytes;
 mod database;
@@ -17,11 +18,23 @@ mod entries;
 mod faults;
 mod fuzz;
 mod guards;
+#[path = "../site/html.rs"]
+mod html;
+#[path = "../site/kinds.rs"]
+mod kinds;
+#[path = "../site/markup.rs"]
+mod markup;
 mod notes;
+#[path = "../site/members.rs"]
+mod open;
+mod page;
 mod people;
+#[path = "../process.rs"]
+mod process;
 mod refusals;
 mod safety;
 mod settings;
 mod sockets;
 mod support;
+mod turns;
 mod validators;

@@ -4,8 +4,8 @@ use askama::Template;
 
 use super::carried::Carried;
 use super::contents::{Drawer, LONGEST};
-use super::form::Typed;
 use super::sets::{DRILL_SETS, TAP_SETS};
+use super::typed::Typed;
 use crate::field::{Field, Item, Kind};
 use crate::layout::{Door, Frame};
 use crate::{Answer, FieldError, Visit};

@@ -16,9 +16,10 @@ use crate::layout::{Door, Frame};
 use crate::link::Link;
 use crate::warnings::{WarningGroup, by_level};
 use crate::{Answer, FieldError, Visit};
-use holewright_core::calc::thread_form::engagement_basis;
+use holewright_core::calc::thread_form::engagement_basis_of;
 use holewright_core::drawing::{DrawingIds, hole_section};
 use holewright_core::plan::{AtHand, Hole, HolePlan, HoleSpec, build};
+use holewright_core::tables::threads::Basis;
 use holewright_core::tables::threads::read::{self, Hand};
 use holewright_core::units::print;
 
@@ -122,7 +123,7 @@ struct PlanPage {
     material: Link,
     drill: ShownDrill,
     aim: String,
-    basis: &'static str,
+    basis: Basis,
     tighter: Option<ShownDrill>,
     easier: Option<ShownDrill>,
     likely: Both,
@@ -178,7 +179,7 @@ fn page(visit: &Visit<'_>, asking: &Asked<'_>, plan: &HolePlan<'_>) -> PlanPage 
         thread: Link::thread(spec.thread),
         material: Link::material(spec.material),
         aim: percent(choice.aim_percent),
-        basis: engagement_basis(spec.thread.form()),
+        basis: engagement_basis_of(spec.thread),
         tighter: choice.tighter.map(|candidate| ShownDrill::of(&candidate, limit)),
         easier: choice.easier.map(|candidate| ShownDrill::of(&candidate, limit)),
         likely: Both::of(plan.hole.likely),
@@ -254,7 +255,7 @@ fn description(plan: &HolePlan<'_>, drill: &ShownDrill) -> String {
         "Tapping size {}, {} {}.",
         drill.link.words,
         drill.engagement,
-        engagement_basis(plan.spec.thread.form())
+        engagement_basis_of(plan.spec.thread)
     )];
     if let Some(depth) = plan.depths.drill_full_diameter.filter(|_| plan.spec.hole == Hole::Blind) {
         sentences.push(format!("Drill {} deep at full diameter.", print::mm(depth, 2)));

@@ -13,10 +13,10 @@ use holewright_core::units::{in_degrees, print};
 #[template(path = "threads/index.html")]
 struct ThreadsPage {
     frame: Frame,
-    rows: Vec<Row>,
+    rows: Vec<IndexRow>,
 }
 
-struct Row {
+struct IndexRow {
     link: Link,
     slug: &'static str,
     mark: &'static str,
@@ -35,8 +35,8 @@ pub(crate) fn index(visit: &Visit<'_>) -> Answer {
     Answer::html(200, &ThreadsPage { frame, rows })
 }
 
-fn row(system: &'static System) -> Row {
-    Row {
+fn row(system: &'static System) -> IndexRow {
+    IndexRow {
         link: Link::new(format!("/threads/{}", system.slug), system.name),
         slug: system.slug,
         mark: system.mark,

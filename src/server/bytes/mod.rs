@@ -144,7 +144,7 @@ async fn pass(
     let is_short = plain.len() < LEAST && accepts.takes_identity();
     let best = if is_short { Coding::Identity } else { best };
     let tag = Tag::of(&parts.headers).filter(|_| parts.status == StatusCode::OK);
-    let (coding, body) = if tag.as_ref().is_some_and(|tag| held.holds(&tag.coded(best))) {
+    let (coding, body) = if tag.as_ref().is_some_and(|tag| held.holds(&tag.coded(best.name()))) {
         // It will not be sent, so its bytes do not matter.
         (best, plain)
     } else {

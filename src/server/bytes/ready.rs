@@ -23,7 +23,7 @@ impl Ready {
         describe(&mut headers, Some(tag), coding, body.len());
         // Room for the request's id, so that no copy has to be arranged anew for it.
         headers.reserve(4);
-        Self { headers, tag: tag.coded(coding), body }
+        Self { headers, tag: tag.coded(coding.name()), body }
     }
 
     /// The answer, or 304 for a reader who has it.
@@ -47,7 +47,7 @@ impl Ready {
 
 /// Writes what the coding changes into the headers.
 pub(super) fn describe(headers: &mut HeaderMap, tag: Option<&Tag>, coding: Coding, length: usize) {
-    if let Some(value) = tag.map(|tag| tag.coded(coding)).and_then(|tag| tag.header()) {
+    if let Some(value) = tag.map(|tag| tag.coded(coding.name())).and_then(|tag| tag.header()) {
         headers.insert(ETAG, value);
     }
     if let Some(name) = coding.header() {

@@ -1,4 +1,4 @@
-//! A page of the members' part as an answer: kept by nobody, listed by nobody.
+//! A page of the members' part as an answer: no cache may keep it and no search engine may list it.
 
 use askama::Template;
 use axum::body::Body;
@@ -21,7 +21,7 @@ pub(super) fn frame(context: &Context, address: &str, title: &str, is_rejected: 
 ///
 /// # Errors
 /// The template cannot be written.
-pub(super) fn show(status: StatusCode, page: &impl Template) -> Result<Response, Error> {
+pub(super) fn respond(status: StatusCode, page: &impl Template) -> Result<Response, Error> {
     let body = page.render().map_err(|error| Error::Internal(error.into()))?;
     let mut response = (status, Body::from(body)).into_response();
     let headers = response.headers_mut();

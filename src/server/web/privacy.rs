@@ -39,7 +39,7 @@ pub async fn show(State(app): State<Arc<App>>) -> Result<Response, Error> {
         act_years: db::acts::KEPT / DAY / 365,
         join_days: db::slips::JOIN_LASTS / DAY,
     };
-    let mut response = page::show(StatusCode::OK, &page)?;
+    let mut response = page::respond(StatusCode::OK, &page)?;
     response.headers_mut().insert(CACHE_CONTROL, HeaderValue::from_static("no-cache"));
     let body = page.render().map_err(|error| Error::Internal(error.into()))?;
     Ok(Tag::of_bytes(body.as_bytes()).mark(response))

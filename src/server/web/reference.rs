@@ -1,4 +1,4 @@
-//! Every reference and plan page: the page itself, the entry's row for its tag, and the notes on it.
+//! Every reference and plan page: the page from the pages crate, its tag from the entry's row, and the notes on it.
 
 use std::sync::Arc;
 
@@ -16,7 +16,8 @@ use crate::db::notes::search;
 use crate::middleware::drawer::Personal;
 use crate::validator::Tag;
 use crate::{App, Error, db};
-use holewright_pages::{Answer, Context, Notes, Query, assets};
+use holewright_pages::address::Address;
+use holewright_pages::{Answer, Context, Notes, Query};
 
 /// Answers one address with its page. It looks at the method itself: a table of methods would be
 /// copied for each request that comes this far.
@@ -51,7 +52,7 @@ pub async fn answer(
         None => Tag::of_bytes(page.body.as_bytes()),
     };
     let mut response = tag.mark(respond(page)?);
-    if below.lasts && is_an_address_of_ours(uri.path()) {
+    if below.lasts && Address::read(uri.path()).page.may_be_kept(uri.path()) {
         response.extensions_mut().insert(Keep);
     }
     Ok(response)
@@ -102,12 +103,12 @@ async fn below(app: &App, uri: &Uri) -> Below {
         return below;
     }
     let Some(id) = path.strip_prefix('/').filter(|id| id.contains('/')) else { return below };
-    match db::reference::standing(&app.database, id, fragment::MOST).await {
-        Ok(Some(standing)) => {
-            below.notes = fragment::on_page(id, &standing);
+    match db::reference::with_notes(&app.database, id, fragment::MOST).await {
+        Ok(Some(entry)) => {
+            below.notes = fragment::on_page(id, &entry);
             // A calculator's page hangs on its query too.
             below.digest = (!id.starts_with("calculators/"))
-                .then(|| format!("{} {}", standing.digest, below.notes.html));
+                .then(|| format!("{} {}", entry.digest, below.notes.html));
         }
         Ok(None) => {}
         Err(error) => {
@@ -116,12 +117,6 @@ async fn below(app: &App, uri: &Uri) -> Below {
         }
     }
     below
-}
-
-/// Any hash brings the style sheet, so only today's address of it counts: what is kept must be
-/// bounded by what there is, not by what can be asked.
-fn is_an_address_of_ours(path: &str) -> bool {
-    !path.starts_with("/static/") || [assets::style_sheet(), assets::icon()].contains(&path)
 }
 
 pub(super) fn respond(page: Answer) -> Result<Response, Error> {

@@ -5,7 +5,7 @@ use std::net::SocketAddr;
 use std::time::Duration;
 
 use super::client::{connect, get, read, send, status};
-use super::in_process::{Serving, beside, short};
+use super::in_process::{Serving, beside, patient};
 use super::running::Running;
 use super::slow_bodies::counting;
 
@@ -40,9 +40,9 @@ fn long_header(length: usize) -> Vec<u8> {
 
 #[tokio::test(flavor = "multi_thread")]
 async fn f20_what_is_too_much_is_refused() {
-    let serving = Serving::with(short(), counting()).await;
+    let serving = Serving::with(patient(), counting()).await;
     let address = serving.address;
-    let most = usize::try_from(short().body.bytes).unwrap();
+    let most = usize::try_from(patient().body.bytes).unwrap();
     let packed = "Content-Encoding: gzip\r\n";
     for (what, sent, expected) in [
         ("the largest", posted("/count", "", &vec![b'x'; most]), 200),
@@ -86,7 +86,7 @@ fn query(count: usize) -> Vec<u8> {
 
 #[tokio::test(flavor = "multi_thread")]
 async fn f20_a_declared_length_is_refused_before_a_byte_of_it_comes() {
-    let serving = Serving::with(short(), counting()).await;
+    let serving = Serving::with(patient(), counting()).await;
     let address = serving.address;
     let sent = format!(
         "POST /count HTTP/1.1\r\n{CLOSE}Expect: 100-continue\r\nContent-Length: 99999999999\r\n\r\n"

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use form_urlencoded::parse;
 use holewright_pages::{Context, answer};
 
-use crate::guards::html::{self, Page, Tag};
+use crate::html::{self, Page, Tag};
 
 /// Where the look begins.
 const SEEDS: [&str; 6] = [

@@ -5,9 +5,11 @@ use holewright_core::calc::limits::{
     LargestHole, is_below_smallest, largest_hole, largest_hole_of,
 };
 use holewright_core::calc::tapping::{Candidate, candidates_of, judge_of};
-use holewright_core::calc::thread_form::{Geometry, geometry, geometry_of};
+use holewright_core::calc::thread_form::{
+    Geometry, engagement_basis, engagement_basis_of, geometry, geometry_of,
+};
 use holewright_core::tables::drills::{Drill, SAME_SIZE};
-use holewright_core::tables::threads::{Form, Thread};
+use holewright_core::tables::threads::{Basis, Form, Thread};
 use holewright_core::units::{Length, Pitch, in_mm};
 
 /// A drill further than this from the engagement asked for is not named for it, percent.
@@ -86,10 +88,16 @@ impl Subject {
         Self { thread: None, form, pitch, geometry, largest_hole }
     }
 
+    /// What its engagement is a percentage of.
+    #[must_use]
+    pub fn basis(&self) -> Basis {
+        self.thread.map_or_else(|| engagement_basis(self.form), engagement_basis_of)
+    }
+
     /// Whether two threads have the same form, diameter and pitch.
     pub(super) fn is_like(&self, other: &Self) -> bool {
         let same = |a: Length, b: Length| in_mm(a - b).abs() < in_mm(SAME_SIZE);
-        self.form == other.form
+        self.form.of_any_size() == other.form.of_any_size()
             && same(self.geometry.major, other.geometry.major)
             && same(self.geometry.pitch, other.geometry.pitch)
     }

@@ -15,7 +15,7 @@ use crate::layout::{Door, Frame};
 use crate::link::Link;
 use crate::threads::{TappingRow, tapping_rows};
 use crate::{Answer, FieldError, Visit};
-use holewright_core::calc::thread_form::engagement_basis;
+use holewright_core::tables::threads::Basis;
 use holewright_core::units::{Pitch, in_degrees, print};
 
 #[derive(Template)]
@@ -30,7 +30,7 @@ struct TappingPage {
 
 /// The answer as the page prints it.
 struct Shown {
-    basis: &'static str,
+    basis: Basis,
     left: Option<ShownLeft>,
     wanted: String,
     wanted_other: Option<String>,
@@ -179,7 +179,7 @@ fn shown(request: &Request, figures: &Figures, drawer: Option<&Drawer>) -> Shown
     let limit = subject.largest_hole;
     let drills = tapping_rows(subject.form, &subject.geometry, limit, &figures.candidates, drawer);
     Shown {
-        basis: engagement_basis(subject.form),
+        basis: subject.basis(),
         left: figures.left.map(|left| shown_left(subject, &left)),
         wanted: format!("{} %", print::trimmed(figures.wanted_percent, 1)),
         wanted_other: figures.wanted_of_five_eighths_h.map(print::percent),

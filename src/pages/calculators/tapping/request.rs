@@ -15,7 +15,7 @@ use holewright_core::calc::engagement;
 use holewright_core::calc::thread_form::full_depth;
 use holewright_core::export::threads::GROUP;
 use holewright_core::tables::drills::Drill;
-use holewright_core::tables::threads::{self, Basic, Form, SystemId, Thread, read};
+use holewright_core::tables::threads::{self, Basic, Form, Thread, read};
 use holewright_core::units::{Length, Pitch, print};
 
 /// The fields by their names in the address, in the order a person thinks.
@@ -147,7 +147,7 @@ impl Request {
         major: Option<Length>,
         pitch: Option<Pitch>,
     ) -> Result<Subject, Vec<FieldError>> {
-        let form = form.or_else(|| thread.map(Thread::form));
+        let form = form.or_else(|| thread.map(|thread| thread.form().of_any_size()));
         let major = major.or_else(|| thread.and_then(basic_major));
         let pitch = pitch.or_else(|| thread.map(|thread| thread.pitch));
         let (Some(form), Some(major), Some(pitch)) = (form, major, pitch) else {
@@ -176,8 +176,9 @@ impl Request {
         let custom = Subject::custom(form, major, pitch);
         // What is written may be a thread that has a name: the one named first, then any held here. The
         // miniature form stands for ISO 1501, so ASME B1.10M's thread is never meant unnamed.
-        let unnamed =
-            |thread: &&Thread| engagement::applies(thread) && thread.system != SystemId::Unm;
+        let unnamed = |thread: &&Thread| {
+            engagement::applies(thread) && thread.form().of_any_size() == thread.form()
+        };
         let held = thread.into_iter().chain(threads::all().filter(unnamed));
         let known = held.map(Subject::known).find(|known| known.is_like(&custom));
         Ok(known.unwrap_or(custom))

@@ -12,7 +12,6 @@ use crate::api::drills::Drill;
 use crate::api::problem::{Always, NotUnderstood};
 use crate::api::tapping::Candidate;
 use crate::api::{figures, reply};
-use holewright_core::calc::thread_form::engagement_basis;
 use holewright_pages::calculators::tapping;
 
 /// The tapping size of any thread.
@@ -42,7 +41,7 @@ struct Tapping {
     #[schema(required)]
     largest_hole_mm: Option<f64>,
     /// What every engagement_percent here is a percentage of.
-    engagement_basis: &'static str,
+    engagement_basis: String,
     /// The engagement asked for, and its hole.
     wanted: Wanted,
     /// The hole that was given; null where none was.
@@ -132,7 +131,7 @@ impl From<&tapping::Answer> for Tapping {
             thread_depth_mm: figures::mm(geometry.thread_depth),
             thread_angle_deg: figures::degrees(geometry.thread_angle),
             largest_hole_mm: subject.largest_hole.map(|limit| figures::mm(limit.diameter)),
-            engagement_basis: engagement_basis(subject.form),
+            engagement_basis: subject.basis().to_string(),
             wanted: Wanted {
                 engagement_percent: figures::percent(found.wanted_percent),
                 engagement_of_five_eighths_h_percent: found

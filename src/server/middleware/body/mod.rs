@@ -15,6 +15,7 @@ use axum::http::{HeaderValue, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
+use crate::place::Place;
 use crate::{App, Error};
 use measured::{Finding, Measured};
 
@@ -60,7 +61,7 @@ impl Refusal {
 /// Lets the request through with its body measured. If the body turns out to break a limit, that
 /// is the answer, whatever the handler made of it.
 pub async fn limit(State(app): State<Arc<App>>, request: Request, next: Next) -> Response {
-    let limits = app.limits.body;
+    let limits = app.limits.body.taking(Place::of(&request).takes());
     if let Err(refusal) = check_head(&request, limits) {
         return refuse(refusal);
     }

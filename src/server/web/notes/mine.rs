@@ -7,8 +7,9 @@ use axum::extract::{RawQuery, State};
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::when::day;
 use super::inspection;
-use super::page::{MOST, day, page};
+use super::page::{MOST, page};
 use crate::db::notes::inspectors;
 use crate::db::notes::queue::{self, Own};
 use crate::extract::{Member, Reader};
@@ -21,11 +22,11 @@ use holewright_pages::layout::{Door, Frame};
 #[template(path = "web/notes/mine.html")]
 struct MinePage {
     frame: Frame,
-    rows: Vec<Row>,
+    rows: Vec<NoteLine>,
     older: Option<String>,
 }
 
-struct Row {
+struct NoteLine {
     id: i64,
     title: String,
     day: String,
@@ -58,9 +59,9 @@ pub async fn show(
     page(StatusCode::OK, &mine, &Reader(Some(member)))
 }
 
-fn row(own: Own, awaited: Awaited) -> Row {
+fn row(own: Own, awaited: Awaited) -> NoteLine {
     let state = state(&own, awaited);
-    Row {
+    NoteLine {
         id: own.id.0,
         title: if own.title.is_empty() { "A note without a title".to_owned() } else { own.title },
         day: day(own.at),

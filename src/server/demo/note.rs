@@ -2,6 +2,7 @@
 
 use super::members::Place;
 use crate::db::notes::after::Found;
+use crate::notes::fields::Done;
 use crate::notes::wording::Typed;
 
 /// How each text begins.
@@ -9,11 +10,11 @@ pub const MARK: &str = "Demonstration: invented.";
 
 /// One note.
 #[derive(Clone, Copy, Debug)]
-pub struct Row {
+pub struct DemoNote {
     /// Title, the things it belongs to, text without the mark.
     pub said: [&'static str; 3],
-    /// Metal, thread, drill, depth, lubricant, speed, machine.
-    pub done: [&'static str; 7],
+    /// The first fields of what was done, in their order; the others are left out.
+    pub done: &'static [&'static str],
     /// Whose it is.
     pub author: Place,
     /// How many days ago it was begun.
@@ -69,32 +70,26 @@ pub(super) const fn did_not(by: Place, metal: &'static str, size: &'static str) 
 }
 
 /// A row, written short.
-pub(super) const fn row(
+pub(super) const fn note(
     said: [&'static str; 3],
-    done: [&'static str; 7],
+    done: &'static [&'static str],
     (author, days_ago): (Place, i64),
     fate: Fate,
-) -> Row {
-    Row { said, done, author, days_ago, fate }
+) -> DemoNote {
+    DemoNote { said, done, author, days_ago, fate }
 }
 
-impl Row {
+impl DemoNote {
     /// The note as its author would have typed it into the form.
     #[must_use]
     pub fn typed(&self, form_key: String) -> Typed {
         let [title, on, text] = self.said;
-        let [metal, thread, drill, depth, lubricant, speed, machine] = self.done.map(str::to_owned);
+        let mut done = self.done.iter();
         Typed {
             form_key,
             title: title.to_owned(),
             text: format!("{MARK}\n\n{text}"),
-            metal,
-            thread,
-            drill,
-            depth,
-            lubricant,
-            speed,
-            machine,
+            done: Done::from_each(|_| done.next().copied().unwrap_or_default().to_owned()),
             on: on.to_owned(),
             is_pressure: false,
         }

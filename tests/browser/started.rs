@@ -1,11 +1,12 @@
-//! The programs a test starts, the club's server and the browser's driver, and their end.
+//! The programs a test starts: the club's server and the browser's driver.
 
 use std::io::{BufRead, BufReader};
 use std::net::{Ipv4Addr, SocketAddr};
-use std::os::unix::process::CommandExt;
 use std::path::{Path, PathBuf};
-use std::process::{Child, Command, Stdio};
+use std::process::{Command, Stdio};
 use std::sync::atomic::{AtomicU32, Ordering};
+
+use crate::process::{Process, run};
 
 /// A folder that goes when the test ends.
 pub(crate) struct Folder(PathBuf);
@@ -31,38 +32,19 @@ impl Drop for Folder {
     }
 }
 
-/// A program of ours, ended with everything it started in turn.
-struct Running(Child);
-
-impl Running {
-    /// Starts a program and reads its lines until one says where it listens; none where it ends first.
-    fn start<T>(command: &mut Command, told: impl Fn(&str) -> Option<T>) -> Option<(Self, T)> {
-        let name = command.get_program().to_string_lossy().into_owned();
-        // A group of its own, so that a browser goes with its driver even when a test panics.
-        let child = command.stdout(Stdio::piped()).stderr(Stdio::null()).process_group(0).spawn();
-        let child = child.unwrap_or_else(|error| panic!("{name}: {error}; see tests/run"));
-        let mut running = Self(child);
-        let mut lines = BufReader::new(running.0.stdout.take().unwrap()).lines();
-        let found = lines.by_ref().map_while(Result::ok).find_map(|line| told(&line));
-        // The rest is read and dropped, or a full pipe would stop the program.
-        std::thread::spawn(move || lines.for_each(drop));
-        found.map(|found| (running, found))
-    }
-}
-
-impl Drop for Running {
-    fn drop(&mut self) {
-        // The shell's own `kill`, since a slim system has no other.
-        let end_group = format!("kill -s KILL -- -{}", self.0.id());
-        let _ = Command::new("/bin/sh").args(["-c", &end_group]).status();
-        let _ = self.0.kill();
-        let _ = self.0.wait();
-    }
+/// Starts a program and reads its lines until one says where it listens; none where it ends first.
+fn start<T>(command: &Command, told: impl Fn(&str) -> Option<T>) -> Option<(Process, T)> {
+    let mut process = Process::start(command, Stdio::null());
+    let mut lines = BufReader::new(process.stdout.take().unwrap()).lines();
+    let found = lines.by_ref().map_while(Result::ok).find_map(|line| told(&line));
+    // The rest is read and dropped, or a full pipe would stop the program.
+    std::thread::spawn(move || lines.for_each(drop));
+    found.map(|found| (process, found))
 }
 
 /// The binary, serving on a port of its own with a data folder of its own.
 pub(crate) struct Site {
-    _running: Running,
+    _process: Process,
     /// `http://127.0.0.1:40123`, without a final slash.
     pub(crate) base: String,
     folder: Folder,
@@ -73,7 +55,7 @@ impl Site {
     pub(crate) fn link(&self, arguments: &[&str]) -> String {
         let mut command = Command::new(env!("CARGO_BIN_EXE_holewright"));
         command.args(["--base-url", &self.base, "--data-dir"]).arg(self.folder.path());
-        let output = command.args(arguments).output().unwrap();
+        let output = run(command.args(arguments));
         let link = String::from_utf8(output.stdout).unwrap();
         link.trim().strip_prefix(&self.base).unwrap_or_else(|| panic!("{link}")).to_owned()
     }
@@ -91,7 +73,7 @@ impl Site {
     pub(crate) fn start_on_the_demonstration() -> (Self, String) {
         let folder = Folder::new();
         let mut command = Command::new(env!("CARGO_BIN_EXE_holewright"));
-        let output = command.args(["demo", "--data-dir"]).arg(folder.path()).output().unwrap();
+        let output = run(command.args(["demo", "--data-dir"]).arg(folder.path()));
         let told = String::from_utf8(output.stdout).unwrap();
         let password =
             told.split("this once:").nth(1).and_then(|rest| rest.split_whitespace().next());
@@ -102,18 +84,18 @@ impl Site {
     fn serve(folder: Folder, settings: &[&str]) -> Self {
         let mut command = Command::new(env!("CARGO_BIN_EXE_holewright"));
         command.args(["--listen", "127.0.0.1:0", "--data-dir"]).arg(folder.path()).args(settings);
-        let (running, base) = Running::start(&mut command, |line| {
+        let (process, base) = start(&command, |line| {
             let rest = line.split("http://").nth(1)?;
             Some(format!("http://{}", rest.split('"').next()?))
         })
         .unwrap_or_else(|| panic!("the program does not say where it listens"));
-        Self { _running: running, base, folder }
+        Self { _process: process, base, folder }
     }
 }
 
 /// chromedriver, on a port of its own.
 pub(crate) struct Driver {
-    _running: Running,
+    _process: Process,
     pub(crate) address: SocketAddr,
 }
 
@@ -121,15 +103,15 @@ impl Driver {
     /// It takes a free port of one family of addresses and then asks for the same of the other, where
     /// somebody may have it already; then it ends, and another port is tried.
     pub(crate) fn start() -> Self {
-        let start = || {
-            Running::start(Command::new("chromedriver").arg("--port=0"), |line| {
+        let driver = || {
+            start(Command::new("chromedriver").arg("--port=0"), |line| {
                 let port = line.split("started successfully on port ").nth(1)?;
                 port.trim_end_matches('.').parse::<u16>().ok()
             })
         };
-        let started = (0..5).find_map(|_| start());
-        let (running, port) =
-            started.unwrap_or_else(|| panic!("chromedriver does not say where it listens"));
-        Self { _running: running, address: (Ipv4Addr::LOCALHOST, port).into() }
+        let started = (0..5).find_map(|_| driver());
+        let (process, port) = started
+            .unwrap_or_else(|| panic!("chromedriver does not say where it listens; see tests/run"));
+        Self { _process: process, address: (Ipv4Addr::LOCALHOST, port).into() }
     }
 }

@@ -5,12 +5,12 @@ use sqlx::{Sqlite, Transaction};
 use super::Error;
 use crate::auth::{MemberId, SignedIn};
 use crate::notes::NoteId;
-use crate::notes::state::{Act, OnItsWay, Others, Standing, Subject, Who, after};
+use crate::notes::state::{Act, NoteState, OnItsWay, Others, Subject, Who, after};
 
 /// A note as it stands, and who is about to act on it.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Stood {
-    pub(super) standing: Standing,
+pub(super) struct CurrentNote {
+    pub(super) state: NoteState,
     /// The wording on its way.
     pub(super) on_its_way: Option<i64>,
     /// The wording shown.
@@ -19,18 +19,18 @@ pub(super) struct Stood {
     others: [Others; 2],
 }
 
-impl Stood {
+impl CurrentNote {
     /// Whether this member may do this now.
-    pub(super) fn check(&self, act: Act, by: &SignedIn) -> Result<Standing, Error> {
-        let subject = match (act, self.standing.on_its_way) {
-            (Act::Correct | Act::Settle, _) => self.standing.shown,
+    pub(super) fn check(&self, act: Act, by: &SignedIn) -> Result<NoteState, Error> {
+        let subject = match (act, self.state.on_its_way) {
+            (Act::Correct | Act::Settle, _) => self.state.shown,
             (_, Some(OnItsWay::Waiting(subject))) => Some(subject),
             _ => None,
         };
         let [moderators, inspectors] = self.others;
         let others = if subject == Some(Subject::Pressure) { inspectors } else { moderators };
         let who = Who { is_author: self.is_author, rights: by.rights, others };
-        Ok(after(act, self.standing, who)?)
+        Ok(after(act, self.state, who)?)
     }
 
     /// Whether the member decides about a note of their own.
@@ -44,7 +44,7 @@ pub(super) async fn read(
     transaction: &mut Transaction<'_, Sqlite>,
     note: NoteId,
     by: &SignedIn,
-) -> Result<Stood, Error> {
+) -> Result<CurrentNote, Error> {
     let (NoteId(id), MemberId(member)) = (note, by.id);
     let row = sqlx::query!(
         r#"SELECT note.author_id, note.withdrawn_at, note.hidden_at, note.shown_version,
@@ -69,8 +69,8 @@ pub(super) async fn read(
         "waiting" => OnItsWay::Waiting(subject(row.way_is_pressure.unwrap_or_default())),
         _ => OnItsWay::Draft,
     });
-    Ok(Stood {
-        standing: Standing {
+    Ok(CurrentNote {
+        state: NoteState {
             on_its_way,
             shown: row.shown_is_pressure.map(subject),
             is_hidden: row.hidden_at.is_some(),
