@@ -51,7 +51,8 @@ impl Limits {
     #[must_use]
     pub fn refusal(&self, figure: f64, typed: &str) -> Option<String> {
         let Self::Between { least, most, unit, below, above } = *self else { return None };
-        let beyond = match figure {
+        // An angle or an inch that was typed as the limit may miss it by binary noise.
+        let beyond = match print::round(figure, 6) {
             figure if figure < least => below,
             figure if figure > most => above,
             _ => return None,

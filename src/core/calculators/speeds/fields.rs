@@ -165,7 +165,8 @@ static FLUTES: Field<u8> = Field::new(
         limits: FLUTES_MADE,
     },
     flutes,
-);
+)
+.measured(|flutes| f64::from(*flutes));
 
 static HEAD: Field<Length> = Field::length(About {
     name: "head",
