@@ -305,10 +305,6 @@ fn read(path: &Path) -> String {
     fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
 }
 
-fn rooted(path: &str) -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
-}
-
 fn relative(path: &Path, root: &str) -> String {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join(root);
     path.strip_prefix(root).unwrap().to_string_lossy().into_owned()

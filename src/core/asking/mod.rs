@@ -9,6 +9,7 @@ mod at_hand;
 mod diameter;
 mod error;
 mod field;
+mod ground;
 mod limits;
 mod metal;
 mod reading;
@@ -22,6 +23,7 @@ pub use at_hand::{
 pub use diameter::{Diameter, diameter};
 pub use error::{Choice, FieldError, material_choices, quoted, sentence, thread_error};
 pub use field::{About, AnyField, Control, Field, Need};
+pub use ground::{GROUND, POINT_ANGLE};
 pub use limits::Limits;
 pub use metal::metal;
 pub use reading::Reading;

@@ -3,9 +3,9 @@
 use super::answer::{Answer, answer};
 use super::question::{Question, Tool, Work};
 use crate::asking::{
-    About, Asked, Control, Field, FieldError, Limits, Need, Reading, SPINDLE_MAX, SPINDLE_SPEEDS,
-    TOOL_STEELS, Typed, Word, at_hand, diameter, metal, owned, quoted, series, spindle,
-    thread_error, word,
+    About, Asked, Control, Field, FieldError, GROUND, Limits, Need, POINT_ANGLE, Reading,
+    SPINDLE_MAX, SPINDLE_SPEEDS, TOOL_STEELS, Typed, Word, at_hand, diameter, metal, owned, quoted,
+    series, spindle, thread_error, word,
 };
 use crate::calc::tool_steel::ToolSteel;
 use crate::calculators::{AnswerKind, Declaration, Finding, Form};
@@ -49,15 +49,6 @@ pub static DECLARATION: Declaration = Declaration {
 
 /// A hole deeper than this many diameters is a slip of the pen.
 const DEEPEST_DIAMETERS: f64 = 60.0;
-
-/// What drills and countersinks are ground to.
-const GROUND: Limits = Limits::Between {
-    least: 60.0,
-    most: 179.0,
-    unit: " degrees",
-    below: "is sharper than any is ground",
-    above: "is flatter than any is ground",
-};
 
 /// How many flutes reamers have.
 const FLUTES_MADE: Limits = Limits::Between {
@@ -143,16 +134,6 @@ static TOOL_STEEL: Field<ToolSteel> = Field::words(
     TOOL_STEELS,
 )
 .or(other_tool);
-
-static POINT_ANGLE: Field<Angle> = Field::angle(About {
-    name: "point_angle",
-    label: "Point angle of the drill",
-    hint: "Degrees",
-    description: "Point angle of the drill, in degrees",
-    example: "118",
-    need: Need::Usually("118"),
-    limits: GROUND,
-});
 
 static FLUTES: Field<u8> = Field::new(
     About {
