@@ -6,7 +6,7 @@
 use super::address::{Address, Ending, Page};
 use super::answer::content_type;
 use super::plan::Request;
-use super::{Answer, Visit, drills, not_found, page};
+use super::{Answer, Visit, calculators, drills, not_found, page};
 use holewright_core::drawing::{DrawingIds, hole_section, thread_profile};
 use holewright_core::export::{self, Table};
 use holewright_core::plan;
@@ -37,6 +37,7 @@ fn table(page: &Page, visit: &Visit<'_>) -> Option<Table> {
             Some(export::drills::nearest(find_drill(Series::from_slug(series)?, size)?))
         }
         Page::Materials => Some(export::materials::list()),
+        Page::Calculator(name) => calculators::table(visit, name),
         Page::Plan => {
             let spec = Request::of(visit.query.clone()).spec().ok()?;
             Some(export::plan::operations(&plan::build(&spec).ok()?))
@@ -46,7 +47,6 @@ fn table(page: &Page, visit: &Visit<'_>) -> Option<Table> {
         | Page::Material(_)
         | Page::Drawer
         | Page::Calculators
-        | Page::Calculator(_)
         | Page::Asset(_)
         | Page::Unknown => None,
     }
@@ -57,6 +57,7 @@ fn drawing(page: &Page, visit: &Visit<'_>) -> Option<String> {
         Page::Thread { system, size } => {
             Some(thread_profile(find_thread(system, size)?, DrawingIds::new("profile")))
         }
+        Page::Calculator(name) => calculators::drawing(visit, name),
         Page::Plan => {
             let spec = Request::of(visit.query.clone()).spec().ok()?;
             Some(hole_section(&plan::build(&spec).ok()?, DrawingIds::new("section")))
@@ -71,7 +72,6 @@ fn drawing(page: &Page, visit: &Visit<'_>) -> Option<String> {
         | Page::Material(_)
         | Page::Drawer
         | Page::Calculators
-        | Page::Calculator(_)
         | Page::Asset(_)
         | Page::Unknown => None,
     }

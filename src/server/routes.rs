@@ -57,9 +57,7 @@ table! {
     Figures "/api/v1/materials/{slug}" => get(api::materials::show);
     WorkedFigures "/api/v1/plan" => get(api::plan::show);
     WorkedFigures "/api/v1/search" => get(api::search::find_all);
-    Figures "/api/v1/calc/speeds" => get(api::calc::speeds::show);
-    Figures "/api/v1/calc/tapping" => get(api::calc::tapping::show);
-    Figures "/api/v1/calc/clearance" => get(api::calc::clearance::show);
+    Figures "/api/v1/calc/{name}" => get(api::calc::show);
     Notes "/notes" => get(web::notes::list::show);
     Open "/notes.atom" => get(web::notes::atom::show);
     NotesFile "/notes.csv" => get(web::notes::export::csv);

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use proptest::prelude::*;
 
 use crate::html::read;
-use crate::kinds::KINDS;
+use crate::kinds::kinds;
 use crate::markup::check_inert;
 use crate::visit;
 
@@ -60,7 +60,8 @@ fn hostile_words_are_answered_everywhere() {
 
 /// Each kind of page with the last part of its path left open.
 fn paths() -> BTreeSet<String> {
-    let paths = KINDS.iter().filter_map(|kind| kind.address.split('?').next());
+    let kinds = kinds();
+    let paths = kinds.iter().filter_map(|kind| kind.address.split('?').next());
     let open =
         paths.filter_map(|path| path.rsplit_once('/')).map(|(before, _)| format!("{before}/"));
     open.chain(["/drills/metric/", "/static/holewright-"].map(String::from)).collect()
@@ -70,9 +71,9 @@ fn paths() -> BTreeSet<String> {
 /// are in its address.
 fn queries() -> BTreeSet<String> {
     let mut queries = BTreeSet::new();
-    for kind in KINDS.iter().filter(|kind| kind.status == 200) {
-        let (path, query) = kind.address.split_once('?').unwrap_or((kind.address, ""));
-        let page = read(&visit(kind.address).body);
+    for kind in kinds().iter().filter(|kind| kind.status == 200) {
+        let (path, query) = kind.address.split_once('?').unwrap_or((&kind.address, ""));
+        let page = read(&visit(&kind.address).body);
         for name in page.tags.iter().filter_map(|tag| tag.attribute("name")) {
             let others = query.split('&').filter(|field| field.split('=').next() != Some(name));
             let others: String = others.map(|field| format!("{field}&")).collect();

@@ -16,6 +16,7 @@ use super::segments::Segments;
 use super::{calc, drills, materials, plan, search, threads};
 use crate::place::Place;
 use crate::{App, Error};
+use holewright_core::calculators;
 use holewright_pages::address::{Ending, Page};
 
 /// Answers such an address; hands every other on.
@@ -61,12 +62,7 @@ async fn figures(
         Page::Drill { series, size } => drills::show(Segments((series, size)), headers).await,
         Page::Materials => materials::list(headers).await,
         Page::Material(slug) => materials::show(Segments(slug), headers).await,
-        Page::Calculator(name) => match name.as_str() {
-            "speeds" => calc::speeds::show(raw, headers).await,
-            "tapping" => calc::tapping::show(raw, headers).await,
-            "clearance" => calc::clearance::show(raw, headers).await,
-            _ => return None,
-        },
+        Page::Calculator(name) => calc::answer(calculators::find(&name)?, query, &headers),
         Page::Plan => plan::show(raw, headers).await,
         Page::Search => search::find_all(State(Arc::clone(app)), raw, headers).await,
         Page::Home | Page::Drawer | Page::Calculators | Page::Asset(_) | Page::Unknown => {

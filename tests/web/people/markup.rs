@@ -40,7 +40,7 @@ const OPENED: &[&str] = &[
 async fn s02_no_members_page_runs_or_fetches_anything() {
     let club = Club::start().await;
     let mut secretary = club.join("Una Secretary", SECRETARY).await;
-    for path in OPENED.iter().copied().chain(OPEN.iter().map(|kind| kind.address)) {
+    for path in OPENED.iter().copied().chain(OPEN.iter().map(|kind| &*kind.address)) {
         let answer = secretary.get(path).await;
         assert_eq!(answer.status, StatusCode::OK, "{path}");
         check_page(&answer.body, path);
