@@ -8,11 +8,12 @@ use crate::units::{in_degrees, in_metres_per_minute, in_mm, in_rpm, in_seconds, 
 #[must_use]
 pub fn rows(figures: &[Figure]) -> Table {
     let row = |figure: &Figure| {
-        let source = Cell::text(figure.source.cite);
-        vec![Cell::text(&*figure.key), cell(&figure.value), Cell::text(figure.rule), source]
+        let Figure { key, value, rule, source, .. } = figure;
+        let words = [rule, source.cite, source.grade.slug()].map(Cell::text);
+        [Cell::text(&**key), cell(value)].into_iter().chain(words).collect()
     };
     Table {
-        columns: &["figure", "value", "rule", "source"],
+        columns: &["figure", "value", "rule", "source", "grade"],
         rows: figures.iter().map(row).collect(),
     }
 }

@@ -39,6 +39,6 @@ pub(crate) fn index(visit: &Visit<'_>) -> Answer {
 pub(crate) fn in_a_sentence() -> String {
     let names: Vec<String> =
         CALCULATORS.iter().take(MOST_NAMED).map(|named| print::running(named.title)).collect();
-    let more = if CALCULATORS.len() > MOST_NAMED { " and more" } else { "" };
+    let more = if CALCULATORS.len() > MOST_NAMED { ", and more" } else { "" };
     format!("{}{more}", print::sentence(&names.join(", ")))
 }

@@ -54,17 +54,16 @@ impl Serialize for Body {
                 Value::Words(words) => map.serialize_entry(key, words),
             }?;
         }
-        let rule = |figure: &'_ Figure| (figure.rule, figures::source(figure.source));
-        let rules: Vec<Rule<'_>> = self
-            .0
-            .iter()
-            .map(|figure| {
-                let (words, source) = rule(figure);
-                Rule { figure: &figure.key, rule: words, source }
-            })
-            .collect();
+        let rules: Vec<Rule<'_>> = self.0.iter().map(Rule::from).collect();
         map.serialize_entry(RULES, &rules)?;
         map.end()
+    }
+}
+
+impl<'a> From<&'a Figure> for Rule<'a> {
+    fn from(figure: &'a Figure) -> Self {
+        let source = figures::source(figure.source);
+        Self { figure: &figure.key, rule: figure.rule, source }
     }
 }
 
@@ -76,7 +75,8 @@ pub(super) fn described(calculator: &Declaration, rows: &dyn Rows) -> Described 
         body
     });
     let mut body = body;
-    let rules = Array::new(Ref::from_schema_name(Rule::name()));
+    let mut rules = Array::new(Ref::from_schema_name(Rule::name()));
+    rules.description = Some("What each figure goes by, in order.".to_owned());
     body.properties.insert(RULES.to_owned(), Schema::Array(rules).into());
     body.required.push(RULES.to_owned());
     body.description = Some(calculator.answers.to_owned());
