@@ -5,7 +5,7 @@
 
 use super::answer::content_type;
 use super::plan::Request;
-use super::{Answer, Visit, drills, not_found, route};
+use super::{Answer, Visit, calculators, drills, not_found, route};
 use holewright_core::drawing::{DrawingIds, hole_section, thread_profile};
 use holewright_core::export::{self, Table};
 use holewright_core::plan;
@@ -57,6 +57,7 @@ fn table(segments: &[&str], visit: &Visit<'_>) -> Option<Table> {
             Some(export::drills::nearest(find_drill(Series::from_slug(series)?, size)?))
         }
         ["materials"] => Some(export::materials::list()),
+        ["calculators", name] => calculators::table(visit, name),
         ["plan"] => {
             let spec = Request::of(visit.query.clone()).spec().ok()?;
             Some(export::plan::operations(&plan::build(&spec).ok()?))
@@ -70,6 +71,7 @@ fn drawing(segments: &[&str], visit: &Visit<'_>) -> Option<String> {
         ["threads", system, size] => {
             Some(thread_profile(find_thread(system, size)?, DrawingIds::new("profile")))
         }
+        ["calculators", name] => calculators::drawing(visit, name),
         ["plan"] => {
             let spec = Request::of(visit.query.clone()).spec().ok()?;
             Some(hole_section(&plan::build(&spec).ok()?, DrawingIds::new("section")))

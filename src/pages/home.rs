@@ -2,6 +2,7 @@
 
 use askama::Template;
 
+use super::calculators::in_a_sentence;
 use super::field::Field;
 use super::layout::{Door, Frame};
 use super::plan::short_form;
@@ -12,6 +13,7 @@ use super::{Answer, Visit};
 struct HomePage {
     frame: Frame,
     plan_fields: Vec<Field>,
+    calculators: String,
 }
 
 /// The front page.
@@ -19,5 +21,5 @@ pub(super) fn show(visit: &Visit<'_>) -> Answer {
     let description = "Threads, drills and metals for the model engineer, and a plan for every hole: the drill, the depths and each step in order.";
     let frame =
         Frame::new(visit, Door::None, "Threads, drills and a plan for every hole", description);
-    Answer::html(200, &HomePage { frame, plan_fields: short_form() })
+    Answer::html(200, &HomePage { frame, plan_fields: short_form(), calculators: in_a_sentence() })
 }

@@ -6,17 +6,15 @@
 mod address;
 mod answer;
 pub mod assets;
-pub mod calculators;
+mod calculators;
 mod candidate;
 pub(crate) mod cited;
 pub(crate) mod controls;
-mod diameter;
 pub mod drawer;
 pub mod drills;
 pub mod field;
 mod figures;
 mod file;
-pub mod form;
 mod home;
 pub mod layout;
 pub mod link;
@@ -28,12 +26,11 @@ mod query;
 pub mod search;
 mod sentence;
 mod threads;
-mod typed;
 pub(crate) mod warnings;
 
 pub use address::canonical;
 pub use answer::Answer;
-pub use form::{Choice, FieldError};
+pub use holewright_core::asking::{Choice, FieldError};
 pub use query::Query;
 
 use address::Address;

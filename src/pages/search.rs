@@ -2,10 +2,10 @@
 
 use askama::Template;
 
-use super::form::quoted;
 use super::layout::{Door, Frame};
 use super::link::Link;
 use super::{Answer, Visit};
+use holewright_core::asking::quoted;
 use holewright_core::calc::clearance::Fit;
 use holewright_core::calc::uses;
 use holewright_core::finder::{self, Found, Hit, Kind};

@@ -1,7 +1,9 @@
 //! Whatever is put in an address, an answer comes out, and nothing typed becomes markup.
 
+use holewright_core::calculators::CALCULATORS;
 use proptest::prelude::*;
 
+use crate::addresses::with;
 use crate::html::tags;
 use crate::visit;
 
@@ -60,24 +62,15 @@ fn hostile_words_are_answered_everywhere() {
         ] {
             is_answered(&format!("{query}{word}"));
         }
+        for calculator in CALCULATORS {
+            for field in calculator.fields() {
+                let name = field.about().name;
+                let mut pairs = calculator.example();
+                pairs.retain(|(held, _)| *held != name);
+                is_answered(&format!("{}&{name}={word}", with(&calculator.path(), pairs)));
+            }
+        }
         for query in [
-            "/calculators/speeds?material=gunmetal&diameter=",
-            "/calculators/speeds?diameter=2mm&material=",
-            "/calculators/speeds?diameter=2mm&work=",
-            "/calculators/speeds?diameter=2mm&material=gunmetal&spindle_speeds=",
-            "/calculators/speeds?diameter=2mm&material=gunmetal&spindle_max=",
-            "/calculators/tapping?thread=",
-            "/calculators/tapping?thread=5ba&form=",
-            "/calculators/tapping?thread=5ba&major=",
-            "/calculators/tapping?thread=5ba&pitch=",
-            "/calculators/tapping?thread=5ba&hole=",
-            "/calculators/tapping?thread=5ba&engagement=",
-            "/calculators/clearance?thread=",
-            "/calculators/clearance?diameter=",
-            "/calculators/clearance?thread=5ba&fit=",
-            "/calculators/clearance?thread=5ba&upper_error=",
-            "/calculators/clearance?thread=5ba&lower_error=",
-            "/calculators/clearance?thread=5ba&owned=",
             "/plan.csv?thread=",
             "/plan.svg?thread=5ba&material=gunmetal&depth=",
             "/drills.csv?from=",

@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use crate::addresses::reference;
+use crate::addresses::{examples, reference};
 use crate::html::tags;
 use crate::visit;
 
@@ -12,13 +12,10 @@ fn every_link_answers() {
     let plans = [
         "/plan?thread=5+BA&material=gunmetal&hole=blind&depth=8mm&over=free-cutting-brass",
         "/plan?thread=1%2F4&material=gunmetal",
-        "/calculators/speeds?material=gunmetal&diameter=No.+46",
-        "/calculators/tapping?form=unified&major=.06in&pitch=80+tpi",
-        "/calculators/clearance?thread=M3",
         "/search?q=1%2F4",
         "/nothing/m3",
     ];
-    for page in reference().into_iter().chain(plans.map(String::from)) {
+    for page in reference().into_iter().chain(plans.map(String::from)).chain(examples()) {
         for link in links(&visit(&page).body) {
             let (address, fragment) = link.split_once('#').unwrap_or((&link, ""));
             if address.is_empty() || is_the_servers(address) {

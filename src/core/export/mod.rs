@@ -5,6 +5,7 @@
 //!
 //! Leaves out addresses and headers, which are the pages' to say, and the drawings.
 
+pub mod calculators;
 pub mod csv;
 pub mod drills;
 pub mod materials;

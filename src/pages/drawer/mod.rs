@@ -19,7 +19,7 @@ pub use form::{Outcome, decide};
 pub use reading::{Drills, Reamers, Speeds, Taps};
 pub use sets::{DRILL_SETS, DrillSet, TAP_SETS, TapSet};
 
-pub(super) use fill::{CLEARANCE, Filled, PLAN, SPEEDS, TAPPING, filled};
+pub(super) use fill::{CLEARANCE, Fill, Filled, PLAN, SPEEDS, TAPPING, filled, fills_of};
 pub use notice::Notice;
 pub(super) use notice::{better_clearance, better_tapping};
 pub(super) use page::show;

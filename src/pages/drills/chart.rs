@@ -10,6 +10,7 @@ use crate::figures::Column;
 use crate::layout::{Door, Frame};
 use crate::link::Link;
 use crate::{Answer, FieldError, Query, Visit};
+use holewright_core::asking::OWNED;
 use holewright_core::tables::drills::Drill;
 
 #[derive(Template)]
@@ -126,7 +127,7 @@ fn fields(query: &Query, errors: &[FieldError]) -> Vec<Field> {
         ),
         Field::text("to", "To", "", query.get("to")),
         controls::series("Series", query.get("series")),
-        controls::owned_drills(query.get("owned")),
+        controls::declared(&OWNED, query.get("owned")),
     ];
     let fill = |_: &str, _: &str| "/drills".to_owned();
     fields.into_iter().map(|field| field.judged(errors, fill)).collect()

@@ -5,12 +5,12 @@ use askama::Template;
 use super::screws::{Clears, Taps, clears, taps};
 use crate::drawer::Notice;
 use crate::figures::{self, Both};
-use crate::form::sentence_case;
 use crate::layout::{Door, Frame};
 use crate::link::Link;
 use crate::{Answer, Visit, not_found};
 use holewright_core::calc::neighbours::{Neighbour, around};
 use holewright_core::tables::drills::{self, Drill, Series, read};
+use holewright_core::units::print::sentence as sentence_case;
 use holewright_core::units::{in_inch, in_mm, print};
 
 #[derive(Template)]

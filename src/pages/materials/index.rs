@@ -2,13 +2,13 @@
 
 use askama::Template;
 
-use crate::form::sentence_case;
 use crate::layout::{Door, Frame};
 use crate::link::Link;
 use crate::{Answer, Visit};
 use holewright_core::calc::aim::base_percent;
 use holewright_core::tables::materials::{self, Family, Material};
 use holewright_core::units::print;
+use holewright_core::units::print::sentence as sentence_case;
 
 /// The marks of a material in the list: a row on a telephone has room for these. The usual ones
 /// stand first in the tables.

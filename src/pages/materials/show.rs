@@ -8,7 +8,6 @@ use super::speeds::{DrillRow, PrintedSpeed, printed, usual};
 use crate::cited::Cited;
 use crate::drawer::Notice;
 use crate::field::Field;
-use crate::form::sentence_case;
 use crate::layout::{Door, Frame};
 use crate::plan::short_form_in;
 use crate::warnings::{WarningGroup, by_level};
@@ -17,6 +16,7 @@ use holewright_core::calc::aim::base_percent;
 use holewright_core::plan::Level;
 use holewright_core::tables::materials::{self, FormingTap, Material, PressureWork, read};
 use holewright_core::units::print;
+use holewright_core::units::print::sentence as sentence_case;
 
 #[derive(Template)]
 #[template(path = "materials/show.html")]

@@ -9,9 +9,9 @@ use crate::layout::{Door, Frame};
 use crate::link::Link;
 use crate::{Answer, Visit};
 use holewright_core::calc::aim;
+use holewright_core::calc::aim::MIDDLE_GROUP;
 use holewright_core::calc::tapping::usual;
 use holewright_core::calc::thread_form::{engagement_basis, geometry, thread_angle};
-use holewright_core::export::threads::GROUP;
 use holewright_core::tables::source::Grade;
 use holewright_core::tables::threads::{self, Basis, System, Thread};
 use holewright_core::units::{in_degrees, in_mm, print};
@@ -77,7 +77,7 @@ fn page(visit: &Visit<'_>, system: &'static System) -> SystemPage {
     let drawer = visit.drawer();
     let rows: Vec<SystemRow> = system.threads.iter().map(|thread| row(thread, drawer)).collect();
     let tapping = rows.iter().any(|row| row.tapping.is_some()).then(|| Tapping {
-        aim: print::trimmed(aim::base_percent(GROUP), 0),
+        aim: print::trimmed(aim::base_percent(MIDDLE_GROUP), 0),
         basis: engagement_basis(system.form),
     });
     SystemPage {
@@ -105,7 +105,7 @@ fn recalled(system: &System) -> Option<Recalled> {
 
 fn row(thread: &'static Thread, drawer: Option<&Drawer>) -> SystemRow {
     let geometry = geometry(thread);
-    let tapping = usual(thread, GROUP).ok().map(|choice| TappingCell {
+    let tapping = usual(thread, MIDDLE_GROUP).ok().map(|choice| TappingCell {
         link: Link::drill(choice.chosen.drill),
         engagement: print::fixed(choice.chosen.engagement_percent, 1),
         yours: drawer.is_some_and(|drawer| drawer.drills.has(choice.chosen.drill)),

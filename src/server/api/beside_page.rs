@@ -15,6 +15,7 @@ use axum::response::{IntoResponse, Response};
 use super::segments::Segments;
 use super::{calc, drills, materials, plan, search, threads};
 use crate::{App, Error};
+use holewright_core::calculators;
 
 const SUFFIX: &str = ".json";
 
@@ -62,9 +63,7 @@ async fn figures(
         }
         ["materials"] => materials::list(headers).await,
         ["materials", slug] => materials::show(Segments(owned(slug)), headers).await,
-        ["calculators", "speeds"] => calc::speeds::show(raw, headers).await,
-        ["calculators", "tapping"] => calc::tapping::show(raw, headers).await,
-        ["calculators", "clearance"] => calc::clearance::show(raw, headers).await,
+        ["calculators", name] => calc::answer(calculators::find(name)?, query, &headers),
         ["plan"] => plan::show(raw, headers).await,
         ["search"] => search::find_all(State(Arc::clone(app)), raw, headers).await,
         _ => return None,

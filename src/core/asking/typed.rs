@@ -2,43 +2,61 @@
 
 use std::fmt::Display;
 
-use super::FieldError;
-use super::controls::Word;
-use super::form::{quoted, sentence};
-use holewright_core::units::Length;
-use holewright_core::units::read::{self, Bare};
+use super::error::{FieldError, quoted, sentence};
+use super::word::Word;
+use crate::units::Length;
+use crate::units::read::{self, Bare};
 
 /// One field as typed.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Typed<'a> {
-    pub(super) field: &'static str,
-    pub(super) text: &'a str,
+pub struct Typed<'a> {
+    /// Its name in the address.
+    pub field: &'static str,
+    /// What was typed, trimmed.
+    pub text: &'a str,
 }
 
 impl Typed<'_> {
     /// An error at this field.
-    pub(super) fn error(self, message: impl Into<String>) -> FieldError {
+    pub fn error(self, message: impl Into<String>) -> FieldError {
         FieldError::new(self.field, message)
     }
 
+    /// What a reader makes of it.
+    ///
+    /// # Errors
+    /// The reader's, as a sentence.
+    pub fn read<T, E: Display>(
+        self,
+        reader: impl FnOnce(&str) -> Result<T, E>,
+    ) -> Result<T, FieldError> {
+        reader(self.text).map_err(|error| self.error(sentence(&error.to_string())))
+    }
+
     /// What a reader makes of it; nothing where nothing was typed.
-    pub(super) fn optional<T, E: Display>(
+    ///
+    /// # Errors
+    /// As [`Self::read`].
+    pub fn optional<T, E: Display>(
         self,
         reader: impl FnOnce(&str) -> Result<T, E>,
     ) -> Result<Option<T>, FieldError> {
-        if self.text.is_empty() {
-            return Ok(None);
-        }
-        reader(self.text).map(Some).map_err(|error| self.error(sentence(&error.to_string())))
+        if self.text.is_empty() { Ok(None) } else { self.read(reader).map(Some) }
     }
 
     /// A length; a bare number is millimetres.
-    pub(super) fn length(self) -> Result<Option<Length>, FieldError> {
+    ///
+    /// # Errors
+    /// It is none.
+    pub fn length(self) -> Result<Option<Length>, FieldError> {
         self.optional(|text| read::length(text, Bare::Mm))
     }
 
     /// One of a few words; nothing typed is the default.
-    pub(super) fn one_of<T: Copy + Default>(self, words: &[Word<T>]) -> Result<T, FieldError> {
+    ///
+    /// # Errors
+    /// It is none of them.
+    pub fn one_of<T: Copy + Default>(self, words: &[Word<T>]) -> Result<T, FieldError> {
         if self.text.is_empty() {
             return Ok(T::default());
         }
@@ -52,7 +70,7 @@ impl Typed<'_> {
 }
 
 /// What a field holds, or its error kept with the others.
-pub(super) fn keep<T: Default>(errors: &mut Vec<FieldError>, read: Result<T, FieldError>) -> T {
+pub fn keep<T: Default>(errors: &mut Vec<FieldError>, read: Result<T, FieldError>) -> T {
     read.unwrap_or_else(|error| {
         errors.push(error);
         T::default()

@@ -1,74 +1,19 @@
 //! The figures: from a metal, a tool and a machine to the speed to set, and what follows from it.
 
 use super::basis::{Basis, basis};
+use super::question::{Question, Tool, Work};
 use super::sink::{Sink, sink};
-use super::work::{Tool, Work};
-use holewright_core::calc::cutting_speed::{diameter_for, feed_rate, spindle_speed, surface_speed};
-use holewright_core::calc::cutting_time::cutting_time;
-use holewright_core::calc::depth::{
-    Deep, LastTap, Lead, Peck, how_deep, peck, point_length, usual_point_angle,
-};
-use holewright_core::calc::reaming::{self, Reaming};
-use holewright_core::calc::speed_choice::{Band, Reach, Verdict};
-use holewright_core::calc::spindle::Spindle;
-use holewright_core::calc::spotting::{Spot, spot};
-use holewright_core::calc::thread_form::geometry;
-use holewright_core::calc::tool_steel::ToolSteel;
-use holewright_core::tables::drills::Drill;
-use holewright_core::tables::materials::{Material, feeds};
-use holewright_core::tables::source::Source;
-use holewright_core::units::{Angle, Frequency, Length, Time, Velocity, in_mm};
-
-/// What is asked.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Question {
-    /// The metal.
-    pub material: &'static Material,
-    /// What is done.
-    pub work: Work,
-    /// What turns, or what it is for.
-    pub tool: Tool,
-    /// What the tool is made of.
-    pub tool_steel: ToolSteel,
-    /// The speeds the machine has.
-    pub spindle: Spindle,
-    /// How deep: to the drill's full diameter, the reamer's end, the last full thread.
-    pub depth: Option<Length>,
-    /// The point of the drill.
-    pub point_angle: Angle,
-    /// How many flutes the reamer has.
-    pub flutes: u8,
-    /// The head of the screw, as measured.
-    pub head: Option<Length>,
-    /// The hole that is sunk.
-    pub hole: Option<Length>,
-    /// The countersink's angle.
-    pub countersink_angle: Option<Angle>,
-    /// The drills at hand, for the hole to leave for a reamer.
-    pub at_hand: Vec<&'static Drill>,
-}
-
-impl Question {
-    /// The usual question: high-speed steel, a 118° drill, a reamer of six flutes, nothing known of the
-    /// machine, no drill at hand.
-    #[must_use]
-    pub fn new(material: &'static Material, work: Work, tool: Tool) -> Self {
-        Self {
-            material,
-            work,
-            tool,
-            tool_steel: ToolSteel::default(),
-            spindle: Spindle::default(),
-            depth: None,
-            point_angle: usual_point_angle(),
-            flutes: 6,
-            head: None,
-            hole: None,
-            countersink_angle: None,
-            at_hand: Vec::new(),
-        }
-    }
-}
+use crate::calc::cutting_speed::{diameter_for, feed_rate, spindle_speed, surface_speed};
+use crate::calc::cutting_time::cutting_time;
+use crate::calc::depth::{Deep, LastTap, Lead, Peck, how_deep, peck, point_length};
+use crate::calc::reaming::{self, Reaming};
+use crate::calc::speed_choice::{Band, Reach, Verdict};
+use crate::calc::spindle::Spindle;
+use crate::calc::spotting::{Spot, spot};
+use crate::calc::thread_form::geometry;
+use crate::tables::materials::feeds;
+use crate::tables::source::Source;
+use crate::units::{Frequency, Length, Time, Velocity, in_mm};
 
 /// How far the tool goes in, each revolution.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -193,7 +138,7 @@ impl Answer {
 }
 
 /// The lead of a tap under power, which goes through or to its depth before the last full thread.
-pub(super) const TAP_LEAD: Lead = LastTap::Second.lead();
+pub const TAP_LEAD: Lead = LastTap::Second.lead();
 
 /// The most stops a peck plan lists.
 const MOST_STOPS: usize = 200;
@@ -208,7 +153,7 @@ const MOST_STOPS: usize = 200;
 /// 46 in a minute (the handbook's example).
 /// ```
 /// use holewright_core::calc::{speed_choice::Reach, spindle::Spindle};
-/// use holewright_pages::calculators::speeds::{Question, Tool, Work, answer};
+/// use holewright_core::calculators::speeds::{Question, Tool, Work, answer};
 /// use holewright_core::tables::{materials, threads};
 /// use holewright_core::units::{in_metres_per_minute, in_rpm};
 /// let steel = materials::find("bright-mild-steel").unwrap();

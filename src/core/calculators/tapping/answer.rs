@@ -1,16 +1,14 @@
 //! The figures: from a thread and the drills at hand to hole and engagement.
 
-use holewright_core::calc::engagement::{hole_for, percent, percent_of_internal_height};
-use holewright_core::calc::limits::{
-    LargestHole, is_below_smallest, largest_hole, largest_hole_of,
-};
-use holewright_core::calc::tapping::{Candidate, candidates_of, judge_of};
-use holewright_core::calc::thread_form::{
+use crate::calc::engagement::{hole_for, percent, percent_of_internal_height};
+use crate::calc::limits::{LargestHole, is_below_smallest, largest_hole, largest_hole_of};
+use crate::calc::tapping::{Candidate, candidates_of, judge_of};
+use crate::calc::thread_form::{
     Geometry, engagement_basis, engagement_basis_of, geometry, geometry_of,
 };
-use holewright_core::tables::drills::{Drill, SAME_SIZE};
-use holewright_core::tables::threads::{Basis, Form, Thread};
-use holewright_core::units::{Length, Pitch, in_mm};
+use crate::tables::drills::{Drill, SAME_SIZE};
+use crate::tables::threads::{Basis, Form, Thread};
+use crate::units::{Length, Pitch, in_mm};
 
 /// A drill further than this from the engagement asked for is not named for it, percent.
 const NEAR: f64 = 10.0;
@@ -107,12 +105,12 @@ impl Subject {
 ///
 /// # Source
 /// Machinery's Handbook 31st ed. p. 2155, basis of table 2; depths of the forms as in
-/// [`holewright_core::calc::thread_form`].
+/// [`crate::calc::thread_form`].
 ///
 /// # Examples
 /// M3 in a 2.5 mm hole is 77.0 % of ¾ H and 92.4 % of 5/8 H (a maker's flowchart prints 92.4).
 /// ```
-/// use holewright_pages::calculators::tapping::{Subject, answer};
+/// use holewright_core::calculators::tapping::{Subject, answer};
 /// use holewright_core::tables::threads::Form;
 /// use holewright_core::units::{Pitch, mm, print};
 /// let thread = Subject::custom(Form::IsoMetric, mm(3.0), Pitch::Mm(0.5));

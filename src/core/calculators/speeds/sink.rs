@@ -1,13 +1,12 @@
 //! The countersink asked for: its angle, the head, the hole and how deep.
 
-use super::answer::Question;
-use super::work::Tool;
-use holewright_core::calc::clearance::{self, Fit};
-use holewright_core::calc::countersink::{USUAL_HEAD, sink_depth, usual_head};
-use holewright_core::calc::thread_form::geometry;
-use holewright_core::tables::countersinks::head_angle;
-use holewright_core::tables::source::Source;
-use holewright_core::units::{Angle, Length};
+use super::question::{Question, Tool};
+use crate::calc::clearance::{self, Fit};
+use crate::calc::countersink::{USUAL_HEAD, sink_depth, usual_head};
+use crate::calc::thread_form::geometry;
+use crate::tables::countersinks::head_angle;
+use crate::tables::source::Source;
+use crate::units::{Angle, Length};
 
 /// A countersink for a head.
 #[derive(Clone, Debug, PartialEq)]

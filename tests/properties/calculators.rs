@@ -9,15 +9,15 @@ use holewright_core::calc::speed_choice::{Band, Reach, Verdict};
 use holewright_core::calc::spindle::Spindle;
 use holewright_core::calc::thread_form::{full_depth, geometry, geometry_of};
 use holewright_core::calc::tool_steel::ToolSteel;
+use holewright_core::calculators::clearance::{self, Screw};
+use holewright_core::calculators::speeds::{self, Detail, Question, Tool, Work};
+use holewright_core::calculators::tapping::{self, Subject};
 use holewright_core::tables::drills::{self, Drill};
 use holewright_core::tables::materials::{self, Material};
 use holewright_core::tables::threads::{self, AnySize, Basic, Form};
 use holewright_core::units::{
     Pitch, degrees, in_metres_per_minute, in_mm, in_rpm, in_seconds, mm, rpm,
 };
-use holewright_pages::calculators::clearance::{self, Screw};
-use holewright_pages::calculators::speeds::{self, Detail, Question, Tool, Work};
-use holewright_pages::calculators::tapping::{self, Subject};
 use proptest::prelude::*;
 
 fn any_material() -> impl Strategy<Value = &'static Material> {

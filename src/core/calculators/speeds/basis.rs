@@ -1,12 +1,12 @@
 //! Which published range is gone by, and what was made of it for another work or another steel.
 
-use super::work::Work;
-use holewright_core::calc::countersink;
-use holewright_core::calc::tool_steel::ToolSteel;
-use holewright_core::tables::materials::{Material, SpeedRange};
-use holewright_core::tables::reaming::speed_rule;
-use holewright_core::tables::source::Source;
-use holewright_core::units::Velocity;
+use super::question::Work;
+use crate::calc::countersink;
+use crate::calc::tool_steel::ToolSteel;
+use crate::tables::materials::{Material, SpeedRange};
+use crate::tables::reaming::speed_rule;
+use crate::tables::source::Source;
+use crate::units::Velocity;
 
 /// The surface speeds gone by.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,8 +1,9 @@
-//! What was wrong with a field of a form, in words that help.
+//! What was wrong with a field, in words that help.
 
-use holewright_core::calc::engagement;
-use holewright_core::tables::materials::{self, Material};
-use holewright_core::tables::threads::{self, Thread};
+use crate::calc::engagement;
+use crate::tables::materials::{self, Material};
+use crate::tables::threads::{self, Thread};
+use crate::units::print;
 
 /// One field that could not be used.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -71,7 +72,7 @@ pub fn material_choices(error: &materials::read::ReadError) -> Vec<Choice> {
     | ReadError::Unknown { nearest: materials, .. }) = error;
     let choice = |material: &&Material| Choice {
         value: material.slug.to_owned(),
-        words: sentence_case(material.name),
+        words: print::sentence(material.name),
     };
     materials.iter().map(choice).collect()
 }
@@ -79,13 +80,7 @@ pub fn material_choices(error: &materials::read::ReadError) -> Vec<Choice> {
 /// A whole sentence: a capital at its front, a full stop at its end.
 pub fn sentence(words: &str) -> String {
     let stop = if words.ends_with(['.', '?']) { "" } else { "." };
-    format!("{}{stop}", sentence_case(words))
-}
-
-/// A name with a capital at its front, to stand at the head of a line.
-pub fn sentence_case(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    format!("{}{stop}", print::sentence(words))
 }
 
 /// What was typed, short enough to quote back: nobody needs two thousand characters returned in a sentence.

@@ -1,20 +1,19 @@
-//! The page: the form, the answer over it, or what stands in the way.
+//! `/calculators/tapping`: the form, the answer over it, or what stands in the way.
 
 use askama::Template;
 
-use super::answer::{Answer as Figures, Left, Subject};
-use super::request::{FORMS, Request, THREAD};
-use crate::calculators::drawer::notice;
-use crate::calculators::form::{Fields, Form};
+use super::drawer::with_drawer;
+use super::form::{Form, answering, asking, refusing};
+use super::{asked, json};
 use crate::candidate::{ShownDrill, Verdict};
-use crate::controls::{self, SERIES_AT_HAND};
 use crate::drawer::{self, Drawer, Notice};
-use crate::field::Field;
 use crate::figures::Both;
-use crate::layout::{Door, Frame};
+use crate::layout::Frame;
 use crate::link::Link;
 use crate::threads::{TappingRow, tapping_rows};
 use crate::{Answer, FieldError, Visit};
+use holewright_core::asking::Asked;
+use holewright_core::calculators::tapping::{self, DECLARATION, FORMS, Left, Subject, answer_to};
 use holewright_core::tables::threads::Basis;
 use holewright_core::units::{Pitch, in_degrees, print};
 
@@ -63,134 +62,90 @@ struct Figure {
 }
 
 /// The page.
-pub(crate) fn show(visit: &Visit<'_>) -> Answer {
-    let request = Request::of(visit.query.clone());
-    if request.asked.lacks(&THREAD) {
-        return Answer::html(200, &blank(visit, &request));
+pub(super) fn show(visit: &Visit<'_>) -> Answer {
+    let typed = asked(&DECLARATION, &visit.query);
+    if DECLARATION.only_asks(&typed) {
+        return Answer::html(200, &blank(visit, &typed));
     }
-    let filled = drawer::filled(visit, &drawer::TAPPING);
-    let used = Request::of(filled.query.clone());
-    let notice = notice(&filled, &request.asked, &used.asked);
-    match used.answer() {
-        Ok(figures) => {
-            let better = if filled.chooses_drills() { better(&request, &figures) } else { None };
-            let notice = notice.map(|notice| notice.saying(better));
-            Answer::html(200, &answered(visit, &request, &used, &figures, notice))
+    let (used, filled, notice) = with_drawer(visit, &DECLARATION, &drawer::TAPPING);
+    match answer_to(&used) {
+        Ok(found) => {
+            let better = if filled.chooses_drills() { better(&typed, &found) } else { None };
+            let mine = visit.drawer().filter(|_| typed.typed("owned") == used.typed("owned"));
+            let page = answered(visit, &used, shown(&used, &found, mine), &found.subject);
+            let frame = page.frame.with_drawer(notice.map(|notice| notice.saying(better)));
+            let form = Form::of(&DECLARATION, &typed, &[]);
+            Answer::html(200, &TappingPage { frame, form, ..page })
         }
-        Err(errors) => Answer::html(422, &refused(visit, &request, errors, notice)),
+        Err(errors) => Answer::html(422, &refused(visit, &typed, errors, notice)),
     }
 }
 
 /// What a drill outside the drawer would do better.
-fn better(typed: &Request, figures: &Figures) -> Option<String> {
-    let best = typed.answer().ok()?.nearest?;
-    drawer::better_tapping(figures.wanted_percent, &best, figures.nearest.as_ref())
+fn better(typed: &Asked, found: &tapping::Answer) -> Option<String> {
+    let best = answer_to(typed).ok()?.nearest?;
+    drawer::better_tapping(found.wanted_percent, &best, found.nearest.as_ref())
 }
 
-fn blank(visit: &Visit<'_>, request: &Request) -> TappingPage {
+fn blank(visit: &Visit<'_>, typed: &Asked) -> TappingPage {
     let description = "Any diameter, pitch and form: engagement of a hole, hole for an engagement, and the drills that would do.";
-    let title = "Tapping size of any thread";
     TappingPage {
-        frame: Frame::new(visit, Door::Calculators, title, description),
-        heading: title.to_owned(),
+        frame: asking(visit, &DECLARATION, description),
+        heading: DECLARATION.title.to_owned(),
         errors: Vec::new(),
         answer: None,
-        form: form(request, &[]),
+        form: Form::of(&DECLARATION, typed, &[]),
     }
 }
 
 fn refused(
     visit: &Visit<'_>,
-    request: &Request,
+    typed: &Asked,
     errors: Vec<FieldError>,
     notice: Option<Notice>,
 ) -> TappingPage {
-    let description = "Something could not be used; everything typed is kept.";
-    let title = "Error: tapping size of any thread";
     TappingPage {
-        frame: Frame::new(visit, Door::Calculators, title, description)
-            .of_a_mistake()
-            .with_drawer(notice),
-        form: form(request, &errors),
+        frame: refusing(visit, &DECLARATION).with_drawer(notice),
+        form: Form::of(&DECLARATION, typed, &errors),
         errors,
-        ..blank(visit, request)
+        ..blank(visit, typed)
     }
 }
 
-fn answered(
-    visit: &Visit<'_>,
-    request: &Request,
-    used: &Request,
-    figures: &Figures,
-    notice: Option<Notice>,
-) -> TappingPage {
-    let mine = visit.drawer().filter(|_| request.asked.typed("owned") == used.asked.typed("owned"));
-    let shown = shown(used, figures, mine);
-    let name = name(&figures.subject);
+fn answered(visit: &Visit<'_>, used: &Asked, shown: Shown, subject: &Subject) -> TappingPage {
+    let name = name(subject);
     let answer = match &shown.left {
         Some(left) => format!("{} in a {} hole", left.engagement, left.hole.mm),
         None => format!("{} for {}", shown.hole.mm, shown.wanted),
     };
     let title = format!("{name}: {answer}");
     let description = format!("{name}: {answer} {}.", shown.basis);
-    let address = used.address("/calculators/tapping");
     TappingPage {
-        frame: Frame::at(visit.context, Door::Calculators, &address, &title, &description)
-            .with_drawer(notice),
+        frame: answering(visit, &DECLARATION, used, [&title, &description]),
         heading: format!("Tapping {name}"),
         errors: Vec::new(),
         answer: Some(shown),
-        form: form(request, &[]),
+        form: Form::of(&DECLARATION, used, &[]),
     }
 }
 
-fn form(request: &Request, errors: &[FieldError]) -> Form {
-    let typed = |name| request.typed(name);
-    let text = |name, label, hint| Field::text(name, label, hint, typed(name));
-    let fields = Fields {
-        button: "Find hole and thread",
-        first: vec![
-            text(
-                "thread",
-                "Thread, if it has a name",
-                "5 BA, M3, 1/4 x 40 ME; it fills what is left empty below",
-            ),
-            controls::optional_list("form", "Form", "As the thread named", FORMS, typed("form")),
-            text("major", "Major diameter", "mm, or with its unit: 1/4 in"),
-            text("pitch", "Pitch", "0.6 mm, or threads in an inch: 40 tpi"),
-            text("hole", "Hole to judge", "A drill or a size: No. 36, 2.7 mm; may be left empty"),
-        ],
-        rest_heading: "Engagement wanted, drills at hand",
-        rest: vec![
-            text(
-                "engagement",
-                "Engagement wanted",
-                "Percent of full thread depth; 70 if left empty",
-            ),
-            controls::series(SERIES_AT_HAND, typed("series")),
-            controls::owned_drills(typed("owned")),
-        ],
-    };
-    Form::of("/calculators/tapping", &request.asked, fields, errors)
-}
-
-fn shown(request: &Request, figures: &Figures, drawer: Option<&Drawer>) -> Shown {
-    let subject = &figures.subject;
+fn shown(used: &Asked, found: &tapping::Answer, drawer: Option<&Drawer>) -> Shown {
+    let subject = &found.subject;
     let limit = subject.largest_hole;
-    let drills = tapping_rows(subject.form, &subject.geometry, limit, &figures.candidates, drawer);
+    let drills = tapping_rows(subject.form, &subject.geometry, limit, &found.candidates, drawer);
     Shown {
         basis: subject.basis(),
-        left: figures.left.map(|left| shown_left(subject, &left)),
-        wanted: format!("{} %", print::trimmed(figures.wanted_percent, 1)),
-        wanted_other: figures.wanted_of_five_eighths_h.map(print::percent),
-        hole: Both::of(figures.hole),
-        nearest: figures.nearest.map(|candidate| ShownDrill::of(&candidate, limit)),
+        left: found.left.map(|left| shown_left(subject, &left)),
+        wanted: format!("{} %", print::trimmed(found.wanted_percent, 1)),
+        wanted_other: found.wanted_of_five_eighths_h.map(print::percent),
+        hole: Both::of(found.hole),
+        nearest: found.nearest.map(|candidate| ShownDrill::of(&candidate, limit)),
         two_bases: drills.iter().any(|row| row.other_basis.is_some()),
         drills,
         figures: dimensions(subject),
         thread: subject.thread.map(Link::thread),
         custom: subject.thread.is_none(),
-        json: request.address("/api/v1/calc/tapping"),
+        json: json(&DECLARATION, used),
     }
 }
 

@@ -1,9 +1,13 @@
-//! What is done, with what.
+//! The question: what is done, with what, in which metal, on which machine.
 
-use holewright_core::calc::thread_form::geometry;
-use holewright_core::tables::drills::Drill;
-use holewright_core::tables::threads::Thread;
-use holewright_core::units::Length;
+use crate::calc::depth::usual_point_angle;
+use crate::calc::spindle::Spindle;
+use crate::calc::thread_form::geometry;
+use crate::calc::tool_steel::ToolSteel;
+use crate::tables::drills::Drill;
+use crate::tables::materials::Material;
+use crate::tables::threads::Thread;
+use crate::units::{Angle, Length};
 
 /// What is done.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -72,6 +76,57 @@ impl Tool {
             Self::Drill(drill) => drill.diameter,
             Self::Tap(thread) | Self::Screw(thread) => geometry(thread).major,
             Self::Size(size) => size,
+        }
+    }
+}
+
+/// What is asked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Question {
+    /// The metal.
+    pub material: &'static Material,
+    /// What is done.
+    pub work: Work,
+    /// What turns, or what it is for.
+    pub tool: Tool,
+    /// What the tool is made of.
+    pub tool_steel: ToolSteel,
+    /// The speeds the machine has.
+    pub spindle: Spindle,
+    /// How deep: to the drill's full diameter, the reamer's end, the last full thread.
+    pub depth: Option<Length>,
+    /// The point of the drill.
+    pub point_angle: Angle,
+    /// How many flutes the reamer has.
+    pub flutes: u8,
+    /// The head of the screw, as measured.
+    pub head: Option<Length>,
+    /// The hole that is sunk.
+    pub hole: Option<Length>,
+    /// The countersink's angle.
+    pub countersink_angle: Option<Angle>,
+    /// The drills at hand, for the hole to leave for a reamer.
+    pub at_hand: Vec<&'static Drill>,
+}
+
+impl Question {
+    /// The usual question: high-speed steel, a 118° drill, a reamer of six flutes, nothing known of the
+    /// machine, no drill at hand.
+    #[must_use]
+    pub fn new(material: &'static Material, work: Work, tool: Tool) -> Self {
+        Self {
+            material,
+            work,
+            tool,
+            tool_steel: ToolSteel::default(),
+            spindle: Spindle::default(),
+            depth: None,
+            point_angle: usual_point_angle(),
+            flutes: 6,
+            head: None,
+            hole: None,
+            countersink_angle: None,
+            at_hand: Vec::new(),
         }
     }
 }

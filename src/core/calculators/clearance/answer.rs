@@ -1,14 +1,14 @@
 //! The figures: from a screw, a fit and the drills at hand to hole and float.
 
-use holewright_core::calc::clearance::{
+use crate::calc::clearance::{
     ClearanceHole, Fit, also_printed, drill_for, float, hole, hole_by_rule, hole_for_errors,
     model_hole, ruling,
 };
-use holewright_core::calc::thread_form::geometry;
-use holewright_core::tables::clearance::Row;
-use holewright_core::tables::drills::{Drill, SAME_SIZE};
-use holewright_core::tables::threads::Thread;
-use holewright_core::units::Length;
+use crate::calc::thread_form::geometry;
+use crate::tables::clearance::Row;
+use crate::tables::drills::{Drill, SAME_SIZE};
+use crate::tables::threads::Thread;
+use crate::units::Length;
 
 /// The screw that passes through.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -124,7 +124,7 @@ impl Answer {
 /// Y14.5M-1994), and 0.2 mm off in each part asks for 3.8.
 /// ```
 /// use holewright_core::calc::clearance::Fit;
-/// use holewright_pages::calculators::clearance::{Question, Screw, answer};
+/// use holewright_core::calculators::clearance::{Question, Screw, answer};
 /// use holewright_core::tables::{drills, threads};
 /// use holewright_core::units::{mm, print};
 /// let m3 = threads::find("metric", "m3").unwrap();
