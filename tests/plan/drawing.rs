@@ -15,7 +15,7 @@ use holewright_core::drawing::{
 };
 use holewright_core::plan::{Hole, HoleSpec, Over, UpperHole, build};
 use holewright_core::tables::materials;
-use holewright_core::tables::threads::{self, Form, Thread};
+use holewright_core::tables::threads::{self, Finish, Thread};
 use holewright_core::units::{Length, degrees, in_mm, mm};
 use proptest::prelude::*;
 
@@ -493,7 +493,7 @@ fn a_profile_is_as_deep_as_its_figures_say() {
         let geometry = holewright_core::calc::thread_form::geometry(thread);
         let meant = in_mm((geometry.major - geometry.minor) / 2.0) / in_mm(geometry.pitch);
         // A round crest is drawn by its ends, so the depth is read off the dimension's extension lines.
-        let flat = matches!(thread.form(), Form::Unified | Form::TaperPipe);
+        let flat = thread.form().shape().root == Finish::Flat;
         let drawn = if flat { range(|point| point.1) } else { depth_dimension(&sheet) };
         let drawn = drawn / (range(|point| point.0) / 2.0);
         assert!((drawn - meant).abs() < 0.003, "{}: {drawn} for {meant}", thread.designation);

@@ -10,7 +10,7 @@ use crate::calc::engagement;
 use crate::calc::thread_form::full_depth;
 use crate::calculators::{self, AnswerKind, Declaration, Finding};
 use crate::tables::drills::Drill;
-use crate::tables::threads::{self, Basic, Form, Thread, read};
+use crate::tables::threads::{self, AnySize, Basic, Form, Thread, read};
 use crate::units::read::{plain, take};
 use crate::units::{Length, Pitch, print};
 
@@ -36,15 +36,35 @@ pub static DECLARATION: Declaration = Declaration {
 };
 
 /// `form`: empty is the form of the thread named.
-pub static FORMS: &[Word<Option<Form>>] = &[
-    word("metric", "ISO metric, 60°", Some(Form::IsoMetric)),
-    word("unified", "Unified, 60°", Some(Form::Unified)),
-    word("whitworth", "Whitworth, 55°: BSW, BSF, ME", Some(Form::Whitworth)),
-    word("ba", "BA, 47½°", Some(Form::BritishAssociation)),
-    word("pipe", "Whitworth pipe, 55°", Some(Form::Pipe)),
-    word("cycle", "Cycle, 60°", Some(Form::Cycle)),
-    word("miniature", "Miniature S, 60°", Some(Form::Miniature)),
-];
+pub static FORMS: &[Word<Option<Form>>] = &WORDS;
+
+/// The words of the forms that have one, in their order.
+const WORDS: [Word<Option<Form>>; ASKED_FOR] = words();
+const ASKED_FOR: usize = {
+    let (mut count, mut forms) = (0, Form::ALL);
+    while let [form, rest @ ..] = forms {
+        if matches!(form.shape().any_size, AnySize::Word(..)) {
+            count += 1;
+        }
+        forms = rest;
+    }
+    count
+};
+
+const fn words() -> [Word<Option<Form>>; ASKED_FOR] {
+    let mut words = [word("", "", None); ASKED_FOR];
+    let (mut room, mut forms): (&mut [Word<Option<Form>>], _) = (&mut words, Form::ALL);
+    while let [form, rest @ ..] = forms {
+        forms = rest;
+        if let AnySize::Word(slug, name) = form.shape().any_size
+            && let [place, behind @ ..] = room
+        {
+            *place = word(slug, name, Some(*form));
+            room = behind;
+        }
+    }
+    words
+}
 
 static THREAD: Field<&Thread> = Field::new(
     About {
