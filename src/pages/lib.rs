@@ -31,7 +31,7 @@ mod threads;
 mod typed;
 pub(crate) mod warnings;
 
-pub use answer::Answer;
+pub use answer::{Answer, Body};
 pub use form::{Choice, FieldError};
 pub use query::Query;
 

@@ -42,8 +42,8 @@ fn every_page_is_whole() {
         let answer = visit(&address);
         assert_eq!(answer.status, status, "{address}");
         assert_eq!(answer.header("content-type"), Some("text/html; charset=utf-8"), "{address}");
-        check(&address, &answer.body);
-        check_canonical(&address, status, &answer.body);
+        check(&address, answer.text());
+        check_canonical(&address, status, answer.text());
     }
 }
 

@@ -71,7 +71,7 @@ fn s02_no_page_holds_script_style_or_anything_from_elsewhere() {
             continue;
         }
         pages += 1;
-        let page = html::read(&answer.body);
+        let page = html::read(answer.text());
         html::check_inert(&page, &address);
         assert!(page.comments.is_empty(), "{address}: {:?}", page.comments);
         for link in links(&page).filter(|link| seen.insert(link.clone())) {
