@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::CALCULATORS;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::{Answer, Visit};
 
@@ -23,7 +23,7 @@ struct Row {
 pub(crate) fn index(visit: &Visit<'_>) -> Answer {
     let description =
         "Spindle speed, tapping size of any thread, clearance and float: each with its sources.";
-    let frame = Frame::new(visit, Door::Calculators, "Calculators", description);
+    let frame = Frame::new(visit, Section::Calculators, "Calculators", description);
     let rows = CALCULATORS
         .iter()
         .map(|calculator| Row { link: calculator.link(), answers: calculator.answers })

@@ -9,7 +9,7 @@ use crate::cited::Cited;
 use crate::drawer::Notice;
 use crate::field::Field;
 use crate::form::sentence_case;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::plan::short_form_in;
 use crate::warnings::{WarningGroup, by_level};
 use crate::{Answer, Visit, not_found, query};
@@ -82,7 +82,7 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
     let dangers = material.dangers.iter().map(at(Level::Danger));
     let cautions = material.cautions.iter().map(at(Level::Caution));
     MaterialPage {
-        frame: Frame::new(visit, Door::Materials, &title, &description)
+        frame: Frame::new(visit, Section::Materials, &title, &description)
             .with_drawer(Notice::of_speeds(visit.drawer())),
         also: material.known_as.join(", "),
         marks: marks(material),

@@ -12,7 +12,7 @@ use crate::drawer::{self, Notice};
 use crate::field::Field;
 use crate::figures::{Both, Column};
 use crate::form::sentence_case;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::{Answer, FieldError, Visit, plan};
 use holewright_core::tables::clearance::Row;
@@ -109,7 +109,7 @@ fn better(typed: &Request, figures: &Figures) -> Option<String> {
 fn blank(visit: &Visit<'_>, request: &Request) -> ClearancePage {
     let description = "The hole a screw passes through: close, medium or free, its drill, its float, and the hole for centres that are off.";
     ClearancePage {
-        frame: Frame::new(visit, Door::Calculators, "Clearance and float", description),
+        frame: Frame::new(visit, Section::Calculators, "Clearance and float", description),
         heading: "Clearance and float".to_owned(),
         errors: Vec::new(),
         answer: None,
@@ -125,7 +125,7 @@ fn refused(
 ) -> ClearancePage {
     let description = "Something could not be used; everything typed is kept.";
     ClearancePage {
-        frame: Frame::new(visit, Door::Calculators, "Error: clearance and float", description)
+        frame: Frame::new(visit, Section::Calculators, "Error: clearance and float", description)
             .of_a_mistake()
             .with_drawer(notice),
         form: form(request, &errors),
@@ -152,7 +152,7 @@ fn answered(
     let description = format!("{heading}: hole {hole}, drill {drill}.");
     let address = used.address("/calculators/clearance");
     ClearancePage {
-        frame: Frame::at(visit.context, Door::Calculators, &address, &title, &description)
+        frame: Frame::at(visit.context, Section::Calculators, &address, &title, &description)
             .with_drawer(notice),
         heading,
         errors: Vec::new(),

@@ -15,7 +15,7 @@ use super::{details, machine};
 use crate::calculators::form::Form;
 use crate::cited::{self, Cited};
 use crate::figures::Both;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::warnings::{WarningGroup, by_level};
 use crate::{Answer, FieldError, Visit};
@@ -93,7 +93,7 @@ pub(crate) fn show(visit: &Visit<'_>) -> Answer {
 fn blank(visit: &Visit<'_>, request: &Request) -> SpeedsPage {
     let description = "How fast to turn a drill, a reamer, a tap under power or a countersink: metal, diameter and the speeds of the machine.";
     SpeedsPage {
-        frame: Frame::new(visit, Door::Calculators, "Spindle speed", description),
+        frame: Frame::new(visit, Section::Calculators, "Spindle speed", description),
         heading: "Spindle speed".to_owned(),
         errors: Vec::new(),
         answer: None,
@@ -104,7 +104,7 @@ fn blank(visit: &Visit<'_>, request: &Request) -> SpeedsPage {
 fn refused(visit: &Visit<'_>, request: &Request, errors: Vec<FieldError>) -> SpeedsPage {
     let description = "Something could not be used; everything typed is kept.";
     SpeedsPage {
-        frame: Frame::new(visit, Door::Calculators, "Error: spindle speed", description)
+        frame: Frame::new(visit, Section::Calculators, "Error: spindle speed", description)
             .of_a_mistake(),
         form: form(request, &errors),
         errors,
@@ -120,7 +120,7 @@ fn answered(visit: &Visit<'_>, request: &Request, figures: &Figures) -> SpeedsPa
     let description = format!("{heading}: {range} rev/min, from {}.", shown.surface);
     let address = request.address("/calculators/speeds");
     SpeedsPage {
-        frame: Frame::at(visit.context, Door::Calculators, &address, &title, &description),
+        frame: Frame::at(visit.context, Section::Calculators, &address, &title, &description),
         heading,
         errors: Vec::new(),
         answer: Some(shown),

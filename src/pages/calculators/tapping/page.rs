@@ -11,7 +11,7 @@ use crate::controls::{self, SERIES_AT_HAND};
 use crate::drawer::{self, Drawer, Notice};
 use crate::field::Field;
 use crate::figures::Both;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::threads::{TappingRow, tapping_rows};
 use crate::{Answer, FieldError, Visit};
@@ -91,7 +91,7 @@ fn blank(visit: &Visit<'_>, request: &Request) -> TappingPage {
     let description = "Any diameter, pitch and form: engagement of a hole, hole for an engagement, and the drills that would do.";
     let title = "Tapping size of any thread";
     TappingPage {
-        frame: Frame::new(visit, Door::Calculators, title, description),
+        frame: Frame::new(visit, Section::Calculators, title, description),
         heading: title.to_owned(),
         errors: Vec::new(),
         answer: None,
@@ -108,7 +108,7 @@ fn refused(
     let description = "Something could not be used; everything typed is kept.";
     let title = "Error: tapping size of any thread";
     TappingPage {
-        frame: Frame::new(visit, Door::Calculators, title, description)
+        frame: Frame::new(visit, Section::Calculators, title, description)
             .of_a_mistake()
             .with_drawer(notice),
         form: form(request, &errors),
@@ -135,7 +135,7 @@ fn answered(
     let description = format!("{name}: {answer} {}.", shown.basis);
     let address = used.address("/calculators/tapping");
     TappingPage {
-        frame: Frame::at(visit.context, Door::Calculators, &address, &title, &description)
+        frame: Frame::at(visit.context, Section::Calculators, &address, &title, &description)
             .with_drawer(notice),
         heading: format!("Tapping {name}"),
         errors: Vec::new(),

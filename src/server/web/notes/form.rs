@@ -15,7 +15,7 @@ use crate::notes::wording::{Typed, Wording};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 
 /// Where the form is sent, and what it makes.
 pub(super) enum Place {
@@ -113,7 +113,7 @@ pub(super) fn show(
         if is_wrong { format!("Error: {}", heading.to_lowercase()) } else { heading.to_owned() };
     let frame = Frame::at(
         &app.context,
-        Door::Notes,
+        Section::Notes,
         &place.address(),
         &title,
         "What a metal, a thread or a drill did.",
@@ -203,7 +203,7 @@ pub(super) fn signed_out(
     what: &str,
 ) -> Result<Response, Error> {
     let title = "You are signed out; your note is here";
-    let frame = Frame::at(&app.context, Door::Notes, &place.address(), title, title);
+    let frame = Frame::at(&app.context, Section::Notes, &place.address(), title, title);
     let pressure = if typed.is_pressure { "yes" } else { "" };
     let hidden = [
         ("form_key", typed.form_key),
