@@ -100,9 +100,13 @@ fn csv(path: &str, table: &Table) -> Answer {
         "content-disposition",
         format!("attachment; filename=\"holewright{name}{}\"", Ending::Csv.as_str()),
     ));
-    Answer { status: 200, headers, body: table.csv() }
+    Answer { status: 200, headers, body: table.csv().into() }
 }
 
 fn svg(drawing: String) -> Answer {
-    Answer { status: 200, headers: content_type("image/svg+xml; charset=utf-8"), body: drawing }
+    Answer {
+        status: 200,
+        headers: content_type("image/svg+xml; charset=utf-8"),
+        body: drawing.into(),
+    }
 }

@@ -28,7 +28,7 @@ mod sentence;
 mod threads;
 pub(crate) mod warnings;
 
-pub use answer::Answer;
+pub use answer::{Answer, Body};
 pub use holewright_core::asking::{Choice, FieldError};
 pub use query::Query;
 

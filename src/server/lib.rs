@@ -125,7 +125,7 @@ pub enum StartError {
     },
     /// The metrics cannot be shown where they should.
     #[error(transparent)]
-    Metrics(#[from] metrics::door::CannotListen),
+    Metrics(#[from] metrics::CannotListen),
     /// The database cannot be used.
     #[error(transparent)]
     Database(#[from] db::Error),
@@ -214,7 +214,7 @@ async fn serve(config: Config) -> Result<(), StartError> {
     // The address first: a second server started by mistake stops before it touches the data.
     let listener = accept::listen(config.listen)
         .map_err(|source| StartError::Listen { address: config.listen, source })?;
-    let metrics = metrics::door::Door::open(config.metrics_listen).await?;
+    let metrics = metrics::MetricsListener::open(config.metrics_listen).await?;
     let here = BaseUrl::of_listener(listener.local_addr()?);
     let base_url = config.base_url.clone().unwrap_or_else(|| here.clone());
     // Held till the end: it keeps a second server, and a restore, out of the data folder.

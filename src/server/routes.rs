@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use axum::Router;
+use axum::extract::DefaultBodyLimit;
 use axum::middleware::{from_fn, from_fn_with_state};
 use axum::routing::{any, get, post};
 use tower::ServiceBuilder;
@@ -23,11 +24,11 @@ pub fn router(app: Arc<App>) -> Router {
 /// the handler of each method; behind them stands, where it is not the usual one, how large a body
 /// it takes: `takes 8 << 20`.
 macro_rules! table {
-    ($(#[$about:meta])* $list:ident, $routes:ident: $(
+    ($(#[$about:meta])* $seen:vis $list:ident, $routes:ident: $(
         $kind:ident $path:literal => $first:ident($handler:path) $(.$also:ident($other:path))* $(takes $bytes:expr)?;
     )+) => {
         $(#[$about])*
-        pub const $list: &[Route] = &[$(Route {
+        $seen const $list: &[Route] = &[$(Route {
             path: $path,
             methods: &[stringify!($first) $(, stringify!($also))*],
             kind: Kind::$kind,
@@ -43,7 +44,7 @@ macro_rules! table {
 table! {
     /// Every route. What is counted, what a reader may ask how often, and what the tests try of
     /// every address come from this list.
-    ROUTES, routes:
+    pub ROUTES, routes:
     Open "/healthz" => get(web::health::alive);
     Open "/readyz" => get(web::health::ready);
     Figures "/api/v1" => get(api::openapi::index);
@@ -118,6 +119,8 @@ pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
         .layer(from_fn_with_state(state(), same_origin::refuse_foreign))
         .layer(from_fn_with_state(state(), rate::limit))
         .layer(from_fn_with_state(state(), body::limit))
+        // The limit above is the only one.
+        .layer(DefaultBodyLimit::disable())
         .layer(CatchPanicLayer::custom(panics::answer))
         .layer(from_fn(bytes::refuse_unreadable))
         .layer(from_fn_with_state(state(), api::beside_page::answer));
@@ -126,4 +129,31 @@ pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
 
 async fn method_not_allowed() -> Error {
     Error::MethodNotAllowed
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{App, Arc, Kind, Route, Router, post};
+
+    async fn nothing() {}
+
+    table! {
+        /// One that takes more than the others.
+        SCRATCH, scratch:
+        Open "/photo" => post(nothing).put(nothing) takes 8 << 20;
+        Private "/form" => post(nothing);
+    }
+
+    #[test]
+    fn a_row_says_its_methods_and_what_it_takes() {
+        let _ = scratch();
+        let told = |route: &Route| (route.path, route.methods, route.kind, route.takes);
+        assert_eq!(
+            SCRATCH.iter().map(told).collect::<Vec<_>>(),
+            [
+                ("/photo", ["post", "put"].as_slice(), Kind::Open, Some(8 << 20)),
+                ("/form", ["post"].as_slice(), Kind::Private, None),
+            ]
+        );
+    }
 }

@@ -17,8 +17,8 @@ fn is_answered(address: &str) {
         assert!(location.starts_with('/') && !location.starts_with("//"), "{address} → {location}");
         assert!(location.bytes().all(|byte| byte.is_ascii_graphic()), "{address} → {location:?}");
     }
-    assert!(!answer.body.contains("<script") && !answer.body.contains("<img"), "{address}");
-    check_inert(&read(&answer.body), address);
+    assert!(!answer.text().contains("<script") && !answer.text().contains("<img"), "{address}");
+    check_inert(&read(answer.text()), address);
 }
 
 #[test]
@@ -73,7 +73,7 @@ fn queries() -> BTreeSet<String> {
     let mut queries = BTreeSet::new();
     for kind in kinds().iter().filter(|kind| kind.status == 200) {
         let (path, query) = kind.address.split_once('?').unwrap_or((&kind.address, ""));
-        let page = read(&visit(&kind.address).body);
+        let page = read(visit(&kind.address).text());
         for name in page.tags.iter().filter_map(|tag| tag.attribute("name")) {
             let others = query.split('&').filter(|field| field.split('=').next() != Some(name));
             let others: String = others.map(|field| format!("{field}&")).collect();

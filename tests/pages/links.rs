@@ -12,7 +12,7 @@ fn every_link_answers() {
     let mut known: HashMap<String, Target> = HashMap::new();
     let kinds = kinds().into_iter().map(|kind| kind.address.into_owned());
     for page in reference().into_iter().chain(kinds) {
-        for link in links(&visit(&page).body) {
+        for link in links(visit(&page).text()) {
             let (address, fragment) = link.split_once('#').unwrap_or((&link, ""));
             if address.is_empty() || is_the_servers(address) {
                 continue;
@@ -38,7 +38,7 @@ struct Target {
 
 fn target(address: &str) -> Target {
     let answer = visit(address);
-    Target { status: answer.status, body: answer.body }
+    Target { status: answer.status, body: answer.text().to_owned() }
 }
 
 fn links(page: &str) -> Vec<String> {
@@ -56,7 +56,7 @@ fn every_page_is_linked_from_somewhere() {
     let pages = reference();
     let mut linked = std::collections::HashSet::new();
     for page in &pages {
-        for link in links(&visit(page).body) {
+        for link in links(visit(page).text()) {
             // A page's own canonical link does not count as being linked.
             let address = link.split('#').next().unwrap_or_default().to_owned();
             if address != *page {

@@ -43,7 +43,7 @@ fn visit(address: &str) -> Answer {
 fn body(status: u16, address: &str) -> String {
     let answer = visit(address);
     assert_eq!(answer.status, status, "{address}: {:?}", answer.location());
-    answer.body
+    answer.text().to_owned()
 }
 
 /// An address that must be sent on with 301, in one hop.

@@ -134,7 +134,7 @@ fn an_ambiguous_thread_offers_links_that_fill_it_in_and_keep_the_rest() {
 #[test]
 fn every_thread_with_an_engagement_can_be_planned_from_its_own_page() {
     for thread in threads::all().filter(|thread| thread.taper.is_none()) {
-        let page = visit(&thread.path()).body;
+        let page = visit(&thread.path()).text().to_owned();
         let Some(name) = page.split("name=\"thread\" value=\"").nth(1) else {
             assert!(
                 page.contains("Bore the hole to"),

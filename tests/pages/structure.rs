@@ -62,9 +62,9 @@ fn s02_every_page_is_whole_and_nothing_on_it_runs_or_comes_from_elsewhere() {
         }
         assert_eq!(kind, "text/html; charset=utf-8", "{address}");
         pages += 1;
-        check_page(&answer.body, &address);
-        check_canonical(&address, answer.status, &answer.body);
-        for link in links(&read(&answer.body)).filter(|link| seen.insert(link.clone())) {
+        check_page(answer.text(), &address);
+        check_canonical(&address, answer.status, answer.text());
+        for link in links(&read(answer.text())).filter(|link| seen.insert(link.clone())) {
             waiting.push_back(link);
         }
     }

@@ -1,6 +1,7 @@
 //! A table as comma-separated values by RFC 4180: one head row, CRLF, quotes where a cell needs them.
 //!
-//! Leaves out what stands in the cells.
+//! Leaves out what stands in the cells. By hand, because the `csv` crate would bring six more into a
+//! library that needs a dozen, and leaves a cell that begins or ends with a space without quotes.
 
 use crate::units::{Length, in_inch, in_mm, print};
 

@@ -5,7 +5,7 @@ use crate::FieldError;
 use crate::Visit;
 use crate::controls;
 use crate::field::Field;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use holewright_core::asking::{AnyField, Asked};
 use holewright_core::calculators::Declaration;
 use holewright_core::units::print;
@@ -60,14 +60,14 @@ impl Form {
 
 /// The frame of a page that only asks.
 pub(super) fn asking(visit: &Visit<'_>, calculator: &Declaration, description: &str) -> Frame {
-    Frame::new(visit, Door::Calculators, calculator.title, description)
+    Frame::new(visit, Section::Calculators, calculator.title, description)
 }
 
 /// The frame of a page that says what stands in the way.
 pub(super) fn refusing(visit: &Visit<'_>, calculator: &Declaration) -> Frame {
     let title = format!("Error: {}", print::running(calculator.title));
     let description = "Something could not be used; everything typed is kept.";
-    Frame::new(visit, Door::Calculators, &title, description).of_a_mistake()
+    Frame::new(visit, Section::Calculators, &title, description).of_a_mistake()
 }
 
 /// The frame of an answer.
@@ -78,5 +78,5 @@ pub(super) fn answering(
     [title, description]: [&str; 2],
 ) -> Frame {
     let address = address(calculator, used);
-    Frame::at(visit.context, Door::Calculators, &address, title, description)
+    Frame::at(visit.context, Section::Calculators, &address, title, description)
 }

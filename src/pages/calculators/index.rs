@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::link;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::{Answer, Visit};
 use holewright_core::calculators::CALCULATORS;
@@ -27,7 +27,7 @@ struct Row {
 /// The list of calculators.
 pub(crate) fn index(visit: &Visit<'_>) -> Answer {
     let description = format!("{}: each with its sources.", in_a_sentence());
-    let frame = Frame::new(visit, Door::Calculators, "Calculators", &description);
+    let frame = Frame::new(visit, Section::Calculators, "Calculators", &description);
     let rows = CALCULATORS
         .into_iter()
         .map(|calculator| Row { link: link(calculator), answers: calculator.answers })

@@ -7,7 +7,7 @@ use crate::controls;
 use crate::drawer::{Drawer, Notice};
 use crate::field::Field;
 use crate::figures::Column;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::{Answer, FieldError, Query, Visit};
 use holewright_core::asking::OWNED;
@@ -48,7 +48,7 @@ pub(crate) fn chart(visit: &Visit<'_>) -> Answer {
             Answer::html(
                 200,
                 &ChartPage {
-                    frame: Frame::at(visit.context, Door::Drills, &address, &title, description)
+                    frame: Frame::at(visit.context, Section::Drills, &address, &title, description)
                         .with_drawer(notice(query, drawer)),
                     errors: Vec::new(),
                     fields: fields(query, &[]),
@@ -64,7 +64,7 @@ pub(crate) fn chart(visit: &Visit<'_>) -> Answer {
             &ChartPage {
                 frame: Frame::at(
                     visit.context,
-                    Door::Drills,
+                    Section::Drills,
                     "/drills",
                     "Error: drill chart",
                     description,

@@ -2,7 +2,7 @@
 
 use askama::Template;
 
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::{Answer, Visit};
 use holewright_core::calc::aim::base_percent;
@@ -39,7 +39,7 @@ struct Row {
 /// The list of materials.
 pub(crate) fn index(visit: &Visit<'_>) -> Answer {
     let description = "The metals and plastics of the workshop: speeds, lubricants, tapping and what to watch for.";
-    let frame = Frame::new(visit, Door::Materials, "Materials", description);
+    let frame = Frame::new(visit, Section::Materials, "Materials", description);
     Answer::html(200, &MaterialsPage { frame, families: families(), count: materials::all().len() })
 }
 

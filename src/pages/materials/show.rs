@@ -8,7 +8,7 @@ use super::speeds::{DrillRow, PrintedSpeed, printed, usual};
 use crate::cited::Cited;
 use crate::drawer::Notice;
 use crate::field::Field;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::plan::short_form_in;
 use crate::warnings::{WarningGroup, by_level};
 use crate::{Answer, Visit, not_found, query};
@@ -116,7 +116,7 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
     let dangers = dangers.iter().map(at(Level::Danger));
     let cautions = cautions.iter().map(at(Level::Caution));
     MaterialPage {
-        frame: Frame::new(visit, Door::Materials, &title, &description)
+        frame: Frame::new(visit, Section::Materials, &title, &description)
             .with_drawer(Notice::of_speeds(visit.drawer())),
         also: known_as.join(", "),
         marks: marks(material),

@@ -12,7 +12,7 @@ use crate::cited::{self, Cited};
 use crate::controls::EVERY_SERIES;
 use crate::drawer::{self, Filled, Notice};
 use crate::figures::Both;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::warnings::{WarningGroup, by_level};
 use crate::{Answer, FieldError, Visit};
@@ -94,7 +94,7 @@ impl Asked<'_> {
 fn ask(visit: &Visit<'_>, request: &Request) -> Answer {
     let description =
         "Say the thread, the metal and how deep: drill, depths and every step in order.";
-    let frame = Frame::new(visit, Door::Plan, "Plan a hole", description);
+    let frame = Frame::new(visit, Section::Plan, "Plan a hole", description);
     Answer::html(
         200,
         &FormPage { frame, errors: Vec::new(), thread: None, form: form(request, &[]) },
@@ -104,7 +104,7 @@ fn ask(visit: &Visit<'_>, request: &Request) -> Answer {
 fn refuse(visit: &Visit<'_>, asked: &Asked<'_>, errors: Vec<FieldError>) -> Answer {
     let request = asked.typed;
     let description = "Something in the plan could not be used; everything typed is kept.";
-    let frame = Frame::new(visit, Door::Plan, "Error: plan a hole", description)
+    let frame = Frame::new(visit, Section::Plan, "Error: plan a hole", description)
         .of_a_mistake()
         .with_drawer(asked.notice());
     let form = form(request, &errors);
@@ -169,7 +169,7 @@ fn page(visit: &Visit<'_>, asking: &Asked<'_>, plan: &HolePlan<'_>) -> PlanPage 
     let title = format!("{heading}: {}, {}", drill.link.words, drill.engagement);
     let description = description(plan, &drill);
     let frame =
-        Frame::at(visit.context, Door::Plan, &request.address("/plan"), &title, &description)
+        Frame::at(visit.context, Section::Plan, &request.address("/plan"), &title, &description)
             .with_drawer(asking.notice().map(|notice| notice.saying(asking.better(plan))));
     let percent = |value: f64| print::percent(value);
     PlanPage {

@@ -2,7 +2,7 @@
 
 use askama::Template;
 
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::{Answer, Visit};
 use holewright_core::calc::thread_form::thread_angle;
@@ -30,7 +30,7 @@ struct IndexRow {
 pub(crate) fn index(visit: &Visit<'_>) -> Answer {
     let description = "The thread systems of the model engineer’s bench: BA, Whitworth, Model \
                        Engineer, pipe, cycle, metric and Unified, with every size.";
-    let frame = Frame::new(visit, Door::Threads, "Thread systems", description);
+    let frame = Frame::new(visit, Section::Threads, "Thread systems", description);
     let rows = systems().iter().map(|system| row(system)).collect();
     Answer::html(200, &ThreadsPage { frame, rows })
 }

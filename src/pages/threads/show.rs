@@ -13,7 +13,7 @@ use crate::cited;
 use crate::drawer::Notice;
 use crate::field::Field;
 use crate::figures::{Both, Column};
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::plan::short_form_for;
 use crate::{Answer, Visit, query};
@@ -128,7 +128,7 @@ fn frame(
     );
     let description =
         format!("{}: major diameter {mm} ({inch}), pitch {pitch}.", thread.designation);
-    let frame = Frame::new(visit, Door::Threads, &title, &description);
+    let frame = Frame::new(visit, Section::Threads, &title, &description);
     // Without a tapping drill there is nothing to mark.
     frame.with_drawer(usual.and_then(|_| Notice::of_marks(visit.drawer())))
 }

@@ -5,7 +5,7 @@ use askama::Template;
 use super::elsewhere;
 use crate::drawer::{Drawer, Notice};
 use crate::figures::Column;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::{Answer, Visit};
 use holewright_core::calc::aim;
@@ -81,7 +81,7 @@ fn page(visit: &Visit<'_>, system: &'static System) -> SystemPage {
         basis: engagement_basis(system.form),
     });
     SystemPage {
-        frame: Frame::new(visit, Door::Threads, &title, &description)
+        frame: Frame::new(visit, Section::Threads, &title, &description)
             .with_drawer(tapping.as_ref().and_then(|_| Notice::of_marks(drawer))),
         system,
         angle: print::trimmed(in_degrees(thread_angle(system.form)), 1),

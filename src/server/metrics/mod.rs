@@ -1,11 +1,11 @@
 //! How long answers take, counted by route template, method and status: what an operator watches.
 //!
-//! - [`door`]: the second listener that shows the figures.
+//! - `listener`: the second listener, that shows the figures.
 //!
 //! Nothing a client sends becomes a label: a route is named as the route table and the pages name it
 //! ([`crate::place`]), so that there are as many as there are routes.
 
-pub mod door;
+mod listener;
 
 use std::collections::HashSet;
 use std::sync::{Mutex, PoisonError};
@@ -17,6 +17,8 @@ use prometheus_client::metrics::family::Family;
 use prometheus_client::metrics::histogram::Histogram;
 use prometheus_client::metrics::info::Info;
 use prometheus_client::registry::{Registry, Unit};
+
+pub use listener::{CannotListen, MetricsListener};
 
 /// Bounds of the histogram in seconds. Among them the bars of a page: half of them within 3 ms, 99
 /// of a hundred within 20 ms.

@@ -8,13 +8,13 @@ use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 
 use crate::Error;
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 use holewright_pages::{Context, Query};
 
 /// The frame of such a page. Its title begins with "Error:" where the form comes back.
 pub(super) fn frame(context: &Context, address: &str, title: &str, is_rejected: bool) -> Frame {
     let title = if is_rejected { format!("Error: {title}") } else { title.to_owned() };
-    Frame::at(context, Door::Members, address, &title, "For members of the club.").of_a_mistake()
+    Frame::at(context, Section::Members, address, &title, "For members of the club.").of_a_mistake()
 }
 
 /// The page with this status.

@@ -11,7 +11,7 @@ use axum::response::Response;
 use super::page;
 use crate::validator::Tag;
 use crate::{App, Error, db};
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 
 const DAY: i64 = 24 * 60 * 60;
 
@@ -33,7 +33,7 @@ pub async fn show(State(app): State<Arc<App>>) -> Result<Response, Error> {
     let title = "What is kept, and how long";
     let words = "What the club’s pages keep of readers and members, for how long, and who sees it.";
     let page = PrivacyPage {
-        frame: Frame::at(&app.context, Door::None, "/privacy", title, words),
+        frame: Frame::at(&app.context, Section::None, "/privacy", title, words),
         idle_days: db::sessions::IDLE / DAY,
         longest_days: db::sessions::LONGEST / DAY,
         act_years: db::acts::KEPT / DAY / 365,

@@ -1,9 +1,10 @@
 //! Every reference and plan page: the page from the pages crate, its tag from the entry's row, and the notes on it.
 
+use std::borrow::Cow;
 use std::sync::Arc;
 
 use axum::Extension;
-use axum::body::Body;
+use axum::body::{Body, Bytes};
 use axum::extract::State;
 use axum::http::header::{ALLOW, CACHE_CONTROL, VARY};
 use axum::http::{HeaderValue, Method, StatusCode, Uri};
@@ -126,7 +127,7 @@ pub(super) fn respond(page: Answer) -> Result<Response, Error> {
     for (name, value) in page.headers {
         builder = builder.header(name, value);
     }
-    let mut response = builder.body(Body::from(page.body)).map_err(internal)?;
+    let mut response = builder.body(Body::from(sent(page.body))).map_err(internal)?;
     // A kept page is asked for again each time: with its tag that costs one short answer.
     let kept = HeaderValue::from_static("no-cache");
     response.headers_mut().entry(CACHE_CONTROL).or_insert(kept);
@@ -135,4 +136,11 @@ pub(super) fn respond(page: Answer) -> Result<Response, Error> {
         response.headers_mut().insert(VARY, HeaderValue::from_static("Cookie"));
     }
     Ok(response)
+}
+
+fn sent(body: holewright_pages::Body) -> Bytes {
+    match body.into_bytes() {
+        Cow::Borrowed(bytes) => Bytes::from_static(bytes),
+        Cow::Owned(bytes) => bytes.into(),
+    }
 }

@@ -16,7 +16,7 @@ use crate::notes::{NoteId, belongs};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 
 /// Where the form is sent, and what it makes.
 pub(super) enum Place {
@@ -108,7 +108,7 @@ pub(super) fn form_with(
         if is_wrong { format!("Error: {}", heading.to_lowercase()) } else { heading.to_owned() };
     let frame = Frame::at(
         &app.context,
-        Door::Notes,
+        Section::Notes,
         &place.address(),
         &title,
         "What a metal, a thread or a drill did.",
@@ -183,7 +183,7 @@ pub(super) fn signed_out(
     what: &str,
 ) -> Result<Response, Error> {
     let title = "You are signed out; your note is here";
-    let frame = Frame::at(&app.context, Door::Notes, &place.address(), title, title);
+    let frame = Frame::at(&app.context, Section::Notes, &place.address(), title, title);
     let pressure = if typed.is_pressure { "yes" } else { "" };
     let send = if what == "send" { "send" } else { "draft" };
     let done = typed.done.each().map(|(field, typed)| (field.name, typed.to_owned()));

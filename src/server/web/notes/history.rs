@@ -18,7 +18,7 @@ use crate::extract::Reader;
 use crate::notes::difference::{Part, between};
 use crate::notes::{NoteId, markdown};
 use crate::{App, Error};
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 
 #[derive(Template)]
 #[template(path = "web/notes/history.html")]
@@ -89,7 +89,7 @@ pub async fn show(
     let address = format!("/notes/{id}/history");
     let frame = Frame::at(
         &app.context,
-        Door::Notes,
+        Section::Notes,
         &address,
         &title,
         "Every wording that was shown, and what was said above it.",

@@ -16,7 +16,7 @@ use crate::extract::{Member, Reader};
 use crate::notes::inspection::{Awaited, awaited};
 use crate::{App, Error};
 use holewright_pages::Query;
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 
 #[derive(Template)]
 #[template(path = "web/notes/mine.html")]
@@ -53,7 +53,8 @@ pub async fn show(
     }
     let awaited = awaited(Some(member.id), &inspectors::all(&app.database).await?);
     let title = "Your notes";
-    let frame = Frame::at(&app.context, Door::Notes, "/notes/mine", title, "What became of them.");
+    let frame =
+        Frame::at(&app.context, Section::Notes, "/notes/mine", title, "What became of them.");
     let rows = own.into_iter().map(|own| row(own, awaited)).collect();
     let mine = MinePage { frame: frame.of_a_mistake(), rows, older };
     page(StatusCode::OK, &mine, &Reader(Some(member)))

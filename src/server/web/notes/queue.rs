@@ -24,7 +24,7 @@ use crate::notes::state::may_pass;
 use crate::notes::wording;
 use crate::notes::{NoteId, VersionId};
 use crate::{App, Error};
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 
 /// The longest reason.
 const LONGEST: usize = 2000;
@@ -183,7 +183,7 @@ async fn answer(
         Some(trouble) => format!("Error: {}", trouble.heading.to_lowercase()),
         None => "The queue".to_owned(),
     };
-    let frame = Frame::at(&app.context, Door::Notes, "/queue", &title, "Notes that wait.");
+    let frame = Frame::at(&app.context, Section::Notes, "/queue", &title, "Notes that wait.");
     let queue = QueuePage {
         frame: frame.of_a_mistake(),
         trouble,

@@ -23,7 +23,7 @@ use crate::notes::{NoteId, markdown};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 
 #[derive(Template)]
 #[template(path = "web/notes/show.html")]
@@ -117,7 +117,7 @@ pub(super) async fn answer(
         Seen::Withdrawn(why) => {
             let title = "This note is withdrawn";
             let address = format!("/notes/{}", id.0);
-            let frame = Frame::at(&app.context, Door::Notes, &address, title, title);
+            let frame = Frame::at(&app.context, Section::Notes, &address, title, title);
             let gone = GonePage { frame: frame.of_a_mistake(), why: why.to_owned() };
             page(StatusCode::GONE, &gone, &reader)
         }
@@ -177,7 +177,8 @@ fn note_page(
     let may_correct = reader.is_some_and(|reader| may_pass(wording.subject, reader.rights));
     let description = markdown::extract(&wording.text, 160);
     let title = if wording.title.is_empty() { "A note without a title" } else { &wording.title };
-    let frame = Frame::at(&app.context, Door::Notes, &format!("/notes/{id}"), title, &description);
+    let frame =
+        Frame::at(&app.context, Section::Notes, &format!("/notes/{id}"), title, &description);
     let is_public = is_shown && !note.is_hidden;
     let worked =
         note.verdicts.iter().filter(|judged| judged.verdict.found == Found::Worked).count();

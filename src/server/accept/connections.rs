@@ -1,4 +1,4 @@
-//! The door: lets connections in, as many as there are slots and file descriptors for.
+//! The connections that are let in: as many as there are slots and file descriptors for.
 
 use std::io;
 use std::net::SocketAddr;
@@ -23,13 +23,13 @@ pub(super) struct Client {
 }
 
 /// The listener and its slots.
-pub(super) struct Door {
+pub(super) struct Connections {
     listener: TcpListener,
     slots: Arc<Semaphore>,
     complained: Option<Instant>,
 }
 
-impl Door {
+impl Connections {
     pub(super) fn new(listener: TcpListener, slots: Arc<Semaphore>) -> Self {
         Self { listener, slots, complained: None }
     }
@@ -60,7 +60,7 @@ impl Door {
         }
     }
 
-    /// Shuts it: who already stands in the system's queue still comes in, as far as there are
+    /// Lets no more in: who already stands in the system's queue still comes in, as far as there are
     /// slots; a new client is refused.
     pub(super) fn shut(self) -> Vec<Client> {
         let Ok(listener) = self.listener.into_std() else { return Vec::new() };

@@ -16,7 +16,7 @@ use crate::{App, accept};
 
 /// The second listener, if there is to be one.
 #[derive(Debug)]
-pub struct Door(Option<TcpListener>);
+pub struct MetricsListener(Option<TcpListener>);
 
 /// The address for the metrics cannot be listened on.
 #[derive(Debug, thiserror::Error)]
@@ -28,7 +28,7 @@ pub struct CannotListen {
     source: io::Error,
 }
 
-impl Door {
+impl MetricsListener {
     /// Takes the address, so that a wrong one stops the start.
     ///
     /// # Errors
@@ -54,7 +54,7 @@ impl Door {
 }
 
 /// The one address of the second listener.
-pub fn router(app: Arc<App>) -> Router {
+fn router(app: Arc<App>) -> Router {
     let show = async move || (headers(), app.metrics.text());
     Router::new().route("/metrics", get(show))
 }
