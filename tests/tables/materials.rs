@@ -62,7 +62,7 @@ fn no_address_means_two_materials() {
         let clean = address
             .chars()
             .all(|letter| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '-');
-        assert!(clean, "{address} is not in address dress");
+        assert!(clean, "{address} is not as addresses write it");
     }
     let count = addresses.len();
     addresses.sort_unstable();

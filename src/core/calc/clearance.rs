@@ -199,7 +199,7 @@ pub fn model_hole(system: SystemId, major: Length) -> Option<ClearanceHole> {
 ///
 /// # Examples
 /// 5 BA medium, number and metric drills: 3.4 mm. No. 44, which one list has for 8 BA, is below
-/// that screw's own 2.20 mm and never serves.
+/// that screw's own 2.20 mm and is never taken.
 /// ```
 /// use holewright_core::calc::clearance::{drill_for, hole, Fit};
 /// use holewright_core::{tables::{drills::{by_series, find, Series}, threads}, units::mm};

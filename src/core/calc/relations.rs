@@ -178,7 +178,7 @@ fn same(one: f64, other: f64) -> bool {
     (one - other).abs() < SAME_MM
 }
 
-/// Judged against the larger of the two, so that look-alikes are so both ways.
+/// Judged against the larger of the two, so that two look-alikes are so in either order.
 fn is_close(one: f64, other: f64) -> bool {
     (one - other).abs() <= NEAR_PERCENT / 100.0 * one.max(other)
 }

@@ -9,7 +9,7 @@ const HEAVY: f64 = 1.12;
 
 /// About how wide words stand at the size of the sheet's lettering.
 ///
-/// Nobody knows the reader's sans-serif, so each letter counts as wide as it is in the wide ones.
+/// The reader's font is not known, so each letter is given its width in a wide sans-serif.
 pub(super) fn width(words: &str) -> f64 {
     words.chars().map(letter).sum::<f64>() * FONT
 }
@@ -63,7 +63,7 @@ impl Label {
 
 /// From the line that leads to a label to its words.
 pub(super) const BEFORE: f64 = 4.0;
-/// A label this near its line is led to straight: a hair off looks like a slip of the pen.
+/// A label this near its line is led to straight: a line bent by less looks like a mistake.
 const STRAIGHT: f64 = 2.5;
 
 /// Where the line from a level ends beside a label whose middle is given.

@@ -42,7 +42,7 @@ impl Cell {
         Self::Number(count.to_string())
     }
 
-    /// Yes or no; empty where nobody can tell.
+    /// Yes or no; empty where it is not known.
     pub(super) fn yes_or_no(answer: Option<bool>) -> Self {
         match answer {
             Some(true) => Self::text("yes"),

@@ -9,7 +9,7 @@ use crate::tables::lists;
 use crate::tables::materials::FormingTap;
 use crate::units::{Length, in_mm, print};
 
-/// A thread longer than this many diameters is a slip of the pen.
+/// A thread longer than this many diameters is taken for a mistake in typing.
 const LONGEST_DIAMETERS: f64 = 60.0;
 
 /// The whole plan for one hole.

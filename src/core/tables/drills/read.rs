@@ -4,7 +4,7 @@
 //! silence. Leaves out lists and ranges, which are in [`super::owned`].
 
 use super::{Drill, SAME_SIZE, Series, all, by_series, find};
-use crate::units::read::{Dress, Number, Unit, one_of, plain, shown, take_mixed};
+use crate::units::read::{Notation, Number, Unit, one_of, plain, shown, take_mixed};
 use crate::units::{Length, in_mm, inch, mm};
 
 /// The most characters the name of one drill may have.
@@ -193,7 +193,7 @@ fn sized(number: Number<'_>, unit: &str) -> Meant {
 fn unitless(number: Number<'_>) -> Meant {
     let mut drills = of_mm(mm(number.value));
     drills.extend(of_inches(inch(number.value), number.places()));
-    if let Dress::Whole(digits) = number.dress {
+    if let Notation::Whole(digits) = number.notation {
         drills.extend(find(Series::Number, digits));
     }
     // No drill here is above an inch: from 1 up, a bare size is near in millimetres.

@@ -21,7 +21,7 @@ pub struct ListedDrill {
     pub list: &'static str,
     /// The system of the thread.
     pub system: SystemId,
-    /// The size of the thread in address dress.
+    /// The size of the thread as addresses write it.
     pub size: &'static str,
     /// The drill's diameter.
     pub drill: Printed,

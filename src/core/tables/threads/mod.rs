@@ -48,7 +48,7 @@ pub struct Taper {
 pub struct Thread {
     /// The system it belongs to.
     pub system: SystemId,
-    /// The size in address dress: `5`, `1-4`, `m3x0.35`, `4-40`.
+    /// The size as addresses write it: `5`, `1-4`, `m3x0.35`, `4-40`.
     pub size: &'static str,
     /// The name the trade writes: `5 BA`, `1/4 in BSW`, `M3 × 0.35`.
     pub designation: &'static str,

@@ -4,7 +4,7 @@ use std::sync::LazyLock;
 
 use super::super::{Basic, Naming, Thread, all};
 use super::figure::{Figure, Unit};
-use crate::units::read::Dress;
+use crate::units::read::Notation;
 use crate::units::{Pitch, in_inch, in_mm};
 
 /// The size in a thread's name.
@@ -82,8 +82,8 @@ fn inches(size: &str) -> Option<Nominal> {
 /// Whether a thread is called by the size that was typed.
 pub(super) fn is_called(named: &NamedThread, size: &Figure<'_>) -> bool {
     let value = size.number.value;
-    let whole = match size.number.dress {
-        Dress::Whole(digits) => Some(digits),
+    let whole = match size.number.notation {
+        Notation::Whole(digits) => Some(digits),
         _ => None,
     };
     match (named.nominal, size.unit) {

@@ -6,7 +6,7 @@ use super::names::{MOST_WORDS, is_of_rare, named};
 use super::size::{self, NamedThread, has_pitch, is_called};
 use super::token::{Token, tokens};
 use super::{Hand, SystemId, Thread};
-use crate::units::read::{Dress, mixed};
+use crate::units::read::{Notation, mixed};
 
 /// No thread name has more numbers: `1-1/4-4 1/2` has four, `#` and systems aside.
 const MOST_FIGURES: usize = 4;
@@ -169,7 +169,7 @@ impl<'a> Wording<'a> {
     fn as_address(&self) -> Option<String> {
         let mut parts = Vec::new();
         for (place, figure) in self.figures.iter().enumerate() {
-            let Dress::Whole(digits) = figure.number.dress else { return None };
+            let Notation::Whole(digits) = figure.number.notation else { return None };
             let is_joined = place == 0 || figure.joint == Joint::Dash;
             if figure.unit.is_some() || figure.is_number || !is_joined {
                 return None;
