@@ -47,7 +47,7 @@ const WALLS: &[Wall] = &[
     },
     Wall {
         files: "core/export",
-        ours: &["units", "tables", "calc", "plan", "export"],
+        ours: &["units", "tables", "calc", "plan", "calculators", "export"],
         crates: &[],
     },
     Wall { files: "pages", ours: &["*"], crates: &["askama", "form_urlencoded"] },
