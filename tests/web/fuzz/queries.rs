@@ -215,7 +215,7 @@ fn check(answer: &Answer, asked: &Asked) -> Result<(), TestCaseError> {
         return Ok(());
     }
     let kind = answer.header("content-type").unwrap_or_default();
-    body_is_sound(kind, &answer.body, &asked.path)
+    body_is_sound(kind, answer.text(), &asked.path)
 }
 
 fn is_ours(location: &str) -> Result<(), TestCaseError> {
