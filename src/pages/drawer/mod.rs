@@ -14,8 +14,8 @@ mod reading;
 mod sets;
 mod typed;
 
-pub use carried::{Carried, Unreadable};
-pub use contents::{Drawer, LONGEST};
+pub use carried::Carried;
+pub use contents::{Drawer, LONGEST, Unreadable};
 pub use form::{Outcome, decide};
 pub use reading::{Drills, Reamers, Speeds, Taps};
 pub use sets::{DRILL_SETS, DrillSet, TAP_SETS, TapSet};
