@@ -14,6 +14,7 @@ mod bytes;
 mod database;
 mod demo;
 mod drawer;
+mod endings;
 mod entries;
 mod faults;
 mod fuzz;

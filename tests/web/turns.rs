@@ -1,5 +1,7 @@
 //! How many writers and readers at once are served: in what turn, and how soon.
 
+#![expect(clippy::print_stdout, reason = "what was measured is shown beside the bar it keeps")]
+
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::time::{Duration, Instant};
 
