@@ -33,11 +33,13 @@ const WALLS: &[Wall] = &[
     pure("core", &[], &[]),
     pure("core/units", &[], &["uom", "thiserror"]),
     pure("core/tables", &["units"], &["thiserror"]),
-    pure("core/finder", &["units", "tables"], &[]),
+    pure("core/finder", &["units", "tables", "calculators"], &[]),
     pure("core/calc", &["units", "tables"], &["libm", "thiserror"]),
+    pure("core/asking", &["units", "tables", "calc", "plan"], &[]),
+    pure("core/calculators", &["units", "tables", "calc", "drawing", "asking"], &[]),
     pure("core/plan", &["units", "tables", "calc"], &["thiserror"]),
     pure("core/drawing", &["units", "tables", "calc", "plan"], &["libm"]),
-    pure("core/export", &["units", "tables", "calc", "plan"], &[]),
+    pure("core/export", &["units", "tables", "calc", "plan", "calculators"], &[]),
     pure("pages", &["*"], &["askama", "form_urlencoded", "thiserror", "holewright_core"]),
     // What stands loose puts the rooms together.
     server("server", &["*"], &[
