@@ -178,7 +178,7 @@ fn every_word_finds_it() {
             let is_it = |hit: &finder::Hit| hit.url == calculator.path();
             assert!(found.hits.iter().any(is_it), "{}: {word}", calculator.slug);
         }
-        assert!(finder::DOORS.iter().any(|door| door.url == calculator.path()));
+        assert!(finder::PAGES.iter().any(|page| page.url == calculator.path()));
     }
 }
 

@@ -1,13 +1,13 @@
 //! Whether an address that the finder gives is that of a page.
 
-use holewright_core::finder::DOORS;
+use holewright_core::finder::PAGES;
 use holewright_core::tables::drills::{self, Series};
 use holewright_core::tables::{materials, threads};
 
 /// Whether there is a page at an address: it is looked up in the tables, and a plan's thread and
 /// material are read.
 pub(crate) fn exists(url: &str) -> bool {
-    if DOORS.iter().any(|door| door.url == url) {
+    if PAGES.iter().any(|page| page.url == url) {
         return true;
     }
     if let Some(series) = url.strip_prefix("/drills?series=") {

@@ -1,6 +1,6 @@
 //! Every row of the tables is found by each of its names.
 
-use holewright_core::finder::{DOORS, Kind, MOST, find};
+use holewright_core::finder::{Kind, MOST, PAGES, find};
 use holewright_core::tables::{drills, materials, threads};
 
 use super::addresses::decoded;
@@ -60,14 +60,14 @@ fn every_material_by_each_of_its_names() {
 }
 
 #[test]
-fn every_door_by_each_of_its_names_and_words() {
-    for door in DOORS.iter() {
-        assert!(matches!(door.kind, Kind::Calculator | Kind::List), "{}", door.title);
-        for name in door.names {
-            assert!(leads_straight_to(name, &door.url), "{name}");
+fn every_page_by_each_of_its_names_and_words() {
+    for page in PAGES.iter() {
+        assert!(matches!(page.kind, Kind::Calculator | Kind::List), "{}", page.title);
+        for name in page.names {
+            assert!(leads_straight_to(name, &page.url), "{name}");
         }
-        for word in door.words {
-            assert!(is_found(word, &door.url), "{word}");
+        for word in page.words {
+            assert!(is_found(word, &page.url), "{word}");
         }
     }
 }

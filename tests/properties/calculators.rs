@@ -5,7 +5,7 @@ use holewright_core::calc::countersink::sink_depth;
 use holewright_core::calc::cutting_speed::{spindle_speed, surface_speed};
 use holewright_core::calc::engagement::percent;
 use holewright_core::calc::reaming;
-use holewright_core::calc::speed_choice::{Band, Reach, Verdict};
+use holewright_core::calc::speed_choice::{Reach, SpeedBand, Verdict};
 use holewright_core::calc::spindle::Spindle;
 use holewright_core::calc::thread_form::{full_depth, geometry, geometry_of};
 use holewright_core::calc::tool_steel::ToolSteel;
@@ -115,7 +115,7 @@ proptest! {
         listed in proptest::collection::vec(10u32..30_000, 1..6),
         more in proptest::collection::vec(10u32..30_000, 0..6),
     ) {
-        let band = Band { low: rpm(low), high: rpm(low * width) };
+        let band = SpeedBand { low: rpm(low), high: rpm(low * width) };
         // In the range is best; below it the faster; above it the slower.
         let rank = |speeds: &[u32]| {
             let set = band.choose(&machine(speeds)).set.expect("a speed of those at hand");

@@ -2,7 +2,7 @@
 
 use holewright_core::calc::countersink::sink_depth;
 use holewright_core::tables::countersinks;
-use holewright_core::tables::reaming::{Allowance, Kind as Turned, allowances};
+use holewright_core::tables::reaming::{Allowance, Drive, allowances};
 use holewright_core::units::{Length, degrees, in_inch, in_mm, inch, mm};
 
 use crate::replay::{Family, Kind, Row};
@@ -26,16 +26,16 @@ pub(crate) const FAMILIES: &[Family] = &[
 fn allowance(row: &mut Row) {
     let metric = row.text("unit") == "mm";
     let size = |value: f64| if metric { mm(value) } else { inch(value) };
-    let turned = match row.text("kind") {
-        kind if kind.starts_with("machine") => Turned::Machine,
-        kind if kind.contains("hand") => Turned::Hand,
-        _ => Turned::Either,
+    let drive = match row.text("kind") {
+        kind if kind.starts_with("machine") => Drive::Machine,
+        kind if kind.contains("hand") => Drive::Hand,
+        _ => Drive::Either,
     };
     let (from, to) = (row.number("d_from").map(size), row.number("d_to").map(size));
     let source =
         row.text("source").split([' ', ',']).next().unwrap_or("").trim_matches('\'').to_owned();
     let ours = |held: &&Allowance| {
-        held.kind == turned
+        held.drive == drive
             && held.from == from
             && held.to == to
             && held.source.cite.starts_with(source.split('/').next().unwrap_or(""))

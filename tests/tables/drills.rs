@@ -210,9 +210,12 @@ fn a_drilled_hole_is_never_likely_below_its_drill() {
 
 #[test]
 fn oversize_reaches_beyond_its_table_only_by_saying_so() {
-    use oversize::Reach::{Below, Beyond, Within};
-    let reach = |size: f64| oversize::likely(inch(size)).reach;
-    assert_eq!([0.03, 0.0625, 0.6, 1.0, 1.1].map(reach), [Below, Within, Within, Within, Beyond]);
+    use oversize::Coverage::{Below, Beyond, Within};
+    let coverage = |size: f64| oversize::likely(inch(size)).coverage;
+    assert_eq!(
+        [0.03, 0.0625, 0.6, 1.0, 1.1].map(coverage),
+        [Below, Within, Within, Within, Beyond]
+    );
     // Between 1/4 and 1/2 in, half way: mean 0.0045, most 0.00725.
     let three_eighths = oversize::likely(inch(0.375));
     assert_eq!(print::inch(three_eighths.mean, 5), "0.37950 in");

@@ -5,7 +5,7 @@
 use std::collections::HashSet;
 
 use holewright_core::calc::limits::{LargestHole, largest_hole, smallest_hole};
-use holewright_core::calc::relations::{Likeness, near, same_as};
+use holewright_core::calc::relations::{Likeness, look_alikes, same_as};
 use holewright_core::calc::thread_form::geometry;
 use holewright_core::tables::threads::{
     Basic, Form, FormLimit, Naming, SizeLimit, System, SystemId, Thread, all, find, systems,
@@ -457,7 +457,7 @@ fn look_alikes_come_with_their_misfit() {
     ];
     for (system, size, designation, major, pitch, likeness) in expected {
         let one = thread(system, size);
-        let near = near(one);
+        let near = look_alikes(one);
         let other = near
             .iter()
             .find(|other| other.thread.designation == designation)
@@ -471,7 +471,7 @@ fn look_alikes_come_with_their_misfit() {
 #[test]
 fn look_alikes_are_few_ordered_and_other_threads() {
     for one in all() {
-        let near = near(one);
+        let near = look_alikes(one);
         assert!(near.len() <= 5, "{}", one.designation);
         let misfits: Vec<f64> = near
             .iter()

@@ -23,7 +23,7 @@ const ROWS: [[f64; 4]; 6] = [
 
 /// How the table was used for a size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Reach {
+pub enum Coverage {
     /// Between two rows, in proportion.
     Within,
     /// Below the first row, 1/16 in: its oversize is scaled down with the drill (common practice).
@@ -42,7 +42,7 @@ pub struct Likely {
     /// Average of the largest.
     pub largest: Length,
     /// How the table was used.
-    pub reach: Reach,
+    pub coverage: Coverage,
     /// Where it comes from: unconfirmed.
     pub source: Source,
 }
@@ -55,29 +55,29 @@ pub struct Likely {
 /// # Examples
 /// A 1/8 in drill makes a hole 0.003 in larger on the mean, 0.0045 at most.
 /// ```
-/// use holewright_core::{calc::oversize::{likely, Reach}, units::{inch, print}};
+/// use holewright_core::{calc::oversize::{likely, Coverage}, units::{inch, print}};
 /// let eighth = likely(inch(0.125));
 /// assert_eq!(print::inch(eighth.mean, 4), "0.1280 in");
 /// assert_eq!(print::inch(eighth.largest, 4), "0.1295 in");
 /// // Half the first row's drill, half its oversize.
 /// let small = likely(inch(0.03125));
-/// assert_eq!((print::inch(small.mean, 5), small.reach), ("0.03200 in".to_owned(), Reach::Below));
+/// assert_eq!((print::inch(small.mean, 5), small.coverage), ("0.03200 in".to_owned(), Coverage::Below));
 /// ```
 #[must_use]
 pub fn likely(drill: Length) -> Likely {
     let size = in_inch(drill);
-    let ([least, mean, most], reach) = oversize(size);
+    let ([least, mean, most], coverage) = oversize(size);
     Likely {
         least: inch(size + least),
         mean: inch(size + mean),
         largest: inch(size + most),
-        reach,
+        coverage,
         source: TABLE,
     }
 }
 
 /// Least, mean and most oversize for a drill, in inches.
-fn oversize(size: f64) -> ([f64; 3], Reach) {
+fn oversize(size: f64) -> ([f64; 3], Coverage) {
     let [first, .., last] = ROWS;
     let between = |low: [f64; 4], high: [f64; 4]| {
         let [from, low @ ..] = low;
@@ -90,14 +90,14 @@ fn oversize(size: f64) -> ([f64; 3], Reach) {
     };
     if size < first[0] {
         // A row of zeros at zero makes the first row's oversize shrink with the drill.
-        return (between([0.0; 4], first), Reach::Below);
+        return (between([0.0; 4], first), Coverage::Below);
     }
     let pairs = ROWS.into_iter().zip(ROWS.into_iter().skip(1));
     match pairs.into_iter().find(|(_, high)| size <= high[0]) {
-        Some((low, high)) => (between(low, high), Reach::Within),
+        Some((low, high)) => (between(low, high), Coverage::Within),
         None => {
             let [_, figures @ ..] = last;
-            (figures, Reach::Beyond)
+            (figures, Coverage::Beyond)
         }
     }
 }

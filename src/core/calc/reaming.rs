@@ -1,7 +1,7 @@
 //! The hole to leave for a reamer, by hand and in a machine, as a range with every source beside it.
 
 use crate::tables::drills::{Drill, SAME_SIZE};
-use crate::tables::reaming::{Allowance, Kind, allowances, flute_feed};
+use crate::tables::reaming::{Allowance, Drive, allowances, flute_feed};
 use crate::tables::source::Source;
 use crate::units::{Length, in_mm, mm};
 
@@ -11,7 +11,7 @@ const UNSIZED_FROM: Length = mm(5.0);
 
 /// What one source leaves for a reamer, and whether it counts towards the range.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Printed {
+pub struct PrintedAllowance {
     /// The row.
     pub row: &'static Allowance,
     /// It prints no sizes and the reamer is too small for it: shown, not counted.
@@ -55,7 +55,7 @@ pub struct Reaming {
     /// Turned by a machine; none where no source counts.
     pub by_machine: Option<Leave>,
     /// Every source that covers the size.
-    pub printed: Vec<Printed>,
+    pub printed: Vec<PrintedAllowance>,
     /// The most any counted source leaves over the least: how far they differ.
     pub spread: Option<f64>,
 }
@@ -79,16 +79,16 @@ pub struct Reaming {
 /// ```
 #[must_use]
 pub fn reaming(reamer: Length, at_hand: &[&'static Drill]) -> Reaming {
-    let printed: Vec<Printed> = allowances()
+    let printed: Vec<PrintedAllowance> = allowances()
         .iter()
         .filter(|row| row.covers(reamer))
-        .map(|row| Printed { row, counted: row.is_sized() || reamer >= UNSIZED_FROM })
+        .map(|row| PrintedAllowance { row, counted: row.is_sized() || reamer >= UNSIZED_FROM })
         .collect();
     let counted = || printed.iter().filter(|printed| printed.counted).map(|printed| printed.row);
     let spread = span(counted()).map(|[least, most]| in_mm(most) / in_mm(least));
     Reaming {
-        by_hand: leave(reamer, Kind::Hand, counted(), at_hand),
-        by_machine: leave(reamer, Kind::Machine, counted(), at_hand),
+        by_hand: leave(reamer, Drive::Hand, counted(), at_hand),
+        by_machine: leave(reamer, Drive::Machine, counted(), at_hand),
         spread,
         printed,
     }
@@ -96,13 +96,13 @@ pub fn reaming(reamer: Length, at_hand: &[&'static Drill]) -> Reaming {
 
 fn leave(
     reamer: Length,
-    kind: Kind,
+    drive: Drive,
     counted: impl Iterator<Item = &'static Allowance> + Clone,
     at_hand: &[&'static Drill],
 ) -> Option<Leave> {
-    let of_kind = counted.filter(|row| row.kind == kind || row.kind == Kind::Either);
-    let [least, most] = span(of_kind.clone())?;
-    let sized = span(of_kind.filter(|row| row.is_sized()));
+    let of_drive = counted.filter(|row| row.drive == drive || row.drive == Drive::Either);
+    let [least, most] = span(of_drive.clone())?;
+    let sized = span(of_drive.filter(|row| row.is_sized()));
     let [finest, coarsest] = sized.unwrap_or([least, most]);
     let aim = (finest + coarsest) / 2.0;
     let mut drills: Vec<&'static Drill> = at_hand

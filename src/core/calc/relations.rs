@@ -10,7 +10,7 @@ use crate::units::{Length, in_mm};
 
 /// A thread of another system that could be taken for this one.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Near {
+pub struct LookAlike {
     /// The other thread.
     pub thread: &'static Thread,
     /// How much larger its major diameter is, in percent of this one's; negative when smaller.
@@ -76,38 +76,38 @@ pub fn same_as(thread: &Thread) -> impl Iterator<Item = &'static Thread> {
 /// M6 has the diameter and the pitch of 0 BA, and another thread angle; No. 10-32 UNF passes for
 /// 2 BA.
 /// ```
-/// use holewright_core::{calc::relations::near, tables::threads::find};
-/// let first = |size| near(find("ba", size).unwrap()).first().copied().unwrap();
+/// use holewright_core::{calc::relations::look_alikes, tables::threads::find};
+/// let first = |size| look_alikes(find("ba", size).unwrap()).first().copied().unwrap();
 /// assert_eq!(first("0").thread.designation, "M6");
 /// assert_eq!(first("0").likeness.to_string(), "same diameter and pitch, not the same thread");
-/// let two = near(find("ba", "2").unwrap());
+/// let two = look_alikes(find("ba", "2").unwrap());
 /// assert!(two.iter().any(|other| other.thread.designation == "No. 10-32 UNF"));
 /// ```
 #[must_use]
-pub fn near(thread: &Thread) -> Vec<Near> {
+pub fn look_alikes(thread: &Thread) -> Vec<LookAlike> {
     let this = Size::of(thread);
-    let mut candidates: Vec<(Size, Near)> = threads::all()
+    let mut candidates: Vec<(Size, LookAlike)> = threads::all()
         .filter(|other| other.system != thread.system)
         .filter_map(|other| {
             let size = Size::of(other);
-            let near = this.compare(&size, other)?;
-            Some((size, near))
+            let look_alike = this.compare(&size, other)?;
+            Some((size, look_alike))
         })
         .collect();
     candidates.sort_by(|(_, one), (_, other)| one.misfit().total_cmp(&other.misfit()));
-    let mut kept: Vec<(Size, Near)> = Vec::with_capacity(NEAR_COUNT);
-    for (size, near) in candidates {
+    let mut kept: Vec<(Size, LookAlike)> = Vec::with_capacity(NEAR_COUNT);
+    for (size, look_alike) in candidates {
         if kept.len() == NEAR_COUNT {
             break;
         }
         if !kept.iter().any(|(already, _)| already.same_thread(&size)) {
-            kept.push((size, near));
+            kept.push((size, look_alike));
         }
     }
-    kept.into_iter().map(|(_, near)| near).collect()
+    kept.into_iter().map(|(_, look_alike)| look_alike).collect()
 }
 
-impl Near {
+impl LookAlike {
     fn misfit(&self) -> f64 {
         self.major_percent.abs() + self.pitch_percent.abs()
     }
@@ -148,7 +148,7 @@ impl Size {
             && same(self.pitch, other.pitch)
     }
 
-    fn compare(&self, other: &Self, thread: &'static Thread) -> Option<Near> {
+    fn compare(&self, other: &Self, thread: &'static Thread) -> Option<LookAlike> {
         let major_percent = percent_more(self.major, other.major);
         let pitch_percent = percent_more(self.pitch, other.pitch);
         let close = is_close(self.major, other.major) && is_close(self.pitch, other.pitch);
@@ -157,7 +157,7 @@ impl Size {
             (false, true) => Likeness::Pitch,
             _ => Likeness::Neither,
         };
-        (close && !self.same_thread(other)).then_some(Near {
+        (close && !self.same_thread(other)).then_some(LookAlike {
             thread,
             major_percent,
             pitch_percent,

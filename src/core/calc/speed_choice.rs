@@ -32,7 +32,7 @@ pub enum Reach {
 
 /// The spindle speeds of a published range at one diameter.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Band {
+pub struct SpeedBand {
     /// Of its slow end.
     pub low: Frequency,
     /// Of its fast end.
@@ -48,7 +48,7 @@ pub struct SpeedChoice {
     pub reach: Reach,
 }
 
-impl Band {
+impl SpeedBand {
     /// Where a speed lies. Speeds are compared as a dial reads them, so that the ends as printed
     /// lie in the range.
     #[must_use]
@@ -83,9 +83,9 @@ impl Band {
     /// # Examples
     /// A 12 mm drill in silver steel wants about 400 to 480 rev/min.
     /// ```
-    /// use holewright_core::calc::{speed_choice::{Band, Reach}, spindle::Spindle};
+    /// use holewright_core::calc::{speed_choice::{SpeedBand, Reach}, spindle::Spindle};
     /// use holewright_core::units::rpm;
-    /// let band = Band { low: rpm(404.0), high: rpm(485.0) };
+    /// let band = SpeedBand { low: rpm(404.0), high: rpm(485.0) };
     /// let choice = |speeds| band.choose(&Spindle::read(speeds).unwrap());
     /// assert_eq!(choice("280, 420, 470").set, Some(rpm(420.0)));
     /// assert_eq!(choice("280, 350, 720").set, Some(rpm(350.0)));

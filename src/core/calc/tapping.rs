@@ -51,7 +51,7 @@ pub struct Question<'a> {
 
 /// The drill to take, and the next at hand on either side.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Choice {
+pub struct DrillChoice {
     /// Engagement aimed for, percent.
     pub aim_percent: f64,
     /// The standard's largest hole.
@@ -151,7 +151,7 @@ pub fn candidates_of(
 ///
 /// # Errors
 /// As [`choose`].
-pub fn usual(thread: &'static Thread, group: Group) -> Result<Choice, Error> {
+pub fn usual(thread: &'static Thread, group: Group) -> Result<DrillChoice, Error> {
     usual_of(thread, group, drills::all())
 }
 
@@ -163,7 +163,7 @@ pub fn usual_of(
     thread: &'static Thread,
     group: Group,
     at_hand: impl IntoIterator<Item = &'static Drill>,
-) -> Result<Choice, Error> {
+) -> Result<DrillChoice, Error> {
     let Some(material) = materials::all().iter().find(|material| material.group == group) else {
         return Err(Error::NoDrillAtHand { hole: mm(0.0), would_do: None });
     };
@@ -185,7 +185,7 @@ pub fn usual_of(
 pub fn choose(
     question: Question<'_>,
     at_hand: impl IntoIterator<Item = &'static Drill>,
-) -> Result<Choice, Error> {
+) -> Result<DrillChoice, Error> {
     let Question { thread, material, thread_length, aim } = question;
     check_has_engagement(thread)?;
     let geometry = thread_form::geometry(thread);
@@ -225,7 +225,7 @@ pub fn choose(
     if let Some(best) = best().filter(|best| rule.clearly_beats(&best.chosen, &chosen)) {
         remarks.push(Remark::BetterElsewhere(best.chosen));
     }
-    Ok(Choice {
+    Ok(DrillChoice {
         aim_percent,
         largest_hole: limit,
         chosen,
@@ -257,7 +257,7 @@ pub fn forming_hole(geometry: &Geometry, percent: f64) -> Length {
 pub fn choose_forming(
     question: Question<'_>,
     at_hand: impl IntoIterator<Item = &'static Drill>,
-) -> Result<Choice, Error> {
+) -> Result<DrillChoice, Error> {
     let thread = question.thread;
     check_has_engagement(thread)?;
     let geometry = thread_form::geometry(thread);
@@ -271,7 +271,7 @@ pub fn choose_forming(
         let would_do = nearest(&mut drills::all().iter());
         return Err(Error::NoDrillAtHand { hole: wanted, would_do });
     };
-    Ok(Choice {
+    Ok(DrillChoice {
         aim_percent: engagement::percent(thread.form(), &geometry, wanted),
         largest_hole: None,
         chosen: judge(thread, &geometry, None, drill),

@@ -2,8 +2,8 @@
 
 use std::sync::LazyLock;
 
-use super::doors::DOORS;
 use super::letters::{letters_apart, most_wrong};
+use super::pages::PAGES;
 use super::score::{BEGINS, Score, WORD, WORD_BEGINS, letters_off};
 use super::thing::Thing;
 use super::words::{has_figure, is_filler, joined, words as cut};
@@ -224,11 +224,11 @@ fn things() -> Vec<(Thing, Vec<String>)> {
         .map(|series| (Thing::Series(series), vec![format!("{series} drills"), "series".into()]));
     let materials =
         materials::all().iter().map(|material| (Thing::Material(material), of_material(material)));
-    let doors = DOORS.iter().map(|door| {
-        let words = door.names.iter().chain(door.words).map(|&word| word.to_owned());
-        (Thing::Door(door), words.collect())
+    let pages = PAGES.iter().map(|page| {
+        let words = page.names.iter().chain(page.words).map(|&word| word.to_owned());
+        (Thing::Page(page), words.collect())
     });
-    threads.chain(systems).chain(drills).chain(series).chain(materials).chain(doors).collect()
+    threads.chain(systems).chain(drills).chain(series).chain(materials).chain(pages).collect()
 }
 
 fn of_thread(thread: &Thread) -> Vec<String> {
@@ -260,7 +260,7 @@ fn is_word_of(thing: Thing, word: &str) -> bool {
 fn names(thing: Thing, texts: &[String]) -> Vec<String> {
     let count = match thing {
         Thing::Thread(_) | Thing::Drill(_) | Thing::Series(_) => 1,
-        Thing::Door(door) => door.names.len(),
+        Thing::Page(page) => page.names.len(),
         Thing::System(_) | Thing::Material(_) => texts.len(),
     };
     texts.iter().take(count).map(|text| joined(text)).collect()

@@ -26,11 +26,11 @@
 //! A letter left out, put in, changed, or swapped with the next counts as one. Equal scores stand
 //! in the order of [`Kind`], then of the tables, which have the usual thing first.
 
-mod doors;
 mod gather;
 mod hit;
 mod index;
 mod letters;
+mod pages;
 mod parts;
 mod score;
 mod size;
@@ -39,8 +39,8 @@ mod thing;
 mod whole;
 mod words;
 
-pub use doors::{DOORS, Door};
 pub use hit::{Hit, Kind};
+pub use pages::{PAGES, Page};
 
 use crate::units::read::plain;
 use gather::Gathered;

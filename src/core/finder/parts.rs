@@ -10,7 +10,7 @@ use super::score::{LESS, PART, PLAN, Score};
 use super::thing::{Thing, material_called};
 use super::whole::{drills_named, materials_named};
 use super::words::{has_figure, is_filler, words};
-use super::{Hit, Kind, doors, index};
+use super::{Hit, Kind, index, pages};
 use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
 use crate::tables::threads::read::candidates;
@@ -183,7 +183,7 @@ impl Rest {
         }
         // "tap 4ba in copper": the tapping is the plan's.
         let mut metal = chunks.to_vec();
-        metal.retain(|chunk| !doors::is_about_one(chunk));
+        metal.retain(|chunk| !pages::is_about_one(chunk));
         if let Some(named) = Self::named(chunks).or_else(|| Self::named(&metal)) {
             return named;
         }

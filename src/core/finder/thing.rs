@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use super::words::joined;
-use super::{Door, Hit, Kind};
+use super::{Hit, Kind, Page};
 use crate::tables::drills::{Drill, Series, in_series};
 use crate::tables::materials::Material;
 use crate::tables::threads::{System, Thread};
@@ -17,7 +17,7 @@ pub(super) enum Thing {
     Drill(&'static Drill),
     Series(Series),
     Material(&'static Material),
-    Door(&'static Door),
+    Page(&'static Page),
 }
 
 impl Thing {
@@ -29,7 +29,7 @@ impl Thing {
             Self::Drill(_) => Kind::Drill,
             Self::Series(_) => Kind::Series,
             Self::Material(_) => Kind::Material,
-            Self::Door(door) => door.kind,
+            Self::Page(page) => page.kind,
         }
     }
 
@@ -51,7 +51,7 @@ impl Thing {
             Self::Drill(drill) => drill.label.as_str().into(),
             Self::Series(series) => print::sentence(&format!("{series} drills")).into(),
             Self::Material(material) => print::sentence(material.name).into(),
-            Self::Door(door) => door.title.into(),
+            Self::Page(page) => page.title.into(),
         }
     }
 
@@ -63,7 +63,7 @@ impl Thing {
             Self::Drill(drill) => drill.path().into(),
             Self::Series(series) => format!("/drills?series={series}").into(),
             Self::Material(material) => material.path().into(),
-            Self::Door(door) => door.url.clone(),
+            Self::Page(page) => page.url.clone(),
         }
     }
 
@@ -82,7 +82,7 @@ impl Thing {
             }
             Self::Series(series) => extent(in_series(series)),
             Self::Material(material) => marks(material),
-            Self::Door(door) => door.why.to_owned(),
+            Self::Page(page) => page.why.to_owned(),
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::order::{self, Steps};
 use super::{Clearance, Error, HolePlan, HoleSize, HoleSpec, Listed, Tap, cautions, depths};
-use crate::calc::tapping::{self, Choice, Question};
+use crate::calc::tapping::{self, DrillChoice, Question};
 use crate::calc::thread_form::{self, Geometry};
 use crate::calc::{self, clearance, engagement, oversize};
 use crate::tables::lists;
@@ -73,7 +73,7 @@ fn check_lengths(spec: &HoleSpec, geometry: &Geometry) -> Result<(), Error> {
     }
 }
 
-fn choose(spec: &HoleSpec, geometry: &Geometry) -> Result<Choice, Error> {
+fn choose(spec: &HoleSpec, geometry: &Geometry) -> Result<DrillChoice, Error> {
     let question = Question {
         thread: spec.thread,
         material: spec.material,
@@ -112,7 +112,7 @@ fn clearance(spec: &HoleSpec, geometry: &Geometry) -> Clearance {
 }
 
 /// The published lists' drills beside ours, each with one line of why ours differs.
-fn listed(spec: &HoleSpec, geometry: &Geometry, choice: &Choice) -> Vec<Listed> {
+fn listed(spec: &HoleSpec, geometry: &Geometry, choice: &DrillChoice) -> Vec<Listed> {
     lists::for_thread(spec.thread)
         .map(|row| {
             let hole = row.drill.length();
@@ -124,7 +124,7 @@ fn listed(spec: &HoleSpec, geometry: &Geometry, choice: &Choice) -> Vec<Listed> 
         .collect()
 }
 
-fn why_different(spec: &HoleSpec, choice: &Choice, listed_percent: f64) -> String {
+fn why_different(spec: &HoleSpec, choice: &DrillChoice, listed_percent: f64) -> String {
     if spec.tap == Tap::Forming {
         return "The list is for cutting taps; a forming tap wants a larger hole.".to_owned();
     }

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use super::{Action, HoleSpec, Operation, Part};
 use crate::calc::cutting_speed;
-use crate::calc::speed_choice::{Band, Reach};
+use crate::calc::speed_choice::{Reach, SpeedBand};
 use crate::calc::spindle::{Spindle, on_a_dial};
 use crate::tables::drills::Drill;
 use crate::tables::materials::feeds;
@@ -77,7 +77,7 @@ pub(super) struct Setting {
 /// since a slower tool does no harm and a burnt one does.
 pub(super) fn setting(range: &SpeedRange, diameter: Length, spindle: &Spindle) -> Setting {
     let at = |surface| cutting_speed::spindle_speed(surface, diameter);
-    let band = Band { low: at(range.low), high: at(range.high) };
+    let band = SpeedBand { low: at(range.low), high: at(range.high) };
     let choice = band.choose(spindle);
     let wanted = on_a_dial(band.low);
     Setting { speed: choice.set.unwrap_or(wanted), wanted, reach: choice.reach }

@@ -20,7 +20,7 @@ pub use spec::{AtHand, Hole, HoleSpec, Over, Tap, TapSteel, UpperHole};
 pub use warning::{Level, Warning};
 
 use crate::calc::clearance::ClearanceHole;
-use crate::calc::tapping::Choice;
+use crate::calc::tapping::DrillChoice;
 use crate::calc::thread_form::Geometry;
 use crate::tables::drills::Drill;
 use crate::tables::lists::ListedDrill;
@@ -34,7 +34,7 @@ pub struct HolePlan<'spec> {
     /// The thread's figures.
     pub geometry: Geometry,
     /// The tapping drill and its neighbours.
-    pub tapping: Choice,
+    pub tapping: DrillChoice,
     /// Engagement at the size the drill is likely to leave, and as measured.
     pub hole: HoleSize,
     /// The clearance hole for the screw.

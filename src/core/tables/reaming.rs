@@ -6,7 +6,7 @@ use crate::units::{Length, inch, mm};
 
 /// How the reamer is turned.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Kind {
+pub enum Drive {
     /// By hand, with a wrench.
     Hand,
     /// In a machine.
@@ -27,7 +27,7 @@ pub struct Allowance {
     /// The most; equal to `least` where the source prints one figure.
     pub most: Length,
     /// How the reamer is turned.
-    pub kind: Kind,
+    pub drive: Drive,
     /// What the source says of it: the kind of reamer, the metal.
     pub printed_as: &'static str,
     /// Where it was read.
@@ -63,26 +63,26 @@ const fn row(
     from: Option<Length>,
     to: Option<Length>,
     left: [Length; 2],
-    kind: Kind,
+    drive: Drive,
     printed_as: &'static str,
     source: Source,
 ) -> Allowance {
     let [least, most] = left;
-    Allowance { from, to, least, most, kind, printed_as, source }
+    Allowance { from, to, least, most, drive, printed_as, source }
 }
 
 #[rustfmt::skip]
 static ALLOWANCES: [Allowance; 10] = [
-    row(Some(mm(0.0)), Some(mm(5.0)), [mm(0.1), mm(0.2)], Kind::Hand, "hand reaming, steel", GTZ),
-    row(Some(mm(0.0)), Some(inch(3.0)), [inch(0.005), inch(0.005)], Kind::Hand, "left for a hand reamer, one opinion", RAYMOND),
-    row(Some(inch(1.0625)), Some(inch(2.0)), [inch(0.007), inch(0.007)], Kind::Hand, "left for a hand reamer", RAYMOND),
-    row(Some(inch(2.0)), None, [inch(0.01), inch(0.01)], Kind::Hand, "left for a hand reamer", RAYMOND),
-    row(Some(inch(0.09)), Some(inch(0.17)), [inch(0.005), inch(0.01)], Kind::Machine, "machine reamer, carbide-tipped", PROTO),
-    row(Some(inch(0.171)), Some(inch(0.28)), [inch(0.008), inch(0.012)], Kind::Machine, "machine reamer, carbide-tipped", PROTO),
-    row(Some(inch(0.281)), Some(inch(0.88)), [inch(0.01), inch(0.016)], Kind::Machine, "machine reamer, carbide-tipped", PROTO),
-    row(Some(inch(0.881)), Some(inch(2.5)), [inch(0.015), inch(0.03)], Kind::Machine, "machine reamer, carbide-tipped", PROTO),
-    row(None, None, [inch(0.005), inch(0.01)], Kind::Machine, "machine reaming in the lathe", TM_1_420),
-    row(None, None, [inch(1.0 / 100.0), inch(1.0 / 64.0)], Kind::Either, "reaming, hand or machine; never over 1/32 in", METAL_WORKERS),
+    row(Some(mm(0.0)), Some(mm(5.0)), [mm(0.1), mm(0.2)], Drive::Hand, "hand reaming, steel", GTZ),
+    row(Some(mm(0.0)), Some(inch(3.0)), [inch(0.005), inch(0.005)], Drive::Hand, "left for a hand reamer, one opinion", RAYMOND),
+    row(Some(inch(1.0625)), Some(inch(2.0)), [inch(0.007), inch(0.007)], Drive::Hand, "left for a hand reamer", RAYMOND),
+    row(Some(inch(2.0)), None, [inch(0.01), inch(0.01)], Drive::Hand, "left for a hand reamer", RAYMOND),
+    row(Some(inch(0.09)), Some(inch(0.17)), [inch(0.005), inch(0.01)], Drive::Machine, "machine reamer, carbide-tipped", PROTO),
+    row(Some(inch(0.171)), Some(inch(0.28)), [inch(0.008), inch(0.012)], Drive::Machine, "machine reamer, carbide-tipped", PROTO),
+    row(Some(inch(0.281)), Some(inch(0.88)), [inch(0.01), inch(0.016)], Drive::Machine, "machine reamer, carbide-tipped", PROTO),
+    row(Some(inch(0.881)), Some(inch(2.5)), [inch(0.015), inch(0.03)], Drive::Machine, "machine reamer, carbide-tipped", PROTO),
+    row(None, None, [inch(0.005), inch(0.01)], Drive::Machine, "machine reaming in the lathe", TM_1_420),
+    row(None, None, [inch(1.0 / 100.0), inch(1.0 / 64.0)], Drive::Either, "reaming, hand or machine; never over 1/32 in", METAL_WORKERS),
 ];
 
 static FLUTE_FEED: FluteFeed =

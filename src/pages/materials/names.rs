@@ -1,9 +1,9 @@
 //! What a material is called, and by whom: marks in force, marks withdrawn, marks of other countries.
 
 use crate::cited;
-use holewright_core::tables::materials::{Designation, Material, Standing};
+use holewright_core::tables::materials::{Designation, Material, Validity};
 
-/// The marks of one standing.
+/// The marks of one validity.
 pub(super) struct Marks {
     pub(super) heading: &'static str,
     pub(super) items: Vec<Mark>,
@@ -15,21 +15,21 @@ pub(super) struct Mark {
     pub(super) source: String,
 }
 
-/// The marks by standing, and in each by source: a source that gives three is named once.
+/// The marks by validity, and in each by source: a source that gives three is named once.
 pub(super) fn marks(material: &Material) -> Vec<Marks> {
     let groups = [
-        ("In force", Standing::Current),
-        ("Old, still on drawings", Standing::Old),
-        ("Abroad, the same or the nearest", Standing::Abroad),
+        ("In force", Validity::Current),
+        ("Old, still on drawings", Validity::Old),
+        ("Abroad, the same or the nearest", Validity::Abroad),
     ];
-    let of = |standing| by_source(material.designations, standing);
-    let groups = groups.map(|(heading, standing)| Marks { heading, items: of(standing) });
+    let of = |validity| by_source(material.designations, validity);
+    let groups = groups.map(|(heading, validity)| Marks { heading, items: of(validity) });
     groups.into_iter().filter(|group| !group.items.is_empty()).collect()
 }
 
-fn by_source(designations: &[Designation], standing: Standing) -> Vec<Mark> {
+fn by_source(designations: &[Designation], validity: Validity) -> Vec<Mark> {
     let mut items: Vec<Mark> = Vec::new();
-    for designation in designations.iter().filter(|known| known.standing == standing) {
+    for designation in designations.iter().filter(|known| known.validity == validity) {
         let source = cited::source(designation.source);
         match items.iter_mut().find(|item| item.source == source) {
             Some(item) => item.marks = format!("{}, {}", item.marks, designation.mark),

@@ -3,7 +3,7 @@
 use crate::cited;
 use crate::drawer::Drawer;
 use holewright_core::calc::cutting_speed::spindle_speed;
-use holewright_core::calc::speed_choice::{Band, Reach, SpeedChoice};
+use holewright_core::calc::speed_choice::{Reach, SpeedBand, SpeedChoice};
 use holewright_core::calc::spindle::Spindle;
 use holewright_core::tables::materials::feeds;
 use holewright_core::tables::materials::{Material, SpeedRange};
@@ -53,7 +53,7 @@ pub(super) struct OwnSpeed {
 }
 
 impl OwnSpeed {
-    fn of(band: Band, spindle: &Spindle) -> Option<Self> {
+    fn of(band: SpeedBand, spindle: &Spindle) -> Option<Self> {
         let SpeedChoice { set, reach } = band.choose(spindle);
         let (shape, verdict) = match reach {
             Reach::NotSaid | Reach::Within => ("within", "in the range"),
@@ -78,7 +78,7 @@ pub(super) fn usual(material: &Material, drawer: Option<&Drawer>) -> Vec<DrillRo
             diameter: print::trimmed(in_mm(diameter), 1),
             speed: span(revolutions(low), revolutions(high)),
             yours: drawer
-                .and_then(|drawer| OwnSpeed::of(Band { low, high }, drawer.speeds.spindle())),
+                .and_then(|drawer| OwnSpeed::of(SpeedBand { low, high }, drawer.speeds.spindle())),
             feed: feeds::for_drill(diameter).map_or_else(
                 || "–".to_owned(),
                 |feed| {

@@ -5,7 +5,7 @@ use crate::drawer::Drawer;
 use crate::figures::Both;
 use holewright_core::calc::aim::base_percent;
 use holewright_core::calc::engagement;
-use holewright_core::calc::tapping::{Choice, usual, usual_of};
+use holewright_core::calc::tapping::{DrillChoice, usual, usual_of};
 use holewright_core::calc::thread_form::Geometry;
 use holewright_core::tables::materials::Group;
 use holewright_core::tables::threads::Thread;
@@ -60,7 +60,7 @@ pub(super) fn from_drawer(thread: &'static Thread, drawer: Option<&Drawer>) -> O
     let held = drawer?.drills.held();
     (!held.is_empty() && engagement::applies(thread)).then(|| {
         let choice = usual_of(thread, MIDDLE, held.iter().copied());
-        let shown = |choice: Choice| ShownDrill::of(&choice.chosen, choice.largest_hole);
+        let shown = |choice: DrillChoice| ShownDrill::of(&choice.chosen, choice.largest_hole);
         FromDrawer { drill: choice.ok().map(shown) }
     })
 }
@@ -86,7 +86,7 @@ const fn short(group: Group) -> &'static str {
     }
 }
 
-fn row(group: Group, choice: &Choice, drawer: Option<&Drawer>) -> MetalRow {
+fn row(group: Group, choice: &DrillChoice, drawer: Option<&Drawer>) -> MetalRow {
     MetalRow {
         metals: short(group),
         aim: print::fixed(choice.aim_percent, 0),

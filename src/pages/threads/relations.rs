@@ -4,7 +4,7 @@ use crate::cited;
 use crate::figures::{self, Both};
 use crate::link::Link;
 use holewright_core::calc::engagement;
-use holewright_core::calc::relations::{Near, near, same_as};
+use holewright_core::calc::relations::{self, LookAlike, same_as};
 use holewright_core::calc::thread_form::Geometry;
 use holewright_core::tables::lists::{self, ListedDrill};
 use holewright_core::tables::threads::Thread;
@@ -12,7 +12,7 @@ use holewright_core::units::print;
 use holewright_core::units::print::sentence as sentence_case;
 
 /// A look-alike.
-pub(super) struct NearRow {
+pub(super) struct LookAlikeRow {
     pub(super) link: Link,
     /// In what they agree, in words.
     pub(super) likeness: String,
@@ -37,14 +37,14 @@ pub(super) fn same(thread: &Thread) -> Vec<Link> {
 }
 
 /// The threads that could be mistaken for this one.
-pub(super) fn look_alikes(thread: &Thread) -> Vec<NearRow> {
-    let row = |near: &Near| NearRow {
-        link: Link::thread(near.thread),
-        likeness: sentence_case(&near.likeness.to_string()),
-        major: figures::signed(near.major_percent, 1),
-        pitch: figures::signed(near.pitch_percent, 1),
+pub(super) fn look_alikes(thread: &Thread) -> Vec<LookAlikeRow> {
+    let row = |other: &LookAlike| LookAlikeRow {
+        link: Link::thread(other.thread),
+        likeness: sentence_case(&other.likeness.to_string()),
+        major: figures::signed(other.major_percent, 1),
+        pitch: figures::signed(other.pitch_percent, 1),
     };
-    near(thread).iter().map(row).collect()
+    relations::look_alikes(thread).iter().map(row).collect()
 }
 
 /// What the published lists print for it.

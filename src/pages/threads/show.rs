@@ -6,7 +6,7 @@ use super::by_metal::{Bored, ByMetal, FromDrawer, bored, by_metal, from_drawer};
 use super::clearance::{ClearanceRow, Clears, PrintedRow, clearance, clears, printed};
 use super::dimensions::{DimensionRow, OtherFigure, lengths, others};
 use super::elsewhere;
-use super::relations::{ListRow, NearRow, listed, look_alikes, same};
+use super::relations::{ListRow, LookAlikeRow, listed, look_alikes, same};
 use super::tapping::{TappingRow, tapping};
 use crate::candidate::ShownDrill;
 use crate::cited;
@@ -47,7 +47,7 @@ struct ThreadPage {
     dimensions: Vec<DimensionRow>,
     other_figures: Vec<OtherFigure>,
     same: Vec<Link>,
-    look_alikes: Vec<NearRow>,
+    look_alikes: Vec<LookAlikeRow>,
     listed: Vec<ListRow>,
     sources: Vec<String>,
     drawing: String,

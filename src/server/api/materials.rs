@@ -11,7 +11,7 @@ use super::segments::Segments;
 use super::{figures, reply};
 use crate::Error;
 use holewright_core::tables::materials::feeds::FeedRange;
-use holewright_core::tables::materials::{self, Advice, Designation, SpeedRange, Standing};
+use holewright_core::tables::materials::{self, Advice, Designation, SpeedRange, Validity};
 
 /// Every material.
 #[derive(Debug, Serialize, ToSchema)]
@@ -279,10 +279,10 @@ impl From<&Designation> for Mark {
     fn from(designation: &Designation) -> Self {
         Self {
             mark: designation.mark,
-            standing: match designation.standing {
-                Standing::Current => "current",
-                Standing::Old => "old",
-                Standing::Abroad => "abroad",
+            standing: match designation.validity {
+                Validity::Current => "current",
+                Validity::Old => "old",
+                Validity::Abroad => "abroad",
             },
             source: figures::source(designation.source),
             grade: designation.source.grade.slug(),

@@ -14,7 +14,7 @@ use super::tapping::Candidate;
 use super::threads::Thread;
 use super::{figures, reply};
 use crate::Error;
-use holewright_core::calc::tapping::Choice;
+use holewright_core::calc::tapping::DrillChoice;
 use holewright_core::plan::{self, HolePlan, Part};
 use holewright_pages::plan::{Request, refusal};
 
@@ -252,8 +252,8 @@ impl<'a> From<&'a HolePlan<'_>> for Plan<'a> {
     }
 }
 
-impl From<&Choice> for Tapping {
-    fn from(choice: &Choice) -> Self {
+impl From<&DrillChoice> for Tapping {
+    fn from(choice: &DrillChoice) -> Self {
         Self {
             aim_percent: figures::percent(choice.aim_percent),
             chosen: Candidate::from(&choice.chosen),

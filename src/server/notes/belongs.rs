@@ -1,6 +1,6 @@
 //! The things of the reference that a note belongs to: threads, systems, drills, materials, calculators.
 
-use holewright_core::finder::{self, DOORS, Hit, Kind};
+use holewright_core::finder::{self, Hit, Kind, PAGES};
 use holewright_core::tables::drills::{self, Series};
 use holewright_core::tables::{materials, threads};
 use holewright_core::units::print;
@@ -83,7 +83,7 @@ pub fn at(id: &str) -> Option<Thing> {
             print::sentence(materials::all().iter().find(|held| held.slug == slug)?.name)
         }
         ["calculators", _] => {
-            DOORS.iter().find(|door| door.url.strip_prefix('/') == Some(id))?.title.to_owned()
+            PAGES.iter().find(|page| page.url.strip_prefix('/') == Some(id))?.title.to_owned()
         }
         _ => return None,
     };

@@ -6,7 +6,7 @@
 
 use holewright_core::calc::aim::Aim;
 use holewright_core::calc::engagement::hole_for;
-use holewright_core::calc::tapping::{Choice, Question, choose_forming, forming_hole};
+use holewright_core::calc::tapping::{DrillChoice, Question, choose_forming, forming_hole};
 use holewright_core::calc::thread_form::geometry;
 use holewright_core::tables::drills::{Series, in_series};
 use holewright_core::tables::materials;
@@ -47,7 +47,7 @@ pub(super) fn range(row: &mut Row, column: &str, size: &Size) {
 }
 
 /// The library's choice out of a full set of metric drills.
-fn choice(thread: &'static Thread) -> Choice {
+fn choice(thread: &'static Thread) -> DrillChoice {
     let material = materials::find("copper").expect("a metal that flows");
     let question = Question { thread, material, thread_length: None, aim: Aim::Usual };
     let at_hand = in_series(Series::Metric).iter().copied();

@@ -7,7 +7,7 @@ use crate::calc::cutting_speed::{diameter_for, feed_rate, spindle_speed, surface
 use crate::calc::cutting_time::cutting_time;
 use crate::calc::depth::{Deep, LastTap, Lead, Peck, how_deep, peck, point_length};
 use crate::calc::reaming::{self, Reaming};
-use crate::calc::speed_choice::{Band, Reach, Verdict};
+use crate::calc::speed_choice::{Reach, SpeedBand, Verdict};
 use crate::calc::spindle::Spindle;
 use crate::calc::spotting::{Spot, spot};
 use crate::calc::thread_form::geometry;
@@ -176,7 +176,7 @@ pub fn answer(question: Question) -> Option<Answer> {
         _ => question.tool.diameter(),
     };
     let at = |surface| spindle_speed(surface, diameter);
-    let band = Band { low: at(basis.low), high: at(basis.high) };
+    let band = SpeedBand { low: at(basis.low), high: at(basis.high) };
     let feed = feed(&question);
     let way = way(&question);
     let held = |speed| SpeedAtHand {

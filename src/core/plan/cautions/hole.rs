@@ -2,7 +2,7 @@
 
 use super::say;
 use crate::calc::depth::{Deep, how_deep};
-use crate::calc::tapping::{Candidate, Choice, Remark};
+use crate::calc::tapping::{Candidate, DrillChoice, Remark};
 use crate::plan::{Depths, Hole, HolePlan, HoleSpec, Level, Tap, Warning};
 use crate::units::print;
 
@@ -20,7 +20,7 @@ fn named(candidate: &Candidate) -> String {
     }
 }
 
-pub(super) fn choice(choice: &Choice, found: &mut Vec<Warning>) {
+pub(super) fn choice(choice: &DrillChoice, found: &mut Vec<Warning>) {
     let chosen = &choice.chosen;
     match (chosen.within_standard, choice.largest_hole) {
         (Some(false), Some(limit)) => say(
@@ -72,7 +72,7 @@ pub(super) fn choice(choice: &Choice, found: &mut Vec<Warning>) {
 }
 
 /// Why the drill is so far from the aim, and what that means at the tap.
-fn far_from_aim(choice: &Choice, by: f64) -> String {
+fn far_from_aim(choice: &DrillChoice, by: f64) -> String {
     let aim = print::fixed(choice.aim_percent, 0);
     let left = print::percent(choice.chosen.engagement_percent);
     match choice.largest_hole {

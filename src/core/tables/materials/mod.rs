@@ -177,7 +177,7 @@ pub enum PressureWork {
 
 /// Where a mark holds.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-pub enum Standing {
+pub enum Validity {
     /// A standard in force here, or the mark stockists use today.
     #[default]
     Current,
@@ -193,7 +193,7 @@ pub struct Designation {
     /// The mark: `LG2`, `CW614N`, `EN1A`.
     pub mark: &'static str,
     /// Whether it is in force.
-    pub standing: Standing,
+    pub validity: Validity,
     /// Where it comes from.
     pub source: Source,
 }

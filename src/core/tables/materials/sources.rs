@@ -1,6 +1,6 @@
 //! Where the material rows were read, and short makers for a sentence with its source.
 
-use super::{Advice, Designation, Standing};
+use super::{Advice, Designation, Validity};
 use crate::tables::source::Source;
 
 /// Advice of the trade with no published source.
@@ -20,14 +20,14 @@ pub(super) const fn read(text: &'static str, source: Source) -> Advice {
 
 /// A designation in force, read in the source named.
 pub(super) const fn mark(mark: &'static str, source: Source) -> Designation {
-    Designation { mark, standing: Standing::Current, source }
+    Designation { mark, validity: Validity::Current, source }
 }
 
 /// A designation recalled, not read.
 pub(super) const fn recalled_mark(mark: &'static str) -> Designation {
     Designation {
         mark,
-        standing: Standing::Current,
+        validity: Validity::Current,
         source: Source::memory("recalled, no source read"),
     }
 }
@@ -35,12 +35,12 @@ pub(super) const fn recalled_mark(mark: &'static str) -> Designation {
 impl Designation {
     /// The same mark, of a standard withdrawn.
     pub(super) const fn old(self) -> Self {
-        Self { standing: Standing::Old, ..self }
+        Self { validity: Validity::Old, ..self }
     }
 
     /// The same mark, of another country's standard.
     pub(super) const fn abroad(self) -> Self {
-        Self { standing: Standing::Abroad, ..self }
+        Self { validity: Validity::Abroad, ..self }
     }
 }
 

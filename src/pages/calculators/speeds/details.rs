@@ -8,7 +8,7 @@ use holewright_core::calc::countersink::RULES;
 use holewright_core::calc::cutting_speed::spindle_speed;
 use holewright_core::calc::depth::Deep;
 use holewright_core::calc::oversize::likely;
-use holewright_core::calc::reaming::{Leave, Printed, Reaming};
+use holewright_core::calc::reaming::{Leave, PrintedAllowance, Reaming};
 use holewright_core::calc::spotting::Spot;
 use holewright_core::calculators::speeds::Sink;
 use holewright_core::calculators::speeds::{self, Pecks};
@@ -170,7 +170,7 @@ fn leaves(reamer: Length, drill: &Drill) -> String {
     }
 }
 
-fn allowance(reamer: Length, printed: &Printed) -> AllowanceRow {
+fn allowance(reamer: Length, printed: &PrintedAllowance) -> AllowanceRow {
     let row = printed.row;
     AllowanceRow {
         printed_as: row.printed_as,

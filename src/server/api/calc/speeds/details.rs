@@ -7,7 +7,7 @@ use crate::api::drills::Drill;
 use crate::api::figures;
 use holewright_core::calc::{reaming, spotting};
 use holewright_core::calculators::speeds;
-use holewright_core::tables::reaming::Kind;
+use holewright_core::tables::reaming::Drive;
 use holewright_core::units::Length;
 
 /// When to withdraw a drill and clear it.
@@ -136,15 +136,15 @@ impl Reaming {
     }
 }
 
-impl From<&reaming::Printed> for Allowance {
-    fn from(printed: &reaming::Printed) -> Self {
+impl From<&reaming::PrintedAllowance> for Allowance {
+    fn from(printed: &reaming::PrintedAllowance) -> Self {
         let row = printed.row;
         Self {
             printed_as: row.printed_as,
-            turned: match row.kind {
-                Kind::Hand => "hand",
-                Kind::Machine => "machine",
-                Kind::Either => "either",
+            turned: match row.drive {
+                Drive::Hand => "hand",
+                Drive::Machine => "machine",
+                Drive::Either => "either",
             },
             left_low_mm: figures::mm(row.least),
             left_high_mm: figures::mm(row.most),

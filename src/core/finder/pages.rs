@@ -11,7 +11,7 @@ use crate::calculators::{CALCULATORS, Declaration};
 
 /// A page that stands for itself.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Door {
+pub struct Page {
     /// [`Kind::Calculator`] or [`Kind::List`].
     pub kind: Kind,
     /// What it is called.
@@ -27,12 +27,12 @@ pub struct Door {
 }
 
 /// Every such page that exists, calculators first.
-pub static DOORS: LazyLock<Vec<Door>> = LazyLock::new(|| {
-    let calculators = CALCULATORS.iter().map(|calculator| Door::of_calculator(calculator));
+pub static PAGES: LazyLock<Vec<Page>> = LazyLock::new(|| {
+    let calculators = CALCULATORS.iter().map(|calculator| Page::of_calculator(calculator));
     std::iter::once(PLAN).chain(calculators).chain(LISTS).collect()
 });
 
-const PLAN: Door = Door {
+const PLAN: Page = Page {
     kind: Kind::Calculator,
     title: "Hole plan",
     url: Cow::Borrowed("/plan"),
@@ -41,8 +41,8 @@ const PLAN: Door = Door {
     words: &["tapping", "tapped", "tap", "drilling", "depth", "blind", "through"],
 };
 
-const LISTS: [Door; 4] = [
-    Door {
+const LISTS: [Page; 4] = [
+    Page {
         kind: Kind::List,
         title: "Threads",
         url: Cow::Borrowed("/threads"),
@@ -50,7 +50,7 @@ const LISTS: [Door; 4] = [
         names: &["threads", "thread"],
         words: &["systems", "screw", "screws", "bolt", "bolts", "nut", "nuts"],
     },
-    Door {
+    Page {
         kind: Kind::List,
         title: "Drills",
         url: Cow::Borrowed("/drills"),
@@ -58,7 +58,7 @@ const LISTS: [Door; 4] = [
         names: &["drills", "drill", "drill chart"],
         words: &["sizes", "series", "twist"],
     },
-    Door {
+    Page {
         kind: Kind::List,
         title: "Materials",
         url: Cow::Borrowed("/materials"),
@@ -66,7 +66,7 @@ const LISTS: [Door; 4] = [
         names: &["materials", "material", "metal", "metals"],
         words: &[],
     },
-    Door {
+    Page {
         kind: Kind::List,
         title: "Calculators",
         url: Cow::Borrowed("/calculators"),
@@ -76,7 +76,7 @@ const LISTS: [Door; 4] = [
     },
 ];
 
-impl Door {
+impl Page {
     fn of_calculator(calculator: &Declaration) -> Self {
         Self {
             kind: Kind::Calculator,
@@ -91,5 +91,5 @@ impl Door {
 
 /// Whether a word is about one of these pages.
 pub(super) fn is_about_one(word: &str) -> bool {
-    DOORS.iter().any(|door| door.names.contains(&word) || door.words.contains(&word))
+    PAGES.iter().any(|page| page.names.contains(&word) || page.words.contains(&word))
 }
