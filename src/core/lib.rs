@@ -5,13 +5,17 @@
 //! - [`finder`]: what someone typed, to ranked hits over the tables and calculators.
 //! - [`calc`]: the formulas, as pure functions.
 //! - [`plan`]: one hole, from a [`plan::HoleSpec`] to ordered operations.
+//! - [`asking`]: what people are asked for: fields, what was typed, what was wrong with it.
+//! - [`calculators`]: each calculator with its question and its answer, and the table of them all.
 //! - [`drawing`]: dimensioned drawings as SVG.
 //! - [`export`]: the tables of the pages as files.
 
 #[macro_use]
 extern crate uom;
 
+pub mod asking;
 pub mod calc;
+pub mod calculators;
 pub mod drawing;
 pub mod export;
 pub mod finder;

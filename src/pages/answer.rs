@@ -1,5 +1,8 @@
 //! A finished page, redirect or refusal.
 
+use std::borrow::Cow;
+use std::str;
+
 use askama::Template;
 
 /// A finished page, redirect or refusal.
@@ -10,7 +13,43 @@ pub struct Answer {
     /// Headers the page itself decides: content type, location.
     pub headers: Vec<(&'static str, String)>,
     /// The body.
-    pub body: String,
+    pub body: Body,
+}
+
+/// The bytes of an answer: text, or what is none, such as a picture.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Body(Cow<'static, [u8]>);
+
+impl Body {
+    /// The bytes.
+    #[must_use]
+    pub fn as_bytes(&self) -> &[u8] {
+        &self.0
+    }
+
+    /// The bytes, to be sent.
+    #[must_use]
+    pub fn into_bytes(self) -> Cow<'static, [u8]> {
+        self.0
+    }
+}
+
+impl From<String> for Body {
+    fn from(text: String) -> Self {
+        Self(Cow::Owned(text.into_bytes()))
+    }
+}
+
+impl From<&'static str> for Body {
+    fn from(text: &'static str) -> Self {
+        Self(Cow::Borrowed(text.as_bytes()))
+    }
+}
+
+impl From<Vec<u8>> for Body {
+    fn from(bytes: Vec<u8>) -> Self {
+        Self(Cow::Owned(bytes))
+    }
 }
 
 impl Answer {
@@ -18,8 +57,12 @@ impl Answer {
     pub(super) fn html(status: u16, template: &impl Template) -> Self {
         // Rendering into a `String` cannot fail; were it to, an empty 500 is an honest answer.
         match template.render() {
-            Ok(body) => Self { status, headers: content_type("text/html; charset=utf-8"), body },
-            Err(_) => Self { status: 500, headers: Vec::new(), body: String::new() },
+            Ok(body) => Self {
+                status,
+                headers: content_type("text/html; charset=utf-8"),
+                body: body.into(),
+            },
+            Err(_) => Self { status: 500, headers: Vec::new(), body: Body::default() },
         }
     }
 
@@ -34,7 +77,21 @@ impl Answer {
     }
 
     fn redirect(status: u16, location: &str) -> Self {
-        Self { status, headers: vec![("location", location.to_owned())], body: String::new() }
+        Self { status, headers: vec![("location", location.to_owned())], body: Body::default() }
+    }
+
+    /// The body of a page, a table or a drawing; empty where the body is no text.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright_pages::{Answer, Context, answer};
+    /// assert!(answer("/threads.csv", "", &Context::default()).text().contains("ba,"));
+    /// let picture = Answer { status: 200, headers: Vec::new(), body: vec![0x89, b'P'].into() };
+    /// assert_eq!(picture.text(), "");
+    /// ```
+    #[must_use]
+    pub fn text(&self) -> &str {
+        str::from_utf8(self.body.as_bytes()).unwrap_or_default()
     }
 
     /// Where a redirect points.

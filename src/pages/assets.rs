@@ -53,7 +53,7 @@ pub(super) fn answer(path: &str) -> Option<Answer> {
         if path == asset.address { "public, max-age=31536000, immutable" } else { "no-cache" };
     let mut headers = content_type(asset.kind);
     headers.push(("cache-control", keep.to_owned()));
-    Some(Answer { status: 200, headers, body: asset.body.to_owned() })
+    Some(Answer { status: 200, headers, body: asset.body.into() })
 }
 
 /// FNV-1a, 64 bits: small, the same in every build, and enough to tell two style sheets apart.

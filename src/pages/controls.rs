@@ -3,20 +3,32 @@
 //! What was typed but is no choice stays in its list, as typed.
 
 use super::field::{Field, Group, Kind, items};
-use super::form::sentence_case;
+use holewright_core::asking::{About, AnyField, Control, Word};
 use holewright_core::tables::drills::{Series, owned};
 use holewright_core::tables::materials::{self, Material};
+use holewright_core::units::print::sentence as sentence_case;
 
-/// One choice: its word in an address, the words a person reads, what it means.
-pub(crate) struct Word<T> {
-    pub(crate) slug: &'static str,
-    pub(crate) words: &'static str,
-    pub(crate) value: T,
+/// The words of a choice: in an address, and as a person reads them.
+pub(crate) type Choice = (&'static str, &'static str);
+
+/// The words of a choice without what they mean.
+pub(crate) fn choices<T>(words: &[Word<T>]) -> Vec<Choice> {
+    words.iter().map(|word| (word.slug, word.words)).collect()
 }
 
-/// A choice.
-pub(crate) const fn word<T>(slug: &'static str, words: &'static str, value: T) -> Word<T> {
-    Word { slug, words, value }
+/// The control of a declared field, filled as it was typed.
+pub(crate) fn declared(field: &dyn AnyField, typed: &str) -> Field {
+    let About { name, label, .. } = *field.about();
+    let words = field.choices();
+    let control = match field.control() {
+        Control::Text => Field::text(name, label, "", typed),
+        Control::Pick => pick(name, label, &words, typed),
+        Control::List => list(name, label, &words, typed),
+        Control::OpenList(none) => optional_list(name, label, none, &words, typed),
+        Control::Metal(none) => metal(name, label, none, typed),
+        Control::Series => series(label, typed),
+    };
+    Field { hint: field.about().hint(), ..control }
 }
 
 /// A list of all materials that may be cut, by family. A metal that is typed but not known, or not
@@ -47,53 +59,49 @@ pub(crate) fn metal(name: &'static str, label: &'static str, none: &str, typed: 
 }
 
 /// A few choices side by side; the first is taken where nothing was typed.
-pub(crate) fn pick<T>(
+pub(crate) fn pick(
     name: &'static str,
     label: &'static str,
-    words: &[Word<T>],
+    words: &[Choice],
     typed: &str,
 ) -> Field {
     let choices = words.iter().enumerate().map(|(place, word)| {
-        let taken = is(typed, word) || (typed.is_empty() && place == 0);
-        (word.slug.to_owned(), word.words.to_owned(), taken)
+        let taken = is(typed, *word) || (typed.is_empty() && place == 0);
+        (word.0.to_owned(), word.1.to_owned(), taken)
     });
     Field::new(name, label, "", Kind::Pick(items(name, choices.chain(unknown(typed, words)))))
 }
 
 /// A list whose first line, the usual, stands for an empty field and so keeps out of the address.
-pub(crate) fn list<T>(
+pub(crate) fn list(
     name: &'static str,
     label: &'static str,
-    words: &[Word<T>],
+    words: &[Choice],
     typed: &str,
 ) -> Field {
     let choices = words.iter().enumerate().map(|(place, word)| {
-        let value = if place == 0 { "" } else { word.slug };
-        (value.to_owned(), word.words.to_owned(), is(typed, word))
+        let value = if place == 0 { "" } else { word.0 };
+        (value.to_owned(), word.1.to_owned(), is(typed, *word))
     });
     Field::new(name, label, "", Kind::List(items(name, choices.chain(unknown(typed, words)))))
 }
 
 /// A list that may be left alone: its first line is an empty field.
-pub(crate) fn optional_list<T>(
+pub(crate) fn optional_list(
     name: &'static str,
     label: &'static str,
     none: &str,
-    words: &[Word<T>],
+    words: &[Choice],
     typed: &str,
 ) -> Field {
     let nothing = (String::new(), none.to_owned(), typed.is_empty());
-    let choices =
-        words.iter().map(|word| (word.slug.to_owned(), word.words.to_owned(), is(typed, word)));
+    let choices = words.iter().map(|word| (word.0.to_owned(), word.1.to_owned(), is(typed, *word)));
     let choices = [nothing].into_iter().chain(choices).chain(unknown(typed, words));
     Field::new(name, label, "", Kind::List(items(name, choices)))
 }
 
 /// Every series, as an address writes the choice of them all.
 pub(super) const EVERY_SERIES: &str = "number,letter,fraction,metric";
-
-/// What a form calls the series of the drills a reader has.
-pub(crate) const SERIES_AT_HAND: &str = "Drill series at hand";
 
 /// The drill series, any of them ticked.
 pub(crate) fn series(label: &'static str, typed: &str) -> Field {
@@ -107,23 +115,12 @@ pub(crate) fn series(label: &'static str, typed: &str) -> Field {
     Field::new("series", label, "None ticked: every series", Kind::Ticks(items))
 }
 
-/// A list of single drills at hand.
-pub(crate) fn owned_drills(typed: &str) -> Field {
-    Field::text(
-        "owned",
-        "Or just these drills",
-        "A list with ranges: 1-60, 1/16-1/2x64ths, 1-6x0.1mm, 2.05mm",
-        typed,
-    )
+fn is(typed: &str, (slug, _): Choice) -> bool {
+    slug.eq_ignore_ascii_case(typed)
 }
 
-fn is<T>(typed: &str, word: &Word<T>) -> bool {
-    word.slug.eq_ignore_ascii_case(typed)
-}
-
-/// What was typed though it is no choice: it stays in the form, as typed.
-fn unknown<T>(typed: &str, words: &[Word<T>]) -> Option<(String, String, bool)> {
-    let known = typed.is_empty() || words.iter().any(|word| is(typed, word));
+fn unknown(typed: &str, words: &[Choice]) -> Option<(String, String, bool)> {
+    let known = typed.is_empty() || words.iter().any(|word| is(typed, *word));
     (!known).then(|| (typed.to_owned(), not_a_choice(typed), true))
 }
 

@@ -1,5 +1,7 @@
 //! One field of a form as a template shows it: label, hint, what was typed, what was wrong with it.
 
+use std::borrow::Cow;
+
 use askama::Template;
 
 use super::FieldError;
@@ -14,7 +16,7 @@ pub struct Field {
     /// What it asks for.
     pub label: &'static str,
     /// What may be typed, below the label; empty for none.
-    pub hint: &'static str,
+    pub hint: Cow<'static, str>,
     /// The control, with what was typed.
     pub kind: Kind,
     /// What was wrong with it.
@@ -77,7 +79,12 @@ pub struct Trouble {
 
 impl Field {
     /// A line of text.
-    pub fn text(name: &'static str, label: &'static str, hint: &'static str, typed: &str) -> Self {
+    pub fn text(
+        name: &'static str,
+        label: &'static str,
+        hint: impl Into<Cow<'static, str>>,
+        typed: &str,
+    ) -> Self {
         Self::new(name, label, hint, Kind::Text(typed.to_owned()))
     }
 
@@ -100,8 +107,13 @@ impl Field {
     }
 
     /// A field without an error.
-    pub fn new(name: &'static str, label: &'static str, hint: &'static str, kind: Kind) -> Self {
-        Self { name, label, hint, kind, error: None }
+    pub fn new(
+        name: &'static str,
+        label: &'static str,
+        hint: impl Into<Cow<'static, str>>,
+        kind: Kind,
+    ) -> Self {
+        Self { name, label, hint: hint.into(), kind, error: None }
     }
 
     /// The field with its error, if it has one among these; `fill` makes the address that puts a choice in the field.

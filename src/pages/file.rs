@@ -1,93 +1,93 @@
 //! The table or the drawing of a page, at the page's address with `.csv` or `.svg` behind the path.
 //!
-//! Only these two endings are read here: `2.05` is a drill. A file moves with its page, and where a
-//! page has no such file there is nothing.
+//! A file moves with its page, and where a page has no such file there is nothing. The figures
+//! behind `.json` are a server's to give: here only the redirect of an address that moved is theirs.
 
+use super::address::{Address, Ending, Page};
 use super::answer::content_type;
 use super::plan::Request;
-use super::{Answer, Visit, drills, not_found, route};
+use super::{Answer, Visit, calculators, drills, not_found, page};
 use holewright_core::drawing::{DrawingIds, hole_section, thread_profile};
 use holewright_core::export::{self, Table};
 use holewright_core::plan;
 use holewright_core::tables::drills::{Series, find as find_drill};
 use holewright_core::tables::threads::{find as find_thread, system};
 
-/// What kind of file.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Kind {
-    /// A table as comma-separated values.
-    Csv,
-    /// A drawing.
-    Svg,
-}
-
-impl Kind {
-    const fn ending(self) -> &'static str {
-        match self {
-            Self::Csv => ".csv",
-            Self::Svg => ".svg",
-        }
-    }
-}
-
-/// The page's path and the kind of file asked of it; none where the path ends in no file's ending.
-pub(super) fn asked(path: &str) -> Option<(&str, Kind)> {
-    [Kind::Csv, Kind::Svg].into_iter().find_map(|kind| {
-        let page = path.strip_suffix(kind.ending())?;
-        (!page.ends_with('/')).then_some((page, kind))
-    })
-}
-
-/// The file of a page; `visit` is to the page itself.
-pub(super) fn answer(segments: &[&str], visit: &Visit<'_>, kind: Kind) -> Answer {
-    let found = match kind {
-        Kind::Csv => table(segments, visit).map(|table| csv(&visit.path, &table)),
-        Kind::Svg => drawing(segments, visit).map(svg),
+/// What stands at an address with this ending; `visit` is to the page itself.
+pub(super) fn answer(address: &Address, visit: &Visit<'_>, ending: Ending) -> Answer {
+    let found = match ending {
+        Ending::Json => None,
+        Ending::Csv => table(&address.page, visit).map(|table| csv(&visit.path, &table)),
+        Ending::Svg => drawing(&address.page, visit).map(svg),
     };
-    found.unwrap_or_else(|| as_the_page_goes(segments, visit, kind))
+    found.unwrap_or_else(|| as_the_page_goes(address, visit, ending))
 }
 
-fn table(segments: &[&str], visit: &Visit<'_>) -> Option<Table> {
-    match *segments {
-        ["threads"] => Some(export::threads::systems()),
-        ["threads", slug] => Some(export::threads::sizes(system(slug)?)),
-        ["threads", system, size] => Some(export::threads::of_thread(find_thread(system, size)?)),
-        ["drills"] => Some(export::drills::chart(drills::cut::read(&visit.query).ok()?.drills())),
-        ["drills", series, size] => {
+fn table(page: &Page, visit: &Visit<'_>) -> Option<Table> {
+    match page {
+        Page::ThreadSystems => Some(export::threads::systems()),
+        Page::ThreadSystem(slug) => Some(export::threads::sizes(system(slug)?)),
+        Page::Thread { system, size } => {
+            Some(export::threads::of_thread(find_thread(system, size)?))
+        }
+        Page::DrillChart => {
+            Some(export::drills::chart(drills::cut::read(&visit.query).ok()?.drills()))
+        }
+        Page::Drill { series, size } => {
             Some(export::drills::nearest(find_drill(Series::from_slug(series)?, size)?))
         }
-        ["materials"] => Some(export::materials::list()),
-        ["plan"] => {
+        Page::Materials => Some(export::materials::list()),
+        Page::Calculator(name) => calculators::table(visit, name),
+        Page::Plan => {
             let spec = Request::of(visit.query.clone()).spec().ok()?;
             Some(export::plan::operations(&plan::build(&spec).ok()?))
         }
-        _ => None,
+        Page::Home
+        | Page::Search
+        | Page::Material(_)
+        | Page::Drawer
+        | Page::Calculators
+        | Page::Asset(_)
+        | Page::Unknown => None,
     }
 }
 
-fn drawing(segments: &[&str], visit: &Visit<'_>) -> Option<String> {
-    match *segments {
-        ["threads", system, size] => {
+fn drawing(page: &Page, visit: &Visit<'_>) -> Option<String> {
+    match page {
+        Page::Thread { system, size } => {
             Some(thread_profile(find_thread(system, size)?, DrawingIds::new("profile")))
         }
-        ["plan"] => {
+        Page::Calculator(name) => calculators::drawing(visit, name),
+        Page::Plan => {
             let spec = Request::of(visit.query.clone()).spec().ok()?;
             Some(hole_section(&plan::build(&spec).ok()?, DrawingIds::new("section")))
         }
-        _ => None,
+        Page::Home
+        | Page::Search
+        | Page::ThreadSystems
+        | Page::ThreadSystem(_)
+        | Page::DrillChart
+        | Page::Drill { .. }
+        | Page::Materials
+        | Page::Material(_)
+        | Page::Drawer
+        | Page::Calculators
+        | Page::Asset(_)
+        | Page::Unknown => None,
     }
 }
 
 /// The page says why there is no file: it moved, what was typed makes no sense, it is not there.
-fn as_the_page_goes(segments: &[&str], visit: &Visit<'_>, kind: Kind) -> Answer {
-    let page = route(segments, visit);
+fn as_the_page_goes(address: &Address, visit: &Visit<'_>, ending: Ending) -> Answer {
+    let page = page(&address.page, visit);
     match page.location() {
         Some(location) if page.status == 301 => {
             let (path, query) = location.split_once('?').unwrap_or((location, ""));
             let query = if query.is_empty() { String::new() } else { format!("?{query}") };
-            Answer::moved(&format!("{path}{}{query}", kind.ending()))
+            Answer::moved(&format!("{path}{}{query}", ending.as_str()))
         }
         None if page.status != 200 => page,
+        None if ending == Ending::Json => page,
         _ => not_found::show(visit),
     }
 }
@@ -98,11 +98,15 @@ fn csv(path: &str, table: &Table) -> Answer {
     let name = path.replace('/', "-");
     headers.push((
         "content-disposition",
-        format!("attachment; filename=\"holewright{name}{}\"", Kind::Csv.ending()),
+        format!("attachment; filename=\"holewright{name}{}\"", Ending::Csv.as_str()),
     ));
-    Answer { status: 200, headers, body: table.csv() }
+    Answer { status: 200, headers, body: table.csv().into() }
 }
 
 fn svg(drawing: String) -> Answer {
-    Answer { status: 200, headers: content_type("image/svg+xml; charset=utf-8"), body: drawing }
+    Answer {
+        status: 200,
+        headers: content_type("image/svg+xml; charset=utf-8"),
+        body: drawing.into(),
+    }
 }

@@ -2,8 +2,9 @@
 
 use askama::Template;
 
+use super::calculators::in_a_sentence;
 use super::field::Field;
-use super::layout::{Door, Frame};
+use super::layout::{Frame, Section};
 use super::plan::short_form;
 use super::{Answer, Visit};
 
@@ -12,12 +13,13 @@ use super::{Answer, Visit};
 struct HomePage {
     frame: Frame,
     plan_fields: Vec<Field>,
+    calculators: String,
 }
 
 /// The front page.
 pub(super) fn show(visit: &Visit<'_>) -> Answer {
     let description = "Threads, drills and metals for the model engineer, and a plan for every hole: the drill, the depths and each step in order.";
     let frame =
-        Frame::new(visit, Door::None, "Threads, drills and a plan for every hole", description);
-    Answer::html(200, &HomePage { frame, plan_fields: short_form() })
+        Frame::new(visit, Section::None, "Threads, drills and a plan for every hole", description);
+    Answer::html(200, &HomePage { frame, plan_fields: short_form(), calculators: in_a_sentence() })
 }

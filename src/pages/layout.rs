@@ -13,10 +13,10 @@ pub struct Frame {
     pub description: String,
     /// The page's own address, absolute where the host is known.
     pub canonical: String,
-    /// The doors to the figures, the one this page stands behind marked.
-    pub doors: Vec<DoorLink>,
-    /// The doors to the members' part, the same for every reader.
-    pub club: Vec<DoorLink>,
+    /// The sections of the figures, the one of this page marked.
+    pub sections: Vec<SectionLink>,
+    /// The sections of the members' part, the same for every reader.
+    pub club: Vec<SectionLink>,
     /// Whether a search engine may list the page: not a mistake's answer.
     pub listed: bool,
     /// What the page says of the reader's drawer, where it has a part in it.
@@ -33,20 +33,20 @@ pub struct Frame {
     pub version: &'static str,
 }
 
-/// A door in the navigation.
+/// A section in the navigation.
 #[derive(Clone, Debug)]
-pub struct DoorLink {
+pub struct SectionLink {
     /// Where it leads, and its words.
     pub link: Link,
-    /// Whether this page stands behind it.
+    /// Whether this page is in it.
     pub here: bool,
     /// It shows only where there is room.
     pub roomy: bool,
 }
 
-/// The doors of the site.
+/// The sections of the site.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Door {
+pub enum Section {
     /// The thread systems.
     Threads,
     /// The drill chart.
@@ -61,29 +61,29 @@ pub enum Door {
     Notes,
     /// A member's own page, and what leads there.
     Members,
-    /// Behind none of them: home, finding, errors.
+    /// In none of them: home, finding, errors.
     None,
 }
 
-/// Four doors fit beside each other on the narrowest telephone; the last shows where there is room,
+/// Four sections fit beside each other on the narrowest telephone; the last shows where there is room,
 /// and stands in the footer everywhere.
-const DOORS: [(Door, &str, &str); 5] = [
-    (Door::Threads, "/threads", "Threads"),
-    (Door::Drills, "/drills", "Drills"),
-    (Door::Materials, "/materials", "Materials"),
-    (Door::Plan, "/plan", "Plan"),
-    (Door::Calculators, "/calculators", "Calculators"),
+const SECTIONS: [(Section, &str, &str); 5] = [
+    (Section::Threads, "/threads", "Threads"),
+    (Section::Drills, "/drills", "Drills"),
+    (Section::Materials, "/materials", "Materials"),
+    (Section::Plan, "/plan", "Plan"),
+    (Section::Calculators, "/calculators", "Calculators"),
 ];
 
 /// On a telephone these two stand beside the site's name. Whoever is not signed in is asked to by
 /// the second; the page says the same to all, or it could not be kept for all.
-const CLUB: [(Door, &str, &str); 2] =
-    [(Door::Notes, "/notes", "Notes"), (Door::Members, "/me", "Members")];
+const CLUB: [(Section, &str, &str); 2] =
+    [(Section::Notes, "/notes", "Notes"), (Section::Members, "/me", "Members")];
 
 impl Frame {
     /// The frame of a page whose canonical address is its path alone.
-    pub(super) fn new(visit: &Visit<'_>, door: Door, title: &str, description: &str) -> Self {
-        Self::at(visit.context, door, &visit.path, title, description)
+    pub(super) fn new(visit: &Visit<'_>, section: Section, title: &str, description: &str) -> Self {
+        Self::at(visit.context, section, &visit.path, title, description)
     }
 
     /// The same frame for the answer to a mistake, which is no page of its own.
@@ -99,23 +99,24 @@ impl Frame {
     /// The frame of a page at this canonical address.
     pub fn at(
         context: &Context,
-        door: Door,
+        section: Section,
         address: &str,
         title: &str,
         description: &str,
     ) -> Self {
-        let link = |&(which, address, words): &(Door, &str, &str)| DoorLink {
+        let link = |&(which, address, words): &(Section, &str, &str)| SectionLink {
             link: Link::new(address, words),
-            here: which == door,
-            roomy: which == Door::Calculators,
+            here: which == section,
+            roomy: which == Section::Calculators,
         };
-        let leads =
-            |&&(which, ..): &&(Door, &str, &str)| which != Door::Notes || context.notes.are_kept;
+        let leads = |&&(which, ..): &&(Section, &str, &str)| {
+            which != Section::Notes || context.notes.are_kept
+        };
         Self {
             title: format!("{title} – Holewright"),
             description: description.to_owned(),
             canonical: format!("{}{address}", context.base_url),
-            doors: DOORS.iter().map(link).collect(),
+            sections: SECTIONS.iter().map(link).collect(),
             club: CLUB.iter().filter(leads).map(link).collect(),
             listed: true,
             drawer: None,

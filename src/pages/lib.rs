@@ -3,20 +3,18 @@
 //! The same function compiled for a phone with no signal must give the same bytes. Leaves out the
 //! JSON, the members' notes and every word kept for the server: those answer 404 here.
 
-mod address;
+pub mod address;
 mod answer;
 pub mod assets;
-pub mod calculators;
+mod calculators;
 mod candidate;
 pub(crate) mod cited;
 pub(crate) mod controls;
-mod diameter;
 pub mod drawer;
 pub mod drills;
 pub mod field;
 mod figures;
 mod file;
-pub mod form;
 mod home;
 pub mod layout;
 pub mod link;
@@ -28,15 +26,13 @@ mod query;
 pub mod search;
 mod sentence;
 mod threads;
-mod typed;
 pub(crate) mod warnings;
 
-pub use address::canonical;
-pub use answer::Answer;
-pub use form::{Choice, FieldError};
+pub use answer::{Answer, Body};
+pub use holewright_core::asking::{Choice, FieldError};
 pub use query::Query;
 
-use address::Address;
+use address::{Address, Ending, Page};
 use drawer::{Carried, Drawer};
 
 /// What varies from reader to reader, as plain values.
@@ -98,38 +94,44 @@ pub fn answer(path: &str, query: &str, context: &Context) -> Answer {
         return answer;
     }
     let address = Address::read(path);
-    let canonical = address.canonical();
-    let visit = |path: &str| Visit { path: path.to_owned(), query: Query::read(query), context };
-    let answer = match file::asked(&canonical) {
-        Some((page, kind)) => {
+    let visit = Visit { path: address.canonical(), query: Query::read(query), context };
+    let found = match address.ending {
+        None => page(&address.page, &visit),
+        Some(ending) => {
             // A file is the same for every reader.
             let context = &Context { drawer: Carried::Nothing, ..context.clone() };
-            let visit = Visit { context, ..visit(page) };
-            file::answer(&Address::read(page).segments(), &visit, kind)
+            let query = visit.query.clone();
+            let at_page = Visit { path: address.page_path(), query, context };
+            file::answer(&address, &at_page, ending)
         }
-        None => route(&address.segments(), &visit(&canonical)),
     };
-    let visit = visit(&canonical);
-    let moved = path != visit.path || (visit.query.is_untidy() && !answer.is_refusal());
-    if moved && answer.is_page() { Answer::moved(&visit.query.after(&visit.path)) } else { answer }
+    let moved = path != visit.path || (visit.query.is_untidy() && !found.is_refusal());
+    if moved && found.is_page() {
+        Answer::moved(&visit.query.after(&visit.path))
+    } else if address.ending == Some(Ending::Json) && found.location().is_none() {
+        // To the pages the ending is part of a name like any other.
+        page(&address.ending_as_name(), &visit)
+    } else {
+        found
+    }
 }
 
-/// Every address of the reference.
-fn route(segments: &[&str], visit: &Visit<'_>) -> Answer {
-    match *segments {
-        [] => home::show(visit),
-        ["search"] => search::show(visit),
-        ["threads"] => threads::index(visit),
-        ["threads", system] => threads::system(visit, system),
-        ["threads", system, size] => threads::show(visit, system, size),
-        ["drills"] => drills::chart(visit),
-        ["drills", series, size] => drills::show(visit, series, size),
-        ["materials"] => materials::index(visit),
-        ["materials", slug] => materials::show(visit, slug),
-        ["plan"] => plan::show(visit),
-        ["drawer"] => drawer::show(visit),
-        ["calculators"] => calculators::index(visit),
-        ["calculators", name] => calculators::show(visit, name),
-        _ => not_found::show(visit),
+/// Every page of the reference.
+fn page(page: &Page, visit: &Visit<'_>) -> Answer {
+    match page {
+        Page::Home => home::show(visit),
+        Page::Search => search::show(visit),
+        Page::ThreadSystems => threads::index(visit),
+        Page::ThreadSystem(system) => threads::system(visit, system),
+        Page::Thread { system, size } => threads::show(visit, system, size),
+        Page::DrillChart => drills::chart(visit),
+        Page::Drill { series, size } => drills::show(visit, series, size),
+        Page::Materials => materials::index(visit),
+        Page::Material(slug) => materials::show(visit, slug),
+        Page::Plan => plan::show(visit),
+        Page::Drawer => drawer::show(visit),
+        Page::Calculators => calculators::index(visit),
+        Page::Calculator(name) => calculators::show(visit, name),
+        Page::Asset(_) | Page::Unknown => not_found::show(visit),
     }
 }

@@ -1,9 +1,9 @@
 //! A link with its words.
 
-use super::form::sentence_case;
 use holewright_core::tables::drills::Drill;
 use holewright_core::tables::materials::Material;
 use holewright_core::tables::threads::Thread;
+use holewright_core::units::print::sentence as sentence_case;
 
 /// A link with its words.
 #[derive(Clone, Debug, PartialEq, Eq)]

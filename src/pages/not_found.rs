@@ -2,7 +2,7 @@
 
 use askama::Template;
 
-use super::layout::{Door, Frame};
+use super::layout::{Frame, Section};
 use super::link::Link;
 use super::{Answer, Visit};
 use holewright_core::finder;
@@ -45,7 +45,8 @@ pub(super) fn near_systems(
 
 /// A page for nothing found, with these near matches.
 pub(super) fn page(visit: &Visit<'_>, near: Vec<Link>) -> Answer {
-    let frame = Frame::new(visit, Door::None, "Nothing here", "There is no page at this address.")
-        .of_a_mistake();
+    let frame =
+        Frame::new(visit, Section::None, "Nothing here", "There is no page at this address.")
+            .of_a_mistake();
     Answer::html(404, &NotFoundPage { frame, near })
 }

@@ -2,7 +2,7 @@
 
 use askama::Template;
 
-use super::layout::{Door, Frame};
+use super::layout::{Frame, Section};
 use super::{Answer, Context};
 
 #[derive(Template)]
@@ -19,6 +19,6 @@ struct ProblemPage<'a> {
 /// stand in `detail`.
 #[must_use]
 pub fn page(status: u16, title: &str, detail: &str, context: &Context) -> Answer {
-    let frame = Frame::at(context, Door::None, "/", title, detail).of_a_mistake();
+    let frame = Frame::at(context, Section::None, "/", title, detail).of_a_mistake();
     Answer::html(status, &ProblemPage { frame, title, detail })
 }

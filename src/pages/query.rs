@@ -67,6 +67,11 @@ impl Query {
         self.pairs.iter().find(|(held, _)| held == name).map_or("", |(_, value)| value.as_str())
     }
 
+    /// The parameters that were filled, in the order given.
+    pub fn pairs(&self) -> impl Iterator<Item = (&str, &str)> + Clone {
+        self.pairs.iter().map(|(name, value)| (name.as_str(), value.as_str()))
+    }
+
     /// Empty or repeated parameters were dropped: a form leaves every field in its address.
     pub(super) fn is_untidy(&self) -> bool {
         self.untidy
@@ -74,7 +79,7 @@ impl Query {
 
     /// The address of a path with these parameters.
     pub(super) fn after(&self, path: &str) -> String {
-        address(path, self.pairs.iter().map(|(name, value)| (name.as_str(), value.as_str())))
+        address(path, self.pairs())
     }
 
     /// The parameters of these names that were given, in the order named.

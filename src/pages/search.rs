@@ -2,10 +2,10 @@
 
 use askama::Template;
 
-use super::form::quoted;
-use super::layout::{Door, Frame};
+use super::layout::{Frame, Section};
 use super::link::Link;
 use super::{Answer, Visit};
+use holewright_core::asking::quoted;
 use holewright_core::calc::clearance::Fit;
 use holewright_core::calc::uses;
 use holewright_core::finder::{self, Found, Hit, Kind};
@@ -51,7 +51,7 @@ pub(super) fn show(visit: &Visit<'_>) -> Answer {
         1 => (200, format!("{} could be this", quoted(typed))),
         _ => (200, format!("{} could be any of these", quoted(typed))),
     };
-    let frame = Frame::new(visit, Door::None, &heading, "Find a thread, a drill or a metal.");
+    let frame = Frame::new(visit, Section::None, &heading, "Find a thread, a drill or a metal.");
     let page = SearchPage {
         frame: if status == 200 { frame } else { frame.of_a_mistake() },
         heading,

@@ -1,30 +1,31 @@
-//! One cookie of a request. Leaves out what its value means.
+//! The cookies of a request, by name. Leaves out what their values mean.
 
 use axum::http::HeaderMap;
 use axum::http::header::COOKIE;
+use cookie::Cookie;
 
-/// The value of the first cookie of this name, the quotes around it taken off. Bytes that are no text
-/// become the replacement character.
+/// The values of the cookies of this name, in their order, the quotes around each taken off. Bytes
+/// that are no text become the replacement character.
+pub fn values(headers: &HeaderMap, name: &str) -> impl Iterator<Item = String> {
+    let lines = headers.get_all(COOKIE).iter();
+    let lines = lines.map(|line| String::from_utf8_lossy(line.as_bytes()).into_owned());
+    lines
+        .flat_map(Cookie::split_parse)
+        .filter_map(Result::ok)
+        .filter(move |cookie| cookie.name() == name)
+        .map(|cookie| cookie.value_trimmed().to_owned())
+}
+
+/// The value of the first cookie of this name.
 #[must_use]
 pub fn value(headers: &HeaderMap, name: &str) -> Option<String> {
-    let pairs =
-        headers.get_all(COOKIE).iter().flat_map(|line| line.as_bytes().split(|b| *b == b';'));
-    let value = pairs.filter_map(|pair| named(pair.trim_ascii(), name)).next()?;
-    let inner = value.strip_prefix(b"\"").and_then(|value| value.strip_suffix(b"\""));
-    Some(String::from_utf8_lossy(inner.unwrap_or(value)).into_owned())
+    values(headers, name).next()
 }
 
 /// Whether a request carries a cookie of this name.
 #[must_use]
 pub fn is_there(headers: &HeaderMap, name: &str) -> bool {
     value(headers, name).is_some()
-}
-
-fn named<'a>(pair: &'a [u8], name: &str) -> Option<&'a [u8]> {
-    pair.strip_prefix(name.as_bytes())?
-        .trim_ascii_start()
-        .strip_prefix(b"=")
-        .map(<[u8]>::trim_ascii)
 }
 
 #[cfg(test)]
@@ -44,5 +45,7 @@ mod tests {
         assert_eq!(of("drawer").as_deref(), None);
         assert_eq!(of("drawers=1; =; ;").as_deref(), None);
         assert_eq!(of("drawer=").as_deref(), Some(""));
+        assert_eq!(of("drawer = 1").as_deref(), Some("1"));
+        assert_eq!(of("drawer=a%20b").as_deref(), Some("a%20b"), "it is not decoded");
     }
 }

@@ -5,10 +5,10 @@ use std::fmt::{Debug, Write};
 
 use sha2::{Digest, Sha256};
 
+use holewright_core::calculators::{CALCULATORS, Declaration};
 use holewright_core::tables::drills::{self, Drill};
 use holewright_core::tables::materials::{self, Material};
 use holewright_core::tables::threads::{self, System, Thread};
-use holewright_pages::calculators;
 
 /// What an entry is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -61,7 +61,7 @@ pub fn all() -> Vec<Entry> {
     let threads = threads::all().map(of_thread);
     let drills = drills::all().iter().map(of_drill);
     let materials = materials::all().iter().map(of_material);
-    let calculators = calculators::all().map(of_calculator);
+    let calculators = CALCULATORS.into_iter().map(of_calculator);
     systems.chain(threads).chain(drills).chain(materials).chain(calculators).collect()
 }
 
@@ -83,9 +83,10 @@ fn of_material(material: &Material) -> Entry {
     entry(Kind::Material, "materials", material.slug.to_owned(), material.name, material)
 }
 
-fn of_calculator(calculator: [&'static str; 3]) -> Entry {
-    let [name, title, _] = calculator;
-    entry(Kind::Calculator, "calculators", name.to_owned(), title, &calculator)
+fn of_calculator(calculator: &Declaration) -> Entry {
+    let Declaration { slug, title, answers, .. } = *calculator;
+    let row = [slug, title, answers];
+    entry(Kind::Calculator, "calculators", slug.to_owned(), title, &row)
 }
 
 /// The digest is taken over the row's debug form, which names every field: a figure added to a

@@ -12,7 +12,7 @@ use axum::response::{IntoResponse, Response};
 
 use super::auth::{NoChance, password};
 use super::db;
-use super::middleware::body;
+use super::middleware::body::Refusal;
 use super::notes::state::Refused as Rule;
 use holewright_pages::FieldError;
 
@@ -76,7 +76,7 @@ pub enum Error {
     Invalid(Vec<FieldError>),
     /// The body, or the number of fields, breaks a limit.
     #[error("{0}")]
-    Body(body::Refusal),
+    Body(Refusal),
     /// The client asks faster than the server answers one client.
     #[error(
         "your address asks for more at once than this server works out for one; nothing is lost, load this \

@@ -1,7 +1,7 @@
 //! The web server around the pages, with its database.
 //!
 //! - [`config`]: the settings; `log`: the log; [`clock`]: the wall clock.
-//! - [`routes`]: the route table; [`middleware`]: what happens around every answer; [`accept`]: the sockets.
+//! - [`routes`]: the route table; [`place`]: where a request goes; [`middleware`]: what happens around every answer; [`accept`]: the sockets.
 //! - [`bytes`]: the bytes of an answer, coded, kept, or held by the reader already.
 //! - [`cookie`]: one cookie of a request.
 //! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
@@ -33,6 +33,7 @@ mod log;
 pub mod metrics;
 pub mod middleware;
 pub mod notes;
+pub mod place;
 pub mod readiness;
 pub mod routes;
 pub mod validator;
@@ -60,6 +61,7 @@ use db::{Database, FolderLock};
 use holewright_pages as pages;
 use limits::{Allowance, RateLimit};
 use metrics::Metrics;
+use place::Route;
 use readiness::Readiness;
 use validator::Build;
 
@@ -102,6 +104,8 @@ pub struct App {
     pub second_factor: Setting,
     /// How often one member may write.
     pub write_limit: RateLimit,
+    /// The route table, as far as more than the router must know of it.
+    pub routes: &'static [Route],
     /// What an operator watches.
     pub metrics: Metrics,
     /// Finished answers. Whatever changes what readers see must say so here.
@@ -121,7 +125,7 @@ pub enum StartError {
     },
     /// The metrics cannot be shown where they should.
     #[error(transparent)]
-    Metrics(#[from] metrics::door::CannotListen),
+    Metrics(#[from] metrics::CannotListen),
     /// The database cannot be used.
     #[error(transparent)]
     Database(#[from] db::Error),
@@ -157,6 +161,7 @@ impl App {
             passwords: Hashing::default(),
             second_factor: Setting::new()?,
             write_limit: RateLimit::of(Allowance::of_a_writer()),
+            routes: routes::ROUTES,
             metrics: Metrics::default(),
             kept: Kept::default(),
             config,
@@ -209,7 +214,7 @@ async fn serve(config: Config) -> Result<(), StartError> {
     // The address first: a second server started by mistake stops before it touches the data.
     let listener = accept::listen(config.listen)
         .map_err(|source| StartError::Listen { address: config.listen, source })?;
-    let metrics = metrics::door::Door::open(config.metrics_listen).await?;
+    let metrics = metrics::MetricsListener::open(config.metrics_listen).await?;
     let here = BaseUrl::of_listener(listener.local_addr()?);
     let base_url = config.base_url.clone().unwrap_or_else(|| here.clone());
     // Held till the end: it keeps a second server, and a restore, out of the data folder.

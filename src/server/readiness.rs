@@ -8,7 +8,7 @@ use tokio::sync::Mutex;
 
 use super::Error;
 use super::clock::Clock;
-use super::db::{Database, probe};
+use super::db::{self, Database};
 
 const HOLDS_FOR: Duration = Duration::from_secs(1);
 
@@ -38,7 +38,7 @@ impl Readiness {
             return Ok(());
         }
         *good_at = None;
-        probe::read_and_write(database, clock.now()).await.map_err(Error::Unavailable)?;
+        db::probe(database, clock.now()).await.map_err(Error::Unavailable)?;
         *good_at = Some(Instant::now());
         Ok(())
     }

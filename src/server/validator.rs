@@ -1,6 +1,6 @@
 //! Validators: the `ETag` of an answer, and what a reader holds already.
 //!
-//! A handler marks its plain answer; [`super::bytes`] makes of that the tag of the coded one and
+//! A handler marks its plain answer; `bytes` makes of that the tag of the coded one and
 //! sends 304 to a reader who holds it.
 
 use std::sync::LazyLock;
@@ -10,7 +10,6 @@ use axum::http::{HeaderMap, HeaderValue};
 use axum::response::Response;
 use sha2::{Digest, Sha256};
 
-use super::bytes::Coding;
 use super::config::BaseUrl;
 use super::entries::hexadecimal;
 
@@ -61,10 +60,11 @@ impl Tag {
         headers.get(ETAG)?.to_str().ok().map(|tag| Self(tag.to_owned()))
     }
 
-    /// The tag of the same answer in this coding: other bytes, so another tag.
+    /// The tag of the same answer in the content coding of this name: other bytes, so another tag.
+    /// Without one it is the same.
     #[must_use]
-    pub fn coded(&self, coding: Coding) -> Self {
-        match (coding.name(), self.0.strip_suffix('"')) {
+    pub fn coded(&self, name: Option<&str>) -> Self {
+        match (name, self.0.strip_suffix('"')) {
             (Some(name), Some(opened)) => Self(format!("{opened}-{name}\"")),
             _ => self.clone(),
         }

@@ -3,7 +3,8 @@
 use std::path::PathBuf;
 
 use crate::browser::{Browser, NARROW, Scheme, Scripts, WIDE};
-use crate::kinds::KINDS;
+use crate::kinds::kinds;
+use crate::open::OPEN;
 
 /// Every rule that is on by default, and the one for the size of targets.
 const RUN: &str = "
@@ -18,8 +19,8 @@ fn axe_finds_nothing() {
     let axe = axe();
     let browser = Browser::open(NARROW, Scripts::Allowed);
     let mut found = Vec::new();
-    for kind in KINDS {
-        browser.visit(kind.address);
+    for kind in kinds().iter().chain(OPEN) {
+        browser.visit(&kind.address);
         browser.unfold();
         browser.window.run(axe.as_str());
         for screen in [NARROW, WIDE] {

@@ -8,7 +8,8 @@ use thirtyfour::{
     ChromeCapabilities, ChromiumLikeCapabilities, DesiredCapabilities, LoggingPrefsLogLevel,
 };
 
-use crate::process::{Driver, Folder, Site};
+use crate::process::HANG;
+use crate::started::{Driver, Folder, Site};
 use crate::window::Window;
 
 /// Everything Chromium does that has nothing to do with the page, off. It runs as root in a
@@ -23,9 +24,6 @@ const ARGUMENTS: [&str; 8] = [
     "--disable-component-update",
     "--disable-sync",
 ];
-
-/// How long something may take that comes a moment after a press.
-const PATIENCE: Duration = Duration::from_secs(10);
 
 /// Whether pages may run scripts.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -166,7 +164,7 @@ impl Browser {
     pub(crate) fn until(&self, what: &str, is_so: impl Fn() -> bool) {
         let asked = Instant::now();
         while !is_so() {
-            assert!(asked.elapsed() < PATIENCE, "{}: {what} never came", self.window.url());
+            assert!(asked.elapsed() < HANG, "{}: {what} never came", self.window.url());
             std::thread::sleep(Duration::from_millis(10));
         }
     }

@@ -2,7 +2,7 @@
 //! signs out again.
 
 use crate::browser::{Browser, Screen, Scripts};
-use crate::process::Site;
+use crate::started::Site;
 
 const PASSWORD: &str = "seven brass otters dancing";
 

@@ -1,14 +1,15 @@
 //! What the browser complains of: refused by the policy, missing, or not understood.
 
 use crate::browser::{Browser, PHONE, Scripts};
-use crate::kinds::KINDS;
+use crate::kinds::kinds;
+use crate::open::OPEN;
 
 #[test]
 fn no_page_gives_the_browser_cause_to_complain() {
     let browser = Browser::open(PHONE, Scripts::Allowed);
     let mut complaints = Vec::new();
-    for kind in KINDS {
-        browser.visit(kind.address);
+    for kind in kinds().iter().chain(OPEN) {
+        browser.visit(&kind.address);
         assert_eq!(browser.status(), kind.status, "{}", kind.address);
         let page = format!("{}{}", browser.site.base, kind.address);
         // Of a page that answers 404 or 422 the browser says so, once.

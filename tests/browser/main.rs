@@ -16,14 +16,19 @@ mod console;
 mod few_colours;
 mod journey;
 mod keyboard;
+#[path = "../site/kinds.rs"]
 mod kinds;
 mod members;
 mod mistakes;
 mod note_pages;
 mod notes;
+#[path = "../site/members.rs"]
+mod open;
 mod pictures;
+#[path = "../process.rs"]
 mod process;
 mod reach;
 mod readme;
+mod started;
 mod targets;
 mod window;

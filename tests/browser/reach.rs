@@ -2,7 +2,8 @@
 //! as large neither.
 
 use crate::browser::{Browser, NARROW, Scripts};
-use crate::kinds::KINDS;
+use crate::kinds::kinds;
+use crate::open::OPEN;
 
 /// How a reader sets the page, and what that lays over the page's own style.
 const WAYS: [(&str, &str); 3] = [
@@ -56,8 +57,8 @@ pub(crate) fn too_wide(browser: &Browser) -> Vec<String> {
 fn no_page_scrolls_sideways() {
     let browser = Browser::open(NARROW, Scripts::Allowed);
     let mut wide = Vec::new();
-    for kind in KINDS {
-        browser.visit(kind.address);
+    for kind in kinds().iter().chain(OPEN) {
+        browser.visit(&kind.address);
         let here = too_wide(&browser).into_iter();
         wide.extend(here.map(|what| format!("{} {what}", kind.address)));
     }

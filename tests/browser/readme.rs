@@ -8,7 +8,7 @@ use serde_json::json;
 
 use crate::browser::{Browser, PHONE, Scheme, Scripts};
 use crate::few_colours::in_few_colours;
-use crate::process::Site;
+use crate::started::Site;
 
 /// Set, the pictures in the repository are written anew. The program itself refuses a setting
 /// `HOLEWRIGHT_…` that it does not know, so this is none.

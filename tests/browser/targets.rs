@@ -1,7 +1,8 @@
 //! What is pressed with an oily thumb is large enough: 44 px each way, 24 for a link in a sentence.
 
 use crate::browser::{Browser, PHONE, Scripts};
-use crate::kinds::KINDS;
+use crate::kinds::kinds;
+use crate::open::OPEN;
 
 /// Every target too small, with its size. A tick or a pick is as large as its label. A link in a
 /// sentence is one that stands in a paragraph or a list item with words around it.
@@ -25,8 +26,8 @@ pub(crate) const SMALL: &str = "
 fn every_target_is_large_enough() {
     let browser = Browser::open(PHONE, Scripts::Allowed);
     let mut small = Vec::new();
-    for kind in KINDS {
-        browser.visit(kind.address);
+    for kind in kinds().iter().chain(OPEN) {
+        browser.visit(&kind.address);
         browser.unfold();
         let found: Vec<String> = browser.ask(SMALL);
         small.extend(found.into_iter().map(|what| format!("{}: {what}", kind.address)));

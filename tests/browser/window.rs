@@ -3,15 +3,13 @@
 //! thirtyfour speaks to the driver; this turns its futures and errors into plain calls.
 
 use std::net::SocketAddr;
-use std::time::Duration;
 
 use serde_json::Value;
 use thirtyfour::error::WebDriverResult;
 use thirtyfour::{By, Capabilities, Key, WebDriver, WebElement};
 use tokio::runtime::{Builder, Runtime};
 
-/// How long the driver may take over one request.
-const PATIENCE: Duration = Duration::from_secs(60);
+use crate::process::HANG;
 
 /// One browser window, open until it is dropped.
 pub(crate) struct Window {
@@ -24,7 +22,7 @@ impl Window {
     pub(crate) fn open(driver: SocketAddr, capabilities: impl Into<Capabilities>) -> Self {
         let runtime = Builder::new_current_thread().enable_all().build().unwrap();
         // A proxy in the environment is for the world outside.
-        let client = reqwest::Client::builder().no_proxy().timeout(PATIENCE).build().unwrap();
+        let client = reqwest::Client::builder().no_proxy().timeout(HANG).build().unwrap();
         let opening = WebDriver::builder(format!("http://{driver}"), capabilities).client(client);
         match runtime.block_on(opening.connect()) {
             Ok(driver) => Self { runtime, driver },

@@ -1,12 +1,11 @@
 //! The calculators: the answer first, honest where the machine or the drawer cannot do it, and errors
 //! that keep everything typed.
 
+use holewright_core::calculators::{CALCULATORS, speeds, tapping};
 use holewright_core::units::degrees;
-use holewright_pages::calculators::{speeds, tapping};
-use holewright_pages::plan;
+use holewright_pages::{Query, plan};
 
-use crate::html::inside;
-use crate::{body, moves, visit};
+use crate::{body, inside, moves, visit};
 
 /// The page's first figure.
 fn big(page: &str) -> String {
@@ -323,67 +322,20 @@ fn clearance_widens_the_hole_for_the_centres() {
     assert!(large.contains("No drill at hand is large enough"));
 }
 
-/// Every field of every calculator, each with nonsense in it.
-const NONSENSE: [(&str, &[(&str, &str)]); 3] = [
-    (
-        "speeds",
-        &[
-            ("material", "cheese"),
-            ("work", "sawing"),
-            ("diameter", "wide"),
-            ("depth", "deep"),
-            ("tool_steel", "tin"),
-            ("point_angle", "30"),
-            ("flutes", "some"),
-            ("head", "round"),
-            ("hole_size", "small"),
-            ("countersink_angle", "steep"),
-            ("series", "roman"),
-            ("owned", "a few"),
-            ("spindle_speeds", "several"),
-            ("spindle_max", "fast"),
-        ],
-    ),
-    (
-        "tapping",
-        &[
-            ("thread", "7zz"),
-            ("form", "round"),
-            ("major", "big"),
-            ("pitch", "fine"),
-            ("hole", "small"),
-            ("engagement", "most"),
-            ("series", "roman"),
-            ("owned", "a few"),
-        ],
-    ),
-    (
-        "clearance",
-        &[
-            ("thread", "7zz"),
-            ("diameter", "thick"),
-            ("fit", "loose-ish"),
-            ("upper_error", "some"),
-            ("lower_error", "none"),
-            ("series", "roman"),
-            ("owned", "a few"),
-        ],
-    ),
-];
-
 #[test]
 fn errors_keep_everything_typed_and_stand_at_their_fields() {
-    for (name, fields) in NONSENSE {
-        let query: Vec<String> = fields
-            .iter()
-            .map(|(field, typed)| format!("{field}={}", typed.replace(' ', "+")))
-            .collect();
-        let page = body(422, &format!("/calculators/{name}?{}", query.join("&")));
-        assert!(page.contains("<title>Error:"), "{name}");
-        for (field, typed) in fields {
-            assert!(page.contains(&format!("value=\"{typed}\"")), "{name}: {field} is lost");
-            assert!(page.contains(&format!("href=\"#{field}\"")), "{name}: no error for {field}");
-            assert!(page.contains(&format!("id=\"{field}\"")), "{name}: no place for {field}");
+    for calculator in CALCULATORS {
+        let path = calculator.path();
+        let names: Vec<&str> = calculator.fields().map(|field| field.about().name).collect();
+        let typed = |name: &str| format!("no {name}");
+        let query: Vec<String> = names.iter().map(|name| format!("{name}=no+{name}")).collect();
+        let page = body(422, &format!("{path}?{}", query.join("&")));
+        assert!(page.contains("<title>Error:"), "{path}");
+        for field in names {
+            let typed = typed(field);
+            assert!(page.contains(&format!("value=\"{typed}\"")), "{path}: {field} is lost");
+            assert!(page.contains(&format!("href=\"#{field}\"")), "{path}: no error for {field}");
+            assert!(page.contains(&format!("id=\"{field}\"")), "{path}: no place for {field}");
         }
     }
 }
@@ -425,8 +377,12 @@ fn named_default(page: &str, field: &str) -> String {
 
 #[test]
 fn a_field_left_empty_is_taken_as_its_hint_says() {
-    let speeds = |typed: &str| speeds::Request::read(typed).answer().unwrap();
-    let tapping = |typed: &str| tapping::Request::read(typed).question().unwrap();
+    let speeds = |typed: &str| {
+        speeds::answer_to(&speeds::DECLARATION.asked(Query::read(typed).pairs())).unwrap()
+    };
+    let tapping = |typed: &str| {
+        tapping::answer_to(&tapping::DECLARATION.asked(Query::read(typed).pairs())).unwrap()
+    };
     let plan = |typed: &str| plan::Request::read(typed).spec().unwrap();
 
     let drill = "material=gunmetal&diameter=6mm&depth=20mm";
@@ -439,7 +395,7 @@ fn a_field_left_empty_is_taken_as_its_hint_says() {
     assert_eq!(speeds(reamer).question.flutes.to_string(), named_default(&page, "flutes"));
 
     let percent = named_default(&body(200, "/calculators/tapping"), "engagement");
-    assert_eq!(tapping("thread=5ba").percent.to_string(), percent);
+    assert_eq!(tapping("thread=5ba").wanted_percent.to_string(), percent);
 
     let angle = named_default(&body(200, "/plan"), "point_angle");
     assert_eq!(plan("thread=5ba&material=gunmetal").point_angle, degrees(angle.parse().unwrap()));

@@ -4,8 +4,7 @@ use std::collections::HashMap;
 
 use holewright_core::tables::{drills, materials, threads};
 
-use crate::html::inside;
-use crate::{body, moves, visit};
+use crate::{body, inside, moves, visit};
 
 /// A row of a file by its column names.
 type Row = HashMap<String, String>;
@@ -241,8 +240,8 @@ fn a_file_says_what_it_is_and_what_it_is_called() {
         Some("attachment; filename=\"holewright-threads-ba-5.csv\"")
     );
     // RFC 4180: CRLF behind every line and nowhere else.
-    assert!(answer.body.ends_with("\r\n"));
-    assert_eq!(answer.body.matches('\n').count(), answer.body.matches("\r\n").count());
+    assert!(answer.text().ends_with("\r\n"));
+    assert_eq!(answer.text().matches('\n').count(), answer.text().matches("\r\n").count());
     let plan = visit("/plan.csv?thread=5ba&material=gunmetal");
     assert_eq!(
         plan.header("content-disposition"),
@@ -308,7 +307,7 @@ fn a_drawing_is_complete_alone() {
             (answer.status, answer.header("content-type")),
             (200, Some("image/svg+xml; charset=utf-8"))
         );
-        let drawing = roxmltree::Document::parse(&answer.body).unwrap();
+        let drawing = roxmltree::Document::parse(answer.text()).unwrap();
         let root = drawing.root_element();
         assert_eq!(root.tag_name().namespace(), Some("http://www.w3.org/2000/svg"));
         for attribute in ["viewBox", "width", "height", "stroke", "font-family"] {
@@ -325,7 +324,7 @@ fn a_drawing_is_complete_alone() {
             !node.attributes().any(|held| outside.contains(&held.name()))
         };
         assert!(drawing.descendants().all(bare), "{file}: something from elsewhere");
-        assert!(body(200, &page).contains(&answer.body), "{file} is the page's own drawing");
+        assert!(body(200, &page).contains(answer.text()), "{file} is the page's own drawing");
     }
 }
 

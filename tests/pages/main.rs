@@ -16,8 +16,13 @@ mod drawer;
 mod files;
 mod finding;
 mod hostile;
+#[path = "../site/html.rs"]
 mod html;
+#[path = "../site/kinds.rs"]
+mod kinds;
 mod links;
+#[path = "../site/markup.rs"]
+mod markup;
 mod plan;
 mod properties;
 mod redirects;
@@ -38,7 +43,7 @@ fn visit(address: &str) -> Answer {
 fn body(status: u16, address: &str) -> String {
     let answer = visit(address);
     assert_eq!(answer.status, status, "{address}: {:?}", answer.location());
-    answer.body
+    answer.text().to_owned()
 }
 
 /// An address that must be sent on with 301, in one hop.
@@ -47,4 +52,12 @@ fn moves(from: &str, to: &str) {
     let answer = visit(from);
     assert_eq!((answer.status, answer.location()), (301, Some(to)), "{from}");
     assert_eq!(visit(to).status, 200, "{from} to {to} is more than one hop");
+}
+
+/// What the first element of a name holds, tags and all.
+pub(crate) fn inside<'a>(page: &'a str, name: &str) -> &'a str {
+    let open = page.find(&format!("<{name}")).unwrap_or_else(|| panic!("no <{name}>"));
+    let start = open + page[open..].find('>').unwrap() + 1;
+    let end = start + page[start..].find(&format!("</{name}>")).unwrap();
+    &page[start..end]
 }

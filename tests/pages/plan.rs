@@ -3,8 +3,7 @@
 use holewright_core::tables::threads;
 use holewright_pages::plan::Request;
 
-use crate::html::inside;
-use crate::{body, visit};
+use crate::{body, inside, visit};
 
 const MAIN_JOB: &str = "/plan?thread=5ba&material=gunmetal&hole=blind&depth=8mm&over=free-cutting-brass&over_thickness=4mm&series=number%2Cmetric";
 
@@ -135,7 +134,7 @@ fn an_ambiguous_thread_offers_links_that_fill_it_in_and_keep_the_rest() {
 #[test]
 fn every_thread_with_an_engagement_can_be_planned_from_its_own_page() {
     for thread in threads::all().filter(|thread| thread.taper.is_none()) {
-        let page = visit(&thread.path()).body;
+        let page = visit(&thread.path()).text().to_owned();
         let Some(name) = page.split("name=\"thread\" value=\"").nth(1) else {
             assert!(
                 page.contains("Bore the hole to"),

@@ -2,8 +2,7 @@
 
 use holewright_core::tables::threads;
 
-use crate::html::inside;
-use crate::{body, visit};
+use crate::{body, inside, visit};
 
 #[test]
 fn five_ba_gives_its_tapping_size_first_and_names_the_basis() {

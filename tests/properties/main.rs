@@ -1,4 +1,5 @@
 //! What must hold for every input, shown on many.
 
+mod calculators;
 mod choice;
 mod reading;

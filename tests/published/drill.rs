@@ -9,7 +9,7 @@ use crate::size::{dash, fraction};
 /// A drill as a source names it.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Name {
-    /// A size of one series in address dress.
+    /// A size of one series as addresses write it.
     Size(Series, String),
     /// A decimal of an inch, whatever the series.
     Inches(Printed),

@@ -2,7 +2,8 @@
 //! same figure from the same source.
 
 use holewright_core::tables::materials::{
-    Advice, HardnessScale, MachinabilityBasis, Material, Measure, Property, Span, SpeedRange, find,
+    Advice, HardnessScale, MachinabilityBasis, Material, Measure, Property, Span, SpeedRange,
+    Topic, find,
 };
 use holewright_core::tables::source::{Grade, Source};
 use holewright_core::units::{
@@ -329,22 +330,10 @@ fn speed(row: &mut Row, ours: &[SpeedRange]) {
 fn said(row: &mut Row, material: &'static Material) {
     let value = row.text("value").to_owned();
     let source = row.text("source").to_owned();
-    let mut sentences = sentences(material).filter(|advice| same(&source, advice.source));
-    let found = sentences.next();
+    // What is done about a broken tap is of no one metal, and proves nothing of this one.
+    let sentences = material.sentences().filter(|(topic, _)| *topic != Topic::BrokenTap);
+    let found = sentences.map(|(_, advice)| advice).find(|advice| same(&source, advice.source));
     row.claim("value", Kind::Table, &value, format!("{found:?}"), found.is_some());
-}
-
-fn sentences(material: &'static Material) -> impl Iterator<Item = &'static Advice> {
-    [&material.drilling_lubricant, &material.tapping_lubricant, &material.back_off]
-        .into_iter()
-        .chain(material.met_in)
-        .chain(material.drill_advice)
-        .chain(material.tap_advice)
-        .chain(material.behaviour)
-        .chain(material.not_for)
-        .chain(material.salvage)
-        .chain(material.cautions)
-        .chain(material.dangers)
 }
 
 /// Whether a source of ours is the row's: their first words are the same.

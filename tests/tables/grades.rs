@@ -1,51 +1,37 @@
 //! How far the material pages can be trusted: every figure, mark and sentence by its grade, counted as
 //! the pages show them. The README holds the count.
 
-use holewright_core::tables::materials::{Material, all};
-use holewright_core::tables::source::{Grade, Source};
+use holewright_core::tables::materials::{Material, Statement, all};
+use holewright_core::tables::source::Grade;
 
 use crate::readme_table;
 
-/// The sources of the figures: properties, speeds and feeds.
-fn figures(material: &'static Material) -> impl Iterator<Item = Source> {
-    let properties = material.properties.iter().map(|property| property.source);
-    let speeds = material.drilling.iter().chain(material.reaming).chain(material.tapping);
-    let speeds = speeds.map(|range| range.source);
-    properties.chain(speeds).chain(material.feeds.iter().map(|feed| feed.source))
+fn is_figure(statement: &Statement) -> bool {
+    matches!(statement, Statement::Property(_) | Statement::Speed(_) | Statement::Feed(_))
 }
 
-fn marks(material: &'static Material) -> impl Iterator<Item = Source> {
-    material.designations.iter().map(|designation| designation.source)
+fn is_mark(statement: &Statement) -> bool {
+    matches!(statement, Statement::Mark(_))
 }
 
-fn sentences(material: &'static Material) -> impl Iterator<Item = Source> {
-    [&material.drilling_lubricant, &material.tapping_lubricant, &material.back_off]
-        .into_iter()
-        .chain(&material.refused)
-        .chain(material.met_in)
-        .chain(material.drill_advice)
-        .chain(material.tap_advice)
-        .chain(material.behaviour)
-        .chain(material.not_for)
-        .chain(material.salvage)
-        .chain(material.cautions)
-        .chain(material.dangers)
-        .chain(material.broken_tap.advice())
-        .map(|advice| advice.source)
+fn is_sentence(statement: &Statement) -> bool {
+    matches!(statement, Statement::Sentence(..))
 }
 
-fn count(sources: impl Iterator<Item = Source>, grade: Grade) -> usize {
-    sources.filter(|source| source.grade == grade).count()
+fn count(of: fn(&Statement) -> bool, grade: Grade) -> usize {
+    let statements = all().iter().flat_map(Material::statements);
+    statements.filter(|statement| of(statement) && statement.source().grade == grade).count()
 }
 
 #[test]
 fn no_figure_lacks_a_source_and_a_grade() {
     for material in all() {
-        for source in figures(material).chain(marks(material)).chain(sentences(material)) {
+        for source in material.statements().map(Statement::source) {
             assert!(!source.cite.trim().is_empty(), "{}: {source:?}", material.slug);
         }
         let refused = material.refused.is_some();
-        assert!(refused || figures(material).count() >= 4, "{} has few figures", material.slug);
+        let figures = material.statements().filter(is_figure).count();
+        assert!(refused || figures >= 4, "{} has few figures", material.slug);
     }
 }
 
@@ -56,11 +42,7 @@ fn the_readme_counts_them() {
         all().len()
     );
     for grade in Grade::ALL {
-        let counts = [
-            all().iter().map(|material| count(figures(material), grade)).sum::<usize>(),
-            all().iter().map(|material| count(marks(material), grade)).sum(),
-            all().iter().map(|material| count(sentences(material), grade)).sum(),
-        ];
+        let counts = [is_figure, is_mark, is_sentence].map(|of| count(of, grade));
         if counts.iter().any(|count| *count > 0) {
             let [figures, marks, sentences] = counts;
             table += &format!("| {grade} | {figures} | {marks} | {sentences} |\n");

@@ -7,4 +7,5 @@ mod lists;
 mod materials;
 #[path = "../readme_table.rs"]
 mod readme_table;
+mod systems;
 mod threads;

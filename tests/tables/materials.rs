@@ -35,22 +35,6 @@ fn material(slug: &str) -> &'static Material {
     find(slug).unwrap_or_else(|| panic!("no material at {slug}"))
 }
 
-/// Every sentence of a material, the broken tap's included.
-fn sentences(material: &'static Material) -> impl Iterator<Item = &'static Advice> {
-    [&material.drilling_lubricant, &material.tapping_lubricant, &material.back_off]
-        .into_iter()
-        .chain(material.met_in)
-        .chain(&material.refused)
-        .chain(material.drill_advice)
-        .chain(material.tap_advice)
-        .chain(material.behaviour)
-        .chain(material.not_for)
-        .chain(material.salvage)
-        .chain(material.cautions)
-        .chain(material.dangers)
-        .chain(material.broken_tap.advice())
-}
-
 fn speeds(material: &'static Material) -> impl Iterator<Item = &'static SpeedRange> {
     material.drilling.iter().chain(material.reaming).chain(material.tapping)
 }
@@ -78,7 +62,7 @@ fn no_address_means_two_materials() {
         let clean = address
             .chars()
             .all(|letter| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '-');
-        assert!(clean, "{address} is not in address dress");
+        assert!(clean, "{address} is not as addresses write it");
     }
     let count = addresses.len();
     addresses.sort_unstable();
@@ -289,21 +273,12 @@ fn check_source(source: Source, place: &str) {
 #[test]
 fn everything_said_has_a_source_of_an_honest_grade() {
     for material in all() {
-        for advice in sentences(material) {
-            check_source(advice.source, advice.text);
+        for statement in material.statements() {
+            check_source(statement.source(), &format!("{}: {statement:?}", material.slug));
         }
-        for range in speeds(material) {
-            check_source(range.source, range.printed_as);
-        }
-        for designation in material.designations {
-            check_source(designation.source, designation.mark);
-        }
-        for feed in material.feeds.iter().chain(feeds::general()) {
-            check_source(feed.source, feed.printed_as);
-        }
-        for property in material.properties {
-            check_source(property.source, property.condition);
-        }
+    }
+    for feed in feeds::general() {
+        check_source(feed.source, feed.printed_as);
     }
 }
 
@@ -313,7 +288,7 @@ fn advice_is_plain_sentences() {
         assert!(!material.behaviour.is_empty(), "{} has no behaviour", material.slug);
         assert!(!material.cautions.is_empty(), "{} has no cautions", material.slug);
         assert!(!material.dangers.is_empty(), "{} has no dangers", material.slug);
-        for Advice { text, .. } in sentences(material) {
+        for (_, Advice { text, .. }) in material.sentences() {
             assert!(text.ends_with('.'), "{text}");
             assert!(text.starts_with(|letter: char| letter.is_uppercase()), "{text}");
             assert!(!text.contains('!') && !text.contains("  "), "{text}");
@@ -351,7 +326,7 @@ fn no_trade_name_is_used_for_a_material() {
         let names = [material.slug, material.name].into_iter();
         let names = names.chain(material.aliases.iter().chain(material.known_as).copied());
         let texts = names
-            .chain(sentences(material).map(|advice| advice.text))
+            .chain(material.sentences().map(|(_, advice)| advice.text))
             .chain(material.properties.iter().map(|property| property.condition));
         // A row of speeds keeps the word its source prints: that is part of the citation.
         for text in texts.map(str::to_lowercase) {

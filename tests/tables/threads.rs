@@ -7,7 +7,9 @@ use std::collections::HashSet;
 use holewright_core::calc::limits::{LargestHole, largest_hole, smallest_hole};
 use holewright_core::calc::relations::{Likeness, near, same_as};
 use holewright_core::calc::thread_form::geometry;
-use holewright_core::tables::threads::{Basic, Form, System, SystemId, Thread, all, find, systems};
+use holewright_core::tables::threads::{
+    Basic, Form, FormLimit, Naming, SizeLimit, System, SystemId, Thread, all, find, systems,
+};
 use holewright_core::tables::tolerances;
 use holewright_core::units::{Pitch, Printed, in_inch, in_mm, in_mm2, print};
 
@@ -112,7 +114,7 @@ fn sizes_are_in_order() {
     for system in systems() {
         for pair in system.threads.windows(2) {
             let [one, next] = [in_mm(geometry(&pair[0]).major), in_mm(geometry(&pair[1]).major)];
-            let ordered = if system.id == SystemId::Ba { one > next } else { one <= next };
+            let ordered = if system.naming == Naming::Number { one > next } else { one <= next };
             assert!(ordered, "{} before {}", pair[0].designation, pair[1].designation);
         }
     }
@@ -125,13 +127,11 @@ fn fractions_are_the_ones_of_the_address() {
         let Basic::Major(Printed::Fraction(fraction)) = thread.basic else { continue };
         let dress = fraction.to_string().replace([' ', '/'], "-");
         let tpi = print::trimmed(thread.pitch.threads_per_inch(), 1);
-        let expected = match system.id {
-            SystemId::Unc | SystemId::Unf | SystemId::Unef | SystemId::Uns => {
-                format!("{dress}-{tpi}")
-            }
-            SystemId::ModelTaperPipe => format!("{dress}x{tpi}"),
-            SystemId::Bsc if thread.size.ends_with("x20") => format!("{dress}x{tpi}"),
-            _ => dress,
+        let with_pitch = format!("{dress}x{tpi}");
+        let expected = match system.naming {
+            Naming::Unified => format!("{dress}-{tpi}"),
+            Naming::Inch if thread.size == with_pitch => with_pitch,
+            Naming::Inch | Naming::Metric | Naming::Number => dress,
         };
         assert_eq!(thread.size, expected, "{}", thread.designation);
         assert!(thread.designation.starts_with(&fraction.to_string()), "{}", thread.designation);
@@ -147,15 +147,16 @@ fn metric_addresses_and_names_hold_diameter_and_pitch() {
         else {
             continue;
         };
-        let expected = match system.id {
-            SystemId::Metric => (format!("m{major}"), format!("M{major}")),
-            SystemId::MetricFine => (format!("m{major}x{pitch}"), format!("M{major} × {pitch}")),
-            SystemId::Miniature => (format!("s{major}"), format!("S {major}")),
-            SystemId::Unm => (format!("{major:.2}"), format!("{major:.2} UNM")),
-            SystemId::Ba => (thread.size.to_owned(), format!("{} BA", thread.size)),
-            _ => panic!("{} has a metric pitch", thread.designation),
-        };
-        assert_eq!((thread.size.to_owned(), thread.designation.to_owned()), expected);
+        let (size, name) = (thread.size, thread.designation);
+        if system.naming == Naming::Number {
+            assert_eq!(name, format!("{size} {}", system.mark));
+            continue;
+        }
+        let figures = size.trim_start_matches(|mark: char| mark.is_ascii_lowercase());
+        let (diameter, of_pitch) = figures.split_once('x').unwrap_or((figures, ""));
+        close(name, diameter.parse().expect("a diameter"), major, 0.0);
+        assert!(of_pitch.is_empty() || of_pitch == pitch.to_string(), "{size}");
+        assert!(name.contains(diameter) && name.contains(of_pitch), "{size}: {name}");
     }
 }
 
@@ -243,8 +244,7 @@ fn npt_rows_follow_the_formula_of_the_standard() {
 #[test]
 fn taper_threads_are_marked_and_no_others() {
     for (system, thread) in rows() {
-        let tapered =
-            matches!(system.id, SystemId::Bspt | SystemId::Npt | SystemId::ModelTaperPipe);
+        let tapered = system.form == Form::TaperPipe || system.id == SystemId::Bspt;
         assert_eq!(thread.taper.is_some(), tapered, "{}", thread.designation);
     }
 }
@@ -380,17 +380,12 @@ fn published_largest_holes_are_reproduced() {
 #[test]
 fn a_limit_is_given_only_where_one_is_held() {
     for (system, thread) in rows() {
-        let held = match system.id {
-            SystemId::Ba => thread.size.parse::<u8>().is_ok_and(|number| number <= 16),
-            SystemId::Unm => thread.designation.ends_with(" UNM"),
-            SystemId::Metric
-            | SystemId::MetricFine
-            | SystemId::Bspp
-            | SystemId::Unc
-            | SystemId::Unf
-            | SystemId::Unef
-            | SystemId::Uns => true,
-            _ => false,
+        let held = match (system.largest_hole, thread.form().shape().largest_hole) {
+            (SizeLimit::Bs93, _) => thread.size.parse::<u8>().is_ok_and(|number| number <= 16),
+            (SizeLimit::Iso228, _)
+            | (SizeLimit::OfForm, FormLimit::Iso965 | FormLimit::AsmeB11) => true,
+            (SizeLimit::OfForm, FormLimit::AsmeB110) => matches!(thread.pitch, Pitch::Mm(_)),
+            (SizeLimit::OfForm, FormLimit::NotHeld) => false,
         };
         let limit = limit(thread);
         assert_eq!(limit.is_some(), held, "{}", thread.designation);

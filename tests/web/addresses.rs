@@ -63,7 +63,7 @@ fn every_page_is_in_the_table_and_no_other() {
         assert!([200, 303, 422].contains(&page.status), "{address}: {}", page.status);
         let row = row_of(&pages, &address);
         seen.insert(row.unwrap_or_else(|| panic!("{address} is not in the table")));
-        for link in links(&page.body) {
+        for link in links(page.text()) {
             let is_file = [".csv", ".svg", ".json"].iter().any(|ending| link.ends_with(ending));
             let is_ours = row_of(&own, link).is_some() && row_of(&pages, link).is_none();
             let is_page = !is_file && !is_ours && !link.starts_with("/static/");

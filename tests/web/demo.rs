@@ -11,6 +11,7 @@ use holewright_server::db::Database;
 use holewright_server::demo::{self, Fate, Filled, MARK, MEMBERS, NotDone};
 use holewright_server::notes::belongs;
 
+use crate::process;
 use crate::support::{Folder, NOW, Server};
 
 async fn filled(database: &Database) -> Filled {
@@ -103,7 +104,7 @@ async fn readers_see_the_marks() {
     let page = server.get("/materials/gunmetal").await;
     assert!(page.body.contains("Gland studs in the pump body") && page.body.contains(MARK));
     let exported = server.get("/notes.json").await.body;
-    let shown = demo::rows()
+    let shown = demo::notes()
         .iter()
         .filter(|row| matches!(row.fate, Fate::Shown | Fate::Judged(_) | Fate::Corrected(_)))
         .count();
@@ -127,12 +128,13 @@ async fn every_note_is_marked_and_every_thing_it_names_has_its_page() {
         let answer = server.get(&format!("/{thing}")).await;
         assert_eq!(answer.status, StatusCode::OK, "{thing}");
     }
-    for row in demo::rows() {
+    for row in demo::notes() {
         let [title, on, text] = row.said;
         for id in on.split(", ") {
             assert!(belongs::at(id).is_some(), "{title}: {id}");
         }
-        let [_, thread, drill, ..] = row.done;
+        let done = row.typed(String::new()).done;
+        let (thread, drill) = (done.text("thread"), done.text("drill"));
         if !drill.is_empty() {
             assert!(drills::read::read(drill).is_ok(), "{title}: {drill}");
         }
@@ -148,8 +150,9 @@ async fn every_note_is_marked_and_every_thing_it_names_has_its_page() {
 #[test]
 fn every_drill_suits_its_thread() {
     let mut pairs = 0;
-    for row in demo::rows() {
-        let ([title, ..], [_, thread, drill, ..]) = (row.said, row.done);
+    for row in demo::notes() {
+        let ([title, ..], done) = (row.said, row.typed(String::new()).done);
+        let (thread, drill) = (done.text("thread"), done.text("drill"));
         if thread.is_empty() {
             continue;
         }
@@ -252,7 +255,7 @@ async fn it_stays_where_others_are_beside_it_and_else_goes_whole() {
 fn run(folder: &Folder, more: &[&str]) -> Output {
     let mut program = Command::new(env!("CARGO_BIN_EXE_holewright"));
     program.args(["demo", "--data-dir", folder.path().to_str().unwrap()]).args(more);
-    program.output().unwrap()
+    process::run(&program)
 }
 
 #[test]

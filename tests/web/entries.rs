@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
+use holewright_core::calculators::CALCULATORS;
 use holewright_core::tables::{drills, materials, threads};
-use holewright_pages::calculators;
 use holewright_server::db::reference::{Projected, digest, project};
 use holewright_server::entries::{self, Entry, Kind};
 use sqlx::Row;
@@ -30,7 +30,7 @@ async fn every_address_of_the_tables_has_a_row() {
         .chain(threads::all().map(threads::Thread::path))
         .chain(drills::all().iter().map(drills::Drill::path))
         .chain(materials::all().iter().map(|material| format!("/materials/{}", material.slug)))
-        .chain(calculators::all().map(|[name, ..]| format!("/calculators/{name}")))
+        .chain(CALCULATORS.iter().map(|calculator| calculator.path()))
         .map(|path| path.trim_start_matches('/').to_owned())
         .collect();
     assert!(pages.len() > 20);

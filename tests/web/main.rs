@@ -14,15 +14,28 @@ mod bytes;
 mod database;
 mod demo;
 mod drawer;
+mod endings;
 mod entries;
 mod faults;
 mod fuzz;
 mod guards;
+#[path = "../site/html.rs"]
+mod html;
+#[path = "../site/kinds.rs"]
+mod kinds;
+#[path = "../site/markup.rs"]
+mod markup;
 mod notes;
+#[path = "../site/members.rs"]
+mod open;
+mod page;
 mod people;
+#[path = "../process.rs"]
+mod process;
 mod refusals;
 mod safety;
 mod settings;
 mod sockets;
 mod support;
+mod turns;
 mod validators;

@@ -5,6 +5,7 @@ use std::process::{Command, Output};
 use holewright_server::config::{BaseUrl, TrustedProxy};
 use holewright_server::middleware::client;
 
+use crate::process::run;
 use crate::support::{Folder, free_address};
 
 fn program() -> Command {
@@ -23,7 +24,7 @@ fn words(output: &Output) -> String {
 
 #[track_caller]
 fn check_refused(program: &mut Command, named: &[&str]) {
-    let output = program.output().unwrap();
+    let output = run(program);
     assert_eq!(output.status.code(), Some(2), "{}", words(&output));
     for name in named {
         assert!(words(&output).contains(name), "{name} in: {}", words(&output));
@@ -57,7 +58,7 @@ fn an_unknown_setting_is_refused() {
 
 #[test]
 fn help_shows_every_setting_and_an_example() {
-    let output = program().arg("--help").output().unwrap();
+    let output = run(program().arg("--help"));
     assert_eq!(output.status.code(), Some(0));
     let help = String::from_utf8(output.stdout).unwrap();
     for word in [
@@ -78,7 +79,7 @@ fn help_shows_every_setting_and_an_example() {
 
 #[test]
 fn the_version_is_the_packages() {
-    let output = program().arg("--version").output().unwrap();
+    let output = run(program().arg("--version"));
     assert_eq!(output.status.code(), Some(0));
     let expected = format!("holewright {}\n", env!("CARGO_PKG_VERSION"));
     assert_eq!(String::from_utf8(output.stdout).unwrap(), expected);
@@ -86,7 +87,7 @@ fn the_version_is_the_packages() {
 
 #[track_caller]
 fn check_cannot_start(program: &mut Command, named: &[&str]) {
-    let output = program.output().unwrap();
+    let output = run(program);
     assert_eq!(output.status.code(), Some(1), "{}", words(&output));
     assert_eq!(words(&output).lines().count(), 1, "{}", words(&output));
     for name in named {

@@ -1,11 +1,11 @@
 //! The real binary: start, health, log, stop.
 
 use std::process::Command;
-use std::time::Duration;
 
 use rustix::process::Signal;
 
 use crate::faults::{Running, get};
+use crate::process::run;
 
 #[test]
 fn it_serves_is_healthy_and_stops_when_told() {
@@ -16,14 +16,15 @@ fn it_serves_is_healthy_and_stops_when_told() {
             let answer = get(server.address, path);
             assert!(answer.starts_with(&format!("HTTP/1.1 {status} ")), "{path}: {answer}");
         }
-        let health = Command::new(env!("CARGO_BIN_EXE_holewright"))
-            .args(["healthcheck", "--listen", &server.address.to_string()])
-            .status()
-            .unwrap();
-        assert_eq!(health.code(), Some(0));
+        let health = run(Command::new(env!("CARGO_BIN_EXE_holewright")).args([
+            "healthcheck",
+            "--listen",
+            &server.address.to_string(),
+        ]));
+        assert_eq!(health.status.code(), Some(0));
 
         server.signal(signal);
-        assert_eq!(server.ends_within(Duration::from_secs(10)).0, Some(0));
+        assert_eq!(server.ends(), Some(0));
         assert_eq!(server.data(), ["holewright.sqlite"], "the log is folded into the file");
 
         let log = server.log();

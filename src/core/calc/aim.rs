@@ -18,6 +18,9 @@ pub enum Aim {
     Easy,
 }
 
+/// The group of metals whose tapping sizes a table for no metal gives: the middle of the aims.
+pub const MIDDLE_GROUP: Group = Group::IronAndGunmetal;
+
 /// 83 % of ¾ H leaves the least minor diameter of 6H and 2B.
 const MOST: f64 = 83.0;
 /// Below this a thread is no longer worth tapping.

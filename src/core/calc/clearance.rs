@@ -8,7 +8,7 @@ use std::fmt;
 use crate::tables::clearance::{self, Row, Standard};
 use crate::tables::drills::{Drill, SAME_SIZE};
 use crate::tables::source::Source;
-use crate::tables::threads::{SystemId, Thread};
+use crate::tables::threads::{ClearanceFamily, SystemId, Thread};
 use crate::units::{Length, in_mm, mm};
 
 /// How freely the screw passes.
@@ -190,7 +190,7 @@ pub fn also_printed(thread: &Thread) -> impl Iterator<Item = &'static Row> {
 /// ```
 #[must_use]
 pub fn model_hole(system: SystemId, major: Length) -> Option<ClearanceHole> {
-    let metric = matches!(system, SystemId::Metric | SystemId::MetricFine);
+    let metric = system.system().clearance == ClearanceFamily::Metric;
     (metric && major < MODEL_LIMIT + SAME_SIZE)
         .then(|| ClearanceHole { hole: major + rule(major, Fit::Medium), basis: Basis::Model })
 }
@@ -199,7 +199,7 @@ pub fn model_hole(system: SystemId, major: Length) -> Option<ClearanceHole> {
 ///
 /// # Examples
 /// 5 BA medium, number and metric drills: 3.4 mm. No. 44, which one list has for 8 BA, is below
-/// that screw's own 2.20 mm and never serves.
+/// that screw's own 2.20 mm and is never taken.
 /// ```
 /// use holewright_core::calc::clearance::{drill_for, hole, Fit};
 /// use holewright_core::{tables::{drills::{by_series, find, Series}, threads}, units::mm};

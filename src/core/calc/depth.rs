@@ -1,7 +1,7 @@
 //! How deep to drill so that enough full threads are left.
 //!
 //! Depths are axial. What lies beyond the last full thread is the tap's lead, one pitch to spare,
-//! and the drill's point. Whether the wall left under the point will do is the plan's to say.
+//! and the drill's point. Whether the wall left under the point is enough, the plan decides.
 
 use std::fmt;
 
@@ -65,7 +65,7 @@ impl fmt::Display for LastTap {
 pub struct Lead {
     /// The shortest lead of its kind.
     pub fewest: f64,
-    /// The longest, which depths are reckoned with.
+    /// The longest, which depths are worked out with.
     pub most: f64,
     /// Where it comes from.
     pub source: Source,
@@ -191,7 +191,7 @@ pub fn wall(part_thickness: Length, drill_to_point: Length) -> Length {
 /// `None` when it can hold none: the lead, the spare pitch, the point and the wall use it all up.
 ///
 /// # Examples
-/// 3/16 in of thread in a 3/16 in part is not to be had blind, with any tap.
+/// 3/16 in of thread in a 3/16 in part cannot be made blind, with any tap.
 /// ```
 /// use holewright_core::calc::depth::{most_full_thread, usual_point_angle, BlindHole, LastTap};
 /// use holewright_core::units::{inch, mm, print};
@@ -224,7 +224,7 @@ pub struct Peck {
     pub first: Length,
     /// Each further step.
     pub then: Length,
-    /// A habit of the trade.
+    /// Common practice.
     pub source: Source,
 }
 

@@ -27,7 +27,7 @@ pub fn percent(form: Form, geometry: &Geometry, hole: Length) -> f64 {
 /// The same engagement on the other basis in print for 60° forms, 5/8 H: a fifth more.
 #[must_use]
 pub fn percent_of_internal_height(form: Form, geometry: &Geometry, hole: Length) -> Option<f64> {
-    matches!(form, Form::IsoMetric | Form::Unified).then(|| percent(form, geometry, hole) * 1.2)
+    form.shape().on_five_eighths_h.then(|| percent(form, geometry, hole) * 1.2)
 }
 
 /// The hole that leaves this engagement.

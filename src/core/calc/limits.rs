@@ -5,7 +5,7 @@
 //! the American sizes below No. 0, and taper threads.
 
 use crate::calc::thread_form::Geometry;
-use crate::tables::threads::{Form, SystemId, Thread};
+use crate::tables::threads::{Form, FormLimit, SizeLimit, Thread};
 use crate::tables::tolerances::{self, MinorTolerance};
 use crate::units::{Length, in_inch, in_mm, inch, mm, print};
 
@@ -69,29 +69,10 @@ const BS_93_TOLERANCE: f64 = 0.375;
 /// ```
 #[must_use]
 pub fn largest_hole(thread: &Thread, geometry: &Geometry) -> Option<LargestHole> {
-    match thread.system {
-        SystemId::Ba => bs_93(thread, geometry),
-        SystemId::Bspp => tolerances::iso_228(geometry.pitch).map(|row| printed(geometry, row)),
-        SystemId::Unm => {
-            tolerances::unified_miniature(geometry.pitch).map(|row| printed(geometry, row))
-        }
-        SystemId::Metric
-        | SystemId::MetricFine
-        | SystemId::Unc
-        | SystemId::Unf
-        | SystemId::Unef
-        | SystemId::Uns => largest_hole_of(thread.form(), geometry),
-        SystemId::Bsw
-        | SystemId::Bsf
-        | SystemId::Bsb
-        | SystemId::Me40
-        | SystemId::Me32
-        | SystemId::Me26
-        | SystemId::Bspt
-        | SystemId::Bsc
-        | SystemId::Miniature
-        | SystemId::Npt
-        | SystemId::ModelTaperPipe => None,
+    match thread.system.system().largest_hole {
+        SizeLimit::Bs93 => bs_93(thread, geometry),
+        SizeLimit::Iso228 => tolerances::iso_228(geometry.pitch).map(|row| printed(geometry, row)),
+        SizeLimit::OfForm => largest_hole_of(thread.form(), geometry),
     }
 }
 
@@ -116,15 +97,13 @@ pub fn largest_hole(thread: &Thread, geometry: &Geometry) -> Option<LargestHole>
 /// ```
 #[must_use]
 pub fn largest_hole_of(form: Form, geometry: &Geometry) -> Option<LargestHole> {
-    match form {
-        Form::IsoMetric => tolerances::iso_965(geometry.pitch).map(|row| printed(geometry, row)),
-        Form::Unified => Some(LargestHole { diameter: unified_2b(geometry), standard: "2B" }),
-        Form::BritishAssociation
-        | Form::Whitworth
-        | Form::Pipe
-        | Form::Miniature
-        | Form::Cycle
-        | Form::TaperPipe => None,
+    match form.shape().largest_hole {
+        FormLimit::Iso965 => tolerances::iso_965(geometry.pitch).map(|row| printed(geometry, row)),
+        FormLimit::AsmeB11 => Some(LargestHole { diameter: unified_2b(geometry), standard: "2B" }),
+        FormLimit::AsmeB110 => {
+            tolerances::unified_miniature(geometry.pitch).map(|row| printed(geometry, row))
+        }
+        FormLimit::NotHeld => None,
     }
 }
 

@@ -1,4 +1,4 @@
-//! The formulas: pure functions from tables and what is asked to figures.
+//! The formulas: pure functions from the tables and a question to figures.
 
 pub mod aim;
 pub mod clearance;

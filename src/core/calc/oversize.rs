@@ -1,7 +1,7 @@
 //! How large a drilled hole really comes out.
 //!
 //! The table was measured in steel and cast iron. Light metals and plastics may close in below the
-//! drill's own size; that is the material's to say.
+//! drill's own size; the material's row says so.
 
 use crate::tables::source::Source;
 use crate::units::{Length, in_inch, inch};

@@ -118,36 +118,11 @@ impl Near {
 struct Size {
     system: SystemId,
     name: &'static str,
-    profile: Profile,
+    /// The form that cuts it, one name for all that cut the same.
+    form: Form,
     tapered: bool,
     major: f64,
     pitch: f64,
-}
-
-/// Forms that cut the same thread at the same size.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Profile {
-    BritishAssociation,
-    Whitworth,
-    Sixty,
-    Miniature,
-    UnifiedMiniature,
-    Cycle,
-    TaperPipe,
-}
-
-impl Profile {
-    fn of(thread: &Thread) -> Self {
-        match thread.form() {
-            Form::BritishAssociation => Self::BritishAssociation,
-            Form::Whitworth | Form::Pipe => Self::Whitworth,
-            Form::IsoMetric | Form::Unified => Self::Sixty,
-            Form::Miniature if thread.system == SystemId::Unm => Self::UnifiedMiniature,
-            Form::Miniature => Self::Miniature,
-            Form::Cycle => Self::Cycle,
-            Form::TaperPipe => Self::TaperPipe,
-        }
-    }
 }
 
 impl Size {
@@ -155,7 +130,7 @@ impl Size {
         Self {
             system: thread.system,
             name: thread.size,
-            profile: Profile::of(thread),
+            form: thread.form().shape().cut_as,
             tapered: thread.taper.is_some(),
             major: in_mm(major(thread)),
             pitch: in_mm(thread.pitch.length()),
@@ -167,7 +142,7 @@ impl Size {
     }
 
     fn same_thread(&self, other: &Self) -> bool {
-        self.profile == other.profile
+        self.form == other.form
             && self.tapered == other.tapered
             && same(self.major, other.major)
             && same(self.pitch, other.pitch)
@@ -203,7 +178,7 @@ fn same(one: f64, other: f64) -> bool {
     (one - other).abs() < SAME_MM
 }
 
-/// Judged against the larger of the two, so that look-alikes are so both ways.
+/// Judged against the larger of the two, so that two look-alikes are so in either order.
 fn is_close(one: f64, other: f64) -> bool {
     (one - other).abs() <= NEAR_PERCENT / 100.0 * one.max(other)
 }

@@ -18,7 +18,7 @@ pub enum Verdict {
 /// Whether the machine can do it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Reach {
-    /// Nothing was said of the machine.
+    /// The machine is not known.
     NotSaid,
     /// A speed lies in the range.
     Within,
@@ -42,7 +42,7 @@ pub struct Band {
 /// The speed to set.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SpeedChoice {
-    /// The speed; none where nothing was said of the machine.
+    /// The speed; none where the machine is not known.
     pub set: Option<Frequency>,
     /// Whether the machine can do it.
     pub reach: Reach,

@@ -11,13 +11,13 @@ const MOST: usize = 40;
 /// One speed of a machine, or a range it can be set to at will.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SpeedStep {
-    /// The slowest; nothing where only the fastest was said.
+    /// The slowest; none where only the fastest is known.
     pub slowest: Option<Frequency>,
     /// The fastest; equal to the slowest for a single speed.
     pub fastest: Frequency,
 }
 
-/// The speeds of a machine, slowest first; none where nothing was said.
+/// The speeds of a machine, slowest first; none where they are not known.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Spindle {
     /// The steps.
@@ -85,7 +85,7 @@ impl Spindle {
         if steps.is_empty() { Err(SpindleError::NoneLeft) } else { Ok(Self { steps }) }
     }
 
-    /// Its slowest speed; none where nothing was said of it.
+    /// Its slowest speed; none where it is not known.
     ///
     /// # Examples
     /// ```
@@ -99,7 +99,7 @@ impl Spindle {
         slowest.into_iter().min_by(|a, b| in_rpm(*a).total_cmp(&in_rpm(*b)))
     }
 
-    /// Its fastest speed; none where nothing was said of it.
+    /// Its fastest speed; none where it is not known.
     #[must_use]
     pub fn fastest(&self) -> Option<Frequency> {
         self.steps.last().map(|step| step.fastest)

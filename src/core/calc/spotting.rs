@@ -12,7 +12,7 @@ pub struct Spot {
     pub most: Length,
     /// The least angle of the spotting drill: the drill's own point, which then touches first.
     pub least_angle: Angle,
-    /// Habits of the trade.
+    /// Common practice.
     pub source: Source,
 }
 

@@ -25,7 +25,7 @@ const THIN: f64 = 0.7;
 pub(super) fn sheet(
     ids: DrawingIds<'_>,
     height: f64,
-    words: Words,
+    caption: Caption,
     parts: impl IntoIterator<Item = Element>,
 ) -> String {
     let (title, description) = (ids.id("title"), ids.id("desc"));
@@ -43,8 +43,8 @@ pub(super) fn sheet(
         .with("stroke-linejoin", "round")
         .with("font-family", "sans-serif")
         .with("font-size", FONT)
-        .child(Element::new("title").with("id", title).text(words.title))
-        .child(Element::new("desc").with("id", description).text(words.description))
+        .child(Element::new("title").with("id", title).text(caption.title))
+        .child(Element::new("desc").with("id", description).text(caption.description))
         .child(
             Element::new("rect")
                 .with("class", "paper")
@@ -57,8 +57,8 @@ pub(super) fn sheet(
         .to_string()
 }
 
-/// What the sheet shows, in words.
-pub(super) struct Words {
+/// What the sheet shows, in words, for those who cannot see it.
+pub(super) struct Caption {
     pub(super) title: String,
     pub(super) description: String,
 }
@@ -95,7 +95,7 @@ pub(super) fn lettering(class: &'static str, texts: Vec<Element>) -> Element {
 
 /// A thin line with a kink in its middle: the part goes on beyond it.
 pub(super) fn break_line(path: &mut Path, from: Point, to: Point) {
-    let length = (to.x - from.x).hypot(to.y - from.y);
+    let length = libm::hypot(to.x - from.x, to.y - from.y);
     if length < 6.0 * KINK {
         path.segment(from, to);
         return;

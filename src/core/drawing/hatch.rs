@@ -1,5 +1,5 @@
 //! Section lining: parallel lines at 45° clipped to a region by geometry, so that every renderer
-//! shows them and no ids are spent.
+//! shows them and no element ids are needed.
 
 use crate::drawing::svg::{Path, Point, at};
 use crate::units::print::round;

@@ -9,7 +9,7 @@ const HEAVY: f64 = 1.12;
 
 /// About how wide words stand at the size of the sheet's lettering.
 ///
-/// Nobody knows the reader's sans-serif, so each letter counts as wide as it is in the wide ones.
+/// The reader's font is not known, so each letter is given its width in a wide sans-serif.
 pub(super) fn width(words: &str) -> f64 {
     words.chars().map(letter).sum::<f64>() * FONT
 }
@@ -63,7 +63,7 @@ impl Label {
 
 /// From the line that leads to a label to its words.
 pub(super) const BEFORE: f64 = 4.0;
-/// A label this near its line is led to straight: a hair off looks like a slip of the pen.
+/// A label this near its line is led to straight: a line bent by less looks like a mistake.
 const STRAIGHT: f64 = 2.5;
 
 /// Where the line from a level ends beside a label whose middle is given.
@@ -71,12 +71,12 @@ pub(super) fn lead(level: f64, middle: f64) -> f64 {
     if (middle - level).abs() < STRAIGHT { level } else { middle }
 }
 
-/// A run of labels that touch, each hanging on the one above.
-struct Run {
+/// Labels that touch, each hanging on the one above.
+struct Stack {
     top: f64,
     height: f64,
     labels: usize,
-    /// Sum over the labels of where the run's top would suit each best.
+    /// Sum over the labels of where the stack's top would suit each best.
     wished: f64,
 }
 
@@ -86,28 +86,29 @@ pub(super) fn spread<'label>(
     labels: impl Iterator<Item = &'label Label> + Clone,
     least: f64,
 ) -> Vec<f64> {
-    let mut runs: Vec<Run> = Vec::new();
+    let mut stacks: Vec<Stack> = Vec::new();
     for label in labels.clone() {
         let wish = label.wanted - label.height() / 2.0;
-        let mut run = Run { top: wish.max(least), height: label.height(), labels: 1, wished: wish };
-        while let Some(above) = runs.pop_if(|above| above.top + above.height > run.top) {
-            let count = above.labels + run.labels;
-            // Each label of the lower run would have the joined run start higher by the upper's height.
-            let wished = above.wished + run.wished - repeated(above.height, run.labels);
-            run = Run {
+        let mut stack =
+            Stack { top: wish.max(least), height: label.height(), labels: 1, wished: wish };
+        while let Some(above) = stacks.pop_if(|above| above.top + above.height > stack.top) {
+            let count = above.labels + stack.labels;
+            // Each label of the lower stack would have the joined stack start higher by the upper's height.
+            let wished = above.wished + stack.wished - repeated(above.height, stack.labels);
+            stack = Stack {
                 top: (wished / repeated(1.0, count)).max(least),
-                height: above.height + run.height,
+                height: above.height + stack.height,
                 labels: count,
                 wished,
             };
         }
-        runs.push(run);
+        stacks.push(stack);
     }
     let mut tops = Vec::new();
     let mut labels = labels;
-    for run in runs {
-        let mut top = run.top;
-        for label in labels.by_ref().take(run.labels) {
+    for stack in stacks {
+        let mut top = stack.top;
+        for label in labels.by_ref().take(stack.labels) {
             tops.push(top);
             top += label.height();
         }

@@ -1,6 +1,6 @@
 //! A small SVG writer: elements, attributes and paths in, escaped XML out.
 //!
-//! Callers never glue markup. Leaves out what is drawn, and every attribute's meaning.
+//! Callers never write markup by hand. Leaves out what is drawn, and every attribute's meaning.
 
 use std::fmt::{self, Write};
 
@@ -40,7 +40,7 @@ pub fn number(value: f64) -> String {
     printed
 }
 
-/// No sheet is this wide; it keeps a stray number inside an integer.
+/// No sheet is this wide; the limit keeps any number within an integer.
 const WIDEST: f64 = 1e9;
 
 /// Prints a number in whole hundredths: a drawing has hundreds of them, and integers print fastest.

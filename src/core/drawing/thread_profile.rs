@@ -7,12 +7,12 @@ use std::f64::consts::FRAC_PI_2;
 
 use crate::calc::thread_form::{self, Geometry};
 use crate::drawing::dimension::{DimensionLines, OVERSHOOT, start_centred};
-use crate::drawing::frame::{self, LINE, MARGIN, WIDTH, Words};
+use crate::drawing::frame::{self, Caption, LINE, MARGIN, WIDTH};
 use crate::drawing::hatch::{Lean, hatch};
 use crate::drawing::label::{self, Label, Line};
 use crate::drawing::svg::{Element, Path, Point, Turn, at};
 use crate::drawing::{Dimension, DrawingIds};
-use crate::tables::threads::{Form, Thread};
+use crate::tables::threads::{Finish, Thread};
 use crate::units::{Length, Pitch, in_mm, print};
 
 /// Edges of the metal shown.
@@ -49,7 +49,7 @@ pub fn thread_profile(thread: &Thread, ids: DrawingIds<'_>) -> String {
         let note = Element::new("text").with("x", MARGIN).with("y", end);
         parts.push(frame::lettering("note ink", vec![note.text(TAPER_NOTE)]));
     }
-    frame::sheet(ids, (end + MARGIN).ceil(), words(thread), parts)
+    frame::sheet(ids, (end + MARGIN).ceil(), caption(thread), parts)
 }
 
 /// Every dimension a thread's profile shows.
@@ -97,7 +97,7 @@ fn depth(thread: &Thread, geometry: &Geometry) -> Dimension {
 
 /// True of the forms whose nut does not reach the screw's root.
 fn has_two_minors(thread: &Thread) -> bool {
-    matches!(thread.form(), Form::IsoMetric | Form::Unified | Form::Miniature)
+    thread.form().shape().minors.are_two()
 }
 
 /// A line of the profile named for its diameter.
@@ -125,7 +125,7 @@ fn diameters(thread: &Thread, geometry: &Geometry) -> Vec<DiameterLine> {
     named.into_iter().map(line).collect()
 }
 
-fn words(thread: &Thread) -> Words {
+fn caption(thread: &Thread) -> Caption {
     let name = thread.designation;
     let mut description = format!("Two pitches of the thread form of {name}, to scale.");
     for dimension in dimensions(thread) {
@@ -139,14 +139,7 @@ fn words(thread: &Thread) -> Words {
         description.push(' ');
         description.push_str(TAPER_NOTE);
     }
-    Words { title: format!("{name}, thread form"), description }
-}
-
-/// How a crest or a root is finished.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum End {
-    Flat,
-    Round,
+    Caption { title: format!("{name}, thread form"), description }
 }
 
 /// The profile in drawing units: roots at the ends and the middle, crests between.
@@ -165,7 +158,7 @@ struct Profile {
 #[derive(Clone, Copy)]
 struct Tip {
     cut: f64,
-    end: End,
+    end: Finish,
 }
 
 impl Profile {
@@ -175,13 +168,7 @@ impl Profile {
         let half_angle = geometry.thread_angle.value / 2.0;
         let sharp = pitch / (2.0 * libm::tan(half_angle));
         let depth = scale * in_mm(geometry.major - geometry.minor) / 2.0;
-        let (crest, root) = match thread.form() {
-            Form::BritishAssociation | Form::Whitworth | Form::Pipe | Form::Cycle => {
-                (End::Round, End::Round)
-            }
-            Form::IsoMetric | Form::Miniature => (End::Flat, End::Round),
-            Form::Unified | Form::TaperPipe => (End::Flat, End::Flat),
-        };
+        let shape = thread.form().shape();
         // The 60° forms cut an eighth off the crest (ISO 68-1, ASME B1.1); the rest cut both ends alike.
         let crest_cut = if has_two_minors(thread) { sharp / 8.0 } else { (sharp - depth) / 2.0 };
         Self {
@@ -189,8 +176,8 @@ impl Profile {
             pitch,
             scale,
             half_angle,
-            crest: Tip { cut: crest_cut, end: crest },
-            root: Tip { cut: sharp - depth - crest_cut, end: root },
+            crest: Tip { cut: crest_cut, end: shape.crest },
+            root: Tip { cut: sharp - depth - crest_cut, end: shape.root },
             depth,
             taper: if thread.taper.is_some() { TAPER } else { 0.0 },
         }
@@ -212,8 +199,8 @@ impl Profile {
     fn corner(&self, tip: Tip) -> (f64, f64) {
         let tangent = libm::tan(self.half_angle);
         match tip.end {
-            End::Flat => (tip.cut * tangent, tip.cut),
-            End::Round => {
+            Finish::Flat => (tip.cut * tangent, tip.cut),
+            Finish::Round => {
                 let half = self.radius(tip) * libm::cos(self.half_angle);
                 (half, half / tangent)
             }
@@ -251,8 +238,8 @@ impl Profile {
             }
             region.push(self.lean(start));
             match tip.end {
-                End::Flat => outline.line_to(self.lean(end)),
-                End::Round => {
+                Finish::Flat => outline.line_to(self.lean(end)),
+                Finish::Round => {
                     let turn = if side > 0.0 { Turn::Anticlockwise } else { Turn::Clockwise };
                     outline.arc_to(self.radius(tip), turn, self.lean(end));
                     let arc = self.along_arc(at(middle, level), tip, side);

@@ -1,6 +1,7 @@
 //! A table as comma-separated values by RFC 4180: one head row, CRLF, quotes where a cell needs them.
 //!
-//! Leaves out what stands in the cells.
+//! Leaves out what stands in the cells. By hand, because the `csv` crate would bring six more into a
+//! library that needs a dozen, and leaves a cell that begins or ends with a space without quotes.
 
 use crate::units::{Length, in_inch, in_mm, print};
 
@@ -41,7 +42,7 @@ impl Cell {
         Self::Number(count.to_string())
     }
 
-    /// Yes or no; empty where nobody can tell.
+    /// Yes or no; empty where it is not known.
     pub(super) fn yes_or_no(answer: Option<bool>) -> Self {
         match answer {
             Some(true) => Self::text("yes"),

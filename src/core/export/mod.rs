@@ -3,8 +3,9 @@
 //! - [`csv`]: how a table is written.
 //! - [`threads`], [`drills`], [`materials`], [`plan`]: the tables themselves.
 //!
-//! Leaves out addresses and headers, which are the pages' to say, and the drawings.
+//! Leaves out addresses and headers, which the pages decide, and the drawings.
 
+pub mod calculators;
 pub mod csv;
 pub mod drills;
 pub mod materials;

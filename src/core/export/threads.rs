@@ -1,17 +1,14 @@
 //! The thread tables: the systems, the sizes of one system, the tapping drills of one thread.
 
 use super::{Cell, Table};
+use crate::calc::aim::MIDDLE_GROUP;
 use crate::calc::engagement::percent_of_internal_height;
 use crate::calc::limits::largest_hole;
 use crate::calc::tapping::{candidates, usual};
 use crate::calc::thread_form::{geometry, thread_angle};
 use crate::tables::lists;
-use crate::tables::materials::Group;
 use crate::tables::threads::{System, Thread, systems as all_systems};
 use crate::units::{in_degrees, in_mm, print};
-
-/// The group of metals whose tapping sizes the table of a system gives: the middle of the aim table.
-pub const GROUP: Group = Group::IronAndGunmetal;
 
 /// Every system.
 #[must_use]
@@ -60,7 +57,7 @@ pub fn sizes(system: &'static System) -> Table {
 
 fn size(thread: &'static Thread) -> Vec<Cell> {
     let geometry = geometry(thread);
-    let tapping = usual(thread, GROUP).ok().map(|choice| choice.chosen);
+    let tapping = usual(thread, MIDDLE_GROUP).ok().map(|choice| choice.chosen);
     let engagement = tapping.map(|chosen| print::fixed(chosen.engagement_percent, 1));
     vec![
         Cell::text(thread.system.system().slug),

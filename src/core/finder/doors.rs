@@ -1,19 +1,23 @@
 //! The calculators and the lists of the reference: what can be found that is no row of a table.
 //!
-//! A calculator that is added gets its row here, with the name of its address among its names; then
-//! it outranks the plan for that word.
+//! The calculators come from their own table. One that has the word of its address among its names
+//! outranks the plan for that word.
+
+use std::borrow::Cow;
+use std::sync::LazyLock;
 
 use super::Kind;
+use crate::calculators::{CALCULATORS, Declaration};
 
 /// A page that stands for itself.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Door {
     /// [`Kind::Calculator`] or [`Kind::List`].
     pub kind: Kind,
     /// What it is called.
     pub title: &'static str,
     /// Its address.
-    pub url: &'static str,
+    pub url: Cow<'static, str>,
     /// What it answers, in a few words.
     pub why: &'static str,
     /// What it is called outright: a text of just this means it.
@@ -23,43 +27,25 @@ pub struct Door {
 }
 
 /// Every such page that exists, calculators first.
-pub const DOORS: [Door; 8] = [
-    Door {
-        kind: Kind::Calculator,
-        title: "Hole plan",
-        url: "/plan",
-        why: "tapping and clearance drills, depths, speeds and steps for one hole",
-        names: &["plan", "hole plan", "hole", "holes"],
-        words: &["tapping", "tapped", "tap", "drilling", "depth", "blind", "through"],
-    },
-    Door {
-        kind: Kind::Calculator,
-        title: "Speed and feed",
-        url: "/calculators/speeds",
-        why: "spindle speed, feed and time for a drill, reamer or tap in a metal",
-        names: &["speeds", "speed", "spindle speed", "feeds", "feed", "speeds and feeds", "rpm"],
-        words: &["spindle", "cutting", "surface", "revolutions"],
-    },
-    Door {
-        kind: Kind::Calculator,
-        title: "Tapping size of any thread",
-        url: "/calculators/tapping",
-        why: "engagement of a hole, and the hole for an engagement, for any diameter and pitch",
-        names: &["tapping size", "tapping drill", "engagement", "percent of thread"],
-        words: &["tapping", "custom", "pitch", "percent"],
-    },
-    Door {
-        kind: Kind::Calculator,
-        title: "Clearance and float",
-        url: "/calculators/clearance",
-        why: "the hole a screw passes through, and how far centres may be out",
-        names: &["clearance", "clearance hole", "float", "clearance drill"],
-        words: &["centres", "error", "close", "medium", "free"],
-    },
+pub static DOORS: LazyLock<Vec<Door>> = LazyLock::new(|| {
+    let calculators = CALCULATORS.iter().map(|calculator| Door::of_calculator(calculator));
+    std::iter::once(PLAN).chain(calculators).chain(LISTS).collect()
+});
+
+const PLAN: Door = Door {
+    kind: Kind::Calculator,
+    title: "Hole plan",
+    url: Cow::Borrowed("/plan"),
+    why: "tapping and clearance drills, depths, speeds and steps for one hole",
+    names: &["plan", "hole plan", "hole", "holes"],
+    words: &["tapping", "tapped", "tap", "drilling", "depth", "blind", "through"],
+};
+
+const LISTS: [Door; 4] = [
     Door {
         kind: Kind::List,
         title: "Threads",
-        url: "/threads",
+        url: Cow::Borrowed("/threads"),
         why: "every thread system",
         names: &["threads", "thread"],
         words: &["systems", "screw", "screws", "bolt", "bolts", "nut", "nuts"],
@@ -67,7 +53,7 @@ pub const DOORS: [Door; 8] = [
     Door {
         kind: Kind::List,
         title: "Drills",
-        url: "/drills",
+        url: Cow::Borrowed("/drills"),
         why: "the drill chart, every series in one order of size",
         names: &["drills", "drill", "drill chart"],
         words: &["sizes", "series", "twist"],
@@ -75,7 +61,7 @@ pub const DOORS: [Door; 8] = [
     Door {
         kind: Kind::List,
         title: "Materials",
-        url: "/materials",
+        url: Cow::Borrowed("/materials"),
         why: "every metal and plastic",
         names: &["materials", "material", "metal", "metals"],
         words: &[],
@@ -83,12 +69,25 @@ pub const DOORS: [Door; 8] = [
     Door {
         kind: Kind::List,
         title: "Calculators",
-        url: "/calculators",
+        url: Cow::Borrowed("/calculators"),
         why: "speeds, tapping sizes, clearance",
         names: &["calculators", "calculator"],
         words: &[],
     },
 ];
+
+impl Door {
+    fn of_calculator(calculator: &Declaration) -> Self {
+        Self {
+            kind: Kind::Calculator,
+            title: calculator.finding.title,
+            url: calculator.path().into(),
+            why: calculator.finding.why,
+            names: calculator.finding.names,
+            words: calculator.finding.words,
+        }
+    }
+}
 
 /// Whether a word is about one of these pages.
 pub(super) fn is_about_one(word: &str) -> bool {

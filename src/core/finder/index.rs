@@ -3,8 +3,8 @@
 use std::sync::LazyLock;
 
 use super::doors::DOORS;
+use super::letters::{letters_apart, most_wrong};
 use super::score::{BEGINS, Score, WORD, WORD_BEGINS, letters_off};
-use super::spelling::{letters_apart, most_wrong};
 use super::thing::Thing;
 use super::words::{has_figure, is_filler, joined, words as cut};
 use super::{Kind, MOST};

@@ -30,6 +30,7 @@ mod doors;
 mod gather;
 mod hit;
 mod index;
+mod letters;
 mod parts;
 mod score;
 mod size;

@@ -20,31 +20,31 @@ const MOST_WORDS: usize = 10;
 /// No thread or drill is written in more words.
 const LONGEST_PART: usize = 6;
 /// Of a text with more parts, the longest are looked at.
-const MOST_WAYS: usize = 4;
+const MOST_SPLITS: usize = 4;
 
 /// A text taken apart, in each way it can be.
 #[derive(Debug, Default)]
 pub(super) struct Parts {
-    ways: Vec<Way>,
+    splits: Vec<Split>,
 }
 
 /// What a run of words names, and what the rest of the text means.
 #[derive(Debug)]
-struct Way {
-    part: Part,
+struct Split {
+    part: PartMeaning,
     rest: Rest,
 }
 
 /// A run of words that names a part.
 #[derive(Debug)]
-struct Run {
+struct WordRun {
     start: usize,
     length: usize,
-    part: Part,
+    part: PartMeaning,
 }
 
 #[derive(Debug)]
-enum Part {
+enum PartMeaning {
     Thread(&'static Thread),
     /// One drill, or whatever drills and threads a bare size can mean.
     Sizes(Vec<Thing>),
@@ -71,23 +71,23 @@ impl Parts {
         }
         let mut runs = runs(&chunks);
         // A thread, once one is named, is not the drill of its size.
-        if runs.iter().any(|run| matches!(run.part, Part::Thread(_))) {
-            runs.retain(|run| matches!(run.part, Part::Thread(_)));
+        if runs.iter().any(|run| matches!(run.part, PartMeaning::Thread(_))) {
+            runs.retain(|run| matches!(run.part, PartMeaning::Thread(_)));
         }
-        let ways = runs.into_iter().take(MOST_WAYS).map(|run| Way::of(run, &chunks));
-        Self { ways: ways.collect() }
+        let splits = runs.into_iter().take(MOST_SPLITS).map(|run| Split::of(run, &chunks));
+        Self { splits: splits.collect() }
     }
 
     /// What stands in a text of which all is understood.
     pub(super) fn gather(&self, gathered: &mut Gathered) {
-        let Some(Way { part, rest }) = self.best() else { return };
+        let Some(Split { part, rest }) = self.best() else { return };
         let sureness = match rest {
             Rest::Unknown => return,
             Rest::Empty => PART,
             Rest::Materials(score, materials) => {
                 for (material, hit) in materials {
                     gathered.add(*score, hit.clone());
-                    if let Part::Thread(thread) = part {
+                    if let PartMeaning::Thread(thread) = part {
                         gathered.add(score + (PLAN - PART), plan(thread, material));
                     }
                 }
@@ -97,7 +97,7 @@ impl Parts {
                 things.iter().for_each(|thing| gathered.add(*score, thing.hit()));
                 let is_system = |thing: &Thing| matches!(thing, Thing::System(_));
                 // "27 BA" is no thread, and no drill either.
-                if matches!(part, Part::Sizes(_)) && things.iter().all(is_system) {
+                if matches!(part, PartMeaning::Sizes(_)) && things.iter().all(is_system) {
                     return;
                 }
                 *score
@@ -108,21 +108,24 @@ impl Parts {
 
     /// The part, whatever the rest is.
     pub(super) fn suggest(&self, near: &mut Gathered) {
-        if let Some(way) = self.best() {
-            way.part.gather(PART, near);
+        if let Some(split) = self.best() {
+            split.part.gather(PART, near);
         }
     }
 
-    /// The way that says most: a material beside the part before anything else, one material before
+    /// The split that says most: a material beside the part before anything else, one material before
     /// several, then the longest part, which comes first.
-    fn best(&self) -> Option<&Way> {
-        self.ways.iter().rev().max_by_key(|way| (way.rest.worth(), Reverse(way.rest.choices())))
+    fn best(&self) -> Option<&Split> {
+        self.splits
+            .iter()
+            .rev()
+            .max_by_key(|split| (split.rest.worth(), Reverse(split.rest.choices())))
     }
 }
 
-impl Way {
+impl Split {
     /// A run with what stands around it.
-    fn of(run: Run, chunks: &[&str]) -> Self {
+    fn of(run: WordRun, chunks: &[&str]) -> Self {
         let before = chunks.iter().take(run.start);
         let rest = before.chain(chunks.iter().skip(run.start + run.length)).copied();
         let rest: Vec<&str> = rest.filter(|chunk| !is_filler(chunk)).collect();
@@ -130,7 +133,7 @@ impl Way {
     }
 }
 
-impl Part {
+impl PartMeaning {
     /// What a run of words names.
     fn of(run: &str) -> Option<Self> {
         let threads = match candidates(run) {
@@ -222,12 +225,12 @@ impl Rest {
 }
 
 /// Every run of words with a figure in it that names a part, longest first.
-fn runs(chunks: &[&str]) -> Vec<Run> {
+fn runs(chunks: &[&str]) -> Vec<WordRun> {
     let longest = LONGEST_PART.min(chunks.len().saturating_sub(1));
     let runs = (1..=longest).rev().flat_map(|length| chunks.windows(length).enumerate());
     runs.filter(|(_, run)| run.iter().any(|chunk| has_figure(chunk)))
         .filter_map(|(start, run)| {
-            Some(Run { start, length: run.len(), part: Part::of(&run.join(" "))? })
+            Some(WordRun { start, length: run.len(), part: PartMeaning::of(&run.join(" "))? })
         })
         .collect()
 }

@@ -63,7 +63,7 @@ impl Thing {
             Self::Drill(drill) => drill.path().into(),
             Self::Series(series) => format!("/drills?series={series}").into(),
             Self::Material(material) => material.path().into(),
-            Self::Door(door) => door.url.into(),
+            Self::Door(door) => door.url.clone(),
         }
     }
 

@@ -7,10 +7,9 @@ use crate::calc::thread_form::{self, Geometry};
 use crate::calc::{self, clearance, engagement, oversize};
 use crate::tables::lists;
 use crate::tables::materials::FormingTap;
-use crate::tables::threads::Form;
 use crate::units::{Length, in_mm, print};
 
-/// A thread longer than this many diameters is a slip of the pen.
+/// A thread longer than this many diameters is taken for a mistake in typing.
 const LONGEST_DIAMETERS: f64 = 60.0;
 
 /// The whole plan for one hole.
@@ -84,7 +83,7 @@ fn choose(spec: &HoleSpec, geometry: &Geometry) -> Result<Choice, Error> {
     if spec.tap != Tap::Forming {
         return Ok(tapping::choose(question, spec.at_hand.drills())?);
     }
-    if !matches!(spec.thread.form(), Form::IsoMetric | Form::Unified) {
+    if !spec.thread.form().shape().forming_taps {
         return Err(Error::FormingNeedsSixtyDegrees { thread: spec.thread });
     }
     if spec.material.forming_tap == FormingTap::Refuse {

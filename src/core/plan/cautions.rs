@@ -60,7 +60,7 @@ fn tap(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
     }
 }
 
-/// A carbon steel tap is brittle; whether it can be dissolved out is the metal's to say.
+/// A carbon steel tap is brittle; whether it can be dissolved out depends on the metal.
 fn carbon_tap(spec: &HoleSpec) -> String {
     let rescue: Vec<&str> =
         spec.material.broken_tap.advice().iter().map(|advice| advice.text).collect();

@@ -92,7 +92,7 @@ pub struct HoleSpec {
     pub aim: Aim,
     /// The drills at hand, by size.
     pub at_hand: AtHand,
-    /// The speeds the machine has; none where nothing was said of it.
+    /// The speeds the machine has; none where they are not known.
     pub spindle: Spindle,
     /// Thickness of the tapped part, for the wall under a blind hole.
     pub part_thickness: Option<Length>,

@@ -1,7 +1,7 @@
 //! The angles countersinks are made to, and which screws want which, as the sources print them.
 
 use crate::tables::source::Source;
-use crate::tables::threads::{Form, Thread};
+use crate::tables::threads::{HeadFamily, Thread};
 use crate::units::{Angle, degrees};
 
 /// An angle countersinks are made to.
@@ -58,11 +58,9 @@ pub fn all() -> &'static [Countersink] {
 #[must_use]
 pub fn head_angle(thread: Option<&Thread>) -> HeadAngle {
     let of = |angle, source| HeadAngle { angle: degrees(angle), source };
-    match thread.map(Thread::form) {
-        Some(Form::Unified) => of(82.0, METALWORKING),
-        Some(Form::IsoMetric | Form::Miniature) | None => of(90.0, SOMTA),
-        Some(
-            Form::BritishAssociation | Form::Whitworth | Form::Pipe | Form::Cycle | Form::TaperPipe,
-        ) => of(90.0, BRITISH),
+    match thread.map(|thread| thread.system.system().heads) {
+        Some(HeadFamily::Unified) => of(82.0, METALWORKING),
+        Some(HeadFamily::Metric) | None => of(90.0, SOMTA),
+        Some(HeadFamily::British) => of(90.0, BRITISH),
     }
 }

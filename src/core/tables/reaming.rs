@@ -1,5 +1,5 @@
 //! How much to leave for a reamer, and how fast to feed it, as the sources print it. They differ
-//! several-fold; what to make of that is worked out in [`crate::calc::reaming`].
+//! several-fold; the hole to leave is worked out in [`crate::calc::reaming`].
 
 use crate::tables::source::Source;
 use crate::units::{Length, inch, mm};

@@ -63,7 +63,7 @@ impl Source {
         Self { cite, grade: Grade::Published }
     }
 
-    /// A rule of the trade nobody has printed with authority.
+    /// A rule of the trade with no published source.
     #[must_use]
     pub const fn common_practice(cite: &'static str) -> Self {
         Self { cite, grade: Grade::CommonPractice }

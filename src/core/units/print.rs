@@ -5,7 +5,7 @@ use super::{Length, in_inch, in_mm};
 /// Rounds half away from zero to a number of decimal places.
 ///
 /// A figure that misses the half by nothing but binary noise counts as the half, so `2.675`
-/// (stored a hair below) prints as `2.68`, the way a person rounds it.
+/// (stored slightly below) prints as `2.68`, the way a person rounds it.
 ///
 /// # Examples
 /// ```

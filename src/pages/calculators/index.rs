@@ -2,10 +2,15 @@
 
 use askama::Template;
 
-use super::CALCULATORS;
-use crate::layout::{Door, Frame};
+use super::link;
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::{Answer, Visit};
+use holewright_core::calculators::CALCULATORS;
+use holewright_core::units::print;
+
+/// No sentence names more of them than this.
+const MOST_NAMED: usize = 3;
 
 #[derive(Template)]
 #[template(path = "calculators/index.html")]
@@ -21,12 +26,19 @@ struct Row {
 
 /// The list of calculators.
 pub(crate) fn index(visit: &Visit<'_>) -> Answer {
-    let description =
-        "Spindle speed, tapping size of any thread, clearance and float: each with its sources.";
-    let frame = Frame::new(visit, Door::Calculators, "Calculators", description);
+    let description = format!("{}: each with its sources.", in_a_sentence());
+    let frame = Frame::new(visit, Section::Calculators, "Calculators", &description);
     let rows = CALCULATORS
-        .iter()
-        .map(|calculator| Row { link: calculator.link(), answers: calculator.answers })
+        .into_iter()
+        .map(|calculator| Row { link: link(calculator), answers: calculator.answers })
         .collect();
     Answer::html(200, &CalculatorsPage { frame, rows })
+}
+
+/// The first few by name, and that there are more.
+pub(crate) fn in_a_sentence() -> String {
+    let names: Vec<String> =
+        CALCULATORS.iter().take(MOST_NAMED).map(|named| print::running(named.title)).collect();
+    let more = if CALCULATORS.len() > MOST_NAMED { ", and more" } else { "" };
+    format!("{}{more}", print::sentence(&names.join(", ")))
 }

@@ -1,71 +1,52 @@
 //! The calculators beside the plan, each a form whose query string is the answer's permanent address.
 //!
-//! A calculator is a [`Request`](speeds::Request) that knows nothing of templates, the pure figures of
-//! its [`Answer`](speeds::Answer), and a page: the JSON door reads the same request and gives the same
-//! figures. The table here names them all.
+//! What they ask and answer is declared in [`holewright_core::calculators`]; here is how it is shown. One
+//! that answers in rows has the page they all have, [`plain`].
 
-mod asked;
-mod at_hand;
-pub mod clearance;
+mod clearance;
 mod drawer;
 mod form;
 mod index;
-pub mod speeds;
-pub mod tapping;
+mod plain;
+mod speeds;
+mod tapping;
 
 use super::link::Link;
-use super::{Answer, Visit, not_found};
+use super::{Answer, Query, Visit, not_found, query};
+use holewright_core::asking::Asked;
+use holewright_core::calculators::{AnswerKind, CALCULATORS, Declaration, find};
 
-pub(super) use index::index;
-
-/// One calculator.
-struct Calculator {
-    /// Its address part.
-    name: &'static str,
-    /// Its name on a link.
-    title: &'static str,
-    /// What it answers.
-    answers: &'static str,
-    show: fn(&Visit<'_>) -> Answer,
-}
-
-/// Every calculator, in the order the pages list them.
-static CALCULATORS: [Calculator; 3] = [
-    Calculator {
-        name: "speeds",
-        title: "Spindle speed",
-        answers: "How fast to turn a drill, a reamer, a tap or a countersink, which of the machine’s speeds comes nearest, how long it cuts and when to withdraw.",
-        show: speeds::show,
-    },
-    Calculator {
-        name: "tapping",
-        title: "Tapping size of any thread",
-        answers: "Engagement of a hole, hole for an engagement and the drills that would do, for threads no table holds too.",
-        show: tapping::show,
-    },
-    Calculator {
-        name: "clearance",
-        title: "Clearance and float",
-        answers: "The hole a screw passes through, its drill, and how much larger it must be when centres are off.",
-        show: clearance::show,
-    },
-];
-
-impl Calculator {
-    fn link(&self) -> Link {
-        Link::new(format!("/calculators/{}", self.name), self.title)
-    }
-}
-
-/// The name, the title and what is answered, of each: for a list that a server keeps of everything.
-pub fn all() -> impl Iterator<Item = [&'static str; 3]> {
-    CALCULATORS.iter().map(|calculator| [calculator.name, calculator.title, calculator.answers])
-}
+pub(super) use index::{in_a_sentence, index};
+pub(super) use plain::{drawing, table};
 
 /// One calculator, or the list of them where there is none of this name.
 pub(super) fn show(visit: &Visit<'_>, name: &str) -> Answer {
-    match CALCULATORS.iter().find(|calculator| calculator.name == name) {
-        Some(calculator) => (calculator.show)(visit),
-        None => not_found::page(visit, CALCULATORS.iter().map(Calculator::link).collect()),
+    let Some(calculator) = find(name) else {
+        return not_found::page(visit, CALCULATORS.into_iter().map(link).collect());
+    };
+    match calculator.answer {
+        AnswerKind::Rows(rows) => plain::show(visit, calculator, rows),
+        AnswerKind::Speeds => speeds::show(visit),
+        AnswerKind::Tapping => tapping::show(visit),
+        AnswerKind::Clearance => clearance::show(visit),
     }
+}
+
+fn link(calculator: &Declaration) -> Link {
+    Link::new(calculator.path(), calculator.title)
+}
+
+/// What a query asks of a calculator.
+fn asked(calculator: &Declaration, query: &Query) -> Asked {
+    calculator.asked(query.pairs())
+}
+
+/// The page of an answer: the fields that were filled, in one order.
+fn address(calculator: &Declaration, asked: &Asked) -> String {
+    query::address(&calculator.path(), asked.filled())
+}
+
+/// The same answer for a program.
+fn json(calculator: &Declaration, asked: &Asked) -> String {
+    query::address(&format!("/api/v1/calc/{}", calculator.slug), asked.filled())
 }

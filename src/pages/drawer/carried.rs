@@ -1,6 +1,6 @@
 //! What a reader's browser carries of a drawer.
 
-use super::Drawer;
+use super::contents::{Drawer, Unreadable};
 
 /// What a reader's browser carries of a drawer.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -13,11 +13,6 @@ pub enum Carried {
     /// A drawer, in use or switched off.
     Drawer(Drawer),
 }
-
-/// A cookie that holds no drawer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("this is no drawer that can be read here")]
-pub struct Unreadable;
 
 impl Carried {
     /// What a cookie of this value carries; an empty one carries nothing.

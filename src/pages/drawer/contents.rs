@@ -5,7 +5,6 @@
 
 use form_urlencoded::{Serializer, parse};
 
-use super::carried::Unreadable;
 use super::reading::{Drills, Reamers, Speeds, Taps};
 
 /// The most bytes the cookie may take, its name and the sign behind it counted.
@@ -28,6 +27,11 @@ pub struct Drawer {
     /// Pages use it; otherwise it is kept and left alone.
     pub on: bool,
 }
+
+/// A cookie that holds no drawer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("this is no drawer that can be read here")]
+pub struct Unreadable;
 
 impl Drawer {
     /// Reads the value of a cookie.

@@ -31,6 +31,11 @@ pub(crate) static CLEARANCE: [Fill; 1] = [DRILLS];
 /// On the calculator of spindle speeds.
 pub(crate) static SPEEDS: [Fill; 1] = [SPINDLE];
 
+/// What the drawer fills of a question with these fields.
+pub(crate) fn fills_of(fields: &[&str]) -> Vec<Fill> {
+    [DRILLS, SPINDLE].into_iter().filter(|fill| fields.contains(&fill.field)).collect()
+}
+
 /// A page's query with what the reader's drawer filled in.
 pub(crate) struct Filled<'a> {
     /// The query: what was asked, then what was filled.

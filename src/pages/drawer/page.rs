@@ -4,10 +4,10 @@ use askama::Template;
 
 use super::carried::Carried;
 use super::contents::{Drawer, LONGEST};
-use super::form::Typed;
 use super::sets::{DRILL_SETS, TAP_SETS};
+use super::typed::Typed;
 use crate::field::{Field, Item, Kind};
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::{Answer, FieldError, Visit};
 
 #[derive(Template)]
@@ -38,14 +38,14 @@ struct FieldGroup {
 /// The page.
 pub(crate) fn show(visit: &Visit<'_>) -> Answer {
     let description = "What you own: drills, taps, reamers and spindle speeds. Pages then choose from it. Kept on your device, no account needed.";
-    let frame = Frame::new(visit, Door::None, "My drawer", description);
+    let frame = Frame::new(visit, Section::None, "My drawer", description);
     Answer::html(200, &page(visit, frame, &Typed::of(&visit.context.drawer), Vec::new()))
 }
 
 /// The page over what was sent and could not be used.
 pub(super) fn refuse(visit: &Visit<'_>, typed: &Typed, errors: Vec<FieldError>) -> Answer {
     let description = "Something could not be used; everything typed is kept.";
-    let frame = Frame::new(visit, Door::None, "Error: my drawer", description).of_a_mistake();
+    let frame = Frame::new(visit, Section::None, "Error: my drawer", description).of_a_mistake();
     Answer::html(422, &page(visit, frame, typed, errors))
 }
 

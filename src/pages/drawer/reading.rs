@@ -5,7 +5,7 @@
 
 use super::pieces::pieces;
 use super::sets::{DRILL_SETS, DrillSet, TAP_SETS, TapSet};
-use crate::form::sentence;
+use holewright_core::asking::sentence;
 use holewright_core::calc::spindle::Spindle;
 use holewright_core::tables::drills::{self, Drill, SAME_SIZE, owned};
 use holewright_core::tables::threads::read::{Hand, Read, read_with_hand};

@@ -20,7 +20,7 @@ pub struct TapSet {
     pub words: &'static str,
     /// The system's address part.
     pub system: &'static str,
-    /// The sizes, in address dress.
+    /// The sizes, as addresses write it.
     pub sizes: &'static [&'static str],
 }
 

@@ -7,9 +7,10 @@ use crate::controls;
 use crate::drawer::{Drawer, Notice};
 use crate::field::Field;
 use crate::figures::Column;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::{Answer, FieldError, Query, Visit};
+use holewright_core::asking::OWNED;
 use holewright_core::tables::drills::Drill;
 
 #[derive(Template)]
@@ -47,7 +48,7 @@ pub(crate) fn chart(visit: &Visit<'_>) -> Answer {
             Answer::html(
                 200,
                 &ChartPage {
-                    frame: Frame::at(visit.context, Door::Drills, &address, &title, description)
+                    frame: Frame::at(visit.context, Section::Drills, &address, &title, description)
                         .with_drawer(notice(query, drawer)),
                     errors: Vec::new(),
                     fields: fields(query, &[]),
@@ -63,7 +64,7 @@ pub(crate) fn chart(visit: &Visit<'_>) -> Answer {
             &ChartPage {
                 frame: Frame::at(
                     visit.context,
-                    Door::Drills,
+                    Section::Drills,
                     "/drills",
                     "Error: drill chart",
                     description,
@@ -126,7 +127,7 @@ fn fields(query: &Query, errors: &[FieldError]) -> Vec<Field> {
         ),
         Field::text("to", "To", "", query.get("to")),
         controls::series("Series", query.get("series")),
-        controls::owned_drills(query.get("owned")),
+        controls::declared(&OWNED, query.get("owned")),
     ];
     let fill = |_: &str, _: &str| "/drills".to_owned();
     fields.into_iter().map(|field| field.judged(errors, fill)).collect()

@@ -1,7 +1,7 @@
 //! What the chart is cut down to, read from its address.
 
-use crate::typed::{Typed, keep};
-use crate::{FieldError, Query, diameter};
+use crate::{FieldError, Query};
+use holewright_core::asking::{Typed, diameter, keep};
 use holewright_core::tables::drills::{Cut, owned};
 
 /// The fields by their names in the address, in the order of the canonical one.
@@ -14,7 +14,10 @@ pub(super) const NAMES: [&str; 4] = ["from", "to", "series", "owned"];
 pub fn read(query: &Query) -> Result<Cut, Vec<FieldError>> {
     let mut errors = Vec::new();
     let at = |field| Typed { field, text: query.get(field) };
-    let size = |field| Ok(diameter::optional(at(field))?.map(|found| found.size));
+    let size = |field| match at(field) {
+        Typed { text: "", .. } => Ok(None),
+        typed => diameter(typed).map(|found| Some(found.size)),
+    };
     let from = keep(&mut errors, size("from"));
     let to = keep(&mut errors, size("to"));
     let series = keep(&mut errors, at("series").optional(owned::series));

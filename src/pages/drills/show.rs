@@ -5,12 +5,12 @@ use askama::Template;
 use super::screws::{Clears, Taps, clears, taps};
 use crate::drawer::Notice;
 use crate::figures::{self, Both};
-use crate::form::sentence_case;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::{Answer, Visit, not_found};
 use holewright_core::calc::neighbours::{Neighbour, around};
 use holewright_core::tables::drills::{self, Drill, Series, read};
+use holewright_core::units::print::sentence as sentence_case;
 use holewright_core::units::{in_inch, in_mm, print};
 
 #[derive(Template)]
@@ -66,7 +66,7 @@ fn page(visit: &Visit<'_>, drill: &'static Drill) -> DrillPage {
     let title = format!("{}: {}, {}", drill.label, size.mm, size.inch);
     let description = format!("{} drill: {} or {}.", drill.label, size.mm, size.inch);
     DrillPage {
-        frame: Frame::new(visit, Door::Drills, &title, &description)
+        frame: Frame::new(visit, Section::Drills, &title, &description)
             .with_drawer(Notice::of_drill(visit.drawer(), drill)),
         label: drill.label.clone(),
         size,

@@ -2,13 +2,13 @@
 
 use askama::Template;
 
-use crate::form::sentence_case;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::{Answer, Visit};
 use holewright_core::calc::aim::base_percent;
 use holewright_core::tables::materials::{self, Family, Material};
 use holewright_core::units::print;
+use holewright_core::units::print::sentence as sentence_case;
 
 /// The marks of a material in the list: a row on a telephone has room for these. The usual ones
 /// stand first in the tables.
@@ -39,7 +39,7 @@ struct Row {
 /// The list of materials.
 pub(crate) fn index(visit: &Visit<'_>) -> Answer {
     let description = "The metals and plastics of the workshop: speeds, lubricants, tapping and what to watch for.";
-    let frame = Frame::new(visit, Door::Materials, "Materials", description);
+    let frame = Frame::new(visit, Section::Materials, "Materials", description);
     Answer::html(200, &MaterialsPage { frame, families: families(), count: materials::all().len() })
 }
 

@@ -8,8 +8,7 @@ use super::speeds::{DrillRow, PrintedSpeed, printed, usual};
 use crate::cited::Cited;
 use crate::drawer::Notice;
 use crate::field::Field;
-use crate::form::sentence_case;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::plan::short_form_in;
 use crate::warnings::{WarningGroup, by_level};
 use crate::{Answer, Visit, not_found, query};
@@ -17,6 +16,7 @@ use holewright_core::calc::aim::base_percent;
 use holewright_core::plan::Level;
 use holewright_core::tables::materials::{self, FormingTap, Material, PressureWork, read};
 use holewright_core::units::print;
+use holewright_core::units::print::sentence as sentence_case;
 
 #[derive(Template)]
 #[template(path = "materials/show.html")]
@@ -65,52 +65,86 @@ pub(crate) fn show(visit: &Visit<'_>, slug: &str) -> Answer {
 }
 
 fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
-    let name = sentence_case(material.name);
-    let aim = print::trimmed(base_percent(material.group), 0);
-    let drilling = printed(material.drilling);
+    // Field by field, so that what a material gains does not compile before it has a place here.
+    let &Material {
+        slug,
+        name,
+        aliases: _,
+        known_as,
+        designations: _,
+        met_in,
+        refused,
+        group,
+        family: _,
+        chips: _,
+        grabs: _,
+        work_hardens: _,
+        closes_in: _,
+        properties,
+        drilling,
+        tapping,
+        reaming,
+        feeds: _,
+        drilling_lubricant,
+        tapping_lubricant,
+        back_off,
+        drill_advice,
+        tap_advice,
+        forming_tap,
+        broken_tap,
+        pressure_work,
+        behaviour,
+        not_for,
+        salvage,
+        cautions,
+        dangers,
+    } = material;
+    let name = sentence_case(name);
+    let aim = print::trimmed(base_percent(group), 0);
+    let drilling = printed(drilling);
     let speed =
         drilling.first().map_or_else(String::new, |speed| format!("drill at {}, ", speed.range));
-    let (title, description) = match material.refused {
+    let (title, description) = match refused {
         Some(refused) => (format!("{name}: leave it alone"), refused.text.to_owned()),
         None => (
             format!("{name}: {speed}aim at {aim} % of thread"),
-            format!("{name}: {}", material.drilling_lubricant.text),
+            format!("{name}: {}", drilling_lubricant.text),
         ),
     };
     let cited = |advice: &[_]| advice.iter().map(Cited::advice).collect();
     let at = |level| move |advice| (level, Cited::advice(advice));
-    let dangers = material.dangers.iter().map(at(Level::Danger));
-    let cautions = material.cautions.iter().map(at(Level::Caution));
+    let dangers = dangers.iter().map(at(Level::Danger));
+    let cautions = cautions.iter().map(at(Level::Caution));
     MaterialPage {
-        frame: Frame::new(visit, Door::Materials, &title, &description)
+        frame: Frame::new(visit, Section::Materials, &title, &description)
             .with_drawer(Notice::of_speeds(visit.drawer())),
-        also: material.known_as.join(", "),
+        also: known_as.join(", "),
         marks: marks(material),
-        refused: material.refused.as_ref().map(Cited::advice),
-        met_in: cited(material.met_in),
+        refused: refused.as_ref().map(Cited::advice),
+        met_in: cited(met_in),
         aim,
-        group: material.group.to_string(),
+        group: group.to_string(),
         drills: usual(material, visit.drawer()),
-        speeds: query::address("/calculators/speeds", [("material", material.slug)]),
+        speeds: query::address("/calculators/speeds", [("material", slug)]),
         drilling,
-        reaming: printed(material.reaming),
-        properties: rows(material.properties),
-        tapping: printed(material.tapping),
-        drilling_lubricant: Cited::advice(&material.drilling_lubricant),
-        tapping_lubricant: Cited::advice(&material.tapping_lubricant),
-        back_off: Cited::advice(&material.back_off),
-        forming: match material.forming_tap {
+        reaming: printed(reaming),
+        properties: rows(properties),
+        tapping: printed(tapping),
+        drilling_lubricant: Cited::advice(&drilling_lubricant),
+        tapping_lubricant: Cited::advice(&tapping_lubricant),
+        back_off: Cited::advice(&back_off),
+        forming: match forming_tap {
             FormingTap::Suits => "A forming tap may be used, on 60° threads.",
             FormingTap::Refuse => "No forming tap: cut the thread.",
         },
-        drill_advice: cited(material.drill_advice),
-        tap_advice: cited(material.tap_advice),
-        behaviour: cited(material.behaviour),
-        not_for: cited(material.not_for),
-        salvage: cited(material.salvage),
+        drill_advice: cited(drill_advice),
+        tap_advice: cited(tap_advice),
+        behaviour: cited(behaviour),
+        not_for: cited(not_for),
+        salvage: cited(salvage),
         warnings: by_level(dangers.chain(cautions)),
-        broken_tap: cited(material.broken_tap.advice()),
-        inspector: material.pressure_work == PressureWork::Plausible,
+        broken_tap: cited(broken_tap.advice()),
+        inspector: pressure_work == PressureWork::Plausible,
         plan_fields: short_form_in(material),
         name,
     }

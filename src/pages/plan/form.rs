@@ -3,8 +3,9 @@
 use super::request::Request;
 use super::words;
 use crate::FieldError;
-use crate::controls::{self, SERIES_AT_HAND, Word};
+use crate::controls::{self, choices};
 use crate::field::Field;
+use holewright_core::asking::{FITS, OWNED, SERIES, Word};
 use holewright_core::tables::materials::Material;
 use holewright_core::tables::threads::Thread;
 
@@ -83,14 +84,14 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
                 metal(request, "over", "Its metal", "No part on top"),
                 text(request, "over_thickness", "Its thickness", "mm, or with its unit: 1/8 in"),
                 list(request, "upper_hole", "Its hole as it comes", words::UPPER_HOLES),
-                list(request, "fit", "Fit of the screw in it", words::FITS),
+                list(request, "fit", "Fit of the screw in it", FITS),
             ],
         ),
         (
             "Drills and taps at hand",
             vec![
-                controls::series(SERIES_AT_HAND, request.typed("series")),
-                controls::owned_drills(request.typed("owned")),
+                controls::declared(&SERIES, request.typed("series")),
+                controls::declared(&OWNED, request.typed("owned")),
                 list(request, "aim", "How much thread", words::AIMS),
                 list(request, "tap", "Tap", words::TAPS),
                 list(request, "tap_steel", "Steel of the tap", words::TAP_STEELS),
@@ -153,11 +154,11 @@ fn metal(request: &Request, name: &'static str, label: &'static str, none: &str)
 }
 
 fn pick<T>(request: &Request, name: &'static str, label: &'static str, words: &[Word<T>]) -> Field {
-    controls::pick(name, label, words, request.typed(name))
+    controls::pick(name, label, &choices(words), request.typed(name))
 }
 
 fn list<T>(request: &Request, name: &'static str, label: &'static str, words: &[Word<T>]) -> Field {
-    controls::list(name, label, words, request.typed(name))
+    controls::list(name, label, &choices(words), request.typed(name))
 }
 
 fn optional_list<T>(
@@ -167,5 +168,5 @@ fn optional_list<T>(
     none: &str,
     words: &[Word<T>],
 ) -> Field {
-    controls::optional_list(name, label, none, words, request.typed(name))
+    controls::optional_list(name, label, none, &choices(words), request.typed(name))
 }

@@ -14,7 +14,5 @@ mod words;
 pub use request::Request;
 pub use trouble::refusal;
 
-pub(super) use fields::{at_hand, material, spindle};
 pub(super) use form::{short_form, short_form_for, short_form_in};
 pub(super) use page::show;
-pub(super) use words::FITS;

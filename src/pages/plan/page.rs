@@ -12,13 +12,14 @@ use crate::cited::{self, Cited};
 use crate::controls::EVERY_SERIES;
 use crate::drawer::{self, Filled, Notice};
 use crate::figures::Both;
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::warnings::{WarningGroup, by_level};
 use crate::{Answer, FieldError, Visit};
-use holewright_core::calc::thread_form::engagement_basis;
+use holewright_core::calc::thread_form::engagement_basis_of;
 use holewright_core::drawing::{DrawingIds, hole_section};
 use holewright_core::plan::{AtHand, Hole, HolePlan, HoleSpec, build};
+use holewright_core::tables::threads::Basis;
 use holewright_core::tables::threads::read::{self, Hand};
 use holewright_core::units::print;
 
@@ -93,7 +94,7 @@ impl Asked<'_> {
 fn ask(visit: &Visit<'_>, request: &Request) -> Answer {
     let description =
         "Say the thread, the metal and how deep: drill, depths and every step in order.";
-    let frame = Frame::new(visit, Door::Plan, "Plan a hole", description);
+    let frame = Frame::new(visit, Section::Plan, "Plan a hole", description);
     Answer::html(
         200,
         &FormPage { frame, errors: Vec::new(), thread: None, form: form(request, &[]) },
@@ -103,7 +104,7 @@ fn ask(visit: &Visit<'_>, request: &Request) -> Answer {
 fn refuse(visit: &Visit<'_>, asked: &Asked<'_>, errors: Vec<FieldError>) -> Answer {
     let request = asked.typed;
     let description = "Something in the plan could not be used; everything typed is kept.";
-    let frame = Frame::new(visit, Door::Plan, "Error: plan a hole", description)
+    let frame = Frame::new(visit, Section::Plan, "Error: plan a hole", description)
         .of_a_mistake()
         .with_drawer(asked.notice());
     let form = form(request, &errors);
@@ -122,7 +123,7 @@ struct PlanPage {
     material: Link,
     drill: ShownDrill,
     aim: String,
-    basis: &'static str,
+    basis: Basis,
     tighter: Option<ShownDrill>,
     easier: Option<ShownDrill>,
     likely: Both,
@@ -168,7 +169,7 @@ fn page(visit: &Visit<'_>, asking: &Asked<'_>, plan: &HolePlan<'_>) -> PlanPage 
     let title = format!("{heading}: {}, {}", drill.link.words, drill.engagement);
     let description = description(plan, &drill);
     let frame =
-        Frame::at(visit.context, Door::Plan, &request.address("/plan"), &title, &description)
+        Frame::at(visit.context, Section::Plan, &request.address("/plan"), &title, &description)
             .with_drawer(asking.notice().map(|notice| notice.saying(asking.better(plan))));
     let percent = |value: f64| print::percent(value);
     PlanPage {
@@ -178,7 +179,7 @@ fn page(visit: &Visit<'_>, asking: &Asked<'_>, plan: &HolePlan<'_>) -> PlanPage 
         thread: Link::thread(spec.thread),
         material: Link::material(spec.material),
         aim: percent(choice.aim_percent),
-        basis: engagement_basis(spec.thread.form()),
+        basis: engagement_basis_of(spec.thread),
         tighter: choice.tighter.map(|candidate| ShownDrill::of(&candidate, limit)),
         easier: choice.easier.map(|candidate| ShownDrill::of(&candidate, limit)),
         likely: Both::of(plan.hole.likely),
@@ -254,7 +255,7 @@ fn description(plan: &HolePlan<'_>, drill: &ShownDrill) -> String {
         "Tapping size {}, {} {}.",
         drill.link.words,
         drill.engagement,
-        engagement_basis(plan.spec.thread.form())
+        engagement_basis_of(plan.spec.thread)
     )];
     if let Some(depth) = plan.depths.drill_full_diameter.filter(|_| plan.spec.hole == Hole::Blind) {
         sentences.push(format!("Drill {} deep at full diameter.", print::mm(depth, 2)));

@@ -3,8 +3,9 @@
 use super::fields;
 use super::words;
 use crate::query::address;
-use crate::typed::{Typed, keep};
 use crate::{FieldError, Query};
+use holewright_core::asking::{self, FITS, Typed, keep};
+use holewright_core::calc::spindle::Spindle;
 use holewright_core::plan::{HoleSpec, Over};
 use holewright_core::tables::drills::owned;
 use holewright_core::tables::materials::Material;
@@ -121,11 +122,11 @@ impl Request {
         let thickness = keep(&mut errors, at("over_thickness").length());
         let upper_hole = keep(&mut errors, at("upper_hole").one_of(words::UPPER_HOLES));
         let over = metal.map(|material| Over { material, thickness, hole: upper_hole });
-        let fit = keep(&mut errors, at("fit").one_of(words::FITS));
+        let fit = keep(&mut errors, at("fit").one_of(FITS));
         let aim = keep(&mut errors, at("aim").one_of(words::AIMS));
         let series = keep(&mut errors, at("series").optional(owned::series));
         let listed = keep(&mut errors, at("owned").optional(owned::owned));
-        let at_hand = keep(&mut errors, fields::at_hand(at("owned"), series, listed));
+        let at_hand = keep(&mut errors, asking::in_both(at("owned"), series, listed));
         let tap = keep(&mut errors, at("tap").one_of(words::TAPS));
         let tap_steel = keep(&mut errors, at("tap_steel").one_of(words::TAP_STEELS));
         let finish = keep(&mut errors, at("finish").one_of(words::FINISHES));
@@ -133,7 +134,10 @@ impl Request {
         let measured_hole = keep(&mut errors, at("measured_hole").length());
         let centre_error = keep(&mut errors, at("centre_error").length());
         let point_angle = keep(&mut errors, at("point_angle").optional(read::angle));
-        let spindle = fields::spindle(at("spindle_speeds"), at("spindle_max"), &mut errors);
+        let speeds =
+            keep(&mut errors, at("spindle_speeds").optional(Spindle::read)).unwrap_or_default();
+        let fastest = keep(&mut errors, at("spindle_max").optional(read::spindle_speed));
+        let spindle = keep(&mut errors, asking::speeds_of(at("spindle_max"), speeds, fastest));
         let screw = keep(&mut errors, fields::optional_material(at("screw")));
 
         let (Some((thread, hand)), Some(material), true) = (thread, material, errors.is_empty())

@@ -1,10 +1,10 @@
 //! The ordered steps of a plan, as the page shows them.
 
 use crate::figures::Both;
-use crate::form::sentence_case;
 use crate::link::Link;
 use crate::sentence::set;
 use holewright_core::plan::{HoleSpec, Operation, Part};
+use holewright_core::units::print::sentence as sentence_case;
 use holewright_core::units::{in_mm, in_rpm, print};
 
 /// One step.

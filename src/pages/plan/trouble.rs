@@ -1,8 +1,8 @@
 //! Why a hole that was read without error cannot be planned, at the field that could change it.
 
 use super::request::Request;
-use crate::form::sentence;
 use crate::{Choice, FieldError};
+use holewright_core::asking::sentence;
 use holewright_core::calc;
 use holewright_core::plan::Error;
 use holewright_core::tables::drills::Drill;

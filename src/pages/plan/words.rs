@@ -1,8 +1,7 @@
 //! The words an address may hold where a plan offers a choice; the first is what an empty field means.
 
-use crate::controls::{Word, word};
+use holewright_core::asking::{Word, word};
 use holewright_core::calc::aim::Aim;
-use holewright_core::calc::clearance::Fit;
 use holewright_core::calc::depth::LastTap;
 use holewright_core::plan::{Hole, Tap, TapSteel, UpperHole};
 use holewright_core::tables::threads::read::Hand;
@@ -10,13 +9,6 @@ use holewright_core::tables::threads::read::Hand;
 /// `hole`
 pub(super) static HOLES: &[Word<Hole>] =
     &[word("through", "Through", Hole::Through), word("blind", "Blind", Hole::Blind)];
-
-/// `fit`
-pub(crate) static FITS: &[Word<Fit>] = &[
-    word("medium", "Medium, the usual", Fit::Medium),
-    word("close", "Close", Fit::Close),
-    word("free", "Free", Fit::Free),
-];
 
 /// `aim`
 pub(super) static AIMS: &[Word<Aim>] = &[

@@ -1,7 +1,6 @@
 //! The clearance holes of one thread: three fits, what each goes by, and what else is in print.
 
 use crate::figures::Column;
-use crate::form::sentence_case;
 use crate::link::Link;
 use holewright_core::calc::clearance::{
     ClearanceHole, Fit, also_printed, drill_for, float, hole, model_hole,
@@ -10,6 +9,7 @@ use holewright_core::calc::thread_form::Geometry;
 use holewright_core::tables::clearance::Row;
 use holewright_core::tables::drills;
 use holewright_core::tables::threads::Thread;
+use holewright_core::units::print::sentence as sentence_case;
 use holewright_core::units::{Length, Printed, in_mm, print};
 
 /// One fit.

@@ -2,7 +2,7 @@
 
 use askama::Template;
 
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::{Answer, Visit};
 use holewright_core::calc::thread_form::thread_angle;
@@ -13,10 +13,10 @@ use holewright_core::units::{in_degrees, print};
 #[template(path = "threads/index.html")]
 struct ThreadsPage {
     frame: Frame,
-    rows: Vec<Row>,
+    rows: Vec<IndexRow>,
 }
 
-struct Row {
+struct IndexRow {
     link: Link,
     slug: &'static str,
     mark: &'static str,
@@ -30,13 +30,13 @@ struct Row {
 pub(crate) fn index(visit: &Visit<'_>) -> Answer {
     let description = "The thread systems of the model engineer’s bench: BA, Whitworth, Model \
                        Engineer, pipe, cycle, metric and Unified, with every size.";
-    let frame = Frame::new(visit, Door::Threads, "Thread systems", description);
+    let frame = Frame::new(visit, Section::Threads, "Thread systems", description);
     let rows = systems().iter().map(|system| row(system)).collect();
     Answer::html(200, &ThreadsPage { frame, rows })
 }
 
-fn row(system: &'static System) -> Row {
-    Row {
+fn row(system: &'static System) -> IndexRow {
+    IndexRow {
         link: Link::new(format!("/threads/{}", system.slug), system.name),
         slug: system.slug,
         mark: system.mark,

@@ -2,7 +2,6 @@
 
 use crate::cited;
 use crate::figures::{self, Both};
-use crate::form::sentence_case;
 use crate::link::Link;
 use holewright_core::calc::engagement;
 use holewright_core::calc::relations::{Near, near, same_as};
@@ -10,6 +9,7 @@ use holewright_core::calc::thread_form::Geometry;
 use holewright_core::tables::lists::{self, ListedDrill};
 use holewright_core::tables::threads::Thread;
 use holewright_core::units::print;
+use holewright_core::units::print::sentence as sentence_case;
 
 /// A look-alike.
 pub(super) struct NearRow {

@@ -13,15 +13,15 @@ use crate::cited;
 use crate::drawer::Notice;
 use crate::field::Field;
 use crate::figures::{Both, Column};
-use crate::layout::{Door, Frame};
+use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::plan::short_form_for;
 use crate::{Answer, Visit, query};
 use holewright_core::calc::limits::largest_hole;
-use holewright_core::calc::thread_form::{Geometry, engagement_basis, geometry};
+use holewright_core::calc::thread_form::{Geometry, engagement_basis_of, geometry};
 use holewright_core::drawing::{DrawingIds, thread_profile};
 use holewright_core::tables::lists;
-use holewright_core::tables::threads::{self, Thread};
+use holewright_core::tables::threads::{self, Basis, Thread};
 
 #[derive(Template)]
 #[template(path = "threads/show.html")]
@@ -30,7 +30,7 @@ struct ThreadPage {
     thread: &'static Thread,
     system: Link,
     standard: &'static str,
-    basis: &'static str,
+    basis: Basis,
     tapping: Option<ByMetal>,
     from_drawer: Option<FromDrawer>,
     /// Where the thread is beyond the drills.
@@ -83,7 +83,7 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
         thread,
         system: Link::new(format!("/threads/{}", system.slug), system.name),
         standard: system.standard,
-        basis: engagement_basis(system.form),
+        basis: engagement_basis_of(thread),
         bored: if by_metal.is_none() { bored(thread, &geometry) } else { None },
         from_drawer: from_drawer(thread, drawer),
         tapping: by_metal,
@@ -128,7 +128,7 @@ fn frame(
     );
     let description =
         format!("{}: major diameter {mm} ({inch}), pitch {pitch}.", thread.designation);
-    let frame = Frame::new(visit, Door::Threads, &title, &description);
+    let frame = Frame::new(visit, Section::Threads, &title, &description);
     // Without a tapping drill there is nothing to mark.
     frame.with_drawer(usual.and_then(|_| Notice::of_marks(visit.drawer())))
 }

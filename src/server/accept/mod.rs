@@ -1,8 +1,8 @@
 //! The accept loop: our own, because it must give up on silent sockets, on clients that never
 //! finish and on readers that do not read, and must end in time when asked to.
 
+mod connections;
 pub mod descriptors;
-mod door;
 mod limits;
 mod signals;
 mod socket;
@@ -26,7 +26,7 @@ use tokio::time::{sleep, timeout};
 use tower::ServiceExt;
 
 use super::middleware::client::Peer;
-use door::{Client, Door};
+use connections::{Client, Connections};
 use socket::Socket;
 
 pub use limits::Limits;
@@ -69,14 +69,14 @@ pub async fn serve(
     let open = GracefulShutdown::new();
     let (cut, cutting) = watch::channel(());
     let serve = |client| answer(client, router.clone(), limits, &open, cutting.clone());
-    let mut door = Door::new(listener, Arc::clone(&slots));
+    let mut connections = Connections::new(listener, Arc::clone(&slots));
     loop {
         tokio::select! {
-            client = door.next() => serve(client),
+            client = connections.next() => serve(client),
             () = stop() => break,
         }
     }
-    door.shut().into_iter().for_each(serve);
+    connections.shut().into_iter().for_each(serve);
     let drained = async {
         sleep(SETTLE).await;
         timeout(limits.drain, open.shutdown()).await

@@ -14,23 +14,29 @@ use axum::response::{IntoResponse, Response};
 
 use super::segments::Segments;
 use super::{calc, drills, materials, plan, search, threads};
+use crate::place::Place;
 use crate::{App, Error};
-
-const SUFFIX: &str = ".json";
+use holewright_core::calculators;
+use holewright_pages::address::{Ending, Page};
 
 /// Answers such an address; hands every other on.
 pub async fn answer(State(app): State<Arc<App>>, request: Request, next: Next) -> Response {
-    if !matches!(*request.method(), Method::GET | Method::HEAD) {
+    let place = Place::of(&request);
+    let Place::Page(address) = &*place else { return next.run(request).await };
+    let is_read = matches!(*request.method(), Method::GET | Method::HEAD);
+    if !is_read || address.ending != Some(Ending::Json) {
         return next.run(request).await;
     }
     let uri = request.uri().clone();
-    let Some(page) = uri.path().strip_suffix(SUFFIX) else {
-        return next.run(request).await;
-    };
     let query = uri.query().unwrap_or_default();
-    let found = figures(&app, page, query, request.headers().clone()).await;
+    // In any other spelling it is sent on first.
+    let found = if address.canonical() == uri.path() {
+        figures(&app, &address.page, query, request.headers().clone()).await
+    } else {
+        None
+    };
     if matches!(found, None | Some(Err(Error::NotFound(_))))
-        && let Some(moved) = moved(&holewright_pages::answer(page, query, &app.context))
+        && let Some(moved) = moved(&holewright_pages::answer(uri.path(), query, &app.context))
     {
         return moved;
     }
@@ -43,40 +49,32 @@ pub async fn answer(State(app): State<Arc<App>>, request: Request, next: Next) -
 /// The body behind a page, where it has one.
 async fn figures(
     app: &Arc<App>,
-    page: &str,
+    page: &Page,
     query: &str,
     headers: HeaderMap,
 ) -> Option<Result<Response, Error>> {
     let raw = RawQuery(Some(query.to_owned()));
-    let owned = |text: &str| text.to_owned();
-    let segments: Vec<&str> = page.strip_prefix('/')?.split('/').collect();
-    Some(match *segments.as_slice() {
-        ["threads"] => threads::systems(headers).await,
-        ["threads", system] => threads::system(Segments(owned(system)), headers).await,
-        ["threads", system, size] => {
-            threads::show(Segments((owned(system), owned(size))), headers).await
+    Some(match page.clone() {
+        Page::ThreadSystems => threads::systems(headers).await,
+        Page::ThreadSystem(system) => threads::system(Segments(system), headers).await,
+        Page::Thread { system, size } => threads::show(Segments((system, size)), headers).await,
+        Page::DrillChart => drills::chart(query, headers).await,
+        Page::Drill { series, size } => drills::show(Segments((series, size)), headers).await,
+        Page::Materials => materials::list(headers).await,
+        Page::Material(slug) => materials::show(Segments(slug), headers).await,
+        Page::Calculator(name) => calc::answer(calculators::find(&name)?, query, &headers),
+        Page::Plan => plan::show(raw, headers).await,
+        Page::Search => search::find_all(State(Arc::clone(app)), raw, headers).await,
+        Page::Home | Page::Drawer | Page::Calculators | Page::Asset(_) | Page::Unknown => {
+            return None;
         }
-        ["drills"] => drills::chart(query, headers).await,
-        ["drills", series, size] => {
-            drills::show(Segments((owned(series), owned(size))), headers).await
-        }
-        ["materials"] => materials::list(headers).await,
-        ["materials", slug] => materials::show(Segments(owned(slug)), headers).await,
-        ["calculators", "speeds"] => calc::speeds::show(raw, headers).await,
-        ["calculators", "tapping"] => calc::tapping::show(raw, headers).await,
-        ["calculators", "clearance"] => calc::clearance::show(raw, headers).await,
-        ["plan"] => plan::show(raw, headers).await,
-        ["search"] => search::find_all(State(Arc::clone(app)), raw, headers).await,
-        _ => return None,
     })
 }
 
-/// The same redirect as that of a page that moved for good, to the address with the suffix.
-fn moved(page: &holewright_pages::Answer) -> Option<Response> {
-    let location = page.location().filter(|_| page.status == StatusCode::MOVED_PERMANENTLY)?;
-    let (path, query) = location.split_once('?').unwrap_or((location, ""));
-    let mark = if query.is_empty() { "" } else { "?" };
-    let location = HeaderValue::from_str(&format!("{path}{SUFFIX}{mark}{query}")).ok()?;
+/// The redirect of an address that moved for good.
+fn moved(answer: &holewright_pages::Answer) -> Option<Response> {
+    let location = answer.location().filter(|_| answer.status == StatusCode::MOVED_PERMANENTLY)?;
+    let location = HeaderValue::from_str(location).ok()?;
     let mut response = StatusCode::MOVED_PERMANENTLY.into_response();
     response.headers_mut().insert(LOCATION, location);
     Some(response)

@@ -37,9 +37,6 @@ use crate::Error;
         materials::list,
         materials::show,
         plan::show,
-        calc::speeds::show,
-        calc::tapping::show,
-        calc::clearance::show,
         search::find_all,
     ),
     tags(
@@ -59,6 +56,7 @@ static DESCRIPTION: LazyLock<Description> = LazyLock::new(|| {
     let mut description = Ours::openapi();
     // The macro writes an empty licence where the manifest names none.
     description.info.license = None;
+    calc::describe(&mut description);
     for item in description.paths.paths.values_mut() {
         let operation = item.get.iter_mut();
         operation

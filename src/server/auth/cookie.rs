@@ -3,11 +3,11 @@
 //! Over TLS it has the prefix that binds it to this host. A club's home network without TLS must
 //! work too: there the prefix and `Secure` would only make the browser drop it.
 
-use axum::http::header::COOKIE;
 use axum::http::{HeaderMap, HeaderValue};
 
 use super::Token;
 use crate::config::BaseUrl;
+use crate::cookie::values;
 
 /// How long a browser keeps it: the longest a session lasts.
 const MAX_AGE: u32 = 30 * 24 * 60 * 60;
@@ -21,11 +21,7 @@ pub fn name(base_url: &BaseUrl) -> &'static str {
 /// The token a request carries.
 #[must_use]
 pub fn read(headers: &HeaderMap, base_url: &BaseUrl) -> Option<Token> {
-    let name = name(base_url);
-    let lines = headers.get_all(COOKIE).iter().filter_map(|line| line.to_str().ok());
-    let pairs =
-        lines.flat_map(|line| line.split(';')).filter_map(|pair| pair.trim().split_once('='));
-    pairs.filter(|(held, _)| *held == name).find_map(|(_, value)| Token::read(value))
+    values(headers, name(base_url)).find_map(|value| Token::read(&value))
 }
 
 /// The header that gives it to the browser.

@@ -1,6 +1,6 @@
 //! The second factor: a code of six digits that changes every thirty seconds (RFC 6238).
 //!
-//! A code counts once: whoever reads it over a shoulder is too late.
+//! A code counts once: somebody who reads it over a shoulder cannot use it again.
 
 use std::fmt;
 

@@ -1,8 +1,12 @@
 //! The file that everything is saved in: an uncompressed tar archive, the manifest first. Any tar
 //! program opens it; this one reads the parts it knows by their names and unpacks nothing else.
+//!
+//! A part that is listed and unknown is read through and checked like the others. Whether it may then
+//! be left out is for the manifest to say: what cannot be put back must not be lost in silence.
 
+use std::collections::HashSet;
 use std::fs::File;
-use std::io::{self, BufReader, Read, Write};
+use std::io::{self, BufReader, Read, Seek, Write};
 use std::path::Path;
 
 use sha2::{Digest, Sha256};
@@ -21,17 +25,40 @@ pub const DATABASE: &str = FILE_NAME;
 const LONGEST_MANIFEST: u64 = 1024 * 1024;
 const PIECE: usize = 64 * 1024;
 
-/// Writes an archive of this database, which the manifest describes.
+/// A part to be written: its name and its bytes.
+pub struct Source<'a> {
+    /// Its name.
+    pub name: &'static str,
+    /// Its bytes: a file, or a cursor over what is in memory.
+    pub bytes: &'a mut dyn Rewound,
+}
+
+/// What can be read more than once.
+pub trait Rewound: Read + Seek {}
+
+impl<T: Read + Seek> Rewound for T {}
+
+/// Where a part goes that is read.
+pub struct Target<'a> {
+    /// Its name.
+    pub name: &'static str,
+    /// What takes its bytes.
+    pub to: &'a mut dyn Write,
+}
+
+/// Writes an archive of these parts, which the manifest describes in the same order.
 ///
 /// # Errors
 /// The disk is full or fails.
-pub fn write(out: &mut File, manifest: &Manifest, database: &mut File) -> io::Result<()> {
+pub fn write(out: &mut File, manifest: &Manifest, sources: &mut [Source<'_>]) -> io::Result<()> {
     let mut builder = Builder::new(out);
     let text = serde_json::to_vec_pretty(manifest)?;
     let length = u64::try_from(text.len()).map_err(io::Error::other)?;
     append(&mut builder, MANIFEST, length, text.as_slice())?;
-    let length = database.metadata()?.len();
-    append(&mut builder, DATABASE, length, database)?;
+    for (part, source) in manifest.parts.iter().zip(sources) {
+        source.bytes.rewind()?;
+        append(&mut builder, source.name, part.bytes, &mut source.bytes)?;
+    }
     builder.into_inner()?.flush()
 }
 
@@ -48,11 +75,13 @@ fn append(
     builder.append_data(&mut header, name, from)
 }
 
-/// Reads an archive through, writes its database there, and checks the size and hash of every part.
+/// Reads an archive through, writes each part that is wanted where it belongs, and checks the size
+/// and hash of all of them.
 ///
 /// # Errors
-/// It is not one of ours or not whole, or the database cannot be written.
-pub fn read(archive: &Path, database: &mut dyn Write) -> Result<Manifest, Error> {
+/// It is not one of ours or not whole, it lacks a part that is wanted or has one that a newer program
+/// must put back, or a part cannot be written.
+pub fn read(archive: &Path, targets: &mut [Target<'_>]) -> Result<Manifest, Error> {
     let failed = |source| Error::Read { file: archive.to_owned(), source };
     let damaged = |fault: String| Error::Damaged { file: archive.to_owned(), fault };
     let not_ours = |why: &str| Error::NotOurs { file: archive.to_owned(), why: why.to_owned() };
@@ -65,6 +94,7 @@ pub fn read(archive: &Path, database: &mut dyn Write) -> Result<Manifest, Error>
         Some(Err(_)) | None => return Err(not_ours("it is no tar archive")),
     };
     let manifest = manifest(archive, &mut first)?;
+    check_parts(archive, &manifest, targets)?;
 
     let mut parts = manifest.parts.iter();
     for entry in entries {
@@ -75,7 +105,12 @@ pub fn read(archive: &Path, database: &mut dyn Write) -> Result<Manifest, Error>
         if name(&entry) != part.name || entry.header().entry_type() != EntryType::Regular {
             return Err(damaged(format!("{} stands where {} should", name(&entry), part.name)));
         }
-        let found = copy_hashed(&mut entry, database).map_err(|fault| match fault {
+        let mut nowhere = io::sink();
+        let to: &mut dyn Write = match targets.iter_mut().find(|target| target.name == part.name) {
+            Some(target) => &mut *target.to,
+            None => &mut nowhere,
+        };
+        let found = copy_hashed(&mut entry, to).map_err(|fault| match fault {
             Fault::Reading(error) => damaged(format!("{}: {error}", part.name)),
             Fault::Writing(error) => Error::Write { file: archive.to_owned(), source: error },
         })?;
@@ -89,15 +124,40 @@ pub fn read(archive: &Path, database: &mut dyn Write) -> Result<Manifest, Error>
     }
 }
 
-/// The part that describes this file.
+/// What the manifest says of these parts.
 ///
 /// # Errors
-/// The file cannot be read.
-pub fn describe(part: &str, file: &mut File) -> io::Result<Part> {
-    let (bytes, sha256) = copy_hashed(file, &mut io::sink()).map_err(|fault| match fault {
-        Fault::Reading(error) | Fault::Writing(error) => error,
-    })?;
-    Ok(Part { name: part.to_owned(), bytes, sha256 })
+/// One cannot be read.
+pub fn describe(sources: &mut [Source<'_>]) -> io::Result<Vec<Part>> {
+    sources.iter_mut().map(described).collect()
+}
+
+fn described(source: &mut Source<'_>) -> io::Result<Part> {
+    source.bytes.rewind()?;
+    let (bytes, sha256) =
+        copy_hashed(&mut source.bytes, &mut io::sink()).map_err(|fault| match fault {
+            Fault::Reading(error) | Fault::Writing(error) => error,
+        })?;
+    Ok(Part { name: source.name.to_owned(), bytes, sha256, may_be_left_out: false })
+}
+
+/// Whether every part that is wanted is listed once, and every other may be left out.
+fn check_parts(archive: &Path, manifest: &Manifest, targets: &[Target<'_>]) -> Result<(), Error> {
+    let damaged = |fault: String| Error::Damaged { file: archive.to_owned(), fault };
+    let mut names = HashSet::new();
+    if let Some(twice) = manifest.parts.iter().find(|part| !names.insert(part.name.as_str())) {
+        return Err(damaged(format!("{} lists {} twice", name_of(archive), twice.name)));
+    }
+    if let Some(lacking) = targets.iter().find(|target| !names.contains(target.name)) {
+        return Err(damaged(format!("{} lists no {}", name_of(archive), lacking.name)));
+    }
+    let is_known = |part: &&Part| targets.iter().any(|target| target.name == part.name);
+    match manifest.parts.iter().find(|part| !is_known(part) && !part.may_be_left_out) {
+        Some(_) => {
+            Err(Error::NewerForm { file: archive.to_owned(), program: manifest.program.clone() })
+        }
+        None => Ok(()),
+    }
 }
 
 fn manifest(archive: &Path, entry: &mut Entry<'_, impl Read>) -> Result<Manifest, Error> {
@@ -115,13 +175,8 @@ fn manifest(archive: &Path, entry: &mut Entry<'_, impl Read>) -> Result<Manifest
         let program = value.get("program").and_then(serde_json::Value::as_str).unwrap_or("(newer)");
         return Err(Error::NewerForm { file: archive.to_owned(), program: program.to_owned() });
     }
-    let manifest: Manifest = serde_json::from_value(value)
-        .map_err(|error| damaged(format!("{MANIFEST} cannot be read: {error}")))?;
-    let names: Vec<&str> = manifest.parts.iter().map(|part| part.name.as_str()).collect();
-    if names != [DATABASE] {
-        return Err(damaged(format!("{} lists other parts than {DATABASE}", name_of(archive))));
-    }
-    Ok(manifest)
+    serde_json::from_value(value)
+        .map_err(|error| damaged(format!("{MANIFEST} cannot be read: {error}")))
 }
 
 enum Fault {
@@ -150,4 +205,61 @@ fn copy_hashed(from: &mut dyn Read, to: &mut dyn Write) -> Result<(u64, String),
 
 fn name(entry: &Entry<'_, impl Read>) -> String {
     String::from_utf8_lossy(&entry.path_bytes()).into_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{DATABASE, Error, File, Manifest, Path, Source, Target, describe, io, read, write};
+    use std::io::Cursor;
+
+    const PHOTO: &str = "photos/1.jpg";
+
+    /// An archive of a database and a photo, and what its manifest says.
+    fn archive(file: &Path, may_be_left_out: bool) -> Manifest {
+        let (mut database, mut photo) = (Cursor::new(b"rows"), Cursor::new(vec![0xff; 100_000]));
+        let mut sources = [
+            Source { name: DATABASE, bytes: &mut database },
+            Source { name: PHOTO, bytes: &mut photo },
+        ];
+        let mut parts = describe(&mut sources).expect("parts in memory can be read");
+        if let Some(photo) = parts.last_mut() {
+            photo.may_be_left_out = may_be_left_out;
+        }
+        let (program, sqlite) = ("9.9.9".to_owned(), "3".to_owned());
+        let saved_at = "2026-11-25T03:15:00Z".to_owned();
+        let (form, schema, members, notes) = (1, 1, 0, 0);
+        let manifest = Manifest { form, program, sqlite, saved_at, schema, members, notes, parts };
+        let mut out = File::create(file).expect("a file in the folder for passing files");
+        write(&mut out, &manifest, &mut sources).expect("room for the archive");
+        manifest
+    }
+
+    #[test]
+    fn a_second_part_is_written_and_read_like_the_first() {
+        let file = std::env::temp_dir().join(format!("parts-{}.tar", std::process::id()));
+        let manifest = archive(&file, false);
+        let (mut database, mut photo) = (Vec::new(), Vec::new());
+        let mut both =
+            [Target { name: DATABASE, to: &mut database }, Target { name: PHOTO, to: &mut photo }];
+        assert_eq!(read(&file, &mut both).ok(), Some(manifest.clone()));
+        assert_eq!((database.as_slice(), photo.len()), (b"rows".as_slice(), 100_000));
+
+        // A program that does not know it refuses, unless it may be left out; it is checked all the same.
+        let alone = |file: &Path| read(file, &mut [Target { name: DATABASE, to: &mut io::sink() }]);
+        assert!(
+            matches!(alone(&file), Err(Error::NewerForm { program, .. }) if program == "9.9.9")
+        );
+        let manifest = archive(&file, true);
+        assert_eq!(alone(&file).ok(), Some(manifest));
+        let mut bytes = std::fs::read(&file).expect("the archive");
+        let middle = bytes.len() / 2;
+        if let Some(byte) = bytes.get_mut(middle) {
+            *byte ^= 1;
+        }
+        std::fs::write(&file, bytes).expect("room for the archive");
+        assert!(matches!(alone(&file), Err(Error::Damaged { .. })));
+        let wanted = &mut [Target { name: "photos/2.jpg", to: &mut io::sink() }];
+        assert!(matches!(read(&file, wanted), Err(Error::Damaged { .. })));
+        let _ = std::fs::remove_file(&file);
+    }
 }

@@ -38,6 +38,14 @@ pub struct Part {
     pub bytes: u64,
     /// SHA-256, in hexadecimal.
     pub sha256: String,
+    /// Whether a program that does not know it may put the others back without it.
+    #[serde(default, skip_serializing_if = "is_needed")]
+    pub may_be_left_out: bool,
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "as serde calls it")]
+fn is_needed(may_be_left_out: &bool) -> bool {
+    !may_be_left_out
 }
 
 impl Manifest {

@@ -4,7 +4,7 @@
 //! - [`manifest`]: what is in it, with the hash of each part.
 //! - [`save`], [`verify`], [`restore`]: what the three commands do.
 //!
-//! Photos will be further parts of the same archive. Leaves out: the copies that the program makes
+//! Photos will be further parts of the same archive: a part is a line in `save` and one in `source`. Leaves out: the copies that the program makes
 //! by itself before it changes the schema, which [`restore`] takes as well (`db`).
 
 pub mod archive;

@@ -1,9 +1,10 @@
 //! Saving everything in one file while the server runs.
 
 use std::fmt;
-use std::io::{self, Seek};
+use std::io;
 use std::path::{Path, PathBuf};
 
+use super::archive::{Source, Target};
 use super::manifest::{FORM, utc};
 use super::{Error, Manifest, archive};
 use crate::clock::Clock;
@@ -55,7 +56,8 @@ pub async fn save(
     copy::make(&source, &copied).await?;
     copied.file().sync_all().map_err(failed)?;
     let contents = copy::examine(copied.path()).await?;
-    let part = archive::describe(archive::DATABASE, copied.file()).map_err(failed)?;
+    let mut sources = [Source { name: archive::DATABASE, bytes: copied.file() }];
+    let parts = archive::describe(&mut sources).map_err(failed)?;
     let manifest = Manifest {
         form: FORM,
         program: env!("CARGO_PKG_VERSION").to_owned(),
@@ -64,14 +66,14 @@ pub async fn save(
         schema: contents.schema,
         members: contents.members,
         notes: contents.notes,
-        parts: vec![part],
+        parts,
     };
-    copied.file().rewind().map_err(failed)?;
-    archive::write(whole.file(), &manifest, copied.file()).map_err(failed)?;
+    archive::write(whole.file(), &manifest, &mut sources).map_err(failed)?;
     let bytes = whole.file().metadata().map_err(failed)?.len();
 
     // What was written is read again before anybody may take it for a copy.
-    if archive::read(whole.path(), &mut io::sink())? != manifest {
+    let mut nowhere = [Target { name: archive::DATABASE, to: &mut io::sink() }];
+    if archive::read(whole.path(), &mut nowhere)? != manifest {
         let fault = "what was written reads differently".to_owned();
         return Err(Error::Damaged { file: file.to_owned(), fault });
     }

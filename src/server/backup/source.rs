@@ -6,6 +6,7 @@ use std::fs::File;
 use std::io::{self, Read};
 use std::path::Path;
 
+use super::archive::Target;
 use super::{Error, Manifest, archive};
 use crate::db::copy::{self, Contents};
 use crate::db::newest_schema;
@@ -30,7 +31,8 @@ pub(super) async fn unpack(saved: &Path, into: &mut WholeFile) -> Result<Held, E
         copy_bare(saved, into)?;
         None
     } else {
-        Some(archive::read(saved, into.file())?)
+        let mut database = [Target { name: archive::DATABASE, to: into.file() }];
+        Some(archive::read(saved, &mut database)?)
     };
     let contents = copy::examine(into.path()).await.map_err(|error| match error {
         // It speaks of the file that the reader gave, not of the one that goes in a moment.

@@ -144,7 +144,7 @@ impl Default for Kept {
 
 impl Shelf {
     fn slot(&self, path: &str, best: Coding) -> Option<&Slot> {
-        self.by_path.get(path)?.iter().find(|slot| slot.best == best)
+        self.by_path.get(path)?.iter().find(|slot| slot.best == best || slot.ready.is_for_all())
     }
 
     fn put(&mut self, path: &str, slot: Slot) {
@@ -155,7 +155,8 @@ impl Shelf {
 
     fn take(&mut self, path: &str, best: Coding) {
         let Some(slots) = self.by_path.get_mut(path) else { return };
-        if let Some(place) = slots.iter().position(|slot| slot.best == best) {
+        let is_it = |slot: &Slot| slot.best == best || slot.ready.is_for_all();
+        if let Some(place) = slots.iter().position(is_it) {
             self.weight -= slots.swap_remove(place).weight(path);
         }
         if slots.is_empty() {

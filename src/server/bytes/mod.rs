@@ -89,7 +89,9 @@ async fn answer(app: &App, mut request: Request, next: Next) -> Response {
     let mut response = next.run(request).await;
     let keep = response.extensions_mut().remove::<Keep>().and(path);
     let (parts, body) = response.into_parts();
-    if !is_codable(&parts, &body) {
+    let keep = keep.filter(|_| parts.status == StatusCode::OK);
+    let form = Form::of(&parts.headers);
+    if !is_whole(&parts, &body) || (form == Form::AsItIs && keep.is_none()) {
         return ready::unless_held(Response::from_parts(parts, body), &held);
     }
     let body = match to_bytes(body, MOST).await {
@@ -100,9 +102,9 @@ async fn answer(app: &App, mut request: Request, next: Next) -> Response {
             return Response::from_parts(parts, Body::empty());
         }
     };
-    match keep.filter(|_| parts.status == StatusCode::OK) {
+    match keep {
         Some(path) => {
-            let made = Made { path, headers: parts.headers, body, generation };
+            let made = Made { path, headers: parts.headers, form, body, generation };
             made.keep(&app.kept, &accepts, best).await.reply(&held)
         }
         None => pass(parts, body, &accepts, best, &held).await,
@@ -113,6 +115,7 @@ async fn answer(app: &App, mut request: Request, next: Next) -> Response {
 struct Made {
     path: String,
     headers: HeaderMap,
+    form: Form,
     body: Bytes,
     generation: Generation,
 }
@@ -126,8 +129,14 @@ impl Made {
         if let Some(ready) = kept.renew(&self.path, best, &tag, self.generation) {
             return ready;
         }
-        let (coding, body) = coded(self.body, best, Effort::Kept, accepts).await;
-        let ready = Arc::new(Ready::new(self.headers, &tag, coding, body));
+        let ready = match self.form {
+            Form::AsItIs => Ready::as_it_is(self.headers, &tag, self.body),
+            Form::Text => {
+                let (coding, body) = coded(self.body, best, Effort::Kept, accepts).await;
+                Ready::new(self.headers, &tag, coding, body)
+            }
+        };
+        let ready = Arc::new(ready);
         kept.put(&self.path, best, tag, Arc::clone(&ready), self.generation);
         ready
     }
@@ -144,7 +153,7 @@ async fn pass(
     let is_short = plain.len() < LEAST && accepts.takes_identity();
     let best = if is_short { Coding::Identity } else { best };
     let tag = Tag::of(&parts.headers).filter(|_| parts.status == StatusCode::OK);
-    let (coding, body) = if tag.as_ref().is_some_and(|tag| held.holds(&tag.coded(best))) {
+    let (coding, body) = if tag.as_ref().is_some_and(|tag| held.holds(&tag.coded(best.name()))) {
         // It will not be sent, so its bytes do not matter.
         (best, plain)
     } else {
@@ -154,17 +163,31 @@ async fn pass(
     ready::unless_held(Response::from_parts(parts, Body::from(body)), held)
 }
 
-/// A body that is text, whole in memory, not coded yet and of a sensible length.
-fn is_codable(parts: &Parts, body: &Body) -> bool {
-    let kind = parts.headers.get(CONTENT_TYPE).and_then(|kind| kind.to_str().ok()).unwrap_or("");
-    let kind = kind.split(';').next().unwrap_or("").trim();
-    let is_text = kind.starts_with("text/")
-        || kind.ends_with("json")
-        || kind.ends_with("xml")
-        || kind == "application/javascript";
+/// What can be done with the bytes of a body.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Form {
+    /// Text, which a coding makes shorter.
+    Text,
+    /// A picture or the like, packed already: it is sent as it is to every reader.
+    AsItIs,
+}
+
+impl Form {
+    fn of(headers: &HeaderMap) -> Self {
+        let kind = headers.get(CONTENT_TYPE).and_then(|kind| kind.to_str().ok()).unwrap_or("");
+        let kind = kind.split(';').next().unwrap_or("").trim();
+        let is_text = kind.starts_with("text/")
+            || kind.ends_with("json")
+            || kind.ends_with("xml")
+            || kind == "application/javascript";
+        if is_text { Self::Text } else { Self::AsItIs }
+    }
+}
+
+/// A body that is whole in memory, not coded yet and of a sensible length.
+fn is_whole(parts: &Parts, body: &Body) -> bool {
     let length = body.size_hint().exact().and_then(|length| usize::try_from(length).ok());
-    is_text
-        && length.is_some_and(|length| (1..=MOST).contains(&length))
+    length.is_some_and(|length| (1..=MOST).contains(&length))
         && !parts.headers.contains_key(CONTENT_ENCODING)
 }
 

@@ -14,6 +14,8 @@ pub struct Ready {
     headers: HeaderMap,
     tag: Tag,
     body: Bytes,
+    /// Whether these are the bytes for every reader, whatever coding they like best.
+    is_for_all: bool,
 }
 
 impl Ready {
@@ -23,7 +25,24 @@ impl Ready {
         describe(&mut headers, Some(tag), coding, body.len());
         // Room for the request's id, so that no copy has to be arranged anew for it.
         headers.reserve(4);
-        Self { headers, tag: tag.coded(coding), body }
+        Self { headers, tag: tag.coded(coding.name()), body, is_for_all: false }
+    }
+
+    /// The answer with bytes that no coding makes shorter.
+    #[must_use]
+    pub fn as_it_is(mut headers: HeaderMap, tag: &Tag, body: Bytes) -> Self {
+        if let Some(value) = tag.header() {
+            headers.insert(ETAG, value);
+        }
+        headers.insert(CONTENT_LENGTH, HeaderValue::from(body.len()));
+        headers.reserve(4);
+        Self { headers, tag: tag.clone(), body, is_for_all: true }
+    }
+
+    /// Whether these are the bytes for every reader, whatever coding they like best.
+    #[must_use]
+    pub fn is_for_all(&self) -> bool {
+        self.is_for_all
     }
 
     /// The answer, or 304 for a reader who has it.
@@ -47,7 +66,7 @@ impl Ready {
 
 /// Writes what the coding changes into the headers.
 pub(super) fn describe(headers: &mut HeaderMap, tag: Option<&Tag>, coding: Coding, length: usize) {
-    if let Some(value) = tag.map(|tag| tag.coded(coding)).and_then(|tag| tag.header()) {
+    if let Some(value) = tag.map(|tag| tag.coded(coding.name())).and_then(|tag| tag.header()) {
         headers.insert(ETAG, value);
     }
     if let Some(name) = coding.header() {

@@ -32,7 +32,7 @@ pub struct Account {
     pub failed_at: Option<UnixSeconds>,
 }
 
-struct Row {
+struct AccountRow {
     id: i64,
     name: String,
     name_key: String,
@@ -48,8 +48,8 @@ struct Row {
     failed_at: Option<i64>,
 }
 
-impl From<Row> for Account {
-    fn from(row: Row) -> Self {
+impl From<AccountRow> for Account {
+    fn from(row: AccountRow) -> Self {
         Self {
             id: MemberId(row.id),
             name: row.name,
@@ -74,7 +74,7 @@ impl From<Row> for Account {
 /// The database cannot be read.
 pub async fn named(database: &Database, key: &str) -> Result<Option<Account>, Error> {
     let row = sqlx::query_as!(
-        Row,
+        AccountRow,
         "SELECT id, name, name_key, password_hash, is_moderator, is_inspector, is_secretary,
            totp_secret, totp_step, joined_at, stopped_at, failures, failed_at
          FROM member WHERE name_key = ?",
@@ -94,7 +94,7 @@ pub async fn numbered(
     MemberId(id): MemberId,
 ) -> Result<Option<Account>, Error> {
     let row = sqlx::query_as!(
-        Row,
+        AccountRow,
         "SELECT id, name, name_key, password_hash, is_moderator, is_inspector, is_secretary,
            totp_secret, totp_step, joined_at, stopped_at, failures, failed_at
          FROM member WHERE id = ?",

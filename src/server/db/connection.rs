@@ -1,4 +1,4 @@
-//! How a connection is set up: the contract that every member of both pools keeps.
+//! How a connection is set up: the same for every connection of both pools.
 //!
 //! The log is written ahead and synced at each commit, so an acknowledged note survives a power
 //! cut. Foreign keys hold, the schema is not trusted, cells are checked, no page is mapped into

@@ -17,7 +17,6 @@ pub mod notes;
 pub mod open_slips;
 pub mod own_data;
 pub mod people;
-pub mod probe;
 pub mod reference;
 pub mod sessions;
 pub mod slips;
@@ -27,6 +26,8 @@ use std::path::{Path, PathBuf};
 use sqlx::sqlite::SqlitePool;
 use sqlx::{Sqlite, Transaction};
 use tokio::time::timeout;
+
+use crate::clock::UnixSeconds;
 
 pub use error::Error;
 pub use lock::FolderLock;
@@ -143,4 +144,19 @@ fn user_id() -> String {
         return std::os::unix::fs::MetadataExt::uid(&process).to_string();
     }
     "unknown".to_owned()
+}
+
+/// Reads the probe row and writes it.
+///
+/// # Errors
+/// The database cannot be read or written.
+pub async fn probe(database: &Database, now: UnixSeconds) -> Result<(), Error> {
+    sqlx::query_scalar!("SELECT written_at FROM write_probe WHERE id = 1")
+        .fetch_one(&database.readers)
+        .await?;
+    let mut transaction = database.write().await?;
+    sqlx::query!("UPDATE write_probe SET written_at = ? WHERE id = 1", now)
+        .execute(&mut *transaction)
+        .await?;
+    Ok(transaction.commit().await?)
 }

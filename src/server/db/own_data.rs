@@ -7,9 +7,11 @@
 use serde::Serialize;
 use sqlx::{Sqlite, Transaction};
 
+use super::notes::wordings::{self, WordingRow};
 use super::{Database, Error};
 use crate::auth::MemberId;
 use crate::clock::UnixSeconds;
+use crate::notes::fields::Done;
 
 /// All of it; every list oldest first.
 #[derive(Debug, Serialize)]
@@ -62,20 +64,9 @@ pub struct OwnWording {
     pub title: String,
     /// Markdown.
     pub text: String,
-    /// In what metal.
-    pub metal: String,
-    /// What thread.
-    pub thread: String,
-    /// With what drill.
-    pub drill: String,
-    /// How deep.
-    pub depth: String,
-    /// With what lubricant.
-    pub lubricant: String,
-    /// How fast.
-    pub speed: String,
-    /// On what machine.
-    pub machine: String,
+    /// What was done, a key for each field.
+    #[serde(flatten)]
+    pub done: Done,
     /// The addresses of the pages it belongs to, without their first slash.
     pub belongs_to: Vec<String>,
     /// When it was begun.
@@ -179,9 +170,9 @@ pub async fn of(database: &Database, member: MemberId) -> Result<OwnData, Error>
     })
 }
 
-type Reading<'a> = Transaction<'a, Sqlite>;
+type Snapshot<'a> = Transaction<'a, Sqlite>;
 
-async fn notes(reading: &mut Reading<'_>, member: MemberId) -> Result<Vec<OwnNote>, Error> {
+async fn notes(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<OwnNote>, Error> {
     let rows = sqlx::query!(
         "SELECT id, made_at, shown_at, hidden_at, withdrawn_at, withdrawn_why FROM note
          WHERE author_id = ? ORDER BY id",
@@ -189,7 +180,7 @@ async fn notes(reading: &mut Reading<'_>, member: MemberId) -> Result<Vec<OwnNot
     )
     .fetch_all(&mut **reading)
     .await?;
-    let mut wordings = wordings(reading, member).await?.into_iter().peekable();
+    let mut wordings = own_wordings(reading, member).await?.into_iter().peekable();
     let mut notes = Vec::with_capacity(rows.len());
     for row in rows {
         let of_it = std::iter::from_fn(|| wordings.next_if(|wording| wording.note == row.id));
@@ -207,44 +198,30 @@ async fn notes(reading: &mut Reading<'_>, member: MemberId) -> Result<Vec<OwnNot
 }
 
 /// Every wording of every note of theirs, note by note.
-async fn wordings(reading: &mut Reading<'_>, member: MemberId) -> Result<Vec<OwnWording>, Error> {
-    let rows = sqlx::query!(
-        r#"SELECT version.note_id, version.state, version.is_pressure AS "is_pressure: bool",
-             version.title, version.text, version.metal, version.thread, version.drill,
-             version.depth, version.lubricant, version.speed, version.machine, version.made_at,
-             version.saved_at, version.decided_at, version.reason,
-             (SELECT json_group_array(entry_id) FROM
-                (SELECT entry_id FROM note_entry WHERE version_id = version.id ORDER BY entry_id))
-               AS "belongs_to!: String"
-           FROM note JOIN note_version AS version ON version.note_id = note.id
-           WHERE note.author_id = ? ORDER BY note.id, version.id"#,
-        member.0
-    )
-    .fetch_all(&mut **reading)
-    .await?;
-    let wording = rows.into_iter().map(|row| OwnWording {
-        note: row.note_id,
-        state: row.state,
-        is_pressure: row.is_pressure,
-        title: row.title,
-        text: row.text,
-        metal: row.metal,
-        thread: row.thread,
-        drill: row.drill,
-        depth: row.depth,
-        lubricant: row.lubricant,
-        speed: row.speed,
-        machine: row.machine,
-        belongs_to: serde_json::from_str(&row.belongs_to).unwrap_or_default(),
-        made_at: row.made_at,
-        saved_at: row.saved_at,
-        decided_at: row.decided_at,
-        reason: row.reason,
-    });
-    Ok(wording.collect())
+async fn own_wordings(
+    reading: &mut Snapshot<'_>,
+    member: MemberId,
+) -> Result<Vec<OwnWording>, Error> {
+    let rows = wordings::of_author(reading, member).await?;
+    let wording = |row: WordingRow| {
+        Ok(OwnWording {
+            done: row.done()?,
+            belongs_to: row.things()?.into_iter().map(|thing| thing.id).collect(),
+            note: row.note,
+            state: row.state,
+            is_pressure: row.is_pressure,
+            title: row.title,
+            text: row.text,
+            made_at: row.made_at,
+            saved_at: row.saved_at,
+            decided_at: row.decided_at,
+            reason: row.reason,
+        })
+    };
+    rows.into_iter().map(wording).collect()
 }
 
-async fn verdicts(reading: &mut Reading<'_>, member: MemberId) -> Result<Vec<OwnVerdict>, Error> {
+async fn verdicts(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<OwnVerdict>, Error> {
     let found = sqlx::query_as!(
         OwnVerdict,
         r#"SELECT note_id AS note, worked AS "worked: bool", metal, size, made_at FROM verdict
@@ -254,7 +231,7 @@ async fn verdicts(reading: &mut Reading<'_>, member: MemberId) -> Result<Vec<Own
     Ok(found.fetch_all(&mut **reading).await?)
 }
 
-async fn reports(reading: &mut Reading<'_>, member: MemberId) -> Result<Vec<OwnReport>, Error> {
+async fn reports(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<OwnReport>, Error> {
     let found = sqlx::query_as!(
         OwnReport,
         "SELECT note_id AS note, text, made_at, settled_at FROM safety_report
@@ -265,7 +242,7 @@ async fn reports(reading: &mut Reading<'_>, member: MemberId) -> Result<Vec<OwnR
 }
 
 async fn corrections(
-    reading: &mut Reading<'_>,
+    reading: &mut Snapshot<'_>,
     member: MemberId,
 ) -> Result<Vec<OwnCorrection>, Error> {
     let found = sqlx::query_as!(
@@ -276,7 +253,7 @@ async fn corrections(
     Ok(found.fetch_all(&mut **reading).await?)
 }
 
-async fn decisions(reading: &mut Reading<'_>, member: MemberId) -> Result<Vec<Decision>, Error> {
+async fn decisions(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<Decision>, Error> {
     let found = sqlx::query_as!(
         Decision,
         "SELECT note_id AS note, decided_at, reason FROM note_version
@@ -287,7 +264,7 @@ async fn decisions(reading: &mut Reading<'_>, member: MemberId) -> Result<Vec<De
 }
 
 async fn settled_reports(
-    reading: &mut Reading<'_>,
+    reading: &mut Snapshot<'_>,
     member: MemberId,
 ) -> Result<Vec<Settled>, Error> {
     let found = sqlx::query_as!(
@@ -301,7 +278,7 @@ async fn settled_reports(
 
 /// Of another's act on a note of theirs only a moderator's is told: a verdict and a report are those of
 /// whoever sent them. Of their own act on another person, a slip or a right, only that it was done.
-async fn acts(reading: &mut Reading<'_>, member: MemberId) -> Result<Vec<OwnAct>, Error> {
+async fn acts(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<OwnAct>, Error> {
     let own = format!("member/{}", member.0);
     let found = sqlx::query_as!(
         OwnAct,

@@ -69,7 +69,7 @@ pub async fn digest(database: &Database, id: &str) -> Result<Option<String>, Err
 
 /// An entry's row, with the notes that hang on it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Standing {
+pub struct EntryWithNotes {
     /// The digest of its figures.
     pub digest: String,
     /// What it is called.
@@ -85,7 +85,11 @@ pub struct Standing {
 ///
 /// # Errors
 /// The database cannot be read.
-pub async fn standing(database: &Database, id: &str, most: i64) -> Result<Option<Standing>, Error> {
+pub async fn with_notes(
+    database: &Database,
+    id: &str,
+    most: i64,
+) -> Result<Option<EntryWithNotes>, Error> {
     let row = sqlx::query!(
         r#"SELECT digest, title,
              (SELECT count(*) FROM note_entry
@@ -109,7 +113,7 @@ pub async fn standing(database: &Database, id: &str, most: i64) -> Result<Option
             note.as_str().map_or_else(|| note.to_string(), str::to_owned)
         };
         let notes = notes.iter().filter_map(|note| read(&json(note))).collect();
-        Standing { digest: row.digest, title: row.title, notes, count: row.count }
+        EntryWithNotes { digest: row.digest, title: row.title, notes, count: row.count }
     }))
 }
 

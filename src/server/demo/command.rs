@@ -1,6 +1,6 @@
 //! The demonstration from the command line, on the data folder of the settings.
 //!
-//! A running server keeps finished pages and would not hear of the change, so the folder is held.
+//! A running server keeps finished pages and would not notice the change, so this takes the lock on the folder.
 
 use std::fmt;
 

@@ -1,21 +1,20 @@
 //! Puts the demonstration into an empty data folder, or takes it away.
 //!
 //! Each act is a transaction of its own, in the order of its time, by the function that the web
-//! uses: so every rule holds, and the record reads as that of a club that lived. What is cut off
+//! uses: so every rule holds, and the record reads like that of a real club. What is cut off
 //! half-way can be taken away and made again.
 
 use std::{fmt, io};
 
 use super::members::{FIRST_MODERATOR, MEMBERS, Place, SECOND_MODERATOR, THE_INSPECTOR};
-use super::row::{Fate, Row};
-use super::rows;
+use super::note::{DemoNote, Fate};
 use crate::auth::password::{Hashing, Trouble};
 use crate::auth::{Name, NoChance, Password, SignedIn, name, phrase};
 use crate::clock::UnixSeconds;
 use crate::db::demo::{KEY, Made, Newcomer, Removed, make_members};
 use crate::db::notes::after::{self, Verdict};
-use crate::db::notes::decide::{self, Reading};
-use crate::db::notes::read::State;
+use crate::db::notes::decide::{self, Reviewed};
+use crate::db::notes::read::WordingState;
 use crate::db::notes::{self, Words, read, write};
 use crate::db::{self, Database};
 use crate::entries;
@@ -116,7 +115,7 @@ pub async fn fill(
     db::reference::project(database, &entries::all(), now).await?;
     let password = phrase::draw()?;
     let members = join(database, now, hashing, &password).await?;
-    let made = rows();
+    let made = super::notes();
     let mut notes = Vec::with_capacity(made.len());
     for (number, row) in made.iter().enumerate() {
         notes.push(Planned::of(row, number, &members)?);
@@ -127,7 +126,7 @@ pub async fn fill(
     for step in steps {
         let at = now - step.days_ago * DAY;
         if let Some(note) = notes.get_mut(step.note) {
-            note.take(database, at, step.what, &members).await?;
+            note.step(database, at, step.what, &members).await?;
         }
     }
     Ok(Filled { password, notes: notes.len() })
@@ -200,7 +199,7 @@ enum What {
 /// What happens to one note, in order: written, decided the next day, then the rest day by day. What
 /// happened today, or would be ahead of us, is now.
 fn steps_of((note, planned): (usize, &Planned<'_>)) -> Vec<Step> {
-    let Row { days_ago, fate, .. } = *planned.row;
+    let DemoNote { days_ago, fate, .. } = *planned.row;
     let whats = match fate {
         Fate::Draft | Fate::Waiting => vec![What::Write],
         Fate::ChangeAsked(_) | Fate::Declined(_) | Fate::Shown => vec![What::Write, What::Decide],
@@ -218,7 +217,7 @@ fn steps_of((note, planned): (usize, &Planned<'_>)) -> Vec<Step> {
 
 /// A note of the table on its way into the database.
 struct Planned<'a> {
-    row: &'a Row,
+    row: &'a DemoNote,
     key: String,
     wording: Wording,
     author: SignedIn,
@@ -226,7 +225,7 @@ struct Planned<'a> {
 }
 
 impl<'a> Planned<'a> {
-    fn of(row: &'a Row, number: usize, members: &[SignedIn]) -> Result<Self, NotDone> {
+    fn of(row: &'a DemoNote, number: usize, members: &[SignedIn]) -> Result<Self, NotDone> {
         let key = format!("{KEY}{:03}", number + 1);
         let wording = Wording::read(&row.typed(key.clone()), row.aim()).map_err(|errors| {
             let said: Vec<String> = errors.iter().map(|error| format!("{error:?}")).collect();
@@ -245,7 +244,7 @@ impl<'a> Planned<'a> {
         }
     }
 
-    async fn take(
+    async fn step(
         &mut self,
         database: &Database,
         now: UnixSeconds,
@@ -261,7 +260,8 @@ impl<'a> Planned<'a> {
         let words = Words::of(&self.wording, []);
         match (what, self.row.fate) {
             (What::Decide, fate) => {
-                let reading = self.reading(database, note, (State::Waiting, by, now)).await?;
+                let reading =
+                    self.reading(database, note, (WordingState::Waiting, by, now)).await?;
                 match fate {
                     Fate::ChangeAsked(what) => {
                         decide::ask_for_change(database, reading, what).await?;
@@ -282,7 +282,7 @@ impl<'a> Planned<'a> {
                 }
             }
             (What::Befall, Fate::Corrected(text)) => {
-                let reading = self.reading(database, note, (State::Shown, by, now)).await?;
+                let reading = self.reading(database, note, (WordingState::Shown, by, now)).await?;
                 let words = Words::of(&self.wording, [text]);
                 after::correct(database, reading, text, &words).await?;
             }
@@ -301,16 +301,16 @@ impl<'a> Planned<'a> {
         &self,
         database: &Database,
         note: NoteId,
-        (state, by, now): (State, &'b SignedIn, UnixSeconds),
-    ) -> Result<Reading<'b>, NotDone> {
+        (state, by, now): (WordingState, &'b SignedIn, UnixSeconds),
+    ) -> Result<Reviewed<'b>, NotDone> {
         let held = read::note(database, note).await?;
         let version = held.as_ref().and_then(|held| held.in_state(state));
         let version = version.ok_or(notes::Error::OutOfDate)?.id;
-        Ok(Reading { note, version, by, now })
+        Ok(Reviewed { note, version, by, now })
     }
 }
 
-impl Row {
+impl DemoNote {
     /// What its author wanted with it.
     fn aim(&self) -> Aim {
         if self.fate == Fate::Draft { Aim::Draft } else { Aim::SendIn }

@@ -1,4 +1,4 @@
-//! Who may do what weighs more: the secretary, and whoever has given the password of late.
+//! The secretary, and members who have given their password within the last minutes.
 
 use std::sync::Arc;
 

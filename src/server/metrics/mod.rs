@@ -1,12 +1,13 @@
 //! How long answers take, counted by route template, method and status: what an operator watches.
 //!
-//! - [`route`]: the template of a path; [`door`]: the second listener that shows the figures.
+//! - `listener`: the second listener, that shows the figures.
 //!
-//! Nothing a client sends becomes a label, and no client can make more than 500 series.
+//! Nothing a client sends becomes a label: a route is named as the route table and the pages name it
+//! ([`crate::place`]), so that there are as many as there are routes.
 
-pub mod door;
-pub mod route;
+mod listener;
 
+use std::collections::HashSet;
 use std::sync::{Mutex, PoisonError};
 use std::time::Duration;
 
@@ -17,15 +18,15 @@ use prometheus_client::metrics::histogram::Histogram;
 use prometheus_client::metrics::info::Info;
 use prometheus_client::registry::{Registry, Unit};
 
+pub use listener::{CannotListen, MetricsListener};
+
 /// Bounds of the histogram in seconds. Among them the bars of a page: half of them within 3 ms, 99
 /// of a hundred within 20 ms.
 const BOUNDS: [f64; 5] = [0.001, 0.003, 0.02, 0.1, 1.0];
 
-/// Label sets for ordinary answers: a GET with 200. There are fewer routes.
-const ORDINARY: usize = 40;
-
-/// Label sets for other answers; after these they are counted together, by class of status. Each
-/// set is eight series, so that the most is (40 + 14 + 5) × 8 and the build.
+/// Label sets besides the two that a route has for itself: its reading with 200, and whatever was
+/// answered there first. A client can bring about any status at any route, so that after these they
+/// are counted together, by class of status.
 const OTHER: usize = 14;
 
 /// The figures of this process.
@@ -33,12 +34,12 @@ const OTHER: usize = 14;
 pub struct Metrics {
     registry: Registry,
     durations: Family<Labels, Histogram>,
-    kept: Mutex<Kept>,
+    made: Mutex<Made>,
 }
 
 #[derive(Clone, Debug, PartialEq, Eq, Hash, EncodeLabelSet)]
 struct Labels {
-    route: String,
+    route: &'static str,
     method: &'static str,
     status: String,
 }
@@ -48,10 +49,10 @@ struct Build {
     version: &'static str,
 }
 
-/// How many label sets there are of each sort.
+/// The label sets there are.
 #[derive(Debug, Default)]
-struct Kept {
-    ordinary: usize,
+struct Made {
+    routes: HashSet<&'static str>,
     other: usize,
 }
 
@@ -67,18 +68,20 @@ impl Default for Metrics {
         );
         let build = Build { version: env!("CARGO_PKG_VERSION") };
         registry.register("holewright_build", "The program that runs", Info::new(build));
-        Self { registry, durations, kept: Mutex::default() }
+        Self { registry, durations, made: Mutex::default() }
     }
 }
 
 impl Metrics {
     /// Counts an answer. `route` is a template, never a path.
-    pub fn answered(&self, route: &str, method: &Method, status: StatusCode, took: Duration) {
-        let labels = Labels {
-            route: route.to_owned(),
-            method: known(method),
-            status: status.as_str().to_owned(),
-        };
+    pub fn answered(
+        &self,
+        route: &'static str,
+        method: &Method,
+        status: StatusCode,
+        took: Duration,
+    ) {
+        let labels = Labels { route, method: known(method), status: status.as_str().to_owned() };
         let labels = if self.has_room_for(&labels) { labels } else { Labels::shared(status) };
         self.durations.get_or_create(&labels).observe(took.as_secs_f64());
     }
@@ -99,20 +102,19 @@ impl Metrics {
         if self.durations.get(labels).is_some() {
             return true;
         }
-        let mut kept = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut made = self.made.lock().unwrap_or_else(PoisonError::into_inner);
         // Made by another request while this one waited.
         if self.durations.get(labels).is_some() {
             return true;
         }
-        let (count, most) = if labels.method == "GET" && labels.status == "200" {
-            (&mut kept.ordinary, ORDINARY)
-        } else {
-            (&mut kept.other, OTHER)
-        };
-        if *count == most {
-            return false;
+        let is_first = made.routes.insert(labels.route);
+        let is_reading = labels.method == "GET" && labels.status == "200";
+        if !is_first && !is_reading {
+            if made.other == OTHER {
+                return false;
+            }
+            made.other += 1;
         }
-        *count += 1;
         drop(self.durations.get_or_create(labels));
         true
     }
@@ -122,7 +124,7 @@ impl Labels {
     /// What answers are counted under when there is no room for their own.
     fn shared(status: StatusCode) -> Self {
         let class = status.as_u16() / 100;
-        Self { route: "any".to_owned(), method: "any", status: format!("{class}xx") }
+        Self { route: "any", method: "any", status: format!("{class}xx") }
     }
 }
 

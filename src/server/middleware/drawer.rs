@@ -5,7 +5,8 @@ use axum::middleware::Next;
 use axum::response::Response;
 
 use crate::cookie;
-use holewright_pages::drawer::{Carried, matters_at};
+use crate::place::Place;
+use holewright_pages::drawer::Carried;
 
 /// The cookie.
 pub const COOKIE: &str = "drawer";
@@ -26,9 +27,8 @@ pub async fn carry(mut request: Request, next: Next) -> Response {
 }
 
 fn carried(request: &Request) -> Option<Carried> {
-    let path = request.uri().path();
-    let value = cookie::value(request.headers(), COOKIE).filter(|_| matters_at(path))?;
+    let place = Place::of(request);
+    let value = cookie::value(request.headers(), COOKIE).filter(|_| place.turns_on_drawer())?;
     let carried = Carried::of(&value);
-    let turns_on_it = carried.in_use().is_some() || holewright_pages::canonical(path) == "/drawer";
-    turns_on_it.then_some(carried)
+    (carried.in_use().is_some() || place.is_drawer()).then_some(carried)
 }

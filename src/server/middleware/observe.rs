@@ -4,7 +4,7 @@ use std::sync::Arc;
 use std::time::Instant;
 
 use axum::body::HttpBody;
-use axum::extract::{MatchedPath, Request, State};
+use axum::extract::{Request, State};
 use axum::http::HeaderValue;
 use axum::middleware::Next;
 use axum::response::Response;
@@ -13,7 +13,7 @@ use tracing::Instrument;
 use super::client;
 use super::request_id::{self, RequestId};
 use crate::App;
-use crate::metrics::route;
+use crate::place::Place;
 use holewright_core::units::print;
 
 /// Gives the request an id, answers it, and notes what came of it. The query is not logged: it is
@@ -23,9 +23,8 @@ pub async fn observe(State(app): State<Arc<App>>, mut request: Request, next: Ne
     let id = request_id::random();
     let method = request.method().clone();
     let path = request.uri().path().to_owned();
-    let matched = request.extensions().get::<MatchedPath>().map(MatchedPath::as_str);
-    let route = route::template(matched, &path).to_owned();
-    let path = route::loggable(path);
+    let route = Place::find(&mut request, app.routes).template();
+    let path = loggable(path);
     let client = client::of(&request, &app.config.trusted_proxy).map(|client| client.to_string());
     request.extensions_mut().insert(RequestId(id.clone()));
 
@@ -35,7 +34,7 @@ pub async fn observe(State(app): State<Arc<App>>, mut request: Request, next: Ne
         response.headers_mut().insert(request_id::HEADER, value);
     }
     let took = started.elapsed();
-    app.metrics.answered(route::counted(&route), &method, response.status(), took);
+    app.metrics.answered(route, &method, response.status(), took);
     span.in_scope(|| {
         tracing::info!(
             %method,
@@ -49,4 +48,11 @@ pub async fn observe(State(app): State<Arc<App>>, mut request: Request, next: Ne
         );
     });
     response
+}
+
+/// The path as it may stand in the log: what follows these doors is a secret, also where somebody
+/// wrote more behind it than the route has.
+fn loggable(path: String) -> String {
+    let door = ["/join/", "/reset/"].into_iter().find(|door| path.starts_with(door));
+    door.map_or(path, |door| format!("{door}…"))
 }

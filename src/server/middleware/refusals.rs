@@ -12,12 +12,14 @@ use axum::response::Response;
 use super::request_id::RequestId;
 use crate::api::problem;
 use crate::error::Refused;
+use crate::place::Place;
 use crate::web::{next, page, refusal};
 use crate::{App, Error};
 
 /// Answers the request; if that ends in a refusal, logs what lies behind it and writes the body.
 pub async fn write_body(State(app): State<Arc<App>>, request: Request, next: Next) -> Response {
     let path = request.uri().path().to_owned();
+    let is_data = Place::of(&request).is_for_programs();
     let asked = Asked::of(&request);
     let id = request.extensions().get::<RequestId>().map(|id| id.0.clone()).unwrap_or_default();
     let mut response = next.run(request).await;
@@ -25,7 +27,6 @@ pub async fn write_body(State(app): State<Arc<App>>, request: Request, next: Nex
         return response;
     };
     log(&error);
-    let is_data = path.starts_with("/api/") || path.ends_with(".json");
     if !is_data && let Some(door) = asked.door_instead(&error) {
         return door;
     }

@@ -2,6 +2,9 @@
 //!
 //! A browser says where a request comes from: `Sec-Fetch-Site`, or `Origin` in older ones and over
 //! plain HTTP. No token is needed. Leaves out who the reader is.
+//!
+//! By hand, because the layer of `tower-http` lets more through: an origin of ours on a request whose
+//! browser says it is from another site, and a page without TLS at a host that has it.
 
 use std::sync::Arc;
 

@@ -22,6 +22,43 @@ pub struct Thing {
     pub title: String,
 }
 
+/// The things of one sort that a field of a note may name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Group {
+    /// Metals and plastics.
+    Materials,
+    /// Sizes of thread, not whole systems.
+    Threads,
+    /// Drills.
+    Drills,
+}
+
+impl Group {
+    /// The thing of this group that a text names outright. What cannot be read names nothing.
+    #[must_use]
+    pub fn named(self, typed: &str) -> Option<Thing> {
+        let path = match self {
+            Self::Materials => {
+                format!("materials/{}", materials::read::candidates(typed).ok()?.slug)
+            }
+            Self::Threads => threads::read::candidates(typed).ok()?.path(),
+            Self::Drills => drills::read::read(typed).ok()?.path(),
+        };
+        at(path.trim_start_matches('/'))
+    }
+
+    /// Whether the thing is of this group.
+    #[must_use]
+    pub fn holds(self, thing: &Thing) -> bool {
+        let parts: Vec<&str> = thing.id.split('/').collect();
+        match self {
+            Self::Materials => matches!(*parts.as_slice(), ["materials", ..]),
+            Self::Threads => matches!(*parts.as_slice(), ["threads", _, _]),
+            Self::Drills => matches!(*parts.as_slice(), ["drills", ..]),
+        }
+    }
+}
+
 /// The thing at an address, `materials/gunmetal`.
 ///
 /// # Examples
@@ -108,17 +145,6 @@ pub fn list(typed: &str) -> Result<Vec<Thing>, Vec<FieldError>> {
         }
     }
     if errors.is_empty() { Ok(things) } else { Err(errors) }
-}
-
-/// The things that the fields of a note name outright. What cannot be read is left as typed.
-#[must_use]
-pub fn named(metal: &str, thread: &str, drill: &str) -> Vec<Thing> {
-    let metal =
-        materials::read::candidates(metal).ok().map(|found| format!("materials/{}", found.slug));
-    let thread = threads::read::candidates(thread).ok().map(threads::Thread::path);
-    let drill = drills::read::read(drill).ok().map(drills::Drill::path);
-    let ids = [metal, thread, drill].into_iter().flatten();
-    ids.filter_map(|id| at(id.trim_start_matches('/'))).collect()
 }
 
 /// Puts a thing behind the others, unless it is among them.

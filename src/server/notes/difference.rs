@@ -4,7 +4,7 @@ use std::time::Duration;
 
 use similar::{ChangeTag, TextDiff};
 
-/// Longer than this nobody waits: what is found by then is shown, coarser.
+/// The longest time a comparison may take; what is found by then is shown, with longer stretches.
 const PATIENCE: Duration = Duration::from_millis(50);
 
 /// A stretch of text.

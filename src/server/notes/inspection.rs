@@ -3,7 +3,7 @@
 //!
 //! Leaves out who may pass what: that is asked of [`state`](super::state).
 
-use super::state::{Act, OnItsWay, Others, Standing, Subject, Who, after};
+use super::state::{Act, NoteState, OnItsWay, Others, Subject, Who, after};
 use crate::auth::{MemberId, Rights};
 
 /// Somebody who can sign in and inspects.
@@ -39,8 +39,10 @@ pub struct Unattended {
 /// has left the club.
 #[must_use]
 pub fn awaited(author: Option<MemberId>, inspectors: &[Inspector]) -> Awaited {
-    let waits =
-        Standing { on_its_way: Some(OnItsWay::Waiting(Subject::Pressure)), ..Standing::default() };
+    let waits = NoteState {
+        on_its_way: Some(OnItsWay::Waiting(Subject::Pressure)),
+        ..NoteState::default()
+    };
     let others = if inspectors.len() > 1 { Others::Can } else { Others::Nobody };
     let passes = |by: &Inspector| {
         let who = Who { is_author: author == Some(by.id), rights: by.rights, others };

@@ -1,7 +1,7 @@
 //! The text of a note as HTML: Markdown without raw HTML, images or deep nesting, the threads and
 //! drills it names linked, and an allow-list last.
 //!
-//! Whatever the steps before let by, [`ammonia`] builds the HTML anew from the few tags allowed.
+//! Whatever the earlier steps let through, [`ammonia`] builds the HTML anew from the few tags allowed.
 
 use std::collections::{HashMap, HashSet};
 use std::sync::LazyLock;
@@ -11,8 +11,9 @@ use pulldown_cmark::{
     CowStr, Event, HeadingLevel, LinkType, Options, Parser, Tag, TagEnd, TextMergeStream, html,
 };
 
+use super::fields::TEXT;
 use super::figures::{self, Budget};
-use super::wording::{LONGEST_TEXT, is_seen};
+use super::wording::is_seen;
 
 /// Lists, quotations and emphasis stand in each other so deep; deeper ones are flattened.
 const DEEPEST: usize = 12;
@@ -100,7 +101,7 @@ pub fn extract(text: &str, most: usize) -> String {
 
 /// A form takes no longer text; nothing longer is looked at, whoever asks.
 fn cut(text: &str) -> &str {
-    text.char_indices().nth(LONGEST_TEXT).map_or(text, |(end, _)| text.get(..end).unwrap_or(text))
+    text.char_indices().nth(TEXT.longest).map_or(text, |(end, _)| text.get(..end).unwrap_or(text))
 }
 
 /// The events of the text: HTML as plain text, images as their words, headings below the page's own,

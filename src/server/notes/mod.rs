@@ -1,6 +1,7 @@
 //! The rules of the members' shop notes: what a note is, who may do what to it, how its text is shown.
 //!
 //! - [`state`]: the states of a note, and every act with who may do it.
+//! - [`fields`]: the fields of a note, each declared once.
 //! - [`wording`]: one wording of a note, read from its form; [`belongs`]: the things it belongs to.
 //! - [`pressure`]: whether it speaks of boilers, steam or pressure; [`inspection`]: whether the club has
 //!   somebody to pass it then.
@@ -11,6 +12,7 @@
 
 pub mod belongs;
 pub mod difference;
+pub mod fields;
 pub mod figures;
 pub mod inspection;
 pub mod markdown;

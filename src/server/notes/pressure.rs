@@ -1,7 +1,7 @@
 //! Whether a text speaks of boilers, steam or pressure: such a note waits for the inspector.
 //!
-//! It would rather ask once too often. A light hand on a drill called "pressure" costs the inspector
-//! a minute; a boiler fitting that nobody looked at can kill.
+//! It asks too often rather than too seldom: a note on the pressure of a hand on a drill costs the
+//! inspector a minute, and a boiler fitting that nobody looked at can kill.
 
 /// A word that begins like this is about pressure.
 const BEGINNINGS: [&str; 12] = [

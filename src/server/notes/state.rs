@@ -25,7 +25,7 @@ pub enum OnItsWay {
 
 /// How a note stands.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Standing {
+pub struct NoteState {
     /// The wording on its way, if there is one.
     pub on_its_way: Option<OnItsWay>,
     /// The wording that readers see, or saw until the note was hidden or withdrawn.
@@ -122,57 +122,57 @@ pub enum Refused {
 ///
 /// # Errors
 /// The act is not theirs, or the note does not stand so that it can be done.
-pub fn after(act: Act, standing: Standing, who: Who) -> Result<Standing, Refused> {
+pub fn after(act: Act, note: NoteState, who: Who) -> Result<NoteState, Refused> {
     let is_for_its_author = matches!(act, Act::Save | Act::SendIn(_));
-    if !who.is_author && (is_for_its_author || is_secret(act, standing, who.rights)) {
+    if !who.is_author && (is_for_its_author || is_secret(act, note, who.rights)) {
         return Err(Refused::NotYours);
     }
-    if standing.is_withdrawn {
+    if note.is_withdrawn {
         return Err(Refused::Withdrawn);
     }
     match act {
-        Act::Save => Ok(Standing { on_its_way: Some(OnItsWay::Draft), ..standing }),
+        Act::Save => Ok(NoteState { on_its_way: Some(OnItsWay::Draft), ..note }),
         Act::SendIn(subject) => {
-            Ok(Standing { on_its_way: Some(OnItsWay::Waiting(subject)), ..standing })
+            Ok(NoteState { on_its_way: Some(OnItsWay::Waiting(subject)), ..note })
         }
         Act::Pass => {
-            let subject = waiting(standing, who)?;
+            let subject = waiting(note, who)?;
             decides(subject, who)?;
-            Ok(Standing { on_its_way: None, shown: Some(subject), ..standing })
+            Ok(NoteState { on_its_way: None, shown: Some(subject), ..note })
         }
         Act::AskForChange => {
-            sends_back(waiting(standing, who)?, who)?;
-            Ok(Standing { on_its_way: Some(OnItsWay::Draft), ..standing })
+            sends_back(waiting(note, who)?, who)?;
+            Ok(NoteState { on_its_way: Some(OnItsWay::Draft), ..note })
         }
         Act::Decline => {
-            sends_back(waiting(standing, who)?, who)?;
-            Ok(Standing { on_its_way: None, ..standing })
+            sends_back(waiting(note, who)?, who)?;
+            Ok(NoteState { on_its_way: None, ..note })
         }
         Act::Correct => {
-            decides(standing.shown.ok_or(Refused::NotShown)?, who)?;
-            Ok(standing)
+            decides(note.shown.ok_or(Refused::NotShown)?, who)?;
+            Ok(note)
         }
         Act::Settle => {
-            decides(standing.shown.ok_or(Refused::NotShown)?, who)?;
-            if !standing.is_hidden {
+            decides(note.shown.ok_or(Refused::NotShown)?, who)?;
+            if !note.is_hidden {
                 return Err(Refused::NotHidden);
             }
-            Ok(Standing { is_hidden: false, ..standing })
+            Ok(NoteState { is_hidden: false, ..note })
         }
         Act::Withdraw => {
-            let may = who.is_author || may_send_back(standing.shown, who.rights);
+            let may = who.is_author || may_send_back(note.shown, who.rights);
             if !may {
                 return Err(Refused::Moderator);
             }
-            Ok(Standing { is_withdrawn: true, on_its_way: None, ..standing })
+            Ok(NoteState { is_withdrawn: true, on_its_way: None, ..note })
         }
         Act::Report => {
-            others_note(standing, who)?;
-            Ok(Standing { is_hidden: true, ..standing })
+            others_note(note, who)?;
+            Ok(NoteState { is_hidden: true, ..note })
         }
         Act::Judge => {
-            others_note(standing, who)?;
-            if standing.is_hidden { Err(Refused::Hidden) } else { Ok(standing) }
+            others_note(note, who)?;
+            if note.is_hidden { Err(Refused::Hidden) } else { Ok(note) }
         }
     }
 }
@@ -194,20 +194,20 @@ pub fn may_pass(subject: Subject, rights: Rights) -> bool {
 
 /// Whether somebody else may not even learn that the note exists. Whoever decides had it in the queue
 /// and is told when it is no longer there.
-fn is_secret(act: Act, standing: Standing, rights: Rights) -> bool {
+fn is_secret(act: Act, note: NoteState, rights: Rights) -> bool {
     let decides = rights.may(Right::Moderate) || rights.may(Right::Inspect);
-    let sees = match (act, standing.on_its_way) {
+    let sees = match (act, note.on_its_way) {
         (Act::Pass | Act::AskForChange | Act::Decline, _) => decides,
         (Act::Correct | Act::Settle, Some(OnItsWay::Waiting(subject))) => {
             sees_waiting(subject, rights)
         }
         _ => false,
     };
-    standing.shown.is_none() && !sees
+    note.shown.is_none() && !sees
 }
 
-fn waiting(standing: Standing, who: Who) -> Result<Subject, Refused> {
-    match standing.on_its_way {
+fn waiting(note: NoteState, who: Who) -> Result<Subject, Refused> {
+    match note.on_its_way {
         Some(OnItsWay::Waiting(subject)) => Ok(subject),
         _ if who.rights.may(Right::Moderate) || who.rights.may(Right::Inspect) => {
             Err(Refused::NotWaiting)
@@ -246,9 +246,9 @@ fn not_own(who: Who) -> Result<(), Refused> {
     if who.is_author && !alone { Err(Refused::OwnNote) } else { Ok(()) }
 }
 
-fn others_note(standing: Standing, who: Who) -> Result<(), Refused> {
+fn others_note(note: NoteState, who: Who) -> Result<(), Refused> {
     if who.is_author {
         return Err(Refused::Author);
     }
-    standing.shown.map(|_| ()).ok_or(Refused::NotShown)
+    note.shown.map(|_| ()).ok_or(Refused::NotShown)
 }

@@ -52,7 +52,7 @@ impl FormPage {
     pub(super) fn answer(mut self) -> Result<Response, Error> {
         let errors = self.errors.clone();
         self.fields = self.fields.into_iter().map(|field| judged(field, &errors)).collect();
-        page::show(page::status(&errors), &self)
+        page::respond(page::status(&errors), &self)
     }
 }
 

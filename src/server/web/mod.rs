@@ -1,4 +1,4 @@
-//! The doors for people: pages, keeping a drawer, and the health of the server.
+//! What the server answers to people: pages, the form of the drawer, and the health of the server.
 //!
 //! - [`reference`]: every page that needs no server; [`refusal`]: what cannot be answered.
 //! - [`sign_in`], [`join`], [`me`], [`people`], [`privacy`]: the members, and who lets them in.

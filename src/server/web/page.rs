@@ -1,4 +1,4 @@
-//! A page of the members' part as an answer: kept by nobody, listed by nobody.
+//! A page of the members' part as an answer: no cache may keep it and no search engine may list it.
 
 use askama::Template;
 use axum::body::Body;
@@ -8,20 +8,20 @@ use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 
 use crate::Error;
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 use holewright_pages::{Context, Query};
 
 /// The frame of such a page. Its title begins with "Error:" where the form comes back.
 pub(super) fn frame(context: &Context, address: &str, title: &str, is_rejected: bool) -> Frame {
     let title = if is_rejected { format!("Error: {title}") } else { title.to_owned() };
-    Frame::at(context, Door::Members, address, &title, "For members of the club.").of_a_mistake()
+    Frame::at(context, Section::Members, address, &title, "For members of the club.").of_a_mistake()
 }
 
 /// The page with this status.
 ///
 /// # Errors
 /// The template cannot be written.
-pub(super) fn show(status: StatusCode, page: &impl Template) -> Result<Response, Error> {
+pub(super) fn respond(status: StatusCode, page: &impl Template) -> Result<Response, Error> {
     let body = page.render().map_err(|error| Error::Internal(error.into()))?;
     let mut response = (status, Body::from(body)).into_response();
     let headers = response.headers_mut();

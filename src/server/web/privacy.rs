@@ -11,7 +11,7 @@ use axum::response::Response;
 use super::page;
 use crate::validator::Tag;
 use crate::{App, Error, db};
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 
 const DAY: i64 = 24 * 60 * 60;
 
@@ -33,13 +33,13 @@ pub async fn show(State(app): State<Arc<App>>) -> Result<Response, Error> {
     let title = "What is kept, and how long";
     let words = "What the club’s pages keep of readers and members, for how long, and who sees it.";
     let page = PrivacyPage {
-        frame: Frame::at(&app.context, Door::None, "/privacy", title, words),
+        frame: Frame::at(&app.context, Section::None, "/privacy", title, words),
         idle_days: db::sessions::IDLE / DAY,
         longest_days: db::sessions::LONGEST / DAY,
         act_years: db::acts::KEPT / DAY / 365,
         join_days: db::slips::JOIN_LASTS / DAY,
     };
-    let mut response = page::show(StatusCode::OK, &page)?;
+    let mut response = page::respond(StatusCode::OK, &page)?;
     response.headers_mut().insert(CACHE_CONTROL, HeaderValue::from_static("no-cache"));
     let body = page.render().map_err(|error| Error::Internal(error.into()))?;
     Ok(Tag::of_bytes(body.as_bytes()).mark(response))

@@ -1,9 +1,10 @@
-//! Every reference and plan page: the page itself, the entry's row for its tag, and the notes on it.
+//! Every reference and plan page: the page from the pages crate, its tag from the entry's row, and the notes on it.
 
+use std::borrow::Cow;
 use std::sync::Arc;
 
 use axum::Extension;
-use axum::body::Body;
+use axum::body::{Body, Bytes};
 use axum::extract::State;
 use axum::http::header::{ALLOW, CACHE_CONTROL, VARY};
 use axum::http::{HeaderValue, Method, StatusCode, Uri};
@@ -16,7 +17,8 @@ use crate::db::notes::search;
 use crate::middleware::drawer::Personal;
 use crate::validator::Tag;
 use crate::{App, Error, db};
-use holewright_pages::{Answer, Context, Notes, Query, assets};
+use holewright_pages::address::Address;
+use holewright_pages::{Answer, Context, Notes, Query};
 
 /// Answers one address with its page. It looks at the method itself: a table of methods would be
 /// copied for each request that comes this far.
@@ -51,7 +53,7 @@ pub async fn answer(
         None => Tag::of_bytes(page.body.as_bytes()),
     };
     let mut response = tag.mark(respond(page)?);
-    if below.lasts && is_an_address_of_ours(uri.path()) {
+    if below.lasts && Address::read(uri.path()).page.may_be_kept(uri.path()) {
         response.extensions_mut().insert(Keep);
     }
     Ok(response)
@@ -102,12 +104,12 @@ async fn below(app: &App, uri: &Uri) -> Below {
         return below;
     }
     let Some(id) = path.strip_prefix('/').filter(|id| id.contains('/')) else { return below };
-    match db::reference::standing(&app.database, id, fragment::MOST).await {
-        Ok(Some(standing)) => {
-            below.notes = fragment::on_page(id, &standing);
+    match db::reference::with_notes(&app.database, id, fragment::MOST).await {
+        Ok(Some(entry)) => {
+            below.notes = fragment::on_page(id, &entry);
             // A calculator's page hangs on its query too.
             below.digest = (!id.starts_with("calculators/"))
-                .then(|| format!("{} {}", standing.digest, below.notes.html));
+                .then(|| format!("{} {}", entry.digest, below.notes.html));
         }
         Ok(None) => {}
         Err(error) => {
@@ -118,12 +120,6 @@ async fn below(app: &App, uri: &Uri) -> Below {
     below
 }
 
-/// Any hash brings the style sheet, so only today's address of it counts: what is kept must be
-/// bounded by what there is, not by what can be asked.
-fn is_an_address_of_ours(path: &str) -> bool {
-    !path.starts_with("/static/") || [assets::style_sheet(), assets::icon()].contains(&path)
-}
-
 pub(super) fn respond(page: Answer) -> Result<Response, Error> {
     let internal = |error: axum::http::Error| Error::Internal(error.into());
     let is_page = page.header("content-type").is_some_and(|kind| kind.starts_with("text/html"));
@@ -131,7 +127,7 @@ pub(super) fn respond(page: Answer) -> Result<Response, Error> {
     for (name, value) in page.headers {
         builder = builder.header(name, value);
     }
-    let mut response = builder.body(Body::from(page.body)).map_err(internal)?;
+    let mut response = builder.body(Body::from(sent(page.body))).map_err(internal)?;
     // A kept page is asked for again each time: with its tag that costs one short answer.
     let kept = HeaderValue::from_static("no-cache");
     response.headers_mut().entry(CACHE_CONTROL).or_insert(kept);
@@ -140,4 +136,11 @@ pub(super) fn respond(page: Answer) -> Result<Response, Error> {
         response.headers_mut().insert(VARY, HeaderValue::from_static("Cookie"));
     }
     Ok(response)
+}
+
+fn sent(body: holewright_pages::Body) -> Bytes {
+    match body.into_bytes() {
+        Cow::Borrowed(bytes) => Bytes::from_static(bytes),
+        Cow::Owned(bytes) => bytes.into(),
+    }
 }

@@ -8,5 +8,5 @@ use holewright_pages::{Context, problem};
 pub fn body(error: &Error, request_id: &str, context: &Context) -> String {
     let detail =
         format!("Here is what happened: {error}. The number of this request is {request_id}.");
-    problem::page(error.status().as_u16(), error.title(), &detail, context).body
+    problem::page(error.status().as_u16(), error.title(), &detail, context).text().to_owned()
 }

@@ -58,7 +58,7 @@ fn sent(form: &[(&str, &str)]) -> Option<Drawer> {
 fn page(query: &str, drawer: Carried) -> (u16, String) {
     let context = Context { drawer, ..Context::default() };
     let answer = answer("/plan", query, &context);
-    (answer.status, answer.body)
+    (answer.status, answer.text().to_owned())
 }
 
 /// A page without what differs between a drawer and the same list in the address: the drawer's own

@@ -1,4 +1,3 @@
 //! What must hold of the pages' own rules for every input, shown on many.
 
-mod calculators;
 mod drawer;

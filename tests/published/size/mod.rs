@@ -41,7 +41,7 @@ pub(crate) fn fraction(text: &str) -> Option<Fraction> {
     }
 }
 
-/// A fraction in address dress: `1-1-4`.
+/// A fraction as addresses write it: `1-1-4`.
 pub(crate) fn dash(fraction: Fraction) -> String {
     fraction.to_string().replace([' ', '/'], "-")
 }

@@ -1,6 +1,8 @@
 //! `.json` behind a page's path: the body of `/api/v1`, and nothing else counts as a suffix.
 
 use axum::http::{Method, StatusCode};
+use form_urlencoded::Serializer;
+use holewright_core::calculators::CALCULATORS;
 
 use super::body;
 use crate::support::Server;
@@ -21,10 +23,13 @@ async fn a_page_with_the_suffix_is_the_same_body() {
         "materials/gunmetal.json",
         "search.json?q=5ba",
         plan,
-        "calculators/speeds.json?material=gunmetal&diameter=2mm",
-        "calculators/tapping.json?thread=5ba",
-        "calculators/clearance.json?thread=5ba&upper_error=0.2",
-    ] {
+    ]
+    .map(str::to_owned)
+    .into_iter()
+    .chain(CALCULATORS.iter().map(|calculator| {
+        let query = Serializer::new(String::new()).extend_pairs(calculator.example()).finish();
+        format!("calculators/{}.json?{query}", calculator.slug)
+    })) {
         let here = server.get(&format!("/{address}")).await;
         let there = server
             .get(&format!(

@@ -5,6 +5,7 @@ mod accepts;
 mod fetched;
 mod first_flight;
 mod kept;
+mod pictures;
 mod u01_static_files;
 mod u02_pages;
 mod u03_head;

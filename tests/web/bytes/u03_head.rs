@@ -10,43 +10,39 @@ use holewright_core::tables::{drills, materials, threads};
 use holewright_pages::assets;
 
 use super::fetched::fetch;
+use crate::kinds::kinds as of_each_kind;
 use crate::people::access::open_to_all;
+use crate::process::{Process, wait_until};
 use crate::support::{Folder, Server, free_address};
 
-/// What the tables and the matrix of rights do not name: lists, answers to a query, files beside a
-/// page, redirects, refusals.
-const OTHERS: [&str; 30] = [
-    "/",
-    "/threads",
+/// What neither the kinds of pages nor the matrix of rights name: files beside a page, redirects,
+/// answers for programs, what is not there.
+const OTHERS: [&str; 18] = [
     "/threads.csv",
     "/threads/ba.csv",
     "/threads/ba/5.csv",
     "/threads/ba/5.svg",
     "/threads/ba/5.json",
-    "/drills",
     "/drills?series=number",
     "/drills.csv?series=number",
     "/drills.json?series=number",
-    "/materials",
     "/materials.csv",
-    "/calculators",
-    "/calculators/speeds?material=gunmetal&diameter=5.5mm",
-    "/calculators/tapping?thread=5ba",
-    "/calculators/clearance?thread=5ba",
-    "/plan",
-    "/plan?thread=5ba&material=gunmetal&hole=through&depth=6mm",
     "/plan.svg?thread=5ba&material=gunmetal",
-    "/plan?thread=nonsense",
     "/search?q=5ba",
     "/search?q=screw",
     "/Threads/",
-    "/nothing-here",
     "/static/holewright-0123456789abcdef.css",
     "/notes?q=copper",
     "/api/v1/calc/clearance?thread=5ba",
     "/api/v1/plan?thread=nonsense",
     "/api/v1/nothing-here",
 ];
+
+/// One of each kind, and the others.
+fn kinds() -> impl Iterator<Item = String> {
+    let kinds = of_each_kind().into_iter().map(|kind| kind.address.into_owned());
+    kinds.chain(OTHERS.map(String::from)).chain(open_to_all().map(String::from))
+}
 
 /// Every public address.
 fn addresses() -> Vec<String> {
@@ -57,7 +53,7 @@ fn addresses() -> Vec<String> {
         .chain(drills::all().iter().map(drills::Drill::path))
         .chain(materials::all().iter().map(|material| format!("/materials/{}", material.slug)))
         .chain([assets::style_sheet().to_owned(), assets::icon().to_owned()])
-        .chain(OTHERS.into_iter().chain(open_to_all()).map(str::to_owned))
+        .chain(kinds())
         .collect()
 }
 
@@ -69,9 +65,9 @@ async fn u03_head_has_the_headers_of_get_everywhere() {
     for path in &addresses {
         same(&server.router, path, "identity").await;
     }
-    for path in OTHERS.into_iter().chain(open_to_all()).chain([THREAD, assets::style_sheet()]) {
+    for path in kinds().chain([THREAD, assets::style_sheet()].map(String::from)) {
         for accepts in ["gzip", "zstd", "br"] {
-            same(&server.router, path, accepts).await;
+            same(&server.router, &path, accepts).await;
         }
     }
 }
@@ -117,27 +113,20 @@ async fn u03_every_text_says_its_character_set() {
 fn u03_head_sends_no_body_through_a_socket() {
     let folder = Folder::new();
     let address = free_address();
-    let mut server = Command::new(env!("CARGO_BIN_EXE_holewright"))
-        .args(["--listen", &address.to_string(), "--data-dir"])
-        .arg(folder.path().join("data"))
-        .stdout(Stdio::null())
-        .spawn()
-        .unwrap();
-    let stream = (0..200).find_map(|_| {
-        std::thread::sleep(std::time::Duration::from_millis(50));
-        TcpStream::connect(address).ok()
+    let mut serve = Command::new(env!("CARGO_BIN_EXE_holewright"));
+    serve.args(["--listen", &address.to_string(), "--data-dir"]).arg(folder.path().join("data"));
+    let _server = Process::start(&serve, Stdio::inherit());
+    let mut stream = None;
+    wait_until("the server", || {
+        stream = TcpStream::connect(address).ok();
+        stream.is_some()
     });
-    let answers = stream.map(|mut stream| {
-        let head = format!("HEAD {THREAD} HTTP/1.1\r\nHost: x\r\n\r\n");
-        let get = format!("GET {THREAD} HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n");
-        stream.write_all((head + get.as_str()).as_bytes()).unwrap();
-        let mut answers = String::new();
-        stream.read_to_string(&mut answers).unwrap();
-        answers
-    });
-    server.kill().unwrap();
-    server.wait().unwrap();
-    let answers = answers.unwrap();
+    let mut stream = stream.unwrap();
+    let head = format!("HEAD {THREAD} HTTP/1.1\r\nHost: x\r\n\r\n");
+    let get = format!("GET {THREAD} HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n");
+    stream.write_all((head + get.as_str()).as_bytes()).unwrap();
+    let mut answers = String::new();
+    stream.read_to_string(&mut answers).unwrap();
     let parts: Vec<&str> = answers.split("\r\n\r\n").collect();
     let [head, get, body] = parts[..] else { panic!("{} parts", parts.len()) };
     let length = format!("content-length: {}", body.len());

@@ -2,12 +2,22 @@
 
 use std::io::Write;
 use std::net::SocketAddr;
+use std::sync::Arc;
 use std::time::Duration;
 
+use axum::Router;
+use axum::http::Method;
+use axum::routing::post;
+use holewright_server::clock::Clock;
+use holewright_server::middleware::body;
+use holewright_server::place::{Kind, Route};
+use holewright_server::{App, routes};
+
 use super::client::{connect, get, read, send, status};
-use super::in_process::{Serving, beside, short};
+use super::in_process::{Serving, beside, patient};
 use super::running::Running;
 use super::slow_bodies::counting;
+use crate::support::{Folder, NOW, config, send as posting};
 
 const CLOSE: &str = "Host: x\r\nConnection: close\r\n";
 const FORM: &str = "Content-Type: application/x-www-form-urlencoded\r\n";
@@ -40,9 +50,9 @@ fn long_header(length: usize) -> Vec<u8> {
 
 #[tokio::test(flavor = "multi_thread")]
 async fn f20_what_is_too_much_is_refused() {
-    let serving = Serving::with(short(), counting()).await;
+    let serving = Serving::with(patient(), counting()).await;
     let address = serving.address;
-    let most = usize::try_from(short().body.bytes).unwrap();
+    let most = usize::try_from(patient().body.bytes).unwrap();
     let packed = "Content-Encoding: gzip\r\n";
     for (what, sent, expected) in [
         ("the largest", posted("/count", "", &vec![b'x'; most]), 200),
@@ -86,7 +96,7 @@ fn query(count: usize) -> Vec<u8> {
 
 #[tokio::test(flavor = "multi_thread")]
 async fn f20_a_declared_length_is_refused_before_a_byte_of_it_comes() {
-    let serving = Serving::with(short(), counting()).await;
+    let serving = Serving::with(patient(), counting()).await;
     let address = serving.address;
     let sent = format!(
         "POST /count HTTP/1.1\r\n{CLOSE}Expect: 100-continue\r\nContent-Length: 99999999999\r\n\r\n"
@@ -150,4 +160,30 @@ fn f20_the_real_server_refuses_it_all_in_little_memory() {
     assert!(more <= 20 * 1024, "{more} kB more at the peak");
     std::thread::sleep(Duration::from_millis(50));
     assert_eq!(status(&get(address, "/readyz")), 200);
+}
+
+/// Routes of a server that takes more at one address than elsewhere.
+const ROUTES: &[Route] = &[
+    Route { path: "/photo", methods: &["post"], kind: Kind::Open, takes: Some(4 << 20) },
+    Route { path: "/word", methods: &["post"], kind: Kind::Open, takes: Some(10) },
+];
+
+#[tokio::test]
+async fn f20_a_route_takes_as_much_as_it_says() {
+    let folder = Folder::new();
+    let base_url = "https://club.test".parse().unwrap();
+    let mut app = App::open(config(&folder, &[]), base_url, Clock::Fixed(NOW)).await.unwrap();
+    app.routes = ROUTES;
+    let length = async |body: axum::body::Bytes| body.len().to_string();
+    let table = ["/photo", "/word", "/form"]
+        .into_iter()
+        .fold(Router::new(), |table, path| table.route(path, post(length)));
+    let router = routes::layered(table, Arc::new(app));
+    let usual = usize::try_from(body::Limits::default().bytes).unwrap();
+    for (path, most) in [("/photo", 4 << 20), ("/word", 10), ("/form", usual)] {
+        for (length, expected) in [(most, 200), (most + 1, 413)] {
+            let answer = posting(&router, Method::POST, path, &[], &"x".repeat(length)).await;
+            assert_eq!(answer.status.as_u16(), expected, "{path}: {length}");
+        }
+    }
 }

@@ -1,16 +1,15 @@
 //! A plain client: writes bytes, reads bytes.
 
-use std::io::{Read, Write};
+use std::io::{ErrorKind, Read, Write};
 use std::net::{SocketAddr, TcpStream};
 use std::time::{Duration, Instant};
 
-/// Longer than any limit of the server's.
-pub(crate) const PATIENCE: Duration = Duration::from_secs(30);
+use crate::process::HANG;
 
 pub(crate) fn connect(address: SocketAddr) -> TcpStream {
     let stream = TcpStream::connect(address).unwrap();
-    stream.set_read_timeout(Some(PATIENCE)).unwrap();
-    stream.set_write_timeout(Some(PATIENCE)).unwrap();
+    stream.set_read_timeout(Some(HANG)).unwrap();
+    stream.set_write_timeout(Some(HANG)).unwrap();
     stream
 }
 
@@ -47,9 +46,21 @@ pub(crate) fn is_whole(answer: &str) -> bool {
     length.is_some_and(|length| length.parse() == Ok(body.len()))
 }
 
-/// Milliseconds until the server closes a client that sends this and no more.
-pub(crate) fn closed_after(address: SocketAddr, sent: &[u8]) -> u128 {
+/// The time until the server closes a client that sends this and no more.
+pub(crate) fn closed_after(address: SocketAddr, sent: &[u8]) -> Duration {
     let since = Instant::now();
     send(address, sent);
-    since.elapsed().as_millis()
+    since.elapsed()
+}
+
+/// Whether the server still holds this client, now that it has read what there was.
+pub(crate) fn is_open(stream: &mut TcpStream) -> bool {
+    stream.set_nonblocking(true).unwrap();
+    loop {
+        match stream.read(&mut [0; 1024]) {
+            Ok(0) => return false,
+            Ok(_) => {}
+            Err(error) => return error.kind() == ErrorKind::WouldBlock,
+        }
+    }
 }

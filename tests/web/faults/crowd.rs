@@ -10,6 +10,7 @@ use std::time::{Duration, Instant};
 use holewright_server::accept::descriptors;
 
 use super::client::{get, is_whole, status};
+use crate::process::wait_until;
 
 const PAGE: &str = "/threads/ba/5";
 const TICK: Duration = Duration::from_millis(100);
@@ -25,18 +26,18 @@ pub(crate) enum Manner {
     SlowReader,
 }
 
-/// Opens so many such clients at once and says when the last of them was closed.
+/// Opens so many such clients at once, which go on until the server has closed the last of them, and
+/// says how long that took.
 #[track_caller]
-pub(crate) fn wave(address: SocketAddr, manner: Manner, count: usize, limit: Duration) -> Duration {
+pub(crate) fn wave(address: SocketAddr, manner: Manner, count: usize) -> Duration {
     let _ = descriptors::raise();
     let since = Instant::now();
     let mut open: Vec<_> = (0..count).map(|_| begin(address, manner)).collect();
-    while !open.is_empty() {
-        let left = open.len();
-        assert!(since.elapsed() < limit, "{manner:?}: {left} are open after {limit:?}");
+    wait_until("the end of the last that misbehaves", || {
         std::thread::sleep(TICK);
         open.retain_mut(|stream| !is_closed(stream, manner));
-    }
+        open.is_empty()
+    });
     since.elapsed()
 }
 
@@ -71,23 +72,38 @@ fn is_closed(stream: &mut TcpStream, manner: Manner) -> bool {
     }
 }
 
-/// A client that asks for a page again and again, each time on a new connection.
+/// A client that asks two servers for a page by turns, again and again and each time on a new
+/// connection: one that is crowded, and a quiet one on the same machine at the same time.
 pub(crate) struct Witness {
     enough: Arc<AtomicBool>,
-    thread: JoinHandle<Vec<Duration>>,
+    thread: JoinHandle<[Vec<Duration>; 2]>,
+}
+
+/// What it saw.
+#[derive(Debug)]
+pub(crate) struct Seen {
+    /// Pages from the crowded server.
+    pub(crate) pages: usize,
+    /// The time waited for all of them, in the time waited for all the others: half of them would not
+    /// tell, since of a server that holds everybody up for seconds few pages are asked.
+    pub(crate) ratio: f64,
+    /// The time within which 99 of 100 of them came.
+    pub(crate) most: Duration,
 }
 
 impl Witness {
-    pub(crate) fn start(address: SocketAddr) -> Self {
+    pub(crate) fn start(crowded: SocketAddr, quiet: SocketAddr) -> Self {
         let enough = Arc::new(AtomicBool::new(false));
         let told = Arc::clone(&enough);
         let thread = std::thread::spawn(move || {
-            let mut times = Vec::new();
+            let mut times = [Vec::new(), Vec::new()];
             while !told.load(Ordering::Relaxed) {
-                let since = Instant::now();
-                let answer = get(address, PAGE);
-                times.push(since.elapsed());
-                assert!(status(&answer) == 200 && is_whole(&answer), "{answer}");
+                for (address, times) in [crowded, quiet].into_iter().zip(&mut times) {
+                    let since = Instant::now();
+                    let answer = get(address, PAGE);
+                    times.push(since.elapsed());
+                    assert!(status(&answer) == 200 && is_whole(&answer), "{answer}");
+                }
                 std::thread::sleep(Duration::from_millis(10));
             }
             times
@@ -95,11 +111,16 @@ impl Witness {
         Self { enough, thread }
     }
 
-    /// How many answers it had, and the time within which 99 of 100 came.
-    pub(crate) fn end(self) -> (usize, Duration) {
+    pub(crate) fn end(self) -> Seen {
         self.enough.store(true, Ordering::Relaxed);
-        let mut times = self.thread.join().unwrap();
-        times.sort();
-        (times.len(), times[(times.len() * 99).div_ceil(100) - 1])
+        let [mut crowded, quiet] = self.thread.join().unwrap();
+        crowded.sort();
+        let pages = crowded.len();
+        let all = |times: &[Duration]| times.iter().sum::<Duration>().as_secs_f64();
+        Seen {
+            pages,
+            ratio: all(&crowded) / all(&quiet),
+            most: crowded[(pages * 99).div_ceil(100) - 1],
+        }
     }
 }

@@ -12,7 +12,7 @@ use holewright_server::web::health;
 use hyper::body::Frame;
 
 use super::client::{get, is_whole, status};
-use super::in_process::{Serving, beside, short};
+use super::in_process::{Serving, beside, patient};
 
 async fn panics() -> &'static str {
     panic!("a test panics")
@@ -40,7 +40,7 @@ async fn f22_a_panic_costs_one_answer_and_no_more() {
         .route("/panics", answer(panics))
         .route("/body", answer(async || Body::new(Panics)))
         .route("/readyz", answer(health::ready));
-    let serving = Serving::with(Limits { connections: 1, ..short() }, table).await;
+    let serving = Serving::with(Limits { connections: 1, ..patient() }, table).await;
     let address = serving.address;
     for _ in 0..3 {
         let answer = beside(move || get(address, "/panics")).await;

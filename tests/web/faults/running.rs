@@ -3,20 +3,21 @@
 use std::io::{BufRead, BufReader};
 use std::net::SocketAddr;
 use std::path::PathBuf;
-use std::process::{Child, ChildStdout, Command, Stdio};
+use std::process::{ChildStdout, Command, Stdio};
 use std::sync::{Arc, Mutex};
 use std::thread::JoinHandle;
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
 use rustix::process::{Pid, Resource, Rlimit, Signal, kill_process, prlimit};
 
+use crate::process::Process;
 use crate::support::Folder;
 
 /// The binary, serving on a port of its own.
 pub(crate) struct Running {
     pub(crate) address: SocketAddr,
     pub(crate) folder: Folder,
-    child: Child,
+    process: Process,
     log: Arc<Mutex<String>>,
     reader: Option<JoinHandle<()>>,
 }
@@ -33,49 +34,45 @@ impl Running {
 
     /// Started by this program, which is given ours with its arguments and must become it.
     pub(crate) fn by(folder: Folder, starter: &[&str]) -> Self {
-        let mut child = Command::new(starter[0])
+        let mut command = Command::new(starter[0]);
+        command
             .args(&starter[1..])
             .arg(env!("CARGO_BIN_EXE_holewright"))
             .args(["--listen", "127.0.0.1:0"])
             .arg("--data-dir")
-            .arg(folder.path().join("data"))
-            .stdout(Stdio::piped())
-            .spawn()
-            .unwrap();
-        let mut lines = BufReader::new(child.stdout.take().unwrap());
+            .arg(folder.path().join("data"));
+        let mut process = Process::start(&command, Stdio::inherit());
+        let mut lines = BufReader::new(process.stdout.take().unwrap());
         let mut first = String::new();
         lines.read_line(&mut first).unwrap();
         let address = first.split("http://").nth(1).unwrap().split('"').next().unwrap();
         let address = address.parse().unwrap();
         let log = Arc::new(Mutex::new(first));
         let reader = Some(keep(lines, Arc::clone(&log)));
-        Self { address, folder, child, log, reader }
+        Self { address, folder, process, log, reader }
     }
 
     pub(crate) fn signal(&self, signal: Signal) {
-        kill_process(Pid::from_child(&self.child), signal).unwrap();
+        kill_process(Pid::from_child(&self.process), signal).unwrap();
     }
 
-    /// Its exit code and the time it takes to end.
+    /// Its exit code, once it has ended.
     #[track_caller]
-    pub(crate) fn ends_within(&mut self, limit: Duration) -> (Option<i32>, Duration) {
-        let since = Instant::now();
-        loop {
-            if let Some(status) = self.child.try_wait().unwrap() {
-                return (status.code(), since.elapsed());
-            }
-            assert!(since.elapsed() < limit, "still running after {limit:?}: {}", self.log());
-            std::thread::sleep(Duration::from_millis(5));
-        }
+    pub(crate) fn ends(&mut self) -> Option<i32> {
+        self.process.ends().code()
     }
 
     /// All it has logged so far; all of it once it has ended.
     pub(crate) fn log(&mut self) -> String {
-        if self.child.try_wait().unwrap().is_some()
+        if self.process.try_wait().unwrap().is_some()
             && let Some(reader) = self.reader.take()
         {
             reader.join().unwrap();
         }
+        self.log_so_far()
+    }
+
+    pub(crate) fn log_so_far(&self) -> String {
         self.log.lock().unwrap().clone()
     }
 
@@ -96,7 +93,7 @@ impl Running {
     pub(crate) fn limit_descriptors(&self, most: usize) {
         let most = Some(u64::try_from(most).unwrap());
         let limit = Rlimit { current: most, maximum: most };
-        prlimit(Some(Pid::from_child(&self.child)), Resource::Nofile, limit).unwrap();
+        prlimit(Some(Pid::from_child(&self.process)), Resource::Nofile, limit).unwrap();
     }
 
     /// Soft and hard limit on open files.
@@ -107,12 +104,12 @@ impl Running {
         (words[3].to_owned(), words[4].to_owned())
     }
 
-    /// The share of one core it uses over this time.
-    pub(crate) fn load_over(&self, time: Duration) -> f64 {
-        let before = self.ticks();
-        std::thread::sleep(time);
+    /// The share of one core it uses while this runs.
+    pub(crate) fn load_during(&self, meanwhile: impl FnOnce()) -> f64 {
+        let (before, since) = (self.ticks(), Instant::now());
+        meanwhile();
         // Linux counts a hundred ticks a second, whatever its own timer does.
-        f64::from(self.ticks() - before) / 100.0 / time.as_secs_f64()
+        f64::from(self.ticks() - before) / 100.0 / since.elapsed().as_secs_f64()
     }
 
     /// Lets the peak start anew and says what is resident now, in kilobytes.
@@ -136,14 +133,7 @@ impl Running {
     }
 
     fn proc(&self, name: &str) -> PathBuf {
-        PathBuf::from(format!("/proc/{}/{name}", self.child.id()))
-    }
-}
-
-impl Drop for Running {
-    fn drop(&mut self) {
-        let _ = self.child.kill();
-        let _ = self.child.wait();
+        PathBuf::from(format!("/proc/{}/{name}", self.process.id()))
     }
 }
 

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use form_urlencoded::parse;
 use holewright_pages::{Context, answer};
 
-use crate::guards::html::{self, Page, Tag};
+use crate::html::{self, Page, Tag};
 
 /// Where the look begins.
 const SEEDS: [&str; 6] = [
@@ -62,7 +62,7 @@ pub(super) fn found() -> Addresses {
         if !query.is_empty() {
             found.take(path, fields(query));
         }
-        let page = html::read(&answer.body);
+        let page = html::read(answer.text());
         found.take_forms(&page);
         let links = page.tags.iter().filter(|tag| tag.name == "a");
         let links = links.filter_map(|tag| tag.attribute("href"));

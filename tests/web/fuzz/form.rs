@@ -4,8 +4,8 @@
 use std::collections::BTreeMap;
 
 use holewright_server::demo;
+use holewright_server::notes::fields::{DONE, Done};
 use holewright_server::notes::wording::{Aim, Typed, Wording};
-use html5gum::{Token, Tokenizer};
 use proptest::prelude::*;
 use proptest::sample::select;
 use tokio::runtime::Runtime;
@@ -14,6 +14,7 @@ use super::markdown::markdown;
 use super::slips::slipped;
 use super::timed::{Outcome, hunt};
 use crate::notes::club::{Club, Person, Right};
+use crate::page::filled;
 use crate::support::Answer;
 
 /// What is typed into a line of the form, besides what is right.
@@ -66,9 +67,9 @@ struct Sent {
 }
 
 fn form() -> impl Strategy<Value = Sent> {
-    let rows: Vec<Typed> = demo::rows().iter().map(|row| row.typed(String::new())).collect();
-    let line = |of: fn(&Typed) -> &String| {
-        let right: Vec<String> = rows.iter().map(|row| of(row).clone()).collect();
+    let rows: Vec<Typed> = demo::notes().iter().map(|row| row.typed(String::new())).collect();
+    let line = |of: &dyn Fn(&Typed) -> &str| {
+        let right: Vec<String> = rows.iter().map(|row| of(row).to_owned()).collect();
         let right = select(right).boxed();
         // Most lines are right: one that is not refuses the whole form.
         prop_oneof![
@@ -78,35 +79,15 @@ fn form() -> impl Strategy<Value = Sent> {
             1 => (select(PIECES), 0_usize..130).prop_map(|(piece, count)| piece.repeat(count)),
         ]
     };
-    let said = (line(|row| &row.title), markdown(), line(|row| &row.on));
-    let done = (
-        line(|row| &row.metal),
-        line(|row| &row.thread),
-        line(|row| &row.drill),
-        line(|row| &row.depth),
-        line(|row| &row.lubricant),
-        line(|row| &row.speed),
-        line(|row| &row.machine),
-    );
+    let said = (line(&|row| &row.title), markdown(), line(&|row| &row.on));
+    let done: Vec<_> = DONE.map(|field| line(&|row| row.done.text(field.name))).into();
     let buttons = select(vec!["preview", "draft", "send", "", "other"]);
     (said, done, any::<bool>(), buttons).prop_map(|(said, done, is_pressure, button)| {
         let (title, text, on) = said;
-        let (metal, thread, drill, depth, lubricant, speed, machine) = done;
+        let mut done = done.into_iter();
+        let done = Done::from_each(|_| done.next().unwrap_or_default());
         let form_key = String::new();
-        let typed = Typed {
-            form_key,
-            title,
-            text,
-            metal,
-            thread,
-            drill,
-            depth,
-            lubricant,
-            speed,
-            machine,
-            on,
-            is_pressure,
-        };
+        let typed = Typed { form_key, title, text, done, on, is_pressure };
         Sent { typed, button }
     })
 }
@@ -160,23 +141,14 @@ async fn send(club: &Club, author: &Person, sent: &Sent) -> Result<Outcome, Test
 
 /// The lines of the form with their names.
 fn lines(typed: &Typed) -> Vec<(&'static str, &str)> {
-    vec![
-        ("title", &typed.title),
-        ("text", &typed.text),
-        ("metal", &typed.metal),
-        ("thread", &typed.thread),
-        ("drill", &typed.drill),
-        ("depth", &typed.depth),
-        ("lubricant", &typed.lubricant),
-        ("speed", &typed.speed),
-        ("machine", &typed.machine),
-        ("on", &typed.on),
-    ]
+    let done = typed.done.each().map(|(field, typed)| (field.name, typed));
+    let said = [("title", typed.title.as_str()), ("text", &typed.text), ("on", &typed.on)];
+    said.into_iter().chain(done).collect()
 }
 
 /// The form on this page would be sent with just this in it.
 fn holds(answer: &Answer, typed: &Typed) -> Result<(), TestCaseError> {
-    let filled = filled(&answer.body);
+    let filled: BTreeMap<String, String> = filled(&answer.body).into_iter().collect();
     for (name, typed) in lines(typed) {
         let held = filled.get(name).map(|held| in_a_page(held));
         prop_assert_eq!(held, Some(in_a_page(typed)), "{}", name);
@@ -188,42 +160,4 @@ fn holds(answer: &Answer, typed: &Typed) -> Result<(), TestCaseError> {
 /// A text as a page can hold it: one kind of line end, and no null.
 fn in_a_page(text: &str) -> String {
     text.replace("\r\n", "\n").replace('\r', "\n").replace('\0', "\u{fffd}")
-}
-
-/// What a browser would send of a page's form.
-fn filled(page: &str) -> BTreeMap<String, String> {
-    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
-    let mut filled = BTreeMap::new();
-    let mut area: Option<(String, String)> = None;
-    for Ok(token) in Tokenizer::new(page) {
-        match token {
-            Token::StartTag(tag) => {
-                let attribute = |name: &[u8]| tag.attributes.get(name).map(|value| text(value));
-                let Some(name) = attribute(b"name") else { continue };
-                let is_off = attribute(b"type").is_some_and(|kind| kind == "checkbox")
-                    && attribute(b"checked").is_none();
-                match tag.name.as_slice() {
-                    b"input" if !is_off => {
-                        filled.insert(name, attribute(b"value").unwrap_or_default());
-                    }
-                    b"textarea" => area = Some((name, String::new())),
-                    _ => {}
-                }
-            }
-            Token::String(words) => {
-                if let Some((_, held)) = &mut area {
-                    held.push_str(&text(&words));
-                }
-            }
-            Token::EndTag(tag) if tag.name.as_slice() == b"textarea" => {
-                if let Some((name, held)) = area.take() {
-                    // The first line end belongs to the markup.
-                    let held = held.strip_prefix('\n').unwrap_or(&held).to_owned();
-                    filled.insert(name, held);
-                }
-            }
-            _ => {}
-        }
-    }
-    filled
 }

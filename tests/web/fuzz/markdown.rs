@@ -3,13 +3,14 @@
 use holewright_server::demo;
 use holewright_server::notes::markdown::{extract, html, plain};
 use holewright_server::notes::wording;
-use html5gum::{Error, Token, Tokenizer};
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::select;
 
 use super::slips::slipped;
 use super::timed::{Outcome, hunt};
+use crate::html::read;
+use crate::markup::check_fragment;
 use crate::notes::marks::check_tags;
 
 /// Pieces that mean something to Markdown or HTML, or to the reader of figures.
@@ -37,7 +38,7 @@ pub(super) fn markdown() -> impl Strategy<Value = String> {
     let written: Vec<String> = WRITTEN
         .iter()
         .map(|text| (*text).to_owned())
-        .chain(demo::rows().iter().map(|row| row.typed(String::new()).text))
+        .chain(demo::notes().iter().map(|row| row.typed(String::new()).text))
         .collect();
     prop_oneof![
         vec(piece, 0..40).prop_map(|pieces| pieces.concat()),
@@ -52,49 +53,17 @@ fn s30_no_text_makes_markup_that_is_not_allowed_or_loses_a_word() {
         // As it is kept: without the marks that no reader sees.
         let text = wording::text(&typed);
         let html = html(&text);
-        let page = read(&html)?;
+        let page = read(&html);
+        check_fragment(&page, &html);
         let words = plain(&text);
         // The search index and the page hold the same words: the cleaner at the end took none away.
-        prop_assert_eq!(bare(&page.words), bare(&words), "{}", html);
+        prop_assert_eq!(bare(&page.text), bare(&words), "{}", html);
         prop_assert!(!words.contains(is_unseen), "{words:?}");
         let start = extract(&text, 30);
         prop_assert!(start.chars().count() <= 32, "{start}");
         prop_assert!(words.starts_with(start.trim_end_matches(" …")), "{start} of {words}");
-        Ok(Outcome::taken_if(page.marks > 0))
+        Ok(Outcome::taken_if(page.tags.iter().any(|tag| tag.name != "p")))
     });
-}
-
-/// What a browser reads.
-struct Page {
-    words: String,
-    /// Elements beside paragraphs.
-    marks: usize,
-}
-
-/// Reads the HTML, in which every element must end where it should.
-fn read(html: &str) -> Result<Page, TestCaseError> {
-    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
-    let mut page = Page { words: String::new(), marks: 0 };
-    let mut open = Vec::new();
-    for Ok(token) in Tokenizer::new(html) {
-        match token {
-            Token::StartTag(tag) => {
-                let name = text(&tag.name);
-                page.marks += usize::from(name != "p");
-                if !["br", "hr"].contains(&name.as_str()) {
-                    open.push(name);
-                }
-            }
-            Token::EndTag(tag) => prop_assert_eq!(open.pop(), Some(text(&tag.name)), "{}", html),
-            Token::String(words) => page.words.push_str(&text(&words.value)),
-            // Characters of no meaning are no fault of the markup.
-            Token::Error(error) if *error == Error::NoncharacterInInputStream => {}
-            Token::Error(error) => prop_assert!(false, "{error:?} in {html}"),
-            Token::Comment(_) | Token::Doctype(_) => prop_assert!(false, "{html}"),
-        }
-    }
-    prop_assert!(open.is_empty(), "{open:?} in {html}");
-    Ok(page)
 }
 
 /// A mark that no reader sees, or that turns the writing round.

@@ -17,8 +17,8 @@ use tokio::runtime::Runtime;
 use super::addresses::{Addresses, Fields, context, fields, found, split};
 use super::slips::slipped;
 use super::timed::{Outcome, hunt};
-use crate::guards::html;
 use crate::notes::club::{Club, Right};
+use crate::{html, markup};
 
 /// What only the server answers.
 const SERVERS: [&str; 9] = [
@@ -215,7 +215,7 @@ fn check(answer: &Answer, asked: &Asked) -> Result<(), TestCaseError> {
         return Ok(());
     }
     let kind = answer.header("content-type").unwrap_or_default();
-    body_is_sound(kind, &answer.body, &asked.path)
+    body_is_sound(kind, answer.text(), &asked.path)
 }
 
 fn is_ours(location: &str) -> Result<(), TestCaseError> {
@@ -229,7 +229,7 @@ fn body_is_sound(kind: &str, body: &str, place: &str) -> Result<(), TestCaseErro
     match kind.split(';').next().unwrap_or_default() {
         "text/html" => {
             let page = html::read(body);
-            html::check_inert(&page, place);
+            markup::check_inert(&page, place);
             let is_forbidden = |name: &str| ["script", "img"].contains(&name);
             prop_assert!(!page.tags.iter().any(|tag| is_forbidden(&tag.name)), "{body}");
             prop_assert_eq!(page.tags.iter().filter(|tag| tag.name == "h1").count(), 1);

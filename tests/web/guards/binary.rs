@@ -3,13 +3,13 @@
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::{SocketAddr, TcpStream};
 use std::path::PathBuf;
-use std::process::{Child, Command, Stdio};
+use std::process::{Command, Stdio};
 use std::sync::mpsc::{self, Receiver};
-use std::time::Duration;
 
+use rustix::process::{Pid, Signal, kill_process};
+
+use crate::process::{HANG, Process};
 use crate::support::Folder;
-
-const PATIENCE: Duration = Duration::from_secs(20);
 
 /// The program without any setting from the environment of the test.
 pub(crate) fn program() -> Command {
@@ -24,7 +24,7 @@ pub(crate) fn program() -> Command {
 
 /// The program while it serves.
 pub(crate) struct Running {
-    child: Child,
+    process: Process,
     /// Its log, line by line, read as it is written: a full pipe would hold up the program.
     log: Receiver<String>,
     pub(crate) address: SocketAddr,
@@ -34,14 +34,13 @@ pub(crate) struct Running {
 impl Running {
     pub(crate) fn start(arguments: &[&str]) -> Self {
         let folder = Folder::new();
-        let mut child = program()
+        let mut command = program();
+        command
             .args(["--listen", "127.0.0.1:0", "--data-dir"])
             .arg(folder.path().join("data"))
-            .args(arguments)
-            .stdout(Stdio::piped())
-            .spawn()
-            .unwrap();
-        let lines = BufReader::new(child.stdout.take().unwrap()).lines();
+            .args(arguments);
+        let mut process = Process::start(&command, Stdio::inherit());
+        let lines = BufReader::new(process.stdout.take().unwrap()).lines();
         let (sender, log) = mpsc::channel();
         std::thread::spawn(move || {
             for line in lines.map_while(Result::ok) {
@@ -49,13 +48,13 @@ impl Running {
                 let _ = sender.send(line);
             }
         });
-        let address = address_in(&log.recv_timeout(PATIENCE).unwrap());
-        Self { child, log, address, folder }
+        let address = address_in(&log.recv_timeout(HANG).unwrap());
+        Self { process, log, address, folder }
     }
 
     /// The next line of the log.
     pub(crate) fn line(&self) -> String {
-        self.log.recv_timeout(PATIENCE).unwrap()
+        self.log.recv_timeout(HANG).unwrap()
     }
 
     pub(crate) fn database(&self) -> PathBuf {
@@ -64,24 +63,17 @@ impl Running {
 
     /// The memory it holds at this moment, in KiB.
     pub(crate) fn memory_kib(&self) -> u64 {
-        let status = std::fs::read_to_string(format!("/proc/{}/status", self.child.id())).unwrap();
+        let status =
+            std::fs::read_to_string(format!("/proc/{}/status", self.process.id())).unwrap();
         let line = status.lines().find_map(|line| line.strip_prefix("VmRSS:")).unwrap();
         line.trim().trim_end_matches(" kB").parse().unwrap()
     }
 
     /// Stops it and gives the rest of its log, each line read as JSON.
     pub(crate) fn stop(mut self) -> Vec<serde_json::Value> {
-        let process = self.child.id().to_string();
-        assert!(Command::new("kill").args(["-s", "TERM", &process]).status().unwrap().success());
-        assert_eq!(self.child.wait().unwrap().code(), Some(0));
+        kill_process(Pid::from_child(&self.process), Signal::TERM).unwrap();
+        assert_eq!(self.process.ends().code(), Some(0));
         self.log.iter().map(|line| serde_json::from_str(&line).unwrap()).collect()
-    }
-}
-
-impl Drop for Running {
-    fn drop(&mut self) {
-        let _ = self.child.kill();
-        let _ = self.child.wait();
     }
 }
 
@@ -95,7 +87,7 @@ pub(crate) fn address_in(line: &str) -> SocketAddr {
 /// What the server sends back on these bytes until it closes.
 pub(crate) fn send(address: SocketAddr, request: &[u8]) -> String {
     let mut stream = TcpStream::connect(address).unwrap();
-    stream.set_read_timeout(Some(PATIENCE)).unwrap();
+    stream.set_read_timeout(Some(HANG)).unwrap();
     // A server that refuses early closes before it has read everything: what it said still counts.
     let _ = stream.write_all(request);
     let mut answer = Vec::new();

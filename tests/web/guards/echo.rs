@@ -2,8 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use super::html;
+use crate::page::shows;
 use crate::support::{Answer, Server};
+use crate::{html, markup};
 
 /// Markup that would leave a node, an attribute or a comment with `hwx` in its name. In lower case,
 /// as a path is.
@@ -36,7 +37,7 @@ fn encoded(text: &str) -> String {
 fn check_page(answer: &Answer, payload: &str, place: &str) {
     assert_eq!(answer.header("content-type"), "text/html; charset=utf-8", "{place}");
     let page = html::read(&answer.body);
-    html::check_inert(&page, place);
+    markup::check_inert(&page, place);
     assert!(page.comments.is_empty(), "{place}: {:?}", page.comments);
     for tag in &page.tags {
         assert!(!tag.name.contains("hwx") && tag.name != "script", "{place}: <{}>", tag.name);
@@ -44,7 +45,7 @@ fn check_page(answer: &Answer, payload: &str, place: &str) {
             assert!(!name.contains("hwx"), "{place}: {name}");
         }
     }
-    assert!(page.shows(payload), "{place}: what was typed is not there: {}", answer.body);
+    assert!(shows(&page, payload), "{place}: what was typed is not there: {}", answer.body);
 }
 
 /// The names of the fields of a form.

@@ -9,7 +9,7 @@ use holewright_server::{Error, routes};
 use sqlx::SqlitePool;
 
 use super::binary::{self, Running};
-use super::html;
+use crate::html;
 use crate::support::{Server, ask};
 
 /// What belongs in the log only.

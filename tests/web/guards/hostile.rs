@@ -14,9 +14,10 @@ use tokio::task::JoinSet;
 use tower::ServiceExt;
 
 use super::binary::{self, Running};
-use super::html;
 use super::strings::Chance;
+use crate::page::shows;
 use crate::support::Server;
+use crate::{html, markup};
 
 const SEED: u64 = 20_261_124;
 
@@ -161,10 +162,10 @@ async fn ask(router: &Router, address: &str, typed: Option<&[u8]>, closely: bool
         assert!(!body.contains("<hwx"), "{address}: {body}");
         if closely {
             let page = html::read(body);
-            html::check_inert(&page, address);
+            markup::check_inert(&page, address);
             if let Some(typed) = typed.filter(|_| status == 422) {
                 let typed = as_shown(typed);
-                assert!(page.shows(&typed), "{address}: {typed:?} is not in {body}");
+                assert!(shows(&page, &typed), "{address}: {typed:?} is not in {body}");
             }
         }
     } else if kind.ends_with("json") && closely {

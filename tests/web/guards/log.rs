@@ -1,14 +1,14 @@
 //! O09: one line a request in the log, with what an operator needs and nothing of the reader's but
 //! the address.
 
-use std::io::{BufRead, BufReader};
+use std::io::{BufRead, BufReader, Read};
 use std::net::TcpStream;
 use std::process::{Command, Stdio};
-use std::time::{Duration, Instant};
 
 use serde_json::Value;
 
 use super::binary::{self, Running, address_in, program};
+use crate::process::{Process, wait_until};
 use crate::support::{Folder, free_address};
 
 #[test]
@@ -52,22 +52,20 @@ fn o09_one_json_line_a_request_without_the_readers_business() {
 fn o09_the_level_is_a_setting() {
     let folder = Folder::new();
     let address = free_address();
-    let mut server = program()
+    let mut serve = program();
+    serve
         .args(["--log", "error", "--listen", &address.to_string(), "--data-dir"])
-        .arg(folder.path())
-        .stdout(Stdio::piped())
-        .spawn()
-        .unwrap();
+        .arg(folder.path());
+    let mut server = Process::start(&serve, Stdio::inherit());
+    let mut said = server.stdout.take().unwrap();
     // It says nothing when it is ready, so it is asked until it answers.
-    let patience = Instant::now() + Duration::from_secs(30);
-    while TcpStream::connect(address).is_err() && Instant::now() < patience {
-        std::thread::sleep(Duration::from_millis(20));
-    }
+    wait_until("an answer", || TcpStream::connect(address).is_ok());
     let answer = binary::get(address, "/nothing", "");
-    server.kill().unwrap();
-    let log = server.wait_with_output().unwrap().stdout;
+    drop(server);
+    let mut log = String::new();
+    said.read_to_string(&mut log).unwrap();
     assert_eq!(binary::status(&answer), 404, "{answer}");
-    assert!(log.is_empty(), "{}", String::from_utf8_lossy(&log));
+    assert_eq!(log, "");
 }
 
 /// `script` gives the program a terminal.
@@ -76,14 +74,12 @@ fn o09_on_a_terminal_people_can_read_it() {
     let folder = Folder::new();
     let program = env!("CARGO_BIN_EXE_holewright");
     let data = folder.path().display();
-    let mut terminal = Command::new("script")
+    let mut terminal = Command::new("script");
+    terminal
         .args(["--quiet", "--return", "--flush", "--command"])
         .arg(format!("exec {program} --listen 127.0.0.1:0 --data-dir {data}"))
-        .arg("/dev/null")
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()
-        .unwrap();
+        .arg("/dev/null");
+    let mut terminal = Process::start(&terminal, Stdio::inherit());
     let mut log = BufReader::new(terminal.stdout.take().unwrap());
     let mut line = String::new();
     // A new club is told first that it has no secretary.
@@ -96,8 +92,7 @@ fn o09_on_a_terminal_people_can_read_it() {
         line.clear();
         assert!(log.read_line(&mut line).unwrap() > 0, "no line of the request");
     }
-    terminal.kill().unwrap();
-    terminal.wait().unwrap();
+    drop(terminal);
     assert_eq!(binary::status(&answer), 200);
     assert!(serde_json::from_str::<Value>(&line).is_err(), "{line}");
     for word in ["INFO", "answered", "/threads/ba/5", "status", "200", "127.0.0.1"] {

@@ -9,7 +9,6 @@ mod headers;
 mod hidden;
 mod hostile;
 mod hosts;
-pub(crate) mod html;
 mod limits;
 mod log;
 mod markup;

@@ -5,14 +5,13 @@
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::net::SocketAddr;
 use std::path::Path;
-use std::time::Duration;
 
 use form_urlencoded::Serializer;
 use rustix::process::Signal;
 
-use super::html;
 use super::watched::{self, calls, reaching_out};
 use crate::faults::{Running, get, send, status};
+use crate::html;
 use crate::people::access::{filled, routes};
 use crate::support::Folder;
 
@@ -97,7 +96,7 @@ fn s40_whatever_is_asked_of_it_the_server_asks_nothing_of_another_machine() {
     save(&data);
 
     server.signal(Signal::TERM);
-    assert_eq!(server.ends_within(Duration::from_secs(10)).0, Some(0));
+    assert_eq!(server.ends(), Some(0));
     let trace = watched::read(&trace);
     let calls = calls(&trace);
     let accepted = calls.iter().filter(|(name, _)| name.starts_with("accept")).count();

@@ -2,7 +2,8 @@
 
 use std::path::Path;
 use std::process::{Command, Output};
-use std::time::{Duration, Instant};
+
+use crate::process::{self, wait_until};
 
 /// What starts a program that writes those of its calls into a file: the network's, those that start
 /// another program, and the ring by which calls could be made unseen. The program keeps the number it
@@ -16,29 +17,21 @@ pub(super) fn starter(trace: &Path) -> Vec<&str> {
 /// Runs one of the program's commands so.
 pub(super) fn run(trace: &Path, arguments: &[&str]) -> Output {
     let starter = starter(trace);
-    Command::new(starter[0])
-        .args(&starter[1..])
-        .arg(env!("CARGO_BIN_EXE_holewright"))
-        .args(arguments)
-        .output()
-        .unwrap_or_else(|error| panic!("strace is needed (tests/run installs it): {error}"))
+    let mut watched = Command::new(starter[0]);
+    watched.args(&starter[1..]).arg(env!("CARGO_BIN_EXE_holewright")).args(arguments);
+    process::run(&watched)
 }
 
 /// All that was written of a process that has ended.
 pub(super) fn read(trace: &Path) -> String {
-    let since = Instant::now();
-    loop {
-        let written = std::fs::read_to_string(trace).unwrap_or_default();
-        // It writes on for a moment after the process is gone.
+    let mut written = String::new();
+    // It writes on for a moment after the process is gone.
+    wait_until("the end of a trace", || {
+        written = std::fs::read_to_string(trace).unwrap_or_default();
         let last = written.lines().last().unwrap_or_default();
-        if last.ends_with("+++")
-            && written.lines().next().is_some_and(|first| of(first) == of(last))
-        {
-            return written;
-        }
-        assert!(since.elapsed() < Duration::from_secs(10), "no end of it: {written}");
-        std::thread::sleep(Duration::from_millis(20));
-    }
+        last.ends_with("+++") && written.lines().next().is_some_and(|first| of(first) == of(last))
+    });
+    written
 }
 
 /// The process of a line.

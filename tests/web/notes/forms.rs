@@ -6,6 +6,7 @@ use roxmltree::Document;
 use tower::ServiceExt;
 
 use super::club::{Club, Right};
+use crate::page::filled;
 
 const KEY: &str = "0123456789abcdef0123456789abcdef";
 
@@ -134,47 +135,6 @@ async fn u10_a_note_survives_an_expired_sign_in() {
         assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
     }
     assert_eq!(club.count("SELECT count(*) FROM note").await, 1);
-}
-
-/// The fields of a page's last form, as a browser would send them.
-fn filled(page: &str) -> Vec<(String, String)> {
-    use html5gum::{Token, Tokenizer};
-    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
-    let mut fields = Vec::new();
-    let mut area: Option<(String, String)> = None;
-    for token in Tokenizer::new(page) {
-        match token.unwrap() {
-            Token::StartTag(tag) => {
-                let get = |name: &[u8]| {
-                    tag.attributes
-                        .iter()
-                        .find(|(held, _)| held.as_slice() == name)
-                        .map(|(_, v)| text(v))
-                };
-                match (tag.name.as_slice(), get(b"name")) {
-                    (b"input", Some(name)) => {
-                        fields.push((name, get(b"value").unwrap_or_default()));
-                    }
-                    (b"textarea", Some(name)) => area = Some((name, String::new())),
-                    _ => {}
-                }
-            }
-            Token::String(words) => {
-                if let Some((_, held)) = &mut area {
-                    held.push_str(&text(&words));
-                }
-            }
-            Token::EndTag(tag) if tag.name.as_slice() == b"textarea" => {
-                // A browser takes one line end from the front of a textarea.
-                fields.extend(area.take().map(|(name, held)| {
-                    let held = held.strip_prefix('\n').map(str::to_owned).unwrap_or(held);
-                    (name, held)
-                }));
-            }
-            _ => {}
-        }
-    }
-    fields
 }
 
 #[tokio::test]

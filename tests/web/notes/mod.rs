@@ -2,6 +2,7 @@
 
 pub(crate) mod club;
 mod contention;
+mod fields;
 mod forms;
 mod inspection;
 mod journey;

@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use holewright_server::notes::fields::DONE;
 use serde_json::{Value, json};
 
 use super::club::{Club, Person, Right};
@@ -49,13 +50,6 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("note_version", "is_pressure", In("/notes/0/wordings/0/is_pressure")),
     ("note_version", "title", In("/notes/0/wordings/0/title")),
     ("note_version", "text", In("/notes/0/wordings/0/text")),
-    ("note_version", "metal", In("/notes/0/wordings/0/metal")),
-    ("note_version", "thread", In("/notes/0/wordings/0/thread")),
-    ("note_version", "drill", In("/notes/0/wordings/0/drill")),
-    ("note_version", "depth", In("/notes/0/wordings/0/depth")),
-    ("note_version", "lubricant", In("/notes/0/wordings/0/lubricant")),
-    ("note_version", "speed", In("/notes/0/wordings/0/speed")),
-    ("note_version", "machine", In("/notes/0/wordings/0/machine")),
     ("note_version", "made_at", In("/notes/0/wordings/0/made_at")),
     ("note_version", "saved_at", In("/notes/0/wordings/0/saved_at")),
     ("note_version", "decided_at", In("/notes/0/wordings/0/decided_at")),
@@ -403,9 +397,11 @@ async fn every_column_that_hangs_on_a_member_is_in_the_file_or_left_out_for_a_re
     .unwrap();
     let held: BTreeSet<(&str, &str)> =
         held.iter().map(|(table, column)| (table.as_str(), column.as_str())).collect();
-    let listed: BTreeSet<(&str, &str)> =
+    let listed: Vec<(&str, &str)> =
         COLUMNS.iter().map(|(table, column, _)| (*table, *column)).collect();
-    assert_eq!(held, listed);
+    // Those of what was done are looked at in `fields.rs`.
+    let done = DONE.map(|field| ("note_version", field.name));
+    assert_eq!(held, listed.into_iter().chain(done).collect());
     // A moderator's file has the parts that an author's has empty.
     let files = [happened.file_of(&happened.ada).await, happened.file_of(&happened.bert).await];
     for (table, column, stands) in COLUMNS {

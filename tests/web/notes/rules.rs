@@ -1,9 +1,10 @@
 //! Every act on a note in every state by everybody, against a table; and what the forms read.
 
 use holewright_server::auth::Rights;
+use holewright_server::notes::fields::Done;
 use holewright_server::notes::pressure::speaks_of_it;
 use holewright_server::notes::state::{
-    Act, OnItsWay, Others, Refused, Standing, Subject, Who, after,
+    Act, NoteState, OnItsWay, Others, Refused, Subject, Who, after,
 };
 use holewright_server::notes::wording::{Aim, Typed, Wording};
 
@@ -69,18 +70,18 @@ const TABLE: [(&str, &str, &str); 42] = [
     ("withdrawn",       "alone",      "----------"),
 ];
 
-fn standing(name: &str) -> Standing {
+fn state_of(name: &str) -> NoteState {
     let usual = Some(Subject::Usual);
     let waiting = |subject| Some(OnItsWay::Waiting(subject));
-    let nothing = Standing::default();
+    let nothing = NoteState::default();
     match name {
-        "draft" => Standing { on_its_way: Some(OnItsWay::Draft), ..nothing },
-        "waiting" => Standing { on_its_way: waiting(Subject::Usual), ..nothing },
-        "pressure" => Standing { on_its_way: waiting(Subject::Pressure), ..nothing },
-        "shown" => Standing { shown: usual, ..nothing },
-        "hidden" => Standing { shown: usual, is_hidden: true, ..nothing },
-        "changed" => Standing { shown: usual, on_its_way: waiting(Subject::Usual), ..nothing },
-        "withdrawn" => Standing { shown: usual, is_withdrawn: true, ..nothing },
+        "draft" => NoteState { on_its_way: Some(OnItsWay::Draft), ..nothing },
+        "waiting" => NoteState { on_its_way: waiting(Subject::Usual), ..nothing },
+        "pressure" => NoteState { on_its_way: waiting(Subject::Pressure), ..nothing },
+        "shown" => NoteState { shown: usual, ..nothing },
+        "hidden" => NoteState { shown: usual, is_hidden: true, ..nothing },
+        "changed" => NoteState { shown: usual, on_its_way: waiting(Subject::Usual), ..nothing },
+        "withdrawn" => NoteState { shown: usual, is_withdrawn: true, ..nothing },
         _ => panic!("{name}"),
     }
 }
@@ -101,7 +102,7 @@ fn who(name: &str) -> Who {
     }
 }
 
-const fn letter(result: Result<Standing, Refused>) -> char {
+const fn letter(result: Result<NoteState, Refused>) -> char {
     match result {
         Ok(_) => 'y',
         Err(Refused::NotYours) => '.',
@@ -115,7 +116,7 @@ fn every_act_in_every_state_by_everybody() {
     let mut wrong = Vec::new();
     for (state, name, expected) in TABLE {
         let found: String =
-            ACTS.iter().map(|act| letter(after(*act, standing(state), who(name)))).collect();
+            ACTS.iter().map(|act| letter(after(*act, state_of(state), who(name)))).collect();
         if found != expected {
             wrong.push(format!("(\"{state}\", \"{name}\", \"{found}\") not {expected}"));
         }
@@ -127,24 +128,24 @@ fn every_act_in_every_state_by_everybody() {
 fn each_act_leads_where_it_should() {
     let moderator = who("moderator");
     for (state, act, by, expected) in [
-        ("draft", Act::SendIn(Subject::Usual), "author", standing("waiting")),
-        ("draft", Act::SendIn(Subject::Pressure), "author", standing("pressure")),
-        ("waiting", Act::Save, "author", standing("draft")),
-        ("waiting", Act::Pass, "moderator", standing("shown")),
-        ("waiting", Act::AskForChange, "moderator", standing("draft")),
-        ("waiting", Act::Decline, "moderator", Standing::default()),
-        ("shown", Act::SendIn(Subject::Usual), "author", standing("changed")),
-        ("changed", Act::Pass, "moderator", standing("shown")),
-        ("changed", Act::Decline, "moderator", standing("shown")),
-        ("shown", Act::Report, "member", standing("hidden")),
-        ("hidden", Act::Settle, "moderator", standing("shown")),
-        ("changed", Act::Withdraw, "author", standing("withdrawn")),
-        ("shown", Act::Judge, "member", standing("shown")),
+        ("draft", Act::SendIn(Subject::Usual), "author", state_of("waiting")),
+        ("draft", Act::SendIn(Subject::Pressure), "author", state_of("pressure")),
+        ("waiting", Act::Save, "author", state_of("draft")),
+        ("waiting", Act::Pass, "moderator", state_of("shown")),
+        ("waiting", Act::AskForChange, "moderator", state_of("draft")),
+        ("waiting", Act::Decline, "moderator", NoteState::default()),
+        ("shown", Act::SendIn(Subject::Usual), "author", state_of("changed")),
+        ("changed", Act::Pass, "moderator", state_of("shown")),
+        ("changed", Act::Decline, "moderator", state_of("shown")),
+        ("shown", Act::Report, "member", state_of("hidden")),
+        ("hidden", Act::Settle, "moderator", state_of("shown")),
+        ("changed", Act::Withdraw, "author", state_of("withdrawn")),
+        ("shown", Act::Judge, "member", state_of("shown")),
     ] {
-        assert_eq!(after(act, standing(state), who(by)), Ok(expected), "{state} {act:?}");
+        assert_eq!(after(act, state_of(state), who(by)), Ok(expected), "{state} {act:?}");
     }
     let pressure =
-        Standing { shown: Some(Subject::Pressure), is_hidden: true, ..standing("shown") };
+        NoteState { shown: Some(Subject::Pressure), is_hidden: true, ..state_of("shown") };
     assert_eq!(after(Act::Settle, pressure, moderator), Err(Refused::Inspector));
 }
 
@@ -175,11 +176,14 @@ fn typed(title: &str, text: &str, on: &str) -> Typed {
 fn a_form_is_read_as_it_was_meant() {
     let mut form =
         typed("  Two \u{202e}words\n ", "One\r\ntwo\u{0}  ", "5ba, Gunmetal; No 43\n4 BA");
-    form.metal = "gunmetal".into();
-    form.drill = "about 3 mm".into();
+    form.done = Done::from_each(|field| match field.name {
+        "metal" => "gunmetal".into(),
+        "drill" => "about 3 mm".into(),
+        _ => String::new(),
+    });
     let wording = Wording::read(&form, Aim::SendIn).unwrap();
     assert_eq!((wording.title.as_str(), wording.text.as_str()), ("Two words", "One\ntwo"));
-    assert_eq!(wording.done.drill, "about 3 mm", "kept as typed");
+    assert_eq!(wording.done.text("drill"), "about 3 mm", "kept as typed");
     let ids: Vec<&str> = wording.things.iter().map(|thing| thing.id.as_str()).collect();
     assert_eq!(ids, ["drills/number/43", "materials/gunmetal", "threads/ba/4", "threads/ba/5"]);
     assert_eq!(wording.subject, Subject::Usual);

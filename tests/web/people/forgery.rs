@@ -74,7 +74,7 @@ async fn s16_another_sites_page_changes_nothing() {
         let body = "name=Enid&password=x";
         let answer = club.browser().send(Method::POST, "/sign-in", &headers, body).await;
         assert_eq!(answer.status == StatusCode::FORBIDDEN, !case.without, "{headers:?}");
-        // Reading is not held up.
+        // Reviewed is not held up.
         let answer = member.send(Method::GET, "/threads", case.headers, "").await;
         assert_eq!(answer.status, StatusCode::OK, "{headers:?}");
     }

@@ -5,7 +5,10 @@ use std::collections::BTreeSet;
 use axum::http::StatusCode;
 
 use super::club::{Browser, Club, PASSWORD, PLAIN, SECRETARY};
-use crate::guards::html::{self, Page};
+use crate::html;
+use crate::markup::check_page;
+use crate::open::OPEN;
+use crate::page::shows;
 
 /// The forms, and what is sent to have them come back.
 #[rustfmt::skip]
@@ -22,7 +25,6 @@ const REJECTED: &[(&str, &[(&str, &str)])] = &[
 ];
 
 const OPENED: &[&str] = &[
-    "/sign-in",
     "/prove",
     "/me",
     "/me/password",
@@ -32,54 +34,21 @@ const OPENED: &[&str] = &[
     "/people/1",
     "/people/invite",
     "/people/acts",
-    "/privacy",
 ];
-
-/// One heading, labels for every control, no id twice, nothing that runs or comes from elsewhere.
-#[track_caller]
-fn check(page: &Page, place: &str) {
-    html::check_inert(page, place);
-    assert_eq!(page.tags.iter().filter(|tag| tag.name == "h1").count(), 1, "{place}");
-    let mut ids = BTreeSet::new();
-    for id in page.tags.iter().filter_map(|tag| tag.attribute("id")) {
-        assert!(ids.insert(id), "{place}: the id {id} stands twice");
-    }
-    let labelled: BTreeSet<&str> = page
-        .tags
-        .iter()
-        .filter(|tag| tag.name == "label")
-        .filter_map(|tag| tag.attribute("for"))
-        .collect();
-    for input in page.tags.iter().filter(|tag| tag.name == "input") {
-        assert_eq!(input.attribute("maxlength"), None, "{place}: nothing is cut off");
-        if matches!(input.attribute("type"), Some("text" | "password")) {
-            let id = input.attribute("id").unwrap();
-            assert!(labelled.contains(id), "{place}: {id} has no label");
-        }
-        for described in input.attribute("aria-describedby").unwrap_or_default().split_whitespace()
-        {
-            assert!(ids.contains(described), "{place}: {described} is nowhere");
-        }
-    }
-    let refers = page.tags.iter().filter_map(|tag| tag.attribute("aria-labelledby"));
-    for id in refers {
-        assert!(ids.contains(id), "{place}: {id} is nowhere");
-    }
-}
 
 #[tokio::test]
 async fn s02_no_members_page_runs_or_fetches_anything() {
     let club = Club::start().await;
     let mut secretary = club.join("Una Secretary", SECRETARY).await;
-    for path in OPENED {
+    for path in OPENED.iter().copied().chain(OPEN.iter().map(|kind| &*kind.address)) {
         let answer = secretary.get(path).await;
         assert_eq!(answer.status, StatusCode::OK, "{path}");
-        check(&html::read(&answer.body), path);
+        check_page(&answer.body, path);
     }
     let slip = secretary.post("/people/invite", &[("meant_for", "Percy")]).await;
-    check(&html::read(&slip.body), "a slip");
+    check_page(&slip.body, "a slip");
     let form = club.browser().get(&club.slip(PLAIN).await).await;
-    check(&html::read(&form.body), "/join");
+    check_page(&form.body, "/join");
 }
 
 #[tokio::test]
@@ -101,8 +70,8 @@ fn check_rejected(path: &str, fields: &[(&str, &str)], answer: &crate::support::
     let place = format!("{path} {fields:?}");
     assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{place}");
     assert!(answer.body.contains("<title>Error: "), "{place}");
+    check_page(&answer.body, &place);
     let page = html::read(&answer.body);
-    check(&page, &place);
     let main = answer.body.split("<main").nth(1).unwrap();
     let summary = main.find("class=\"errors\"").unwrap();
     assert!(summary < main.find("<h1").unwrap(), "{place}: the summary is not first");
@@ -131,7 +100,7 @@ fn check_rejected(path: &str, fields: &[(&str, &str)], answer: &crate::support::
                 "{place}: {name} is shown"
             );
         } else if !value.is_empty() {
-            assert!(page.shows(value), "{place}: {name} is lost");
+            assert!(shows(&page, value), "{place}: {name} is lost");
         }
     }
     assert!(answer.body.contains("novalidate"), "{place}");
@@ -184,9 +153,9 @@ async fn s31_what_a_browser_or_a_secretary_writes_is_shown_as_text() {
         ("/people/acts", &acts.body),
         ("/people", &people.body),
     ] {
+        check_page(body, place);
         let page = html::read(body);
-        check(&page, place);
-        assert!(page.shows(PAYLOAD), "{place}: {body}");
+        assert!(shows(&page, PAYLOAD), "{place}: {body}");
         assert!(page.tags.iter().all(|tag| tag.name != "img"), "{place}");
     }
 }

@@ -4,7 +4,7 @@ use axum::http::{Method, StatusCode};
 use holewright_server::auth::Token;
 
 use super::club::{Browser, Club, MODERATOR, PASSWORD, PLAIN, SECRETARY};
-use crate::guards::html;
+use crate::html;
 
 /// The marks on the page, in its order.
 async fn marks(secretary: &mut Browser) -> Vec<String> {

@@ -2,17 +2,19 @@
 
 use std::io::Read;
 use std::net::SocketAddr;
-use std::process::{Command, Stdio};
+use std::process::Stdio;
+
+use rustix::process::{Pid, Signal, kill_process};
 
 use crate::guards::binary::{self, Running, program};
+use crate::process::{self, Process, wait_until};
 use crate::support::{Folder, free_address};
 
 const PASSWORD: &str = "seven brass otters dancing";
 
 /// What a command prints, and how it ends.
 fn told(folder: &Folder, arguments: &[&str]) -> (Option<i32>, String, String) {
-    let output =
-        program().args(["--data-dir"]).arg(folder.path()).args(arguments).output().unwrap();
+    let output = process::run(program().args(["--data-dir"]).arg(folder.path()).args(arguments));
     let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
     (output.status.code(), text(&output.stdout), text(&output.stderr))
 }
@@ -37,7 +39,7 @@ fn s38_no_password_session_slip_or_code_is_in_the_log() {
     let server = Running::start(&["--second-factor", "relaxed"]);
     let data = server.database();
     let data = data.parent().unwrap().to_str().unwrap().to_owned();
-    let link = program().args(["--data-dir", &data, "invite", "--secretary"]).output().unwrap();
+    let link = process::run(program().args(["--data-dir", &data, "invite", "--secretary"]));
     let link = String::from_utf8(link.stdout).unwrap();
     let token = link.trim().rsplit('/').next().unwrap().to_owned();
     let slip = format!("/join/{token}");
@@ -128,27 +130,16 @@ fn s13_many_sign_ins_at_once_take_no_more_memory_than_the_cores_need() {
 fn the_first_start_prints_one_link_outside_the_log() {
     let folder = Folder::new();
     let address = free_address();
-    let mut server = program()
+    let mut serve = program();
+    serve
         .args(["--listen", &address.to_string(), "--base-url", "https://club.test", "--data-dir"])
-        .arg(folder.path())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap();
-    let begun = std::time::Instant::now();
-    while binary::try_status(address, "/readyz") != 200 && begun.elapsed().as_secs() < 30 {
-        std::thread::sleep(std::time::Duration::from_millis(50));
-    }
+        .arg(folder.path());
+    let mut server = Process::start(&serve, Stdio::piped());
+    wait_until("readiness", || binary::try_status(address, "/readyz") == 200);
     let (_, invited, _) = told(&folder, &["invite", "--base-url", "https://club.test"]);
     assert!(invited.starts_with("https://club.test/join/"), "while the server runs: {invited}");
-    assert!(
-        Command::new("kill")
-            .args(["-s", "TERM", &server.id().to_string()])
-            .status()
-            .unwrap()
-            .success()
-    );
-    assert_eq!(server.wait().unwrap().code(), Some(0));
+    kill_process(Pid::from_child(&server), Signal::TERM).unwrap();
+    assert_eq!(server.ends().code(), Some(0));
     let (mut log, mut told) = (String::new(), String::new());
     server.stdout.take().unwrap().read_to_string(&mut log).unwrap();
     server.stderr.take().unwrap().read_to_string(&mut told).unwrap();

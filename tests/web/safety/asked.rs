@@ -2,14 +2,13 @@
 
 use std::io::{self, Read, Write};
 use std::net::{SocketAddr, TcpStream};
-use std::time::Duration;
 
-const PATIENCE: Duration = Duration::from_secs(20);
+use crate::process::HANG;
 
 /// What comes back for these bytes until the server closes.
 pub(super) fn send(address: SocketAddr, request: &str) -> io::Result<String> {
     let mut stream = TcpStream::connect(address)?;
-    stream.set_read_timeout(Some(PATIENCE))?;
+    stream.set_read_timeout(Some(HANG))?;
     stream.write_all(request.as_bytes())?;
     let mut answer = Vec::new();
     stream.read_to_end(&mut answer)?;

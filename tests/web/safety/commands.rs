@@ -3,6 +3,8 @@
 use std::path::Path;
 use std::process::{Command, Output};
 
+use crate::process;
+
 /// The program without any setting from the environment of the test.
 pub(crate) fn program() -> Command {
     let mut program = Command::new(env!("CARGO_BIN_EXE_holewright"));
@@ -16,18 +18,12 @@ pub(crate) fn program() -> Command {
 
 /// Runs a command on this data folder.
 pub(super) fn run(data: &Path, arguments: &[&str]) -> Output {
-    program().args(arguments).arg("--data-dir").arg(data).output().unwrap()
+    process::run(program().args(arguments).arg("--data-dir").arg(data))
 }
 
-/// What a start on this folder says; one that serves all the same is ended after a while.
+/// What a start on this folder says that cannot serve it.
 pub(super) fn serve(data: &Path) -> Output {
-    let program = program();
-    let mut limited = Command::new("timeout");
-    limited.arg("10").arg(program.get_program());
-    for (name, _) in program.get_envs() {
-        limited.env_remove(name);
-    }
-    limited.args(["--listen", "127.0.0.1:0", "--data-dir"]).arg(data).output().unwrap()
+    run(data, &["--listen", "127.0.0.1:0"])
 }
 
 /// What a command printed that did what it was asked to.

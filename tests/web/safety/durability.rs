@@ -8,6 +8,7 @@ use std::process::{Command, Stdio};
 
 use super::storm::Victim;
 use super::{notes, storm, stormed, writer};
+use crate::process::Process;
 use crate::support::Folder;
 
 /// How many answers there were, and before how many of them the log was synced since the last.
@@ -50,25 +51,24 @@ fn watch(
     let folder = Folder::new();
     let mut victim = start(&folder.path().join("data"));
     let trace = folder.path().join("trace");
-    let mut strace = Command::new("strace")
+    let mut strace = Command::new("strace");
+    strace
         .args(["-f", "-y", "-s", "20", "-e", "trace=fdatasync,fsync,write,writev,sendto,sendmsg"])
         .arg("-o")
         .arg(&trace)
-        .args(["-p", &victim.id().to_string()])
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap_or_else(|error| panic!("strace is needed (tests/run installs it): {error}"));
+        .args(["-p", &victim.id().to_string()]);
+    let mut strace = Process::start(&strace, Stdio::piped());
     let mut said = String::new();
     let mut lines = BufReader::new(strace.stderr.take().unwrap());
     lines.read_line(&mut said).unwrap();
-    assert!(said.contains("attached"), "{said}");
+    assert!(said.contains("attached"), "strace is needed (tests/run installs it): {said}");
     // Read on: it says a line for each new thread, and nobody listening would be its end.
     std::thread::spawn(move || lines.lines().for_each(drop));
     for number in 0..notes {
         assert!(write(victim.address, &notes::key("watched", number)));
     }
     victim.kill();
-    strace.wait().unwrap();
+    strace.ends();
     count(&std::fs::read_to_string(trace).unwrap(), "HTTP/1.1 303")
 }
 

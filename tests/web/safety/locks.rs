@@ -21,9 +21,8 @@ fn a_killed_server_leaves_no_lock() {
     let folder = Folder::new();
     let mut serve = program();
     serve.args(["--listen", "127.0.0.1:0", "--data-dir"]).arg(folder.path());
-    serve.stdout(std::process::Stdio::piped());
     for _ in 0..3 {
-        let mut server = Victim::start(&mut serve);
+        let mut server = Victim::start(&serve);
         assert_eq!(get(server.address, "/readyz"), Some(200));
         server.kill();
     }

@@ -4,6 +4,7 @@ use std::process::Command;
 
 use super::commands::program;
 use super::notes;
+use crate::process;
 use crate::support::Folder;
 
 /// The lines of every block of commands in this section.
@@ -22,12 +23,9 @@ fn run(folder: &Folder, section: &str) -> String {
     let binary = program();
     let path = std::path::Path::new(binary.get_program()).parent().unwrap();
     let path = format!("{}:{}", path.display(), std::env::var("PATH").unwrap());
-    let output = Command::new("sh")
-        .args(["-euc", &commands(section)])
-        .current_dir(folder.path())
-        .env("PATH", path)
-        .output()
-        .unwrap();
+    let mut shell = Command::new("sh");
+    shell.args(["-euc", &commands(section)]).current_dir(folder.path()).env("PATH", path);
+    let output = process::run(&shell);
     let said = String::from_utf8(output.stdout).unwrap();
     assert!(output.status.success(), "{said}{}", String::from_utf8_lossy(&output.stderr));
     said

@@ -6,18 +6,17 @@ use std::hash::{BuildHasher, RandomState};
 use std::io::{BufRead, BufReader};
 use std::net::SocketAddr;
 use std::path::Path;
-use std::process::{Child, Command};
+use std::process::{Command, Stdio};
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::{PoisonError, RwLock};
 use std::time::{Duration, Instant};
 
 use super::asked::get;
 use super::notes;
+use crate::process::{Process, wait_until};
 
 /// How many clients write at once.
 const CLIENTS: usize = 8;
-/// A process that was killed is ready again within this.
-const READY: Duration = Duration::from_secs(2);
 
 /// Held shared by whatever presses the disk, alone by whatever times it.
 static DISK: RwLock<()> = RwLock::new(());
@@ -34,15 +33,15 @@ pub(super) fn alone() -> impl Sized {
 
 /// A process to be killed. It has printed its address.
 pub(crate) struct Victim {
-    child: Child,
+    process: Process,
     pub(crate) address: SocketAddr,
 }
 
 impl Victim {
     /// Starts it and waits for the address on its standard output.
-    pub(crate) fn start(command: &mut Command) -> Self {
-        let mut child = command.spawn().unwrap();
-        let mut lines = BufReader::new(child.stdout.take().unwrap()).lines();
+    pub(crate) fn start(command: &Command) -> Self {
+        let mut process = Process::start(command, Stdio::null());
+        let mut lines = BufReader::new(process.stdout.take().unwrap()).lines();
         let address = lines.find_map(|line| {
             let line = line.unwrap();
             let rest = line.split("http://").nth(1)?;
@@ -52,27 +51,20 @@ impl Victim {
         // Read on: a full pipe would hold it up.
         std::thread::spawn(move || lines.for_each(drop));
         Self {
-            child,
+            process,
             address: address.unwrap_or_else(|| panic!("it ended before it said its address")),
         }
     }
 
     /// The number of the process.
     pub(crate) fn id(&self) -> u32 {
-        self.child.id()
+        self.process.id()
     }
 
     /// Ends it as a power cut ends a process: with SIGKILL.
     pub(crate) fn kill(&mut self) {
-        self.child.kill().unwrap();
-        self.child.wait().unwrap();
-    }
-}
-
-impl Drop for Victim {
-    fn drop(&mut self) {
-        let _ = self.child.kill();
-        let _ = self.child.wait();
+        self.process.kill().unwrap();
+        self.process.wait().unwrap();
     }
 }
 
@@ -99,6 +91,7 @@ pub(super) fn beside<T>(
     let stop = AtomicBool::new(false);
     let acknowledged = std::sync::Mutex::new(BTreeSet::new());
     let result = std::thread::scope(|scope| {
+        let stopping = Stopping(&stop);
         for _ in 0..CLIENTS {
             scope.spawn(|| {
                 while !stop.load(Ordering::SeqCst) {
@@ -114,11 +107,20 @@ pub(super) fn beside<T>(
             });
         }
         let result = meanwhile(&|| acknowledged.lock().unwrap().clone());
-        stop.store(true, Ordering::SeqCst);
+        drop(stopping);
         result
     });
     let acknowledged = acknowledged.into_inner().unwrap();
     (Storm { acknowledged, refused: refused.into_inner() }, result)
+}
+
+/// Tells the writers to stop, also where the test fails: it would wait for them.
+struct Stopping<'a>(&'a AtomicBool);
+
+impl Drop for Stopping<'_> {
+    fn drop(&mut self) {
+        self.0.store(true, Ordering::SeqCst);
+    }
 }
 
 /// What the rounds came to.
@@ -128,6 +130,7 @@ pub(super) struct Rounds {
     pub(super) acknowledged: usize,
     pub(super) lost: usize,
     pub(super) half: usize,
+    /// Until a process that was killed was ready again.
     pub(super) slowest: Duration,
 }
 
@@ -145,20 +148,17 @@ pub(super) fn rounds(
     for round in 0..count {
         let delay = Duration::from_millis(50 + RandomState::new().hash_one(round) % 451);
         let prefix = format!("round{round:03}");
-        let (storm, ()) = beside(victim.address, &prefix, &post, |_| {
+        let (storm, ()) = beside(victim.address, &prefix, &post, |acknowledged| {
             std::thread::sleep(delay);
+            wait_until("an acknowledged note", || !acknowledged().is_empty());
             victim.kill();
         });
         acknowledged.extend(storm.acknowledged);
 
         let since = Instant::now();
         victim = start(data);
-        while !is_ready(victim.address) {
-            assert!(since.elapsed() < 5 * READY, "round {round}: not ready");
-            std::thread::sleep(Duration::from_millis(5));
-        }
+        wait_until("readiness", || is_ready(victim.address));
         sum.slowest = sum.slowest.max(since.elapsed());
-        assert!(since.elapsed() <= READY, "round {round}: ready after {:?}", since.elapsed());
 
         let found = notes::read(data);
         sum.rounds += 1;

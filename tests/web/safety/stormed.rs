@@ -5,7 +5,6 @@
 use std::hash::{BuildHasher, Hasher, RandomState};
 use std::net::SocketAddr;
 use std::path::Path;
-use std::process::Stdio;
 
 use holewright_server::auth::Token;
 use holewright_server::db::Database;
@@ -23,7 +22,7 @@ pub(super) fn start(data: &Path) -> Victim {
     block(sign_in(data));
     let mut serve = program();
     serve.args(["--listen", "127.0.0.1:0", "--second-factor", "relaxed", "--data-dir"]).arg(data);
-    Victim::start(serve.stdout(Stdio::piped()).stderr(Stdio::null()))
+    Victim::start(&serve)
 }
 
 /// Sends one note in; whether it was acknowledged.

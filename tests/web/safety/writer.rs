@@ -4,7 +4,7 @@
 
 use std::net::SocketAddr;
 use std::path::Path;
-use std::process::{Command, Stdio};
+use std::process::Command;
 use std::sync::Arc;
 
 use axum::Router;
@@ -76,7 +76,6 @@ fn command(data: &Path) -> Command {
     let mut command = Command::new(std::env::current_exe().unwrap());
     command
         .args([DOOR, "--exact", "--include-ignored", "--nocapture", "--test-threads=1"])
-        .env(FOLDER, data)
-        .stdout(Stdio::piped());
+        .env(FOLDER, data);
     command
 }

@@ -65,11 +65,11 @@ struct Stretch {
     to: Length,
     top: f64,
     drawn: f64,
-    kind: Kind,
+    shown: Shown,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Kind {
+enum Shown {
     /// To scale from end to end.
     Whole,
     /// Too long to show whole.
@@ -142,7 +142,7 @@ pub(super) fn lay_out(section: &Section, width: f64, top: f64) -> Axial {
     let solid = sane(section.major);
     let length: f64 = stretches
         .iter()
-        .filter(|stretch| stretch.kind == Kind::Whole)
+        .filter(|stretch| stretch.shown == Shown::Whole)
         .map(|stretch| (stretch.from, stretch.to - stretch.from))
         .map(|(from, long)| in_mm(if from >= levels.tip { long.min(solid) } else { long }))
         .sum();
@@ -174,8 +174,8 @@ fn stretches(section: &Section, levels: Levels) -> Vec<Stretch> {
         .map(|(&from, &to)| {
             let known =
                 if from < zero { upper_known } else { part_known || from >= levels.full_thread };
-            let kind = if known { Kind::Whole } else { Kind::Unknown };
-            Stretch { from, to, top: 0.0, drawn: 0.0, kind }
+            let shown = if known { Shown::Whole } else { Shown::Unknown };
+            Stretch { from, to, top: 0.0, drawn: 0.0, shown }
         })
         .collect()
 }
@@ -185,7 +185,7 @@ impl Axial {
     fn draw(&mut self) {
         for stretch in &mut self.stretches {
             stretch.drawn = self.scale.of(stretch.to - stretch.from);
-            if stretch.kind == Kind::Unknown {
+            if stretch.shown == Shown::Unknown {
                 stretch.drawn = stretch.drawn.clamp(SHORTEST_CUT, TALLEST / 3.0);
             }
         }
@@ -196,7 +196,7 @@ impl Axial {
     fn cut(&mut self, tip: Length) {
         let most = if self.height() > TALLEST { SOLID_CUT + GAP } else { SOLID_CUT * 1.5 };
         for stretch in self.stretches.iter_mut().filter(|stretch| stretch.from >= tip) {
-            if stretch.kind == Kind::Whole && stretch.drawn > most {
+            if stretch.shown == Shown::Whole && stretch.drawn > most {
                 stretch.cut_to(SOLID_CUT);
             }
         }
@@ -220,7 +220,7 @@ impl Axial {
     fn cuttable(&mut self) -> impl Iterator<Item = &mut Stretch> {
         self.stretches
             .iter_mut()
-            .filter(|stretch| stretch.kind == Kind::Whole && stretch.drawn > SHORTEST_CUT)
+            .filter(|stretch| stretch.shown == Shown::Whole && stretch.drawn > SHORTEST_CUT)
     }
 
     fn stack(&mut self, top: f64) {
@@ -249,7 +249,7 @@ impl Axial {
 
     /// The gaps between break lines, from y to y, from the top.
     pub(super) fn gaps(&self) -> impl Iterator<Item = (f64, f64)> + '_ {
-        self.stretches.iter().filter(|stretch| stretch.kind != Kind::Whole).map(|stretch| {
+        self.stretches.iter().filter(|stretch| stretch.shown != Shown::Whole).map(|stretch| {
             let middle = stretch.top + stretch.drawn / 2.0;
             (middle - GAP / 2.0, middle + GAP / 2.0)
         })
@@ -257,22 +257,22 @@ impl Axial {
 
     /// Why the drawing is broken, if it is.
     pub(super) fn broken(&self) -> Broken {
-        let any = |kind| self.stretches.iter().any(|stretch| stretch.kind == kind);
-        Broken { too_long: any(Kind::Cut), unknown: any(Kind::Unknown) }
+        let any = |shown| self.stretches.iter().any(|stretch| stretch.shown == shown);
+        Broken { too_long: any(Shown::Cut), unknown: any(Shown::Unknown) }
     }
 }
 
 impl Stretch {
     fn cut_to(&mut self, drawn: f64) {
         self.drawn = drawn;
-        self.kind = Kind::Cut;
+        self.shown = Shown::Cut;
     }
 
     fn y(&self, scale: Scale, depth: Length) -> f64 {
         let from_top = scale.of(depth - self.from).max(0.0);
         let from_bottom = scale.of(self.to - depth).max(0.0);
-        match self.kind {
-            Kind::Whole => self.top + from_top.min(self.drawn),
+        match self.shown {
+            Shown::Whole => self.top + from_top.min(self.drawn),
             _ if from_top < from_bottom => self.top + from_top.min(self.drawn / 2.0),
             _ => self.top + self.drawn - from_bottom.min(self.drawn / 2.0),
         }

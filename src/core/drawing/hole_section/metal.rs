@@ -16,8 +16,8 @@ const LINING: f64 = 7.0;
 /// How far a centre line passes the metal.
 const BEYOND: f64 = 6.0;
 
-/// One part: from face to face, with its hole's radius on the way down.
-struct Part {
+/// One part of the work: from face to face, with its hole's radius on the way down.
+struct Block {
     top: f64,
     bottom: f64,
     lean: Lean,
@@ -82,7 +82,7 @@ fn chamfer(sheet: &Sheet<'_>) -> f64 {
     (sheet.thread * CHAMFER - sheet.hole).min(thread * 0.35).min(DEEPEST_CHAMFER)
 }
 
-fn parts(sheet: &Sheet<'_>, chamfer: f64) -> Vec<Part> {
+fn parts(sheet: &Sheet<'_>, chamfer: f64) -> Vec<Block> {
     let y = |depth| sheet.y(depth);
     let levels = sheet.levels;
     let face = y(mm(0.0));
@@ -91,7 +91,7 @@ fn parts(sheet: &Sheet<'_>, chamfer: f64) -> Vec<Part> {
     if sheet.section.upper.is_some() {
         let top = y(levels.top);
         let wall = vec![at(sheet.clearance, top), at(sheet.clearance, face)];
-        parts.push(Part { top, bottom: face, lean: Lean::Left, wall });
+        parts.push(Block { top, bottom: face, lean: Lean::Left, wall });
     }
     let mut wall = vec![
         at(sheet.hole + chamfer, face),
@@ -101,12 +101,12 @@ fn parts(sheet: &Sheet<'_>, chamfer: f64) -> Vec<Part> {
     if matches!(sheet.section.bottom, Bottom::Blind { .. }) {
         wall.push(at(0.0, y(levels.tip)));
     }
-    parts.push(Part { top: face, bottom, lean: Lean::Right, wall });
+    parts.push(Block { top: face, bottom, lean: Lean::Right, wall });
     parts
 }
 
 /// What the breaks leave of a part, from y to y.
-fn pieces(sheet: &Sheet<'_>, part: &Part) -> Vec<(f64, f64)> {
+fn pieces(sheet: &Sheet<'_>, part: &Block) -> Vec<(f64, f64)> {
     let mut pieces = Vec::new();
     let mut top = part.top;
     for (from, to) in sheet.axial.gaps().filter(|(from, to)| *from > part.top && *to < part.bottom)
@@ -165,7 +165,7 @@ fn thread(sheet: &Sheet<'_>, chamfer: f64) -> Path {
     let face = sheet.y(mm(0.0));
     let top = face + (sheet.hole + chamfer - sheet.thread).max(0.0);
     let bottom = sheet.y(sheet.levels.full_thread.min(sheet.levels.bottom));
-    let line = Part { top, bottom, lean: Lean::Right, wall: Vec::new() };
+    let line = Block { top, bottom, lean: Lean::Right, wall: Vec::new() };
     let mut path = Path::default();
     for (top, bottom) in pieces(sheet, &line) {
         for x in [sheet.centre - sheet.thread, sheet.centre + sheet.thread] {

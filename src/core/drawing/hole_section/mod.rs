@@ -15,7 +15,7 @@ pub use section::{BlindDepths, Bottom, Drilled, Section, Upper, dimensions};
 
 use crate::drawing::DrawingIds;
 use crate::drawing::dimension::DimensionLines;
-use crate::drawing::frame::{self, LINE, MARGIN, Words};
+use crate::drawing::frame::{self, Caption, LINE, MARGIN};
 use crate::drawing::svg::Element;
 use crate::plan::HolePlan;
 use crate::units::{in_degrees, print};
@@ -50,7 +50,7 @@ pub fn draw(section: &Section, ids: DrawingIds<'_>) -> String {
     if !lettering.is_empty() {
         parts.push(frame::lettering("note ink", lettering));
     }
-    frame::sheet(ids, (height + MARGIN).ceil(), words(section, &notes), parts)
+    frame::sheet(ids, (height + MARGIN).ceil(), caption(section, &notes), parts)
 }
 
 fn notes(broken: Broken) -> Vec<&'static str> {
@@ -64,7 +64,7 @@ fn notes(broken: Broken) -> Vec<&'static str> {
     notes
 }
 
-fn words(section: &Section, notes: &[&str]) -> Words {
+fn caption(section: &Section, notes: &[&str]) -> Caption {
     let name = &section.designation;
     let hole = match section.bottom {
         Bottom::Through { .. } => "through hole",
@@ -85,5 +85,5 @@ fn words(section: &Section, notes: &[&str]) -> Words {
         description.push(' ');
         description.push_str(note);
     }
-    Words { title: format!("{name}, {hole} in section{on_top}"), description }
+    Caption { title: format!("{name}, {hole} in section{on_top}"), description }
 }

@@ -112,7 +112,7 @@ pub(super) fn clearance(upper: &Upper) -> Dimension {
 }
 
 /// A depth that was given.
-pub(super) struct Level {
+pub(super) struct GivenDepth {
     /// What it is measured to.
     pub(super) mark: Mark,
     /// From the tapped part's face, downwards.
@@ -132,9 +132,9 @@ pub(super) enum Mark {
 }
 
 /// The depths that were given.
-pub(super) fn levels(section: &Section) -> Vec<Level> {
+pub(super) fn levels(section: &Section) -> Vec<GivenDepth> {
     let mut levels = Vec::new();
-    let mut level = |mark, depth, dimension| levels.push(Level { mark, depth, dimension });
+    let mut level = |mark, depth, dimension| levels.push(GivenDepth { mark, depth, dimension });
     if let Some(thickness) = section.upper.as_ref().and_then(|upper| upper.thickness) {
         let dimension = Dimension::length("upper part", thickness);
         level(Mark::UpperFace, -thickness, dimension);

@@ -34,7 +34,7 @@ pub(super) struct Sheet<'section> {
     /// Columns of running dimensions.
     pub(super) columns: [f64; 2],
     /// The depths with their labels, from the top.
-    pub(super) named: Vec<Named>,
+    pub(super) named: Vec<PlacedDepth>,
     pub(super) labels_at: f64,
 }
 
@@ -51,7 +51,7 @@ impl<'section> Sheet<'section> {
         let radius = |diameter: Length| axial.scale.of(sane(diameter)) / 2.0;
         let hole = radius(section.tapping.diameter);
         let face = axial.y(mm(0.0));
-        let named = words.into_iter().map(|Words { mark, depth, lines }| {
+        let named = words.into_iter().map(|WordedDepth { mark, depth, lines }| {
             let y = axial.y(depth);
             let measured = match (mark, section.bottom) {
                 (Mark::Face, _) => Measured::Origin,
@@ -62,7 +62,7 @@ impl<'section> Sheet<'section> {
                 Measured::Between => f64::midpoint(face, y),
                 Measured::Origin | Measured::Running => y,
             };
-            Named { mark, measured, y, label: Label { lines, wanted } }
+            PlacedDepth { mark, measured, y, label: Label { lines, wanted } }
         });
         Self {
             section,
@@ -86,7 +86,7 @@ impl<'section> Sheet<'section> {
 }
 
 /// A depth on the sheet.
-pub(super) struct Named {
+pub(super) struct PlacedDepth {
     pub(super) mark: Mark,
     pub(super) measured: Measured,
     pub(super) y: f64,
@@ -105,17 +105,17 @@ pub(super) enum Measured {
 }
 
 /// What is said of a depth.
-struct Words {
+struct WordedDepth {
     mark: Mark,
     depth: Length,
     lines: Vec<Line>,
 }
 
 /// The depths and what is said of each, shallowest first.
-fn words(section: &Section, levels: Levels) -> Vec<Words> {
-    let mut words: Vec<Words> = section::levels(section)
+fn words(section: &Section, levels: Levels) -> Vec<WordedDepth> {
+    let mut words: Vec<WordedDepth> = section::levels(section)
         .into_iter()
-        .map(|level| Words {
+        .map(|level| WordedDepth {
             mark: level.mark,
             depth: level.depth,
             lines: vec![Line::Words(level.dimension.drawn())],
@@ -123,7 +123,7 @@ fn words(section: &Section, levels: Levels) -> Vec<Words> {
         .collect();
     let mut say = |mark, depth, lines: &[&str]| {
         let lines = lines.iter().map(|&line| Line::Words(line.to_owned())).collect();
-        words.push(Words { mark, depth, lines });
+        words.push(WordedDepth { mark, depth, lines });
     };
     match section.bottom {
         Bottom::Through { thickness: None } => {
@@ -144,7 +144,7 @@ fn words(section: &Section, levels: Levels) -> Vec<Words> {
     if section.upper.is_some() {
         // With a part on top the clearance hole has the row above, so the thread is named at its end.
         let first = words.iter_mut().find(|words| words.depth > mm(0.0));
-        if let Some(Words { lines, .. }) = first {
+        if let Some(WordedDepth { lines, .. }) = first {
             lines.insert(0, Line::Name(section.designation.clone()));
         }
     }

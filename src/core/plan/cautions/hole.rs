@@ -165,7 +165,7 @@ pub(super) fn depth(spec: &HoleSpec, depths: &Depths, found: &mut Vec<Warning>) 
     }
 }
 
-/// What deeper drilling would buy.
+/// What deeper drilling would gain.
 fn metal_to_spare(depths: &Depths) -> String {
     let swarf = print::mm(depths.swarf_room, 1);
     let centre = depths.male_centre.map_or_else(String::new, |centre| {

@@ -10,7 +10,7 @@ use std::fmt;
 
 use crate::tables::drills::SAME_SIZE;
 use crate::tables::source::Source;
-use crate::tables::threads::{Basic, SystemId, Thread};
+use crate::tables::threads::{Basic, ClearanceFamily, SystemId, Thread};
 use crate::units::{Printed, in_mm};
 
 /// Whose figures a row holds.
@@ -93,10 +93,10 @@ pub fn printed_for(thread: &Thread) -> impl Iterator<Item = &'static Row> {
 }
 
 /// The rows that speak of a system's screws.
-const fn rows_of(system: SystemId) -> &'static [Row] {
-    match system {
-        SystemId::Metric | SystemId::MetricFine => metric::ROWS,
-        SystemId::Unc | SystemId::Unf | SystemId::Unef | SystemId::Uns => unified::ROWS,
-        _ => &[],
+fn rows_of(system: SystemId) -> &'static [Row] {
+    match system.system().clearance {
+        ClearanceFamily::Metric => metric::ROWS,
+        ClearanceFamily::Unified => unified::ROWS,
+        ClearanceFamily::Rule => &[],
     }
 }

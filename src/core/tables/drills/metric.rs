@@ -4,7 +4,7 @@ use super::{Drill, Series};
 use crate::tables::source::Source;
 use crate::units::{mm, print};
 
-/// The rule. The page that tells it counts 230 sizes; the rule it tells makes 227.
+/// The rule. The page it was read on counts 230 sizes; the rule as printed makes 227.
 pub(super) const SOURCE: Source = Source::published(
     "BS 328, rule for the sizes 0.2 to 25.0 mm as told in an encyclopedia's 'Drill bit sizes'",
 );

@@ -68,7 +68,7 @@ impl fmt::Display for Series {
 pub struct Drill {
     /// Its series.
     pub series: Series,
-    /// The size in address dress: `46`, `f`, `7-64`, `2.05`.
+    /// The size as addresses write it: `46`, `f`, `7-64`, `2.05`.
     pub size: String,
     /// The name on the drill stand: `No. 46`, `Letter F`, `7/64 in`, `2.05 mm`.
     pub label: String,

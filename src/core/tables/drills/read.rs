@@ -4,7 +4,7 @@
 //! silence. Leaves out lists and ranges, which are in [`super::owned`].
 
 use super::{Drill, SAME_SIZE, Series, all, by_series, find};
-use crate::units::read::{Dress, Number, Unit, one_of, plain, shown, take_mixed};
+use crate::units::read::{Notation, Number, Unit, one_of, plain, shown, take_mixed};
 use crate::units::{Length, in_mm, inch, mm};
 
 /// The most characters the name of one drill may have.
@@ -111,11 +111,11 @@ pub(super) fn letter(text: &str) -> Option<&'static Drill> {
 /// The drills a text can mean, and where the nearest are if it means none.
 struct Meant {
     drills: Vec<&'static Drill>,
-    near: Near,
+    near: NearTo,
 }
 
 /// Where to look for the nearest drills.
-enum Near {
+enum NearTo {
     Nothing,
     Number(u16),
     Size(Length),
@@ -123,7 +123,7 @@ enum Near {
     EitherSize(f64),
 }
 
-impl Near {
+impl NearTo {
     fn drills(&self) -> Vec<&'static Drill> {
         match *self {
             Self::Nothing => Vec::new(),
@@ -149,7 +149,7 @@ fn meant(text: &str) -> Meant {
         .and_then(|(series, size)| Some((Series::from_slug(series)?, size)));
     let Some((series, size)) = in_series else { return named(text) };
     if let Some(drill) = find(series, size) {
-        return Meant { drills: vec![drill], near: Near::Nothing };
+        return Meant { drills: vec![drill], near: NearTo::Nothing };
     }
     // "metric/3.0" is the 3 mm drill.
     let mut meant = named(size);
@@ -159,21 +159,21 @@ fn meant(text: &str) -> Meant {
 
 fn named(text: &str) -> Meant {
     if let Some(letter) = letter(text.strip_prefix("letter ").unwrap_or(text)) {
-        return Meant { drills: vec![letter], near: Near::Nothing };
+        return Meant { drills: vec![letter], near: NearTo::Nothing };
     }
     if let Some(size) = after_number_mark(text) {
-        let near = size.parse().map_or(Near::Nothing, Near::Number);
+        let near = size.parse().map_or(NearTo::Nothing, NearTo::Number);
         return Meant { drills: find(Series::Number, size).into_iter().collect(), near };
     }
     match take_mixed(text) {
         Some((number, rest)) => sized(number, rest.trim_start()),
-        None => Meant { drills: Vec::new(), near: Near::Nothing },
+        None => Meant { drills: Vec::new(), near: NearTo::Nothing },
     }
 }
 
 fn sized(number: Number<'_>, unit: &str) -> Meant {
     let unit = match Unit::named(unit) {
-        None if !unit.is_empty() => return Meant { drills: Vec::new(), near: Near::Nothing },
+        None if !unit.is_empty() => return Meant { drills: Vec::new(), near: NearTo::Nothing },
         // Nobody writes a metric size as a fraction.
         None if number.is_vulgar() => Unit::Inch,
         None => return unitless(number),
@@ -186,21 +186,21 @@ fn sized(number: Number<'_>, unit: &str) -> Meant {
         Unit::Inch => of_inches(size, number.places()),
         Unit::Thou => of_inches(size, number.places() + 3),
     };
-    Meant { drills, near: Near::Size(size) }
+    Meant { drills, near: NearTo::Size(size) }
 }
 
 /// A whole number or a decimal that may be a drill's number, millimetres or inches.
 fn unitless(number: Number<'_>) -> Meant {
     let mut drills = of_mm(mm(number.value));
     drills.extend(of_inches(inch(number.value), number.places()));
-    if let Dress::Whole(digits) = number.dress {
+    if let Notation::Whole(digits) = number.notation {
         drills.extend(find(Series::Number, digits));
     }
     // No drill here is above an inch: from 1 up, a bare size is near in millimetres.
     let near = if number.value < 1.0 {
-        Near::EitherSize(number.value)
+        NearTo::EitherSize(number.value)
     } else {
-        Near::Size(mm(number.value))
+        NearTo::Size(mm(number.value))
     };
     Meant { drills, near }
 }

@@ -11,7 +11,7 @@ mod pipe;
 mod unified;
 
 use crate::tables::source::Source;
-use crate::tables::threads::{SystemId, Thread};
+use crate::tables::threads::{SystemId, TappingLists, Thread};
 use crate::units::Printed;
 
 /// One entry of one list.
@@ -21,7 +21,7 @@ pub struct ListedDrill {
     pub list: &'static str,
     /// The system of the thread.
     pub system: SystemId,
-    /// The size of the thread in address dress.
+    /// The size of the thread as addresses write it.
     pub size: &'static str,
     /// The drill's diameter.
     pub drill: Printed,
@@ -78,13 +78,13 @@ pub fn for_thread(thread: &Thread) -> impl Iterator<Item = &'static ListedDrill>
 }
 
 /// The table a system's lists are in.
-const fn rows_of(system: SystemId) -> &'static [ListedDrill] {
-    match system {
-        SystemId::Metric | SystemId::MetricFine => metric::ROWS,
-        SystemId::Ba | SystemId::Bsw | SystemId::Bsf => british::ROWS,
-        SystemId::Bsb | SystemId::Me40 | SystemId::Me32 | SystemId::Me26 => model_engineer::ROWS,
-        SystemId::Unc | SystemId::Unf | SystemId::Unef | SystemId::Uns => unified::ROWS,
-        SystemId::Bspp | SystemId::Bspt | SystemId::Npt => pipe::ROWS,
-        SystemId::Bsc | SystemId::Miniature | SystemId::Unm | SystemId::ModelTaperPipe => &[],
+fn rows_of(system: SystemId) -> &'static [ListedDrill] {
+    match system.system().lists {
+        TappingLists::British => british::ROWS,
+        TappingLists::Metric => metric::ROWS,
+        TappingLists::ModelEngineer => model_engineer::ROWS,
+        TappingLists::Pipe => pipe::ROWS,
+        TappingLists::Unified => unified::ROWS,
+        TappingLists::NotHeld => &[],
     }
 }

@@ -1,6 +1,6 @@
 //! What can hurt the person, said once and used by every material it belongs to.
 //!
-//! What goes with every job – clamps, eyes, gloves, swarf – is the plan's to say, not a material's.
+//! What goes with every job – clamps, eyes, gloves, swarf – is said by the plan, not by a material.
 
 use super::Advice;
 use super::sources::{

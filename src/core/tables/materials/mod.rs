@@ -33,6 +33,7 @@ mod sheet_plastics;
 mod soft_metals;
 mod sources;
 mod stainless;
+mod statements;
 mod steel;
 mod tapping;
 #[rustfmt::skip]
@@ -46,6 +47,7 @@ use crate::units::{INCH_MM, Velocity, metres_per_minute};
 
 pub use feeds::FeedRange;
 pub use property::{HardnessScale, MachinabilityBasis, Measure, Property, Span};
+pub use statements::{Statement, Topic};
 pub use tapping::{BrokenTap, FormingTap};
 
 /// How much thread a metal asks for, and how it treats a tap: one line of the aim table.

@@ -3,7 +3,7 @@
 use super::{Advice, Designation, Standing};
 use crate::tables::source::Source;
 
-/// Advice of the trade that nobody has printed with authority.
+/// Advice of the trade with no published source.
 pub(super) const fn practice(text: &'static str) -> Advice {
     Advice { text, source: Source::common_practice("workshop practice") }
 }

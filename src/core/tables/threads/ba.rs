@@ -4,7 +4,10 @@
 
 use super::rows::{metric_pitch, noted};
 use super::sources::KAYE_LABY;
-use super::{Form, System, SystemId, Thread};
+use super::{
+    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
+    Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
+};
 use crate::tables::source::Source;
 use crate::units::Printed;
 
@@ -34,13 +37,37 @@ const fn historical(
     noted(ba(size, designation, pitch, major, &[KAYE_LABY]), HISTORICAL)
 }
 
+/// BS 93: depth of thread 0.6 p, to the nearest 0.005 mm.
+pub(super) const FORM: Shape = Shape {
+    angle_degrees: 47.5,
+    depth: 0.6,
+    rounding: Rounding::DepthToStepMm(0.005),
+    basis: Basis::published("of full thread depth, 0.6 p (BS 93)"),
+    on_five_eighths_h: false,
+    minors: Minors::Alike,
+    tensile: Tensile::Mean,
+    crest: Finish::Round,
+    root: Finish::Round,
+    largest_hole: FormLimit::NotHeld,
+    forming_taps: false,
+    cut_as: Form::BritishAssociation,
+    any_size: AnySize::Word("ba", "BA, 47½°"),
+};
+
 pub(super) static SYSTEM: System = System {
     id: SystemId::Ba,
     slug: "ba",
     name: "British Association",
     mark: "BA",
+    spellings: &[],
+    naming: Naming::Number,
+    meant: Meant::BySize,
     standard: "BS 93:2008 (0 to 16 BA)",
     form: Form::BritishAssociation,
+    largest_hole: SizeLimit::Bs93,
+    lists: TappingLists::British,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::British,
     used_for: "Small screws, studs and nuts in models, instruments and older electrical work.",
     threads: &ROWS,
 };

@@ -4,7 +4,10 @@
 //! name and address: `9-16x20`.
 
 use super::rows::{fraction, inch_pitch, noted, whole};
-use super::{Form, System, SystemId, Thread};
+use super::{
+    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
+    Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
+};
 use crate::tables::source::Source;
 use crate::units::Printed;
 
@@ -29,13 +32,37 @@ const fn twenty(size: &'static str, designation: &'static str, diameter: Printed
     noted(bsc(size, designation, diameter, 20.0, &[TRADE_CLASSIC]), TWENTY)
 }
 
+/// BS 811: depth of thread 0.5327 p.
+pub(super) const FORM: Shape = Shape {
+    angle_degrees: 60.0,
+    depth: 0.5327,
+    rounding: Rounding::Nothing,
+    basis: Basis::published("of full thread depth, 0.5327 p (BS 811)"),
+    on_five_eighths_h: false,
+    minors: Minors::Alike,
+    tensile: Tensile::Mean,
+    crest: Finish::Round,
+    root: Finish::Round,
+    largest_hole: FormLimit::NotHeld,
+    forming_taps: false,
+    cut_as: Form::Cycle,
+    any_size: AnySize::Word("cycle", "Cycle, 60°"),
+};
+
 pub(super) static SYSTEM: System = System {
     id: SystemId::Bsc,
     slug: "bsc",
     name: "British Standard Cycle",
     mark: "BSC",
+    spellings: &["bscy", "cei", "cycle"],
+    naming: Naming::Inch,
+    meant: Meant::BySize,
     standard: "BS 811:1950",
     form: Form::Cycle,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::NotHeld,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::British,
     used_for: "Cycles and older British motor cycles.",
     threads: &ROWS,
 };

@@ -3,7 +3,10 @@
 
 use super::rows::{metric_pitch, noted};
 use super::sources::{FREECAD, ISCAR, YAMAWA_COARSE};
-use super::{Form, System, SystemId, Thread};
+use super::{
+    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
+    Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
+};
 use crate::tables::source::Source;
 use crate::units::Printed;
 
@@ -31,13 +34,63 @@ const fn s(size: &'static str, designation: &'static str, major: f64, pitch: f64
     metric_pitch(SystemId::Miniature, size, designation, major, pitch, &[RECALLED_ISO_1501])
 }
 
+/// Three quarters of the sharp height of a 60° thread, in pitches (ISO 68-1).
+pub(super) const THREE_QUARTER_HEIGHT: f64 = 0.649_519_052_838_329;
+/// Twice five eighths of the sharp height: D − D1 of ISO 68-1 and ASME B1.1.
+pub(super) const INTERNAL: f64 = 1.082_531_754_730_548;
+/// Twice 17/24 of the sharp height: d − d3 of ISO 68-1.
+const EXTERNAL: f64 = 1.226_869_322_027_955;
+/// d less this much pitch is the mean of d2 and d3 of ISO 68-1.
+pub(super) const TENSILE: f64 = 0.938_194_187_433_142;
+
+/// ISO 68-1; nothing is rounded.
+pub(super) const FORM: Shape = Shape {
+    angle_degrees: 60.0,
+    depth: THREE_QUARTER_HEIGHT,
+    rounding: Rounding::Nothing,
+    basis: Basis::published("of ¾ H, 0.6495 p (ISO 68-1)"),
+    on_five_eighths_h: true,
+    minors: Minors::Apart { nut: INTERNAL, screw: EXTERNAL },
+    tensile: Tensile::BelowMajor(TENSILE),
+    crest: Finish::Flat,
+    root: Finish::Round,
+    largest_hole: FormLimit::Iso965,
+    forming_taps: true,
+    cut_as: Form::IsoMetric,
+    any_size: AnySize::Word("metric", "ISO metric, 60°"),
+};
+
+/// ISO 1501: the nut's thread is 0.48 p deep. From memory, unconfirmed.
+pub(super) const MINIATURE_FORM: Shape = Shape {
+    angle_degrees: 60.0,
+    depth: THREE_QUARTER_HEIGHT,
+    rounding: Rounding::Nothing,
+    basis: Basis::memory("of ¾ H, 0.6495 p"),
+    on_five_eighths_h: false,
+    minors: Minors::Apart { nut: 0.96, screw: EXTERNAL },
+    tensile: Tensile::BelowMajor(TENSILE),
+    crest: Finish::Flat,
+    root: Finish::Round,
+    largest_hole: FormLimit::NotHeld,
+    forming_taps: false,
+    cut_as: Form::Miniature,
+    any_size: AnySize::Word("miniature", "Miniature S, 60°"),
+};
+
 pub(super) static COARSE: System = System {
     id: SystemId::Metric,
     slug: "metric",
     name: "ISO metric coarse",
     mark: "M",
+    spellings: &["iso", "iso metric", "coarse"],
+    naming: Naming::Metric,
+    meant: Meant::BySize,
     standard: "ISO 261:1998, form ISO 68-1",
     form: Form::IsoMetric,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::Metric,
+    clearance: ClearanceFamily::Metric,
+    heads: HeadFamily::Metric,
     used_for: "Most screws sold today.",
     threads: &COARSE_ROWS,
 };
@@ -47,8 +100,15 @@ pub(super) static MINIATURE: System = System {
     slug: "miniature",
     name: "ISO miniature",
     mark: "S",
+    spellings: &[],
+    naming: Naming::Metric,
+    meant: Meant::BySize,
     standard: "ISO 1501:2009",
     form: Form::Miniature,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::NotHeld,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::Metric,
     used_for: "Watches, clocks and very small instruments.",
     threads: &MINIATURE_ROWS,
 };

@@ -2,7 +2,10 @@
 
 use super::rows::{metric_pitch, noted};
 use super::sources::{FREECAD, YAMAWA_LIMITS};
-use super::{Form, System, SystemId, Thread};
+use super::{
+    ClearanceFamily, Form, HeadFamily, Meant, Naming, SizeLimit, System, SystemId, TappingLists,
+    Thread,
+};
 use crate::tables::source::Source;
 use crate::units::Printed;
 
@@ -35,8 +38,15 @@ pub(super) static SYSTEM: System = System {
     slug: "metric-fine",
     name: "ISO metric fine",
     mark: "M",
+    spellings: &["mf", "metric", "iso", "iso metric", "fine"],
+    naming: Naming::Metric,
+    meant: Meant::ByPitch { plain: SystemId::Metric },
     standard: "ISO 261:1998, form ISO 68-1",
     form: Form::IsoMetric,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::Metric,
+    clearance: ClearanceFamily::Metric,
+    heads: HeadFamily::Metric,
     used_for: "Thin walls, adjusting screws, bearings and spark plugs.",
     threads: &ROWS,
 };

@@ -6,6 +6,8 @@
 
 mod ba;
 mod cycle;
+#[macro_use]
+mod form;
 mod metric;
 mod metric_fine;
 mod model_engineer;
@@ -13,33 +15,17 @@ mod pipe;
 pub mod read;
 mod rows;
 mod sources;
+#[macro_use]
+mod system;
 mod unified;
 mod unified_miniature;
 mod whitworth;
 
-use crate::tables::source::Source;
-use crate::units::{Pitch, Printed};
+pub use form::{AnySize, Basis, Finish, FormLimit, Minors, Rounding, Shape, Tensile};
+pub use system::{ClearanceFamily, HeadFamily, Meant, Naming, SizeLimit, System, TappingLists};
 
-/// The shape of a thread, as its standard draws it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Form {
-    /// British Association, 47½°, rounded (BS 93).
-    BritishAssociation,
-    /// Whitworth, 55°, rounded (BS 84): BSW, BSF, brass, Model Engineer.
-    Whitworth,
-    /// Whitworth, 55°, on pipe sizes in millimetres (ISO 228, ISO 7).
-    Pipe,
-    /// ISO metric, 60° (ISO 68-1).
-    IsoMetric,
-    /// Unified inch, 60° (ASME B1.1).
-    Unified,
-    /// Miniature, 60° with the shallower internal thread (ISO 1501, ASME B1.10).
-    Miniature,
-    /// Cycle, 60°, rounded (BS 811).
-    Cycle,
-    /// American taper pipe, 60°, taper 1 in 16 (ASME B1.20.1).
-    TaperPipe,
-}
+use crate::tables::source::{Grade, Source};
+use crate::units::{Pitch, Printed};
 
 /// What the first diameter of a row is.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -62,7 +48,7 @@ pub struct Taper {
 pub struct Thread {
     /// The system it belongs to.
     pub system: SystemId,
-    /// The size in address dress: `5`, `1-4`, `m3x0.35`, `4-40`.
+    /// The size as addresses write it: `5`, `1-4`, `m3x0.35`, `4-40`.
     pub size: &'static str,
     /// The name the trade writes: `5 BA`, `1/4 in BSW`, `M3 × 0.35`.
     pub designation: &'static str,
@@ -78,99 +64,74 @@ pub struct Thread {
     pub note: Option<&'static str>,
 }
 
-/// A thread system: its form, its standard, what it is for, and its sizes in order.
-#[derive(Debug)]
-pub struct System {
-    /// Which system.
-    pub id: SystemId,
-    /// The address part: `ba`, `metric-fine`.
-    pub slug: &'static str,
-    /// The system's full name.
-    pub name: &'static str,
-    /// The suffix or mark the trade writes: `BA`, `BSW`, `M`.
-    pub mark: &'static str,
-    /// The standard, with its year where the figures depend on it.
-    pub standard: &'static str,
-    /// The shape.
-    pub form: Form,
-    /// Where a model engineer meets it.
-    pub used_for: &'static str,
-    /// The sizes, largest first for BA and smallest first elsewhere, as the trade lists them.
-    pub threads: &'static [Thread],
+forms! {
+    /// ISO metric, 60° (ISO 68-1).
+    IsoMetric = metric::FORM;
+    /// Unified inch, 60° (ASME B1.1).
+    Unified = unified::FORM;
+    /// Whitworth, 55°, rounded (BS 84): BSW, BSF, brass, Model Engineer.
+    Whitworth = whitworth::FORM;
+    /// British Association, 47½°, rounded (BS 93).
+    BritishAssociation = ba::FORM;
+    /// Whitworth, 55°, on pipe sizes in millimetres (ISO 228, ISO 7).
+    Pipe = pipe::FORM;
+    /// Cycle, 60°, rounded (BS 811).
+    Cycle = cycle::FORM;
+    /// Miniature S, 60° with the shallower internal thread (ISO 1501).
+    Miniature = metric::MINIATURE_FORM;
+    /// Unified miniature, 60° with the shallower internal thread (ASME B1.10M).
+    UnifiedMiniature = unified_miniature::FORM;
+    /// American taper pipe, 60°, taper 1 in 16 (ASME B1.20.1).
+    TaperPipe = pipe::TAPER_FORM;
 }
 
-/// Every system we hold.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum SystemId {
+systems! {
     /// British Association.
-    Ba,
+    Ba = ba::SYSTEM;
     /// British Standard Whitworth.
-    Bsw,
+    Bsw = whitworth::BSW;
     /// British Standard Fine.
-    Bsf,
+    Bsf = whitworth::BSF;
     /// Brass thread, 26 tpi at every size.
-    Bsb,
+    Bsb = whitworth::BSB;
     /// Model Engineer, 40 tpi.
-    Me40,
+    Me40 = model_engineer::ME_40;
     /// Model Engineer, 32 tpi.
-    Me32,
+    Me32 = model_engineer::ME_32;
     /// Model Engineer, 26 tpi.
-    Me26,
+    Me26 = model_engineer::ME_26;
     /// British Standard pipe, parallel (ISO 228 G).
-    Bspp,
+    Bspp = pipe::BSPP;
     /// British Standard pipe, taper (ISO 7 R and Rc, with the parallel internal Rp).
-    Bspt,
+    Bspt = pipe::BSPT;
     /// British Standard cycle.
-    Bsc,
+    Bsc = cycle::SYSTEM;
     /// ISO metric coarse.
-    Metric,
+    Metric = metric::COARSE;
     /// ISO metric fine.
-    MetricFine,
+    MetricFine = metric_fine::SYSTEM;
     /// Miniature S.
-    Miniature,
+    Miniature = metric::MINIATURE;
     /// Unified coarse.
-    Unc,
+    Unc = unified::UNC;
     /// Unified fine.
-    Unf,
+    Unf = unified::UNF;
     /// Unified extra fine.
-    Unef,
+    Unef = unified::UNEF;
     /// Unified special.
-    Uns,
+    Uns = unified::UNS;
     /// Unified miniature, with the sizes below No. 0.
-    Unm,
+    Unm = unified_miniature::SYSTEM;
     /// American taper pipe.
-    Npt,
+    Npt = pipe::NPT;
     /// Model taper pipe.
-    ModelTaperPipe,
+    ModelTaperPipe = pipe::MODEL_TAPER_PIPE;
 }
-
-static SYSTEMS: [&System; 20] = [
-    &ba::SYSTEM,
-    &whitworth::BSW,
-    &whitworth::BSF,
-    &whitworth::BSB,
-    &model_engineer::ME_40,
-    &model_engineer::ME_32,
-    &model_engineer::ME_26,
-    &pipe::BSPP,
-    &pipe::BSPT,
-    &cycle::SYSTEM,
-    &metric::COARSE,
-    &metric_fine::SYSTEM,
-    &metric::MINIATURE,
-    &unified::UNC,
-    &unified::UNF,
-    &unified::UNEF,
-    &unified::UNS,
-    &unified_miniature::SYSTEM,
-    &pipe::NPT,
-    &pipe::MODEL_TAPER_PIPE,
-];
 
 /// Every system, in the order the pages list them.
 #[must_use]
 pub fn systems() -> &'static [&'static System] {
-    &SYSTEMS
+    SYSTEMS
 }
 
 /// Every thread of every system.
@@ -190,40 +151,17 @@ pub fn find(system_slug: &str, size: &str) -> Option<&'static Thread> {
     system(system_slug)?.threads.iter().find(|thread| thread.size == size)
 }
 
-impl SystemId {
-    /// The system itself.
-    #[must_use]
-    pub fn system(self) -> &'static System {
-        match self {
-            Self::Ba => &ba::SYSTEM,
-            Self::Bsw => &whitworth::BSW,
-            Self::Bsf => &whitworth::BSF,
-            Self::Bsb => &whitworth::BSB,
-            Self::Me40 => &model_engineer::ME_40,
-            Self::Me32 => &model_engineer::ME_32,
-            Self::Me26 => &model_engineer::ME_26,
-            Self::Bspp => &pipe::BSPP,
-            Self::Bspt => &pipe::BSPT,
-            Self::Bsc => &cycle::SYSTEM,
-            Self::Metric => &metric::COARSE,
-            Self::MetricFine => &metric_fine::SYSTEM,
-            Self::Miniature => &metric::MINIATURE,
-            Self::Unc => &unified::UNC,
-            Self::Unf => &unified::UNF,
-            Self::Unef => &unified::UNEF,
-            Self::Uns => &unified::UNS,
-            Self::Unm => &unified_miniature::SYSTEM,
-            Self::Npt => &pipe::NPT,
-            Self::ModelTaperPipe => &pipe::MODEL_TAPER_PIPE,
-        }
-    }
-}
-
 impl Thread {
     /// The form of this thread's system.
     #[must_use]
     pub fn form(&self) -> Form {
         self.system.system().form
+    }
+
+    /// How far its diameter and pitch can be trusted: as far as the surest of its sources.
+    #[must_use]
+    pub fn grade(&self) -> Grade {
+        self.sources.iter().map(|source| source.grade).min().unwrap_or(Grade::Memory)
     }
 
     /// The page's address.

@@ -2,7 +2,10 @@
 
 use super::rows::{fraction, inch_pitch};
 use super::sources::{CLUB, IBLS};
-use super::{Form, System, SystemId, Thread};
+use super::{
+    ClearanceFamily, Form, HeadFamily, Meant, Naming, SizeLimit, System, SystemId, TappingLists,
+    Thread,
+};
 use crate::tables::source::Source;
 use crate::units::Printed;
 
@@ -41,8 +44,15 @@ pub(super) static ME_40: System = System {
     slug: "me-40",
     name: "Model Engineer, 40 tpi",
     mark: "ME",
+    spellings: &["model engineer", "model engineers"],
+    naming: Naming::Inch,
+    meant: Meant::BySize,
     standard: "No standard of its own: Whitworth form as BS 84",
     form: Form::Whitworth,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::ModelEngineer,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::British,
     used_for: "Unions, glands, plugs and other fittings of small steam models.",
     threads: &ME_40_ROWS,
 };
@@ -52,8 +62,15 @@ pub(super) static ME_32: System = System {
     slug: "me-32",
     name: "Model Engineer, 32 tpi",
     mark: "ME",
+    spellings: &["model engineer", "model engineers"],
+    naming: Naming::Inch,
+    meant: Meant::BySize,
     standard: "No standard of its own: Whitworth form as BS 84",
     form: Form::Whitworth,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::ModelEngineer,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::British,
     used_for: "Larger unions, glands and fittings of steam models.",
     threads: &ME_32_ROWS,
 };
@@ -63,8 +80,15 @@ pub(super) static ME_26: System = System {
     slug: "me-26",
     name: "Model Engineer, 26 tpi",
     mark: "ME",
+    spellings: &["model engineer", "model engineers"],
+    naming: Naming::Inch,
+    meant: Meant::BySize,
     standard: "No standard of its own: Whitworth form as BS 84",
     form: Form::Whitworth,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::ModelEngineer,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::British,
     used_for: "The largest fittings of steam models; the same threads as the brass thread.",
     threads: &ME_26_ROWS,
 };

@@ -5,7 +5,10 @@
 
 use super::rows::{fraction, inch_pitch, noted, taper};
 use super::sources::FREECAD;
-use super::{Basic, Form, System, SystemId, Thread};
+use super::{
+    AnySize, Basic, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors,
+    Naming, Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread, whitworth,
+};
 use crate::tables::source::{Grade, Source};
 use crate::units::Printed;
 
@@ -124,13 +127,54 @@ const fn model(
     noted(taper(row, None), MODEL)
 }
 
+/// Whitworth's form on pipe: depth to 0.001 mm (ISO 228).
+pub(super) const FORM: Shape = Shape {
+    angle_degrees: 55.0,
+    depth: whitworth::DEPTH,
+    rounding: Rounding::DepthToPlacesMm(3),
+    basis: Basis::published("of full thread depth, 0.6403 p (BS 84)"),
+    on_five_eighths_h: false,
+    minors: Minors::Alike,
+    tensile: Tensile::Mean,
+    crest: Finish::Round,
+    root: Finish::Round,
+    largest_hole: FormLimit::NotHeld,
+    forming_taps: false,
+    cut_as: Form::Whitworth,
+    any_size: AnySize::Word("pipe", "Whitworth pipe, 55°"),
+};
+
+/// ASME B1.20.1: depth of thread 0.8 p.
+pub(super) const TAPER_FORM: Shape = Shape {
+    angle_degrees: 60.0,
+    depth: 0.8,
+    rounding: Rounding::Nothing,
+    basis: Basis::published("of 0.8 p (ASME B1.20.1)"),
+    on_five_eighths_h: false,
+    minors: Minors::Alike,
+    tensile: Tensile::Mean,
+    crest: Finish::Flat,
+    root: Finish::Flat,
+    largest_hole: FormLimit::NotHeld,
+    forming_taps: false,
+    cut_as: Form::TaperPipe,
+    any_size: AnySize::Never,
+};
+
 pub(super) static BSPP: System = System {
     id: SystemId::Bspp,
     slug: "bspp",
     name: "British Standard pipe, parallel",
     mark: "G",
+    spellings: &["bsp", "british standard pipe", "gas", "pipe", "parallel"],
+    naming: Naming::Inch,
+    meant: Meant::BySize,
     standard: "ISO 228-1:2000",
     form: Form::Pipe,
+    largest_hole: SizeLimit::Iso228,
+    lists: TappingLists::Pipe,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::British,
     used_for: "Pipe fittings, gauges and valves that seal on a washer.",
     threads: &BSPP_ROWS,
 };
@@ -140,8 +184,15 @@ pub(super) static BSPT: System = System {
     slug: "bspt",
     name: "British Standard pipe, taper",
     mark: "R",
+    spellings: &["bsp", "british standard pipe", "gas", "rc", "rp", "pipe", "taper", "taper pipe"],
+    naming: Naming::Inch,
+    meant: Meant::BySize,
     standard: "ISO 7-1:1994",
     form: Form::Pipe,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::Pipe,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::British,
     used_for: "Pipe joints that seal on the thread, with tape or jointing.",
     threads: &BSPT_ROWS,
 };
@@ -151,8 +202,15 @@ pub(super) static NPT: System = System {
     slug: "npt",
     name: "American taper pipe",
     mark: "NPT",
+    spellings: &["pipe", "taper", "taper pipe"],
+    naming: Naming::Inch,
+    meant: Meant::BySize,
     standard: "ASME B1.20.1",
     form: Form::TaperPipe,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::Pipe,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::British,
     used_for: "American fittings, gauges and valves that seal on the thread.",
     threads: &NPT_ROWS,
 };
@@ -162,8 +220,15 @@ pub(super) static MODEL_TAPER_PIPE: System = System {
     slug: "model-taper-pipe",
     name: "Model taper pipe",
     mark: "taper pipe",
+    spellings: &["mtp", "pipe", "taper", "model pipe", "model taper"],
+    naming: Naming::Inch,
+    meant: Meant::BySize,
     standard: "No standard: common practice",
     form: Form::TaperPipe,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::NotHeld,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::British,
     used_for: "Small steam fittings in models, where a full-size pipe thread would be too large.",
     threads: &MODEL_ROWS,
 };

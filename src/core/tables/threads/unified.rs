@@ -5,7 +5,10 @@
 
 use super::rows::{fraction, inch_pitch, mixed, noted, whole};
 use super::sources::{FREECAD, SCREW_THREAD_LIB};
-use super::{Form, System, SystemId, Thread};
+use super::{
+    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
+    Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread, metric,
+};
 use crate::tables::source::Source;
 use crate::units::Printed;
 
@@ -68,13 +71,42 @@ const fn uns(
     inch_pitch(SystemId::Uns, size, designation, diameter, threads_per_inch, sources)
 }
 
+/// The screw's minor diameter below the nut's, in pitches: an eighth of the sharp height.
+const SCREW_BELOW_NUT: f64 = 0.108_253_175_473_054_8;
+/// Three sixteenths of the sharp height, in pitches: what the tensile area takes off E/2.
+const TENSILE: f64 = 0.162_379_763_209_582_3;
+
+/// ASME B1.1: effective and nut's minor diameter to four places of an inch.
+pub(super) const FORM: Shape = Shape {
+    angle_degrees: 60.0,
+    depth: metric::THREE_QUARTER_HEIGHT,
+    rounding: Rounding::DiametersToPlacesInch(4),
+    basis: Basis::published("of ¾ H, 0.6495 p (ASME B1.1)"),
+    on_five_eighths_h: true,
+    minors: Minors::ScrewBelowNut { nut: metric::INTERNAL, below: SCREW_BELOW_NUT },
+    tensile: Tensile::BelowEffective(TENSILE),
+    crest: Finish::Flat,
+    root: Finish::Flat,
+    largest_hole: FormLimit::AsmeB11,
+    forming_taps: true,
+    cut_as: Form::IsoMetric,
+    any_size: AnySize::Word("unified", "Unified, 60°"),
+};
+
 pub(super) static UNC: System = System {
     id: SystemId::Unc,
     slug: "unc",
     name: "Unified coarse",
     mark: "UNC",
+    spellings: &["nc", "unified", "un", "coarse"],
+    naming: Naming::Unified,
+    meant: Meant::BySize,
     standard: "ASME B1.1-2003",
     form: Form::Unified,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::Unified,
+    clearance: ClearanceFamily::Unified,
+    heads: HeadFamily::Unified,
     used_for: "American machines and models, and British vehicles of the 1950s to 1970s.",
     threads: &UNC_ROWS,
 };
@@ -84,8 +116,15 @@ pub(super) static UNF: System = System {
     slug: "unf",
     name: "Unified fine",
     mark: "UNF",
+    spellings: &["nf", "unified", "un", "fine"],
+    naming: Naming::Unified,
+    meant: Meant::BySize,
     standard: "ASME B1.1-2003",
     form: Form::Unified,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::Unified,
+    clearance: ClearanceFamily::Unified,
+    heads: HeadFamily::Unified,
     used_for: "Finer American screws, and British vehicles of the 1950s to 1970s.",
     threads: &UNF_ROWS,
 };
@@ -95,8 +134,15 @@ pub(super) static UNEF: System = System {
     slug: "unef",
     name: "Unified extra fine",
     mark: "UNEF",
+    spellings: &["nef", "unified", "un", "extra fine"],
+    naming: Naming::Unified,
+    meant: Meant::BySize,
     standard: "ASME B1.1-2003",
     form: Form::Unified,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::Unified,
+    clearance: ClearanceFamily::Unified,
+    heads: HeadFamily::Unified,
     used_for: "Thin-walled American fittings, instruments and connectors.",
     threads: &UNEF_ROWS,
 };
@@ -106,8 +152,15 @@ pub(super) static UNS: System = System {
     slug: "uns",
     name: "Unified special",
     mark: "UNS",
+    spellings: &["ns", "unified", "un", "special"],
+    naming: Naming::Unified,
+    meant: Meant::BySize,
     standard: "ASME B1.1-2003",
     form: Form::Unified,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::Unified,
+    clearance: ClearanceFamily::Unified,
+    heads: HeadFamily::Unified,
     used_for: "Special pitches met in instruments, optical work and American models.",
     threads: &UNS_ROWS,
 };

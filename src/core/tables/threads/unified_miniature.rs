@@ -3,7 +3,10 @@
 //! An address is the name as the trade writes it: `0.80`, `00-90`.
 
 use super::rows::{inch_pitch, metric_pitch, noted};
-use super::{Form, System, SystemId, Thread};
+use super::{
+    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
+    Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread, metric,
+};
 use crate::tables::source::{Grade, Source};
 use crate::units::Printed;
 
@@ -42,13 +45,37 @@ const fn below_zero(
     noted(row, BELOW_ZERO)
 }
 
+/// ASME B1.10M: the nut's thread is 0.52 p deep and the screw's 0.6 p.
+pub(super) const FORM: Shape = Shape {
+    angle_degrees: 60.0,
+    depth: metric::THREE_QUARTER_HEIGHT,
+    rounding: Rounding::Nothing,
+    basis: Basis::published("of ¾ H, 0.6495 p"),
+    on_five_eighths_h: false,
+    minors: Minors::Apart { nut: 1.04, screw: 1.2 },
+    tensile: Tensile::BelowMajor(metric::TENSILE),
+    crest: Finish::Flat,
+    root: Finish::Round,
+    largest_hole: FormLimit::AsmeB110,
+    forming_taps: false,
+    cut_as: Form::UnifiedMiniature,
+    any_size: AnySize::As(Form::Miniature),
+};
+
 pub(super) static SYSTEM: System = System {
     id: SystemId::Unm,
     slug: "unm",
     name: "Unified miniature, with the sizes below No. 0",
     mark: "UNM",
+    spellings: &["unified", "un", "unified miniature", "miniature"],
+    naming: Naming::Unified,
+    meant: Meant::BySize,
     standard: "ASME B1.10M-2004",
-    form: Form::Miniature,
+    form: Form::UnifiedMiniature,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::NotHeld,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::Metric,
     used_for: "American watches, instruments and very small models.",
     threads: &ROWS,
 };

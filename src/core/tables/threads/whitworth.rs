@@ -4,7 +4,10 @@
 
 use super::rows::{fraction, inch_pitch, mixed, whole};
 use super::sources::{CLUB, FREECAD};
-use super::{Form, System, SystemId, Thread};
+use super::{
+    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
+    Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
+};
 use crate::tables::source::Source;
 use crate::units::Printed;
 
@@ -52,13 +55,40 @@ const fn bsb(
     inch_pitch(SystemId::Bsb, size, designation, diameter, 26.0, sources)
 }
 
+/// Depth of Whitworth thread in pitches (BS 84).
+pub(super) const DEPTH: f64 = 0.640_327;
+
+/// BS 84: depth to four places of an inch.
+pub(super) const FORM: Shape = Shape {
+    angle_degrees: 55.0,
+    depth: DEPTH,
+    rounding: Rounding::DepthToPlacesInch(4),
+    basis: Basis::published("of full thread depth, 0.6403 p (BS 84)"),
+    on_five_eighths_h: false,
+    minors: Minors::Alike,
+    tensile: Tensile::Mean,
+    crest: Finish::Round,
+    root: Finish::Round,
+    largest_hole: FormLimit::NotHeld,
+    forming_taps: false,
+    cut_as: Form::Whitworth,
+    any_size: AnySize::Word("whitworth", "Whitworth, 55°: BSW, BSF, ME"),
+};
+
 pub(super) static BSW: System = System {
     id: SystemId::Bsw,
     slug: "bsw",
     name: "British Standard Whitworth",
     mark: "BSW",
+    spellings: &["whit", "whitworth", "w"],
+    naming: Naming::Inch,
+    meant: Meant::BySize,
     standard: "BS 84:2007",
     form: Form::Whitworth,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::British,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::British,
     used_for: "Coarse screws in older British machines and castings, and in cast iron.",
     threads: &BSW_ROWS,
 };
@@ -68,8 +98,15 @@ pub(super) static BSF: System = System {
     slug: "bsf",
     name: "British Standard Fine",
     mark: "BSF",
+    spellings: &["fine"],
+    naming: Naming::Inch,
+    meant: Meant::BySize,
     standard: "BS 84:2007",
     form: Form::Whitworth,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::British,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::British,
     used_for: "Steel bolts and studs in older British machine tools, engines and vehicles.",
     threads: &BSF_ROWS,
 };
@@ -79,8 +116,15 @@ pub(super) static BSB: System = System {
     slug: "bsb",
     name: "British brass thread, 26 tpi at every size",
     mark: "BSB",
+    spellings: &["brass", "british standard brass"],
+    naming: Naming::Inch,
+    meant: Meant::BySize,
     standard: "No standard of its own: Whitworth form as BS 84",
     form: Form::Whitworth,
+    largest_hole: SizeLimit::OfForm,
+    lists: TappingLists::ModelEngineer,
+    clearance: ClearanceFamily::Rule,
+    heads: HeadFamily::British,
     used_for: "Brass tube, gas and steam fittings with thin walls.",
     threads: &BSB_ROWS,
 };

@@ -7,7 +7,7 @@ mod number;
 mod plain;
 
 pub use error::{FigureError, LengthError, Problem, Wanted};
-pub use number::{Dress, Number, mixed, take, take_mixed};
+pub use number::{Notation, Number, mixed, take, take_mixed};
 pub use plain::{one_of, plain, shown};
 
 use super::{Angle, Frequency, Length, degrees, in_mm, inch, mm, rpm};
@@ -28,7 +28,7 @@ const MOST_RPM: f64 = 200_000.0;
 pub enum Bare {
     /// Millimetres, as in the plan.
     Mm,
-    /// Nobody can tell: ask.
+    /// Not known: the unit has to be written.
     Ask,
 }
 
@@ -188,8 +188,8 @@ fn positive(text: &str) -> Result<(Number<'_>, &str), Problem> {
 
 /// The value if the comma marks thousands: `1,250` as 1250. `None` where it cannot.
 fn comma_as_thousands(number: Number<'_>) -> Option<f64> {
-    match number.dress {
-        Dress::Decimal { whole, decimals, comma: true }
+    match number.notation {
+        Notation::Decimal { whole, decimals, comma: true }
             if decimals.len() == 3 && !whole.starts_with('0') =>
         {
             format!("{whole}{decimals}").parse().ok()

@@ -9,7 +9,7 @@ const MOST_FRACTION_DIGITS: usize = 4;
 
 /// How a number was written.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Dress<'a> {
+pub enum Notation<'a> {
     /// Digits alone; leading zeros count, since `00` and `0` are two sizes.
     Whole(&'a str),
     /// Digits after a point or a comma.
@@ -33,21 +33,21 @@ pub struct Number<'a> {
     /// What it comes to.
     pub value: f64,
     /// How it was written.
-    pub dress: Dress<'a>,
+    pub notation: Notation<'a>,
 }
 
 impl Number<'_> {
     /// The number of digits after the point.
     pub fn places(&self) -> usize {
-        match self.dress {
-            Dress::Decimal { decimals, .. } => decimals.len(),
+        match self.notation {
+            Notation::Decimal { decimals, .. } => decimals.len(),
             _ => 0,
         }
     }
 
     /// Written as a fraction or a mixed number.
     pub fn is_vulgar(&self) -> bool {
-        matches!(self.dress, Dress::Fraction | Dress::Mixed)
+        matches!(self.notation, Notation::Fraction | Notation::Mixed)
     }
 }
 
@@ -58,9 +58,9 @@ pub fn take(text: &str) -> Option<(Number<'_>, &str)> {
         decimals(rest).filter(|part| !(whole.is_empty() && part.1))
     {
         let value = format!("0{whole}.{decimals}").parse().ok()?;
-        let dress = Dress::Decimal { whole, decimals, comma };
+        let notation = Notation::Decimal { whole, decimals, comma };
         return (whole.len() + decimals.len() <= MOST_DIGITS)
-            .then_some((Number { value, dress }, rest));
+            .then_some((Number { value, notation }, rest));
     }
     if whole.is_empty() || whole.len() > MOST_DIGITS {
         return None;
@@ -71,21 +71,23 @@ pub fn take(text: &str) -> Option<(Number<'_>, &str)> {
     {
         let denominator: f64 = below.parse().ok()?;
         let fits = whole.len().max(below.len()) <= MOST_FRACTION_DIGITS && denominator > 0.0;
-        return fits
-            .then_some((Number { value: value / denominator, dress: Dress::Fraction }, rest));
+        return fits.then_some((
+            Number { value: value / denominator, notation: Notation::Fraction },
+            rest,
+        ));
     }
     // "2." is 2, as long as the point ends the number.
     let rest = match rest.strip_prefix('.') {
         Some(after) if !after.starts_with(|next: char| next.is_ascii_digit()) => after,
         _ => rest,
     };
-    Some((Number { value, dress: Dress::Whole(whole) }, rest))
+    Some((Number { value, notation: Notation::Whole(whole) }, rest))
 }
 
 /// Like [`take`], and joins a whole number with the fraction behind it: `1 1/4`, `1-1/4`.
 pub fn take_mixed(text: &str) -> Option<(Number<'_>, &str)> {
     let (first, rest) = take(text)?;
-    if let Dress::Whole(_) = first.dress {
+    if let Notation::Whole(_) = first.notation {
         let behind = rest.trim_start();
         let behind = behind.strip_prefix('-').map_or(behind, str::trim_start);
         if behind.len() < rest.len()
@@ -100,11 +102,11 @@ pub fn take_mixed(text: &str) -> Option<(Number<'_>, &str)> {
 
 /// A whole number and a fraction below one as a mixed number; `None` for any other pair.
 pub fn mixed<'a>(whole: Number<'_>, fraction: Number<'_>) -> Option<Number<'a>> {
-    let fits = matches!(whole.dress, Dress::Whole(_))
-        && matches!(fraction.dress, Dress::Fraction)
+    let fits = matches!(whole.notation, Notation::Whole(_))
+        && matches!(fraction.notation, Notation::Fraction)
         && fraction.value > 0.0
         && fraction.value < 1.0;
-    fits.then_some(Number { value: whole.value + fraction.value, dress: Dress::Mixed })
+    fits.then_some(Number { value: whole.value + fraction.value, notation: Notation::Mixed })
 }
 
 /// Splits the digits off the front.

@@ -1,9 +1,7 @@
 //! What belongs to one work alone, as the page prints it: pecks, the hole to leave for a reamer, the
 //! countersink, the spot.
 
-use super::answer::{Answer as Figures, Pecks};
 use super::rows::{revolutions, span};
-use super::sink::Sink;
 use crate::cited;
 use crate::link::Link;
 use holewright_core::calc::countersink::RULES;
@@ -12,6 +10,8 @@ use holewright_core::calc::depth::Deep;
 use holewright_core::calc::oversize::likely;
 use holewright_core::calc::reaming::{Leave, Printed, Reaming};
 use holewright_core::calc::spotting::Spot;
+use holewright_core::calculators::speeds::Sink;
+use holewright_core::calculators::speeds::{self, Pecks};
 use holewright_core::tables::countersinks;
 use holewright_core::tables::drills::Drill;
 use holewright_core::tables::source::Grade;
@@ -95,7 +95,7 @@ pub(super) struct SpotShown {
 /// The most stops the page lists one by one.
 const MOST_LISTED: usize = 16;
 
-pub(super) fn pecks(figures: &Figures, pecks: &Pecks) -> PeckPlan {
+pub(super) fn pecks(figures: &speeds::Answer, pecks: &Pecks) -> PeckPlan {
     let size = |length| print::mm(length, 2);
     let listed: Vec<String> =
         pecks.stops.iter().take(MOST_LISTED).map(|stop| print::trimmed(in_mm(*stop), 2)).collect();
@@ -131,7 +131,7 @@ pub(super) fn pecks(figures: &Figures, pecks: &Pecks) -> PeckPlan {
     }
 }
 
-pub(super) fn reaming(figures: &Figures, found: &Reaming) -> ReamingShown {
+pub(super) fn reaming(figures: &speeds::Answer, found: &Reaming) -> ReamingShown {
     let reamer = figures.question.tool.diameter();
     let ways = [("By hand", &found.by_hand), ("In a machine", &found.by_machine)];
     ReamingShown {
@@ -182,7 +182,7 @@ fn allowance(reamer: Length, printed: &Printed) -> AllowanceRow {
     }
 }
 
-pub(super) fn sink(figures: &Figures, sink: &Sink) -> SinkShown {
+pub(super) fn sink(figures: &speeds::Answer, sink: &Sink) -> SinkShown {
     let [least, most] = sink.depth;
     let [small, large] = sink.head;
     let drilling = figures.basis.range;

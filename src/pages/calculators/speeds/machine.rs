@@ -1,13 +1,13 @@
 //! What to make of the machine, in a sentence or two.
 
-use super::answer::Answer as Figures;
 use super::rows::{metres, revolutions};
-use super::work::{Tool, Work};
 use holewright_core::calc::speed_choice::Reach;
+use holewright_core::calculators::speeds::{self};
+use holewright_core::calculators::speeds::{Tool, Work};
 use holewright_core::units::{in_metres_per_minute, in_rpm, print};
 
 /// What to do where no speed of the machine lies in the range.
-pub(super) fn machine(figures: &Figures) -> Option<String> {
+pub(super) fn machine(figures: &speeds::Answer) -> Option<String> {
     let set = figures.set?;
     let speed = print::trimmed(in_rpm(set.speed), 0);
     let edge = metres(set.surface);
@@ -30,7 +30,7 @@ pub(super) fn machine(figures: &Figures) -> Option<String> {
     })
 }
 
-const fn slow_words(figures: &Figures) -> &'static str {
+const fn slow_words(figures: &speeds::Answer) -> &'static str {
     match figures.question.work {
         Work::Drilling => {
             "Hold the drill short, feed it finely by feel and clear it often: a small drill breaks from force, not from turning slowly."
@@ -42,7 +42,7 @@ const fn slow_words(figures: &Figures) -> &'static str {
     }
 }
 
-fn fast_words(figures: &Figures) -> String {
+fn fast_words(figures: &speeds::Answer) -> String {
     let largest = figures.set.map_or_else(String::new, |set| print::mm(set.largest, 1));
     let name = figures.question.material.name;
     match figures.question.work {
@@ -63,7 +63,7 @@ fn fast_words(figures: &Figures) -> String {
 }
 
 /// What the ends of the machine's speeds mean in this metal, for the tools whose size sets the speed.
-pub(super) fn ends(figures: &Figures) -> Option<String> {
+pub(super) fn ends(figures: &speeds::Answer) -> Option<String> {
     let found = figures.ends?;
     let work = figures.question.work;
     if !matches!(work, Work::Drilling | Work::Reaming | Work::Tapping) {
@@ -87,7 +87,7 @@ pub(super) fn ends(figures: &Figures) -> Option<String> {
 }
 
 /// What it is the speed of, at the head of a line: `No. 46 drill`.
-pub(super) fn named(figures: &Figures) -> String {
+pub(super) fn named(figures: &speeds::Answer) -> String {
     let work = figures.question.work;
     match figures.question.tool {
         Tool::Drill(drill) if work == Work::Spotting => format!("Spot for {} drill", drill.label),
@@ -106,7 +106,7 @@ pub(super) fn named(figures: &Figures) -> String {
 }
 
 /// The range in revolutions, one figure where both ends are the same.
-pub(super) fn range(figures: &Figures) -> (String, Option<String>) {
+pub(super) fn range(figures: &speeds::Answer) -> (String, Option<String>) {
     let (low, high) = (revolutions(figures.low), revolutions(figures.high));
     let high = (high != low).then_some(high);
     (low, high)

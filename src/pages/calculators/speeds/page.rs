@@ -2,24 +2,26 @@
 
 use askama::Template;
 
-use super::answer::{Answer as Figures, Detail, TAP_LEAD};
 use super::details::{PeckPlan, ReamingShown, SinkShown, SpotShown};
-use super::drawer::with_drawer;
 use super::fields::form;
-use super::request::Request;
 use super::rows::{
     PrintedRow, SpeedRow, duration, feed, feed_rate, printed, revolutions, row, span, surface,
 };
-use super::work::{Tool, Work};
 use super::{details, machine};
-use crate::calculators::form::Form;
+use crate::calculators::drawer::with_drawer;
+use crate::calculators::form::{Form, answering, asking, refusing};
+use crate::calculators::{asked, json};
 use crate::cited::{self, Cited};
 use crate::figures::Both;
-use crate::layout::{Door, Frame};
+use crate::layout::Frame;
 use crate::link::Link;
 use crate::warnings::{WarningGroup, by_level};
-use crate::{Answer, FieldError, Visit};
+use crate::{Answer, FieldError, Visit, drawer};
+use holewright_core::asking::Asked;
 use holewright_core::calc::cutting_speed::{THUMB_GIVE, THUMB_SOURCE, thumb_feed};
+use holewright_core::calculators::speeds::{
+    self, DECLARATION, Detail, TAP_LEAD, Tool, Work, answer_to,
+};
 use holewright_core::plan::Level;
 use holewright_core::tables::materials::Family;
 use holewright_core::tables::reaming::flute_feed;
@@ -74,61 +76,58 @@ struct Shown {
 const PRACTICE: &str = "common practice, no source";
 
 /// The page.
-pub(crate) fn show(visit: &Visit<'_>) -> Answer {
-    let request = Request::of(visit.query.clone());
-    if request.asked.lacks(&["diameter"]) {
-        return Answer::html(200, &blank(visit, &request));
+pub(in crate::calculators) fn show(visit: &Visit<'_>) -> Answer {
+    let typed = asked(&DECLARATION, &visit.query);
+    if DECLARATION.only_asks(&typed) {
+        return Answer::html(200, &blank(visit, &typed));
     }
-    let (used, notice) = with_drawer(visit, &request);
-    match used.answer() {
-        Ok(figures) => {
-            let page = answered(visit, &used, &figures);
+    let (used, _, notice) = with_drawer(visit, &DECLARATION, &drawer::SPEEDS);
+    match answer_to(&used) {
+        Ok(found) => {
+            let page = answered(visit, &used, &found);
             let frame = page.frame.with_drawer(notice);
-            Answer::html(200, &SpeedsPage { frame, form: form(&request, &[]), ..page })
+            Answer::html(200, &SpeedsPage { frame, form: form(&typed, &[]), ..page })
         }
-        Err(errors) => Answer::html(422, &refused(visit, &request, errors)),
+        Err(errors) => Answer::html(422, &refused(visit, &typed, errors)),
     }
 }
 
-fn blank(visit: &Visit<'_>, request: &Request) -> SpeedsPage {
+fn blank(visit: &Visit<'_>, typed: &Asked) -> SpeedsPage {
     let description = "How fast to turn a drill, a reamer, a tap under power or a countersink: metal, diameter and the speeds of the machine.";
     SpeedsPage {
-        frame: Frame::new(visit, Door::Calculators, "Spindle speed", description),
-        heading: "Spindle speed".to_owned(),
+        frame: asking(visit, &DECLARATION, description),
+        heading: DECLARATION.title.to_owned(),
         errors: Vec::new(),
         answer: None,
-        form: form(request, &[]),
+        form: form(typed, &[]),
     }
 }
 
-fn refused(visit: &Visit<'_>, request: &Request, errors: Vec<FieldError>) -> SpeedsPage {
-    let description = "Something could not be used; everything typed is kept.";
+fn refused(visit: &Visit<'_>, typed: &Asked, errors: Vec<FieldError>) -> SpeedsPage {
     SpeedsPage {
-        frame: Frame::new(visit, Door::Calculators, "Error: spindle speed", description)
-            .of_a_mistake(),
-        form: form(request, &errors),
+        frame: refusing(visit, &DECLARATION),
+        form: form(typed, &errors),
         errors,
-        ..blank(visit, request)
+        ..blank(visit, typed)
     }
 }
 
-fn answered(visit: &Visit<'_>, request: &Request, figures: &Figures) -> SpeedsPage {
-    let shown = shown(request, figures);
-    let heading = format!("{} in {}", machine::named(figures), figures.question.material.name);
+fn answered(visit: &Visit<'_>, used: &Asked, found: &speeds::Answer) -> SpeedsPage {
+    let shown = shown(used, found);
+    let heading = format!("{} in {}", machine::named(found), found.question.material.name);
     let range = span(shown.low.clone(), shown.high.clone().unwrap_or_else(|| shown.low.clone()));
     let title = format!("{heading}: {range} rev/min");
     let description = format!("{heading}: {range} rev/min, from {}.", shown.surface);
-    let address = request.address("/calculators/speeds");
     SpeedsPage {
-        frame: Frame::at(visit.context, Door::Calculators, &address, &title, &description),
+        frame: answering(visit, &DECLARATION, used, [&title, &description]),
         heading,
         errors: Vec::new(),
         answer: Some(shown),
-        form: form(request, &[]),
+        form: form(used, &[]),
     }
 }
 
-fn shown(request: &Request, figures: &Figures) -> Shown {
+fn shown(used: &Asked, figures: &speeds::Answer) -> Shown {
     let asked = &figures.question;
     let (low, high) = machine::range(figures);
     let turning = figures.turning();
@@ -188,7 +187,7 @@ fn shown(request: &Request, figures: &Figures) -> Shown {
         spot,
         why_feed: why_feed(figures),
         warnings: warnings(figures),
-        json: request.address("/api/v1/calc/speeds"),
+        json: json(&DECLARATION, used),
     }
 }
 
@@ -202,7 +201,7 @@ fn thing(tool: Tool) -> Option<Link> {
 }
 
 /// What the time is reckoned over, and what it leaves out.
-fn time_words(figures: &Figures) -> Option<String> {
+fn time_words(figures: &speeds::Answer) -> Option<String> {
     let way = figures.way?;
     let depth = print::mm(way.depth, 2);
     let whole = print::mm(way.way, 2);
@@ -222,7 +221,7 @@ fn time_words(figures: &Figures) -> Option<String> {
 }
 
 /// What the feed goes by, and how to feed.
-fn why_feed(figures: &Figures) -> Vec<Cited> {
+fn why_feed(figures: &speeds::Answer) -> Vec<Cited> {
     let practice = |text: &str| Cited { text: text.to_owned(), source: PRACTICE.to_owned() };
     let from = |text: String| Cited {
         text,
@@ -266,7 +265,7 @@ fn why_feed(figures: &Figures) -> Vec<Cited> {
 }
 
 /// The rule of thumb for iron and steel beside the list.
-fn thumb(figures: &Figures) -> Option<Cited> {
+fn thumb(figures: &speeds::Answer) -> Option<Cited> {
     let ferrous = matches!(
         figures.question.material.family,
         Family::CastIron | Family::Steel | Family::Stainless
@@ -285,7 +284,7 @@ fn thumb(figures: &Figures) -> Option<Cited> {
 }
 
 /// What can hurt.
-fn warnings(figures: &Figures) -> Vec<WarningGroup> {
+fn warnings(figures: &speeds::Answer) -> Vec<WarningGroup> {
     let eyes = Cited {
         text: "Wear glasses. Clamp the work: a tool that catches spins it. No gloves, loose sleeves or rings near the spindle. Move swarf with a brush, never by hand or with an air line.".to_owned(),
         source: PRACTICE.to_owned(),

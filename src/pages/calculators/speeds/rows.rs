@@ -1,9 +1,9 @@
 //! The rows of the page's tables, and the small figures in them.
 
-use super::answer::{Answer as Figures, Feed, SpeedAtHand};
 use crate::cited;
 use holewright_core::calc::cutting_speed::{feet_per_minute, spindle_speed};
 use holewright_core::calc::speed_choice::Verdict;
+use holewright_core::calculators::speeds::{self, Feed, SpeedAtHand};
 use holewright_core::tables::materials::SpeedRange;
 use holewright_core::units::{
     Frequency, Time, Velocity, in_metres_per_minute, in_mm, in_rpm, in_seconds, print,
@@ -52,7 +52,7 @@ pub(super) fn row(found: &SpeedAtHand, lit: bool) -> SpeedRow {
 }
 
 /// A range as printed, and what it makes at the spindle as it stands, before any rule.
-pub(super) fn printed(figures: &Figures, range: &SpeedRange) -> PrintedRow {
+pub(super) fn printed(figures: &speeds::Answer, range: &SpeedRange) -> PrintedRow {
     let speed = |surface| revolutions(spindle_speed(surface, figures.diameter));
     PrintedRow {
         printed_as: range.printed_as,

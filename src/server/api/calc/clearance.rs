@@ -1,18 +1,15 @@
 //! The clearance hole of a screw.
 
-use axum::extract::RawQuery;
-use axum::http::HeaderMap;
-use axum::response::Response;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::ThreadName;
+use super::{Described, ThreadName};
 use crate::Error;
 use crate::api::drills::Drill;
-use crate::api::problem::{Always, NotUnderstood};
-use crate::api::{figures, reply};
+use crate::api::figures;
+use holewright_core::asking::Asked;
+use holewright_core::calculators::clearance;
 use holewright_core::tables::clearance::Row;
-use holewright_pages::calculators::clearance;
 
 /// The hole a screw passes through.
 #[derive(Debug, Serialize, ToSchema)]
@@ -92,31 +89,22 @@ struct PrintedHoles {
     source: String,
 }
 
-/// The hole a screw passes through, its drill, and what centres that are off ask for.
+/// The answer as it is described.
+pub(super) fn described() -> Described {
+    Described::of::<Clearance>(
+        "clearance_hole",
+        "The hole a screw passes through, its drill, and what centres that are off ask for.",
+        "The hole and its drill",
+    )
+}
+
+/// The answer.
 ///
 /// # Errors
-/// A field that makes no sense: 422.
-#[rustfmt::skip]
-#[utoipa::path(
-    get,
-    path = "/api/v1/calc/clearance",
-    operation_id = "clearance_hole",
-    tag = "calculators",
-    params(
-        ("thread" = Option<String>, Query, description = "The thread of the screw, in any usual spelling", example = "M12"),
-        ("diameter" = Option<String>, Query, description = "Diameter of the screw as measured; a bare number is mm", example = "12 mm"),
-        ("fit" = Option<String>, Query, description = "`close`, `medium` or `free`", example = "medium"),
-        ("upper_error" = Option<String>, Query, description = "How far the clearance hole's centre may be off; a bare number is mm", example = "0.2 mm"),
-        ("lower_error" = Option<String>, Query, description = "How far the tapped hole's centre may be off; a bare number is mm", example = "0.2 mm"),
-        ("series" = Option<String>, Query, description = "Drill series at hand, parted by commas: `number`, `letter`, `fraction`, `metric`", example = "number,metric"),
-        ("owned" = Option<String>, Query, description = "Drills at hand, `-` marks a range", example = "1-60, 1-6x0.1mm"),
-    ),
-    responses((status = 200, description = "The hole and its drill", body = Clearance), NotUnderstood, Always)
-)]
-pub async fn show(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Response, Error> {
-    let request = clearance::Request::read(query.as_deref().unwrap_or_default());
-    let found = request.answer().map_err(Error::Invalid)?;
-    reply::json(&headers, &Clearance::from(&found))
+/// A field that makes no sense.
+pub(super) fn answer(asked: &Asked) -> Result<impl Serialize, Error> {
+    let found = clearance::answer_to(asked).map_err(Error::Invalid)?;
+    Ok(Clearance::from(&found))
 }
 
 impl From<&clearance::Answer> for Clearance {

@@ -3,23 +3,20 @@
 mod details;
 mod machine;
 
-use axum::extract::RawQuery;
-use axum::http::HeaderMap;
-use axum::response::Response;
 use serde::Serialize;
 use utoipa::ToSchema;
 
 use details::{Pecks, Reaming, Sink, Spot};
 use machine::{AtHand, Ends, Way};
 
-use super::ThreadName;
+use super::{Described, ThreadName};
 use crate::Error;
 use crate::api::drills::Drill;
-use crate::api::problem::{Always, NotUnderstood};
-use crate::api::{figures, reply};
+use crate::api::figures;
+use holewright_core::asking::Asked;
 use holewright_core::calc::speed_choice::Reach;
+use holewright_core::calculators::speeds::{self, Detail, Tool};
 use holewright_core::tables::materials::SpeedRange;
-use holewright_pages::calculators::speeds::{self, Detail, Tool};
 
 /// How fast to turn a tool, and what follows from it.
 #[derive(Debug, Serialize, ToSchema)]
@@ -128,38 +125,22 @@ struct Feed {
     source: Option<String>,
 }
 
-/// How fast to turn a drill, a reamer, a tap under power, a countersink or a spotting drill.
+/// The answer as it is described.
+pub(super) fn described() -> Described {
+    Described::of::<Speeds>(
+        "spindle_speed",
+        "How fast to turn a drill, a reamer, a tap under power, a countersink or a spotting drill.",
+        "The speeds",
+    )
+}
+
+/// The answer.
 ///
 /// # Errors
-/// A field that makes no sense: 422.
-#[rustfmt::skip]
-#[utoipa::path(
-    get,
-    path = "/api/v1/calc/speeds",
-    operation_id = "spindle_speed",
-    tag = "calculators",
-    params(
-        ("material" = String, Query, description = "The metal, by any name or mark", example = "gunmetal"),
-        ("work" = Option<String>, Query, description = "`drilling`, `reaming`, `tapping`, `countersinking` or `spotting`", example = "drilling"),
-        ("diameter" = String, Query, description = "A drill by any name or size (when spotting, the one that follows); a reamer by its size; a tap by its thread or its diameter; a countersink by its screw's thread or the head's diameter", example = "No. 46"),
-        ("depth" = Option<String>, Query, description = "Depth at the full diameter, or length of full thread; a bare number is mm", example = "12 mm"),
-        ("tool_steel" = Option<String>, Query, description = "`hss` or `carbon`", example = "hss"),
-        ("point_angle" = Option<String>, Query, description = "Point angle of the drill, in degrees", example = "118"),
-        ("flutes" = Option<String>, Query, description = "Flutes of the reamer", example = "6"),
-        ("head" = Option<String>, Query, description = "Diameter of the screw's head as measured; a bare number is mm", example = "5.5 mm"),
-        ("hole_size" = Option<String>, Query, description = "Diameter of the hole that is countersunk; a bare number is mm", example = "3.4 mm"),
-        ("countersink_angle" = Option<String>, Query, description = "Angle of the countersink, in degrees", example = "90"),
-        ("series" = Option<String>, Query, description = "Drill series at hand, for the hole before reaming: a comma list of `number`, `letter`, `fraction`, `metric`", example = "number,metric"),
-        ("owned" = Option<String>, Query, description = "Drills at hand, for the hole before reaming", example = "1-60, 1-6x0.1mm"),
-        ("spindle_speeds" = Option<String>, Query, description = "Speeds the machine has, in revolutions a minute; `200-2000` for any between", example = "350, 500, 1000"),
-        ("spindle_max" = Option<String>, Query, description = "Fastest spindle speed, in revolutions a minute", example = "2000"),
-    ),
-    responses((status = 200, description = "The speeds", body = Speeds), NotUnderstood, Always)
-)]
-pub async fn show(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Response, Error> {
-    let request = speeds::Request::read(query.as_deref().unwrap_or_default());
-    let found = request.answer().map_err(Error::Invalid)?;
-    reply::json(&headers, &Speeds::from(&found))
+/// A field that makes no sense.
+pub(super) fn answer(asked: &Asked) -> Result<impl Serialize, Error> {
+    let found = speeds::answer_to(asked).map_err(Error::Invalid)?;
+    Ok(Speeds::from(&found))
 }
 
 impl From<&speeds::Answer> for Speeds {

@@ -1,19 +1,15 @@
 //! The tapping size of any thread.
 
-use axum::extract::RawQuery;
-use axum::http::HeaderMap;
-use axum::response::Response;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::ThreadName;
+use super::{Described, ThreadName};
 use crate::Error;
 use crate::api::drills::Drill;
-use crate::api::problem::{Always, NotUnderstood};
+use crate::api::figures;
 use crate::api::tapping::Candidate;
-use crate::api::{figures, reply};
-use holewright_core::calc::thread_form::engagement_basis;
-use holewright_pages::calculators::tapping;
+use holewright_core::asking::Asked;
+use holewright_core::calculators::tapping;
 
 /// The tapping size of any thread.
 #[derive(Debug, Serialize, ToSchema)]
@@ -42,7 +38,7 @@ struct Tapping {
     #[schema(required)]
     largest_hole_mm: Option<f64>,
     /// What every engagement_percent here is a percentage of.
-    engagement_basis: &'static str,
+    engagement_basis: String,
     /// The engagement asked for, and its hole.
     wanted: Wanted,
     /// The hole that was given; null where none was.
@@ -89,32 +85,22 @@ struct Left {
     below_least_minor: bool,
 }
 
-/// The tapping size of any thread: held in a table or not.
+/// The answer as it is described.
+pub(super) fn described() -> Described {
+    Described::of::<Tapping>(
+        "tapping_size",
+        "The tapping size of any thread: held in a table or not.",
+        "The hole and the drills",
+    )
+}
+
+/// The answer.
 ///
 /// # Errors
-/// A field that makes no sense: 422.
-#[rustfmt::skip]
-#[utoipa::path(
-    get,
-    path = "/api/v1/calc/tapping",
-    operation_id = "tapping_size",
-    tag = "calculators",
-    params(
-        ("thread" = Option<String>, Query, description = "A thread, in any usual spelling; it fills what is left out below", example = "5 BA"),
-        ("form" = Option<String>, Query, description = "Form of a thread no table holds: `metric`, `unified`, `whitworth`, `ba`, `pipe`, `cycle`, `miniature`", example = "ba"),
-        ("major" = Option<String>, Query, description = "Major diameter; a bare number is mm", example = "3.2 mm"),
-        ("pitch" = Option<String>, Query, description = "Pitch in mm, or threads per inch", example = "0.59 mm"),
-        ("hole" = Option<String>, Query, description = "A hole to judge: a drill by any name, or a size", example = "No. 36"),
-        ("engagement" = Option<String>, Query, description = "Engagement wanted, as a percentage of the full thread", example = "70"),
-        ("series" = Option<String>, Query, description = "Drill series at hand, parted by commas: `number`, `letter`, `fraction`, `metric`", example = "number,metric"),
-        ("owned" = Option<String>, Query, description = "Drills at hand, `-` marks a range", example = "1-60, 1-6x0.1mm"),
-    ),
-    responses((status = 200, description = "The hole and the drills", body = Tapping), NotUnderstood, Always)
-)]
-pub async fn show(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Response, Error> {
-    let request = tapping::Request::read(query.as_deref().unwrap_or_default());
-    let found = request.answer().map_err(Error::Invalid)?;
-    reply::json(&headers, &Tapping::from(&found))
+/// A field that makes no sense.
+pub(super) fn answer(asked: &Asked) -> Result<impl Serialize, Error> {
+    let found = tapping::answer_to(asked).map_err(Error::Invalid)?;
+    Ok(Tapping::from(&found))
 }
 
 impl From<&tapping::Answer> for Tapping {
@@ -132,7 +118,7 @@ impl From<&tapping::Answer> for Tapping {
             thread_depth_mm: figures::mm(geometry.thread_depth),
             thread_angle_deg: figures::degrees(geometry.thread_angle),
             largest_hole_mm: subject.largest_hole.map(|limit| figures::mm(limit.diameter)),
-            engagement_basis: engagement_basis(subject.form),
+            engagement_basis: subject.basis().to_string(),
             wanted: Wanted {
                 engagement_percent: figures::percent(found.wanted_percent),
                 engagement_of_five_eighths_h_percent: found

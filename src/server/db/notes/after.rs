@@ -1,9 +1,9 @@
-//! What befalls a note that is shown: corrections, verdicts, reports of danger, withdrawal.
+//! What happens to a note once it is shown: corrections, verdicts, reports of danger, withdrawal.
 
 use sqlx::{Sqlite, Transaction};
 
-use super::decide::Reading;
-use super::{Error, Words, standing, text};
+use super::decide::Reviewed;
+use super::{Error, Words, current, text};
 use crate::auth::{MemberId, SignedIn};
 use crate::clock::UnixSeconds;
 use crate::db::{Database, acts};
@@ -36,16 +36,16 @@ pub struct Verdict {
 /// The rules are against it, another wording is shown meanwhile, or the database cannot be written.
 pub async fn correct(
     database: &Database,
-    reading: Reading<'_>,
+    reviewed: Reviewed<'_>,
     correction: &str,
     words: &Words,
 ) -> Result<(), Error> {
-    let Reading { note: NoteId(note), version: VersionId(version), by, now } = reading;
+    let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
     let MemberId(member) = by.id;
     let mut transaction = database.write().await?;
-    let stood = standing::read(&mut transaction, reading.note, by).await?;
-    let after = stood.check(Act::Correct, by)?;
-    if stood.shown != Some(version) {
+    let current = current::read(&mut transaction, reviewed.note, by).await?;
+    let after = current.check(Act::Correct, by)?;
+    if current.shown != Some(version) {
         return Err(Error::OutOfDate);
     }
     let same = sqlx::query_scalar!(
@@ -74,7 +74,7 @@ pub async fn correct(
     if !after.is_hidden {
         text::put(&mut transaction, note, words).await?;
     }
-    record(&mut transaction, reading.note, by, now, ("note-corrected", correction)).await?;
+    record(&mut transaction, reviewed.note, by, now, ("note-corrected", correction)).await?;
     transaction.commit().await?;
     Ok(())
 }
@@ -92,7 +92,7 @@ pub async fn withdraw(
 ) -> Result<(), Error> {
     let NoteId(id) = note;
     let mut transaction = database.write().await?;
-    standing::read(&mut transaction, note, by).await?.check(Act::Withdraw, by)?;
+    current::read(&mut transaction, note, by).await?.check(Act::Withdraw, by)?;
     sqlx::query!("UPDATE note SET withdrawn_at = ?, withdrawn_why = ? WHERE id = ?", now, why, id)
         .execute(&mut *transaction)
         .await?;
@@ -103,7 +103,7 @@ pub async fn withdraw(
     .execute(&mut *transaction)
     .await?;
     settle_reports(&mut transaction, now, by, id).await?;
-    text::take(&mut transaction, id).await?;
+    text::remove(&mut transaction, id).await?;
     record(&mut transaction, note, by, now, ("note-withdrawn", why)).await?;
     transaction.commit().await?;
     Ok(())
@@ -122,7 +122,7 @@ pub async fn report(
 ) -> Result<(), Error> {
     let (NoteId(id), MemberId(member)) = (note, by.id);
     let mut transaction = database.write().await?;
-    standing::read(&mut transaction, note, by).await?.check(Act::Report, by)?;
+    current::read(&mut transaction, note, by).await?.check(Act::Report, by)?;
     let same = sqlx::query_scalar!(
         r#"SELECT EXISTS (SELECT 1 FROM safety_report
              WHERE note_id = ? AND member_id = ? AND text = ? AND settled_at IS NULL) AS "same!: bool""#,
@@ -147,7 +147,7 @@ pub async fn report(
     sqlx::query!("UPDATE note SET hidden_at = coalesce(hidden_at, ?) WHERE id = ?", now, id)
         .execute(&mut *transaction)
         .await?;
-    text::take(&mut transaction, id).await?;
+    text::remove(&mut transaction, id).await?;
     record(&mut transaction, note, by, now, ("note-reported", danger)).await?;
     transaction.commit().await?;
     Ok(())
@@ -157,12 +157,16 @@ pub async fn report(
 ///
 /// # Errors
 /// As [`correct`].
-pub async fn settle(database: &Database, reading: Reading<'_>, words: &Words) -> Result<(), Error> {
-    let Reading { note: NoteId(note), version: VersionId(version), by, now } = reading;
+pub async fn settle(
+    database: &Database,
+    reviewed: Reviewed<'_>,
+    words: &Words,
+) -> Result<(), Error> {
+    let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
     let mut transaction = database.write().await?;
-    let stood = standing::read(&mut transaction, reading.note, by).await?;
-    stood.check(Act::Settle, by)?;
-    if stood.shown != Some(version) {
+    let current = current::read(&mut transaction, reviewed.note, by).await?;
+    current.check(Act::Settle, by)?;
+    if current.shown != Some(version) {
         return Err(Error::OutOfDate);
     }
     sqlx::query!("UPDATE note SET hidden_at = NULL WHERE id = ?", note)
@@ -170,7 +174,7 @@ pub async fn settle(database: &Database, reading: Reading<'_>, words: &Words) ->
         .await?;
     settle_reports(&mut transaction, now, by, note).await?;
     text::put(&mut transaction, note, words).await?;
-    record(&mut transaction, reading.note, by, now, ("note-report-settled", "")).await?;
+    record(&mut transaction, reviewed.note, by, now, ("note-report-settled", "")).await?;
     transaction.commit().await?;
     Ok(())
 }
@@ -189,7 +193,7 @@ pub async fn judge(
     let (NoteId(id), MemberId(member)) = (note, by.id);
     let worked = verdict.found == Found::Worked;
     let mut transaction = database.write().await?;
-    standing::read(&mut transaction, note, by).await?.check(Act::Judge, by)?;
+    current::read(&mut transaction, note, by).await?.check(Act::Judge, by)?;
     let changed = sqlx::query!(
         "INSERT INTO verdict (note_id, member_id, worked, metal, size, made_at)
          VALUES (?, ?, ?, ?, ?, ?)

@@ -1,6 +1,7 @@
-//! What the queue decides about a waiting wording. Two who decide at once: one wins, the other is told.
+//! What a moderator or inspector decides about a waiting wording. If two decide at once, the first counts
+//! and the second is told so.
 
-use super::{Error, Words, standing, text};
+use super::{Error, Words, current, text};
 use crate::auth::{MemberId, SignedIn};
 use crate::clock::UnixSeconds;
 use crate::db::{Database, acts};
@@ -9,7 +10,7 @@ use crate::notes::{NoteId, VersionId};
 
 /// The wording that was read, and by whom.
 #[derive(Clone, Copy, Debug)]
-pub struct Reading<'a> {
+pub struct Reviewed<'a> {
     /// The note.
     pub note: NoteId,
     /// The wording.
@@ -24,13 +25,13 @@ pub struct Reading<'a> {
 ///
 /// # Errors
 /// The rules are against it, it was decided or taken back meanwhile, or the database cannot be written.
-pub async fn pass(database: &Database, reading: Reading<'_>, words: &Words) -> Result<(), Error> {
-    let Reading { note: NoteId(note), version: VersionId(version), by, now } = reading;
+pub async fn pass(database: &Database, reviewed: Reviewed<'_>, words: &Words) -> Result<(), Error> {
+    let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
     let MemberId(member) = by.id;
     let mut transaction = database.write().await?;
-    let stood = standing::read(&mut transaction, reading.note, by).await?;
-    let after = stood.check(Act::Pass, by)?;
-    if stood.on_its_way != Some(version) {
+    let current = current::read(&mut transaction, reviewed.note, by).await?;
+    let after = current.check(Act::Pass, by)?;
+    if current.on_its_way != Some(version) {
         return Err(Error::OutOfDate);
     }
     sqlx::query!(
@@ -59,7 +60,7 @@ pub async fn pass(database: &Database, reading: Reading<'_>, words: &Words) -> R
     if !after.is_hidden {
         text::put(&mut transaction, note, words).await?;
     }
-    let detail = if stood.is_own() { "their own note: nobody else could decide" } else { "" };
+    let detail = if current.is_own() { "their own note: nobody else could decide" } else { "" };
     let by = Some((by.id, by.name.as_str()));
     acts::record(&mut transaction, now, by, "note-shown", &format!("note/{note}"), detail).await?;
     transaction.commit().await?;
@@ -72,32 +73,32 @@ pub async fn pass(database: &Database, reading: Reading<'_>, words: &Words) -> R
 /// As [`pass`].
 pub async fn ask_for_change(
     database: &Database,
-    reading: Reading<'_>,
+    reviewed: Reviewed<'_>,
     what: &str,
 ) -> Result<(), Error> {
-    send_back(database, reading, (Act::AskForChange, "draft", "note-change-asked"), what).await
+    send_back(database, reviewed, (Act::AskForChange, "draft", "note-change-asked"), what).await
 }
 
 /// Does not take the wording, with the reason.
 ///
 /// # Errors
 /// As [`pass`].
-pub async fn decline(database: &Database, reading: Reading<'_>, why: &str) -> Result<(), Error> {
-    send_back(database, reading, (Act::Decline, "declined", "note-declined"), why).await
+pub async fn decline(database: &Database, reviewed: Reviewed<'_>, why: &str) -> Result<(), Error> {
+    send_back(database, reviewed, (Act::Decline, "declined", "note-declined"), why).await
 }
 
 async fn send_back(
     database: &Database,
-    reading: Reading<'_>,
+    reviewed: Reviewed<'_>,
     (act, state, what): (Act, &str, &'static str),
     reason: &str,
 ) -> Result<(), Error> {
-    let Reading { note: NoteId(note), version: VersionId(version), by, now } = reading;
+    let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
     let MemberId(member) = by.id;
     let mut transaction = database.write().await?;
-    let stood = standing::read(&mut transaction, reading.note, by).await?;
-    stood.check(act, by)?;
-    if stood.on_its_way != Some(version) {
+    let current = current::read(&mut transaction, reviewed.note, by).await?;
+    current.check(act, by)?;
+    if current.on_its_way != Some(version) {
         return Err(Error::OutOfDate);
     }
     let changed = sqlx::query!(

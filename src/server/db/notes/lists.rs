@@ -3,11 +3,12 @@
 use serde::Deserialize;
 
 use super::Error;
-use super::standing::subject;
+use super::current::subject;
+use super::wordings::{Entry, things};
 use crate::clock::UnixSeconds;
 use crate::db::Database;
-use crate::notes::belongs::Thing;
-use crate::notes::wording::{Done, Wording};
+use crate::notes::fields::Done;
+use crate::notes::wording::Wording;
 
 /// One shown note.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -109,17 +110,12 @@ pub async fn shown(
 
 /// One note as the view has it.
 #[derive(Debug, Deserialize)]
-struct Row {
+struct ShownRow {
     id: i64,
     title: String,
     text: String,
-    metal: String,
-    thread: String,
-    drill: String,
-    depth: String,
-    lubricant: String,
-    speed: String,
-    machine: String,
+    #[serde(flatten)]
+    done: Done,
     is_pressure: i64,
     author: Option<String>,
     made_at: UnixSeconds,
@@ -131,17 +127,10 @@ struct Row {
     things: Vec<Entry>,
 }
 
-/// A thing as the database names it.
-#[derive(Debug, Deserialize)]
-pub(super) struct Entry {
-    id: String,
-    title: String,
-}
-
 /// Reads the view's JSON. The database wrote it, so it can only fail where the view and this struct
 /// have parted; the log then says so.
 pub(in crate::db) fn read(json: &str) -> Option<Listed> {
-    let row: Row = serde_json::from_str(json)
+    let row: ShownRow = serde_json::from_str(json)
         .inspect_err(|error| tracing::error!(%error, "a shown note cannot be read"))
         .ok()?;
     Some(Listed {
@@ -149,15 +138,7 @@ pub(in crate::db) fn read(json: &str) -> Option<Listed> {
         wording: Wording {
             title: row.title,
             text: row.text,
-            done: Done {
-                metal: row.metal,
-                thread: row.thread,
-                drill: row.drill,
-                depth: row.depth,
-                lubricant: row.lubricant,
-                speed: row.speed,
-                machine: row.machine,
-            },
+            done: row.done,
             subject: subject(row.is_pressure != 0),
             things: things(row.things),
         },
@@ -169,15 +150,4 @@ pub(in crate::db) fn read(json: &str) -> Option<Listed> {
         did_not: row.did_not,
         corrections: row.corrections,
     })
-}
-
-/// The things of a wording, in the order of their addresses, by their names in the tables; one that
-/// has left them keeps its old name.
-pub(super) fn things(entries: Vec<Entry>) -> Vec<Thing> {
-    let thing = |entry: Entry| {
-        crate::notes::belongs::at(&entry.id).unwrap_or(Thing { id: entry.id, title: entry.title })
-    };
-    let mut things: Vec<Thing> = entries.into_iter().map(thing).collect();
-    things.sort_by(|one, other| one.id.cmp(&other.id));
-    things
 }

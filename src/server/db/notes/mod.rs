@@ -1,7 +1,8 @@
 //! The shop notes in the database.
 //!
 //! - [`write`](mod@write): a wording kept on its author's desk or sent in; [`decide`]: what the queue
-//!   decides; [`after`]: what befalls a shown note.
+//!   decides; [`after`]: what happens to a note once it is shown.
+//! - `wordings`: the rows of the wordings, where the SQL names the fields of a note.
 //! - [`read`]: one note with all its wordings; [`lists`]: the shown notes; [`search`]: by their words;
 //!   [`queue`]: what waits, and what became of a member's notes; [`inspectors`]: who could pass what
 //!   speaks of pressure.
@@ -9,6 +10,7 @@
 //! Every write checks the rules of [`crate::notes::state`] inside its own transaction.
 
 pub mod after;
+mod current;
 pub mod decide;
 mod error;
 pub mod inspectors;
@@ -16,8 +18,8 @@ pub mod lists;
 pub mod queue;
 pub mod read;
 pub mod search;
-mod standing;
 mod text;
+pub(super) mod wordings;
 pub mod write;
 
 pub use error::Error;

@@ -4,17 +4,18 @@ use sqlx::{Sqlite, Transaction};
 
 use super::Error;
 use super::after::{Found, Verdict};
-use super::lists::{Correction, things};
-use super::standing::subject;
+use super::current::subject;
+use super::lists::Correction;
+use super::wordings::{self, WordingRow};
 use crate::auth::MemberId;
 use crate::clock::UnixSeconds;
 use crate::db::Database;
-use crate::notes::wording::{Done, Wording};
+use crate::notes::wording::Wording;
 use crate::notes::{NoteId, VersionId};
 
 /// Where a wording stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum State {
+pub enum WordingState {
     /// On its author's desk.
     Draft,
     /// In the queue.
@@ -27,7 +28,7 @@ pub enum State {
     Declined,
 }
 
-impl State {
+impl WordingState {
     /// The word in the database.
     fn read(word: &str) -> Self {
         match word {
@@ -46,7 +47,7 @@ pub struct Version {
     /// Number.
     pub id: VersionId,
     /// Where it stands.
-    pub state: State,
+    pub state: WordingState,
     /// The wording.
     pub wording: Wording,
     /// When it was last saved or sent in.
@@ -103,14 +104,14 @@ pub struct Judged {
 impl Note {
     /// The wording in one of the states a note has at most one of.
     #[must_use]
-    pub fn in_state(&self, state: State) -> Option<&Version> {
+    pub fn in_state(&self, state: WordingState) -> Option<&Version> {
         self.versions.iter().rev().find(|version| version.state == state)
     }
 
     /// The wording on its way: on the desk or in the queue.
     #[must_use]
     pub fn on_its_way(&self) -> Option<&Version> {
-        self.in_state(State::Draft).or_else(|| self.in_state(State::Waiting))
+        self.in_state(WordingState::Draft).or_else(|| self.in_state(WordingState::Waiting))
     }
 
     /// The corrections of the shown wording, newest first.
@@ -191,42 +192,24 @@ pub async fn note(database: &Database, id: NoteId) -> Result<Option<Note>, Error
 /// Every wording of a note, oldest first.
 pub(super) async fn versions(
     transaction: &mut Transaction<'_, Sqlite>,
-    NoteId(note): NoteId,
+    note: NoteId,
 ) -> Result<Vec<Version>, Error> {
-    let rows = sqlx::query!(
-        r#"SELECT id, state, is_pressure AS "is_pressure: bool", title, text, metal, thread, drill,
-             depth, lubricant, speed, machine, saved_at, decided_at, reason,
-             (SELECT json_group_array(json_object('id', entry.id, 'title', entry.title))
-              FROM note_entry JOIN reference_entry AS entry ON entry.id = note_entry.entry_id
-              WHERE note_entry.version_id = note_version.id) AS "things!: String"
-           FROM note_version WHERE note_id = ? ORDER BY id"#,
-        note
-    )
-    .fetch_all(&mut **transaction)
-    .await?;
-    Ok(rows
-        .into_iter()
-        .map(|row| Version {
+    let rows = wordings::of_note(transaction, note).await?;
+    let version = |row: WordingRow| {
+        Ok(Version {
             id: VersionId(row.id),
-            state: State::read(&row.state),
+            state: WordingState::read(&row.state),
             wording: Wording {
+                done: row.done()?,
+                subject: subject(row.is_pressure),
+                things: row.things()?,
                 title: row.title,
                 text: row.text,
-                done: Done {
-                    metal: row.metal,
-                    thread: row.thread,
-                    drill: row.drill,
-                    depth: row.depth,
-                    lubricant: row.lubricant,
-                    speed: row.speed,
-                    machine: row.machine,
-                },
-                subject: subject(row.is_pressure),
-                things: things(serde_json::from_str(&row.things).unwrap_or_default()),
             },
             saved_at: row.saved_at,
             decided_at: row.decided_at,
             reason: row.reason,
         })
-        .collect())
+    };
+    rows.into_iter().map(version).collect()
 }

@@ -26,8 +26,8 @@ impl Words {
         }
         text.push_str(&markdown::plain(&wording.text));
         let things = wording.things.iter().map(|thing| thing.title.as_str());
-        let lines = wording.done.lines();
-        let done: Vec<&str> = lines.iter().map(|(_, typed)| *typed).chain(things).collect();
+        let done = wording.done.filled().map(|(_, typed)| typed);
+        let done: Vec<&str> = done.chain(things).collect();
         Self { title: wording.title.clone(), text, done: done.join(" · ") }
     }
 }
@@ -38,7 +38,7 @@ pub(super) async fn put(
     note: i64,
     words: &Words,
 ) -> Result<(), Error> {
-    take(transaction, note).await?;
+    remove(transaction, note).await?;
     sqlx::query!(
         "INSERT INTO note_text (rowid, title, text, done, marks)
          SELECT id, ?2, ?3, ?4, marks FROM note_mark WHERE id = ?1",
@@ -67,7 +67,7 @@ pub(super) async fn mark(
 }
 
 /// The note is found by no words.
-pub(super) async fn take(
+pub(super) async fn remove(
     transaction: &mut Transaction<'_, Sqlite>,
     note: i64,
 ) -> Result<(), Error> {

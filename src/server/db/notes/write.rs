@@ -2,11 +2,11 @@
 
 use sqlx::{Sqlite, Transaction};
 
-use super::{Error, read, standing};
+use super::{Error, current, read, wordings};
 use crate::auth::{MemberId, SignedIn};
 use crate::clock::UnixSeconds;
 use crate::db::{Database, acts};
-use crate::notes::state::{Act, OnItsWay, Refused, Subject};
+use crate::notes::state::{Act, OnItsWay, Refused};
 use crate::notes::wording::{Aim, Wording};
 use crate::notes::{NoteId, VersionId};
 
@@ -77,18 +77,18 @@ async fn put(
     note: NoteId,
     (wording, aim): (&Wording, Aim),
 ) -> Result<(), Error> {
-    let stood = standing::read(transaction, note, by).await?;
+    let current = current::read(transaction, note, by).await?;
     let act = match aim {
         Aim::Draft => Act::Save,
         Aim::SendIn => Act::SendIn(wording.subject),
     };
-    stood.check(act, by)?;
+    current.check(act, by)?;
     if is_there_already(transaction, note, wording, aim).await? {
         return Ok(());
     }
-    match (stood.standing.on_its_way, stood.on_its_way) {
+    match (current.state.on_its_way, current.on_its_way) {
         (Some(OnItsWay::Draft), Some(version)) => {
-            change(transaction, now, VersionId(version), wording, aim).await?;
+            wordings::write(transaction, now, VersionId(version), (wording, state(aim))).await?;
         }
         // Somebody may be reading the waiting one: it goes, and what comes has another number, so
         // that nobody decides about what they did not read.
@@ -118,8 +118,10 @@ async fn is_there_already(
     let versions = read::versions(transaction, note).await?;
     Ok(versions.last().is_some_and(|newest| {
         let stands = match aim {
-            Aim::Draft => matches!(newest.state, read::State::Draft | read::State::Shown),
-            Aim::SendIn => newest.state != read::State::Draft,
+            Aim::Draft => {
+                matches!(newest.state, read::WordingState::Draft | read::WordingState::Shown)
+            }
+            Aim::SendIn => newest.state != read::WordingState::Draft,
         };
         stands && newest.wording == *wording
     }))
@@ -140,58 +142,13 @@ async fn insert(
     )
     .fetch_one(&mut **transaction)
     .await?;
-    change(transaction, now, VersionId(id), wording, aim).await
+    wordings::write(transaction, now, VersionId(id), (wording, state(aim))).await
 }
 
-/// Writes the wording into a version on its author's desk.
-async fn change(
-    transaction: &mut Transaction<'_, Sqlite>,
-    now: UnixSeconds,
-    VersionId(version): VersionId,
-    wording: &Wording,
-    aim: Aim,
-) -> Result<(), Error> {
-    let state = match aim {
+/// Where the wording then stands, as the database has it.
+const fn state(aim: Aim) -> &'static str {
+    match aim {
         Aim::Draft => "draft",
         Aim::SendIn => "waiting",
-    };
-    let is_pressure = wording.subject == Subject::Pressure;
-    let done = &wording.done;
-    // What a moderator asked for stays on the desk until the note is sent in again. A clock that was
-    // put back must not make the text unwritable.
-    sqlx::query!(
-        "UPDATE note_version
-         SET state = ?1, is_pressure = ?2, title = ?3, text = ?4, metal = ?5, thread = ?6, drill = ?7,
-             depth = ?8, lubricant = ?9, speed = ?10, machine = ?11, saved_at = max(made_at, ?12),
-             reason = CASE WHEN ?1 = 'draft' THEN reason ELSE '' END
-         WHERE id = ?13 AND state = 'draft'",
-        state,
-        is_pressure,
-        wording.title,
-        wording.text,
-        done.metal,
-        done.thread,
-        done.drill,
-        done.depth,
-        done.lubricant,
-        done.speed,
-        done.machine,
-        now,
-        version
-    )
-    .execute(&mut **transaction)
-    .await?;
-    sqlx::query!("DELETE FROM note_entry WHERE version_id = ?", version)
-        .execute(&mut **transaction)
-        .await?;
-    for thing in &wording.things {
-        sqlx::query!(
-            "INSERT INTO note_entry (version_id, entry_id) SELECT ?, id FROM reference_entry WHERE id = ?",
-            version,
-            thing.id
-        )
-        .execute(&mut **transaction)
-        .await?;
     }
-    Ok(())
 }

@@ -18,6 +18,14 @@ pub struct Limits {
     pub least: u64,
 }
 
+impl Limits {
+    /// The same for a route that takes so many bytes; where it names none, as everywhere.
+    #[must_use]
+    pub fn taking(self, bytes: Option<u64>) -> Self {
+        Self { bytes: bytes.unwrap_or(self.bytes), ..self }
+    }
+}
+
 impl Default for Limits {
     /// 20 s and 500 bytes a second are also what Apache's `mod_reqtimeout` asks of a body.
     fn default() -> Self {

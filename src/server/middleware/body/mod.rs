@@ -5,62 +5,28 @@
 
 mod limits;
 mod measured;
+mod refusal;
 
 use std::sync::Arc;
 
 use axum::body::{Body, HttpBody};
 use axum::extract::{Request, State};
+use axum::http::HeaderValue;
 use axum::http::header::{CONNECTION, CONTENT_ENCODING, CONTENT_TYPE};
-use axum::http::{HeaderValue, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
+use crate::place::Place;
 use crate::{App, Error};
 use measured::{Finding, Measured};
 
 pub use limits::Limits;
-
-/// Why a body is not taken.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum Refusal {
-    /// More bytes than are taken.
-    #[error("what was sent is too large")]
-    TooLarge,
-    /// It came in too many pieces for its size.
-    #[error("what was sent comes in too many small pieces")]
-    TooManyPieces,
-    /// More form fields than any form has.
-    #[error("too many fields were sent")]
-    TooManyFields,
-    /// It must be sent as it is.
-    #[error("what was sent is compressed; send it as it is")]
-    Compressed,
-    /// Too few bytes in too long a time.
-    #[error("what was sent comes too slowly")]
-    TooSlow,
-    /// It broke off, or is not framed as HTTP asks.
-    #[error("what was sent is not complete")]
-    Broken,
-}
-
-impl Refusal {
-    /// The HTTP status.
-    #[must_use]
-    pub const fn status(self) -> StatusCode {
-        match self {
-            Self::TooLarge => StatusCode::PAYLOAD_TOO_LARGE,
-            Self::TooSlow => StatusCode::REQUEST_TIMEOUT,
-            Self::TooManyPieces | Self::TooManyFields | Self::Compressed | Self::Broken => {
-                StatusCode::BAD_REQUEST
-            }
-        }
-    }
-}
+pub use refusal::Refusal;
 
 /// Lets the request through with its body measured. If the body turns out to break a limit, that
 /// is the answer, whatever the handler made of it.
 pub async fn limit(State(app): State<Arc<App>>, request: Request, next: Next) -> Response {
-    let limits = app.limits.body;
+    let limits = app.limits.body.taking(Place::of(&request).takes());
     if let Err(refusal) = check_head(&request, limits) {
         return refuse(refusal);
     }

@@ -83,14 +83,14 @@ pub async fn form(
     Path(token): Path<String>,
 ) -> Result<Response, Error> {
     let (_, joining) = slip(&app, &token).await?;
-    show(&app, &token, joining, "", Chosen::nothing()?, Vec::new())
+    form_with(&app, &token, joining, "", Chosen::nothing()?, Vec::new())
 }
 
 /// Makes the member and signs them in.
 ///
 /// # Errors
 /// The slip is spent, the cores are busy, or the database fails.
-pub async fn take(
+pub async fn join(
     State(app): State<Arc<App>>,
     Path(token): Path<String>,
     asker: Asker,
@@ -104,7 +104,7 @@ pub async fn take(
     errors.extend(named.as_ref().err().map(|error| FieldError::new("name", error.to_string())));
     errors.extend(chosen.judge(typed, &app));
     let (Ok(name), true) = (named, errors.is_empty()) else {
-        return show(&app, &token, joining, typed, chosen, errors);
+        return form_with(&app, &token, joining, typed, chosen, errors);
     };
     let password_hash = app.passwords.hash(chosen.password()).await?;
     let session_token = Token::new()?;
@@ -115,7 +115,7 @@ pub async fn take(
         Joined::Spent => Err(Error::SpentSlip),
         Joined::NameTaken => {
             let words = "Another member has this name, or one that looks the same. Add a letter or a second name.";
-            show(&app, &token, joining, typed, chosen, vec![FieldError::new("name", words)])
+            form_with(&app, &token, joining, typed, chosen, vec![FieldError::new("name", words)])
         }
     }
 }
@@ -126,7 +126,7 @@ async fn slip(app: &App, token: &str) -> Result<(TokenHash, Joining), Error> {
     Ok((hash, slip.ok_or(Error::SpentSlip)?))
 }
 
-fn show(
+fn form_with(
     app: &App,
     token: &str,
     joining: Joining,
@@ -148,7 +148,7 @@ fn show(
         button: "Join",
         errors,
     };
-    page::show(page::status(&page.errors), &page)
+    page::respond(page::status(&page.errors), &page)
 }
 
 fn words(rights: Rights) -> Vec<String> {

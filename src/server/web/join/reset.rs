@@ -25,7 +25,7 @@ pub async fn form(
     Path(token): Path<String>,
 ) -> Result<Response, Error> {
     let (_, resetting) = slip(&app, &token).await?;
-    show(&app, &token, &resetting, Chosen::nothing()?, Vec::new())
+    form_with(&app, &token, &resetting, Chosen::nothing()?, Vec::new())
 }
 
 /// Sets the new password. The member then signs in with it, and with the code where one is due: a
@@ -33,7 +33,7 @@ pub async fn form(
 ///
 /// # Errors
 /// The slip is spent, the cores are busy, or the database fails.
-pub async fn take(
+pub async fn set_password(
     State(app): State<Arc<App>>,
     Path(token): Path<String>,
     fields: Fields,
@@ -41,7 +41,7 @@ pub async fn take(
     let (hash, resetting) = slip(&app, &token).await?;
     let chosen = Chosen::read(&fields)?;
     if let Some(error) = chosen.judge(&resetting.name, &app) {
-        return show(&app, &token, &resetting, chosen, vec![error]);
+        return form_with(&app, &token, &resetting, chosen, vec![error]);
     }
     let password_hash = app.passwords.hash(chosen.password()).await?;
     let now = app.clock.now();
@@ -59,7 +59,7 @@ async fn slip(app: &App, token: &str) -> Result<(TokenHash, Resetting), Error> {
     Ok((hash, slip.ok_or(Error::SpentSlip)?))
 }
 
-fn show(
+fn form_with(
     app: &App,
     token: &str,
     resetting: &Resetting,
@@ -82,5 +82,5 @@ fn show(
         button: "Set it",
         errors,
     };
-    page::show(page::status(&page.errors), &page)
+    page::respond(page::status(&page.errors), &page)
 }

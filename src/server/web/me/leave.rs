@@ -1,4 +1,4 @@
-//! `/me/leave`: a member goes, and says what becomes of their notes.
+//! `/me/leave`: a member leaves the club and chooses whether their notes stay or go.
 
 use std::sync::Arc;
 use std::time::Instant;
@@ -24,14 +24,14 @@ use holewright_pages::link::Link;
 /// # Errors
 /// Nobody is signed in.
 pub async fn form(State(app): State<Arc<App>>, Member(_): Member) -> Result<Response, Error> {
-    show(&app, "keep", Vec::new())
+    form_with(&app, "keep", Vec::new())
 }
 
 /// Removes the member, who gave the password.
 ///
 /// # Errors
 /// Nobody is signed in, the club would have no secretary, or the database fails.
-pub async fn take(
+pub async fn leave(
     State(app): State<Arc<App>>,
     Member(member): Member,
     asker: Asker,
@@ -40,12 +40,12 @@ pub async fn take(
     let choice = fields.get("notes");
     let Some(notes) = leavers_notes(choice) else {
         let words = "Say what becomes of your notes.";
-        return show(&app, choice, vec![FieldError::new("notes", words)]);
+        return form_with(&app, choice, vec![FieldError::new("notes", words)]);
     };
     let account = check(&app, &asker, &member.name, fields.password("password")).await?;
     let Some(account) = account.filter(|account| account.id == member.id) else {
         let wrong = "This is not your password. Nothing was changed.";
-        return show(&app, choice, vec![FieldError::new("password", wrong)]);
+        return form_with(&app, choice, vec![FieldError::new("password", wrong)]);
     };
     app.tries.right(&account.key, Instant::now());
     match people::remove(&app.database, app.clock.now(), &member, member.id, notes).await? {
@@ -61,7 +61,7 @@ pub async fn take(
     Ok(response)
 }
 
-fn show(app: &App, choice: &str, errors: Vec<FieldError>) -> Result<Response, Error> {
+fn form_with(app: &App, choice: &str, errors: Vec<FieldError>) -> Result<Response, Error> {
     let mut page = FormPage::at(&app.context, "/me/leave", "Leave the club’s pages", errors);
     page.words = vec![
         "Your account goes at once: name, password, sessions, and what you never sent in. This cannot be taken back."

@@ -1,4 +1,4 @@
-//! `/me`: a member's own page: rights, sessions, and the doors to what is theirs.
+//! `/me`: a member's own page: rights, sessions, and links to what is theirs.
 
 pub mod data;
 pub mod leave;
@@ -60,7 +60,7 @@ pub async fn form(State(app): State<Arc<App>>, Member(member): Member) -> Result
         sessions: open.into_iter().map(|session| row(session, &member)).collect(),
         name: member.name,
     };
-    page::show(StatusCode::OK, &page)
+    page::respond(StatusCode::OK, &page)
 }
 
 fn row(session: sessions::Open, member: &SignedIn) -> SessionRow {
@@ -78,7 +78,7 @@ fn row(session: sessions::Open, member: &SignedIn) -> SessionRow {
 ///
 /// # Errors
 /// Nobody is signed in, or the database cannot be written.
-pub async fn take(
+pub async fn end_session(
     State(app): State<Arc<App>>,
     Member(member): Member,
     fields: Fields,

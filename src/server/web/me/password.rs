@@ -1,4 +1,4 @@
-//! `/me/password`: a member's new password, for the one that stands.
+//! `/me/password`: a member changes their password.
 
 use std::sync::Arc;
 use std::time::Instant;
@@ -22,14 +22,14 @@ use holewright_pages::link::Link;
 /// # Errors
 /// Nobody is signed in.
 pub async fn form(State(app): State<Arc<App>>, Member(_): Member) -> Result<Response, Error> {
-    show(&app, Vec::new())
+    form_with(&app, Vec::new())
 }
 
 /// Sets it: every session of the member ends, and one with a new token begins here.
 ///
 /// # Errors
 /// Nobody is signed in, too many tries, busy cores, or the database.
-pub async fn take(
+pub async fn change_password(
     State(app): State<Arc<App>>,
     Member(member): Member,
     asker: Asker,
@@ -37,12 +37,12 @@ pub async fn take(
 ) -> Result<Response, Error> {
     let new = fields.password("new_password");
     if let Err(weak) = strength::check(&new, &member.name, app.base_url.host()) {
-        return show(&app, vec![FieldError::new("new_password", weak.to_string())]);
+        return form_with(&app, vec![FieldError::new("new_password", weak.to_string())]);
     }
     let account = check(&app, &asker, &member.name, fields.password("password")).await?;
     let Some(account) = account.filter(|account| account.id == member.id) else {
         let wrong = "This is not the password that stands. The new one was not set.";
-        return show(&app, vec![FieldError::new("password", wrong)]);
+        return form_with(&app, vec![FieldError::new("password", wrong)]);
     };
     app.tries.right(&account.key, Instant::now());
     let password_hash = app.passwords.hash(new).await?;
@@ -53,7 +53,7 @@ pub async fn take(
     Ok(with_session(page::see_other("/me"), &token, &app))
 }
 
-fn show(app: &App, errors: Vec<FieldError>) -> Result<Response, Error> {
+fn form_with(app: &App, errors: Vec<FieldError>) -> Result<Response, Error> {
     let mut page = FormPage::at(&app.context, "/me/password", "Change the password", errors);
     page.words = vec!["Every other device is signed out.".to_owned()];
     page.fields = vec![

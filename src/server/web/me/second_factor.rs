@@ -40,14 +40,14 @@ pub async fn form(
     ProvedMember(member): ProvedMember,
     asker: Asker,
 ) -> Result<Response, Error> {
-    show(&app, &member, &offer(&app, &asker)?, Vec::new())
+    form_with(&app, &member, &offer(&app, &asker)?, Vec::new())
 }
 
 /// Sets it up with a code that proves it, or takes it away.
 ///
 /// # Errors
 /// As above, or the member may not do without.
-pub async fn take(
+pub async fn change_second_factor(
     State(app): State<Arc<App>>,
     ProvedMember(member): ProvedMember,
     asker: Asker,
@@ -70,7 +70,7 @@ pub async fn take(
             accounts::set_second_factor(&app.database, now, &member, &secret, step).await?;
             Ok(page::see_other("/me"))
         }
-        None => show(&app, &member, &secret, vec![code::wrong()]),
+        None => form_with(&app, &member, &secret, vec![code::wrong()]),
     }
 }
 
@@ -82,7 +82,7 @@ fn is_compulsory(app: &App, member: &SignedIn) -> bool {
     member.rights.need_second_factor() && app.config.second_factor.is_compulsory()
 }
 
-fn show(
+fn form_with(
     app: &App,
     member: &SignedIn,
     secret: &Secret,
@@ -99,5 +99,5 @@ fn show(
         code: judged(form_page::code(), &errors),
         errors,
     };
-    page::show(page::status(&page.errors), &page)
+    page::respond(page::status(&page.errors), &page)
 }

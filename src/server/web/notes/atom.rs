@@ -10,8 +10,9 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::when::moment;
 use super::item::author;
-use super::page::{answer, moment};
+use super::page::answer;
 use crate::db::notes::lists::{self, Filter, Listed};
 use crate::extract::Reader;
 use crate::notes::markdown;

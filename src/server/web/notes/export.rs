@@ -4,7 +4,7 @@
 //! next is read.
 
 use std::pin::Pin;
-use std::sync::Arc;
+use std::sync::{Arc, LazyLock};
 use std::task::{Context, Poll};
 
 use axum::body::{Body, Bytes, HttpBody};
@@ -13,12 +13,12 @@ use axum::http::HeaderValue;
 use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::Response;
 use hyper::body::Frame;
-use serde_json::json;
+use serde_json::{Map, Value, json};
 use tokio::sync::mpsc::{Receiver, Sender, channel};
 
-use super::page::moment;
-use crate::clock::UnixSeconds;
+use super::super::when::moment;
 use crate::db::notes::lists::{self, Filter, Listed};
+use crate::notes::fields;
 use crate::notes::state::Subject;
 use crate::{App, Error};
 use holewright_core::export::{Cell, Table};
@@ -26,27 +26,39 @@ use holewright_core::export::{Cell, Table};
 /// How many notes are read at once.
 const BATCH: i64 = 100;
 
-const COLUMNS: [&str; 19] = [
-    "id",
-    "url",
-    "title",
-    "author",
-    "made_at",
-    "shown_at",
-    "confirmed_at",
-    "worked",
-    "did_not",
-    "pressure",
-    "metal",
-    "thread",
-    "drill",
-    "depth",
-    "lubricant",
-    "speed",
-    "machine",
-    "belongs_to",
-    "text",
+/// A column of the CSV and a key of the JSON.
+#[derive(Clone, Copy)]
+struct Column {
+    name: &'static str,
+    value: fn(&App, &Listed) -> Value,
+}
+
+/// The columns before those of what was done.
+const ABOUT: [Column; 10] = [
+    Column { name: "id", value: |_, note| note.id.into() },
+    Column { name: "url", value: |app, note| address(app, note).into() },
+    Column { name: "title", value: |_, note| note.wording.title.as_str().into() },
+    Column { name: "author", value: |_, note| note.author.as_deref().into() },
+    Column { name: "made_at", value: |_, note| moment(note.made_at).into() },
+    Column { name: "shown_at", value: |_, note| moment(note.shown_at).into() },
+    Column { name: "confirmed_at", value: |_, note| note.confirmed_at.map(moment).into() },
+    Column { name: "worked", value: |_, note| note.worked.into() },
+    Column { name: "did_not", value: |_, note| note.did_not.into() },
+    Column {
+        name: "pressure",
+        value: |_, note| (note.wording.subject == Subject::Pressure).into(),
+    },
 ];
+
+/// The columns behind them.
+const BELONGS_TO: &str = "belongs_to";
+const TEXT: &str = fields::TEXT.name;
+
+static COLUMNS: LazyLock<Vec<&str>> = LazyLock::new(|| {
+    let about = ABOUT.iter().map(|column| column.name);
+    let done = fields::DONE.iter().map(|field| field.name);
+    about.chain(done).chain([BELONGS_TO, TEXT]).collect()
+});
 
 /// The notes as CSV.
 ///
@@ -147,32 +159,21 @@ fn head(_: &App) -> String {
 }
 
 fn row(app: &App, note: &Listed, _: Place) -> String {
-    let text = |text: &str| Cell::Text(text.to_owned());
-    let number = |number: i64| Cell::Number(number.to_string());
-    let (wording, done) = (&note.wording, &note.wording.done);
-    let row = vec![
-        number(note.id),
-        text(&address(app, note)),
-        text(&wording.title),
-        text(note.author.as_deref().unwrap_or_default()),
-        text(&moment(note.made_at)),
-        text(&moment(note.shown_at)),
-        text(&note.confirmed_at.map(moment).unwrap_or_default()),
-        number(note.worked),
-        number(note.did_not),
-        text(if wording.subject == Subject::Pressure { "yes" } else { "no" }),
-        text(&done.metal),
-        text(&done.thread),
-        text(&done.drill),
-        text(&done.depth),
-        text(&done.lubricant),
-        text(&done.speed),
-        text(&done.machine),
-        text(&things(note).join(" ")),
-        text(&whole_text(note)),
-    ];
+    let about = ABOUT.iter().map(|column| cell((column.value)(app, note)));
+    let done = note.wording.done.each().map(|(_, typed)| Cell::Text(typed.to_owned()));
+    let last = [things(note).join(" "), whole_text(note)].map(Cell::Text);
+    let row = about.chain(done).chain(last).collect();
     let table = Table { columns: &COLUMNS, rows: vec![row] }.csv();
     table.split_once("\r\n").map(|(_, row)| row.to_owned()).unwrap_or_default()
+}
+
+fn cell(value: Value) -> Cell {
+    match value {
+        Value::String(text) => Cell::Text(text),
+        Value::Number(number) => Cell::Number(number.to_string()),
+        Value::Bool(is_so) => Cell::Text(if is_so { "yes" } else { "no" }.to_owned()),
+        _ => Cell::Text(String::new()),
+    }
 }
 
 /// The corrections first: a text that was corrected must not travel without them.
@@ -190,36 +191,21 @@ fn opening(app: &App) -> String {
 }
 
 fn object(app: &App, note: &Listed, place: Place) -> String {
-    let (wording, done) = (&note.wording, &note.wording.done);
-    let at = |at: Option<UnixSeconds>| at.map(moment);
+    let about = ABOUT.iter().map(|column| (column.name, (column.value)(app, note)));
+    let done = note.wording.done.each().map(|(field, typed)| (field.name, typed.into()));
     let corrections = note.corrections.iter();
-    let corrections: Vec<_> = corrections
+    let corrections: Vec<Value> = corrections
         .map(|said| json!({ "text": said.text, "made_at": moment(said.made_at) }))
         .collect();
-    let object = json!({
-        "id": note.id,
-        "url": address(app, note),
-        "title": wording.title,
-        "author": note.author,
-        "made_at": moment(note.made_at),
-        "shown_at": moment(note.shown_at),
-        "confirmed_at": at(note.confirmed_at),
-        "worked": note.worked,
-        "did_not": note.did_not,
-        "pressure": wording.subject == Subject::Pressure,
-        "metal": done.metal,
-        "thread": done.thread,
-        "drill": done.drill,
-        "depth": done.depth,
-        "lubricant": done.lubricant,
-        "speed": done.speed,
-        "machine": done.machine,
-        "belongs_to": things(note),
-        "corrections": corrections,
-        "text": wording.text,
-    });
+    let last = [
+        (BELONGS_TO, things(note).into()),
+        ("corrections", corrections.into()),
+        (TEXT, note.wording.text.as_str().into()),
+    ];
+    let object: Map<String, Value> =
+        about.chain(done).chain(last).map(|(name, value)| (name.to_owned(), value)).collect();
     let comma = if place == Place::First { "" } else { "," };
-    format!("{comma}\n{object}")
+    format!("{comma}\n{}", Value::Object(object))
 }
 
 fn address(app: &App, note: &Listed) -> String {

@@ -10,12 +10,13 @@ use super::page::page;
 use super::text::Text;
 use crate::auth::SignedIn;
 use crate::extract::{Fields, Reader};
-use crate::notes::NoteId;
+use crate::notes::fields::{Done, Lines, NoteField, TEXT, TITLE};
 use crate::notes::wording::{Typed, Wording};
+use crate::notes::{NoteId, belongs};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 
 /// Where the form is sent, and what it makes.
 pub(super) enum Place {
@@ -41,7 +42,7 @@ impl Place {
 
 /// What the page says beside the form.
 #[derive(Default)]
-pub(super) struct Said {
+pub(super) struct Remarks {
     /// What a moderator asked for, or why the last wording was declined.
     pub(super) asked: Option<String>,
     /// What was wrong with a field.
@@ -85,65 +86,57 @@ pub(super) fn typed(fields: &Fields) -> Typed {
     let typed = |name| fields.as_typed(name).to_owned();
     Typed {
         form_key: typed("form_key"),
-        title: typed("title"),
-        text: typed("text"),
-        metal: typed("metal"),
-        thread: typed("thread"),
-        drill: typed("drill"),
-        depth: typed("depth"),
-        lubricant: typed("lubricant"),
-        speed: typed("speed"),
-        machine: typed("machine"),
-        on: typed("on"),
+        title: typed(TITLE.name),
+        text: typed(TEXT.name),
+        done: Done::from_each(|field| typed(field.name)),
+        on: typed(belongs::FIELD),
         is_pressure: fields.ticked("pressure"),
     }
 }
 
 /// The form with what was typed.
-pub(super) fn show(
+pub(super) fn form_with(
     app: &App,
     member: SignedIn,
     place: &Place,
     typed: &Typed,
-    said: Said,
+    remarks: Remarks,
 ) -> Result<Response, Error> {
     let heading = place.heading();
-    let is_wrong = !said.errors.is_empty();
+    let is_wrong = !remarks.errors.is_empty();
     let title =
         if is_wrong { format!("Error: {}", heading.to_lowercase()) } else { heading.to_owned() };
     let frame = Frame::at(
         &app.context,
-        Door::Notes,
+        Section::Notes,
         &place.address(),
         &title,
         "What a metal, a thread or a drill did.",
     );
-    let [fields, done, last] = fields(typed, &said.errors);
+    let [fields, done, last] = fields(typed, &remarks.errors);
     let form = FormPage {
         frame: frame.of_a_mistake(),
         heading,
         action: place.address(),
-        asked: said.asked,
-        errors: said.errors,
-        preview_title: said
+        asked: remarks.asked,
+        errors: remarks.errors,
+        preview_title: remarks
             .preview
             .as_ref()
             .map(|wording| wording.title.clone())
             .unwrap_or_default(),
-        preview: said.preview.as_ref().map(Text::of),
+        preview: remarks.preview.as_ref().map(Text::of),
         fields,
         done,
         last,
     };
     let usual = if is_wrong { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
-    page(said.status.unwrap_or(usual), &form, &Reader(Some(member)))
+    page(remarks.status.unwrap_or(usual), &form, &Reader(Some(member)))
 }
 
 /// The fields: what every note has, what was done, and where it belongs.
 fn fields(typed: &Typed, errors: &[FieldError]) -> [Vec<Field>; 3] {
-    let text = Field::text;
     let key = Field::text("form_key", "", "", &typed.form_key).known();
-    let long = Kind::Long(typed.text.clone());
     let is_pressure = [(
         "yes".to_owned(),
         "It is about a boiler, steam or pressure".to_owned(),
@@ -151,33 +144,11 @@ fn fields(typed: &Typed, errors: &[FieldError]) -> [Vec<Field>; 3] {
     )];
     let ticks = Kind::Ticks(items("pressure", is_pressure));
     let all = [
+        vec![key, control(TITLE, &typed.title), control(TEXT, &typed.text)],
+        typed.done.each().map(|(field, typed)| control(field, typed)).collect(),
         vec![
-            key,
-            text(
-                "title",
-                "Title",
-                "What metal, what was done: Tapping 4 BA in copper",
-                &typed.title,
-            ),
-            Field::new(
-                "text",
-                "What happened",
-                "Plain text, or Markdown: **strong**, - a list, > a quotation",
-                long,
-            ),
-        ],
-        vec![
-            text("metal", "Metal", "As you know it: gunmetal, EN1A, the blue bar", &typed.metal),
-            text("thread", "Thread", "4 BA, M3, 1/4 x 40 ME", &typed.thread),
-            text("drill", "Drill", "No. 43, 2.3 mm, 7/64 in", &typed.drill),
-            text("depth", "Depth", "", &typed.depth),
-            text("lubricant", "Lubricant", "", &typed.lubricant),
-            text("speed", "Speed", "", &typed.speed),
-            text("machine", "Machine or set-up", "", &typed.machine),
-        ],
-        vec![
-            text(
-                "on",
+            Field::text(
+                belongs::FIELD,
                 "Show it on the pages of",
                 "Metals, threads, drills, calculators, with commas: gunmetal, 4 BA",
                 &typed.on,
@@ -194,6 +165,15 @@ fn fields(typed: &Typed, errors: &[FieldError]) -> [Vec<Field>; 3] {
     all.map(|fields| fields.into_iter().map(judged).collect())
 }
 
+/// A field of a note as the form shows it.
+fn control(field: NoteField, typed: &str) -> Field {
+    let kind = match field.lines {
+        Lines::One => Kind::Text(typed.to_owned()),
+        Lines::Several => Kind::Long(typed.to_owned()),
+    };
+    Field::new(field.name, field.label, field.hint, kind)
+}
+
 /// The page for somebody whose sign-in has ended while they typed: nothing is kept here, and so
 /// nothing has to be cleared away; the page itself carries the note until it is sent again.
 pub(super) fn signed_out(
@@ -203,27 +183,21 @@ pub(super) fn signed_out(
     what: &str,
 ) -> Result<Response, Error> {
     let title = "You are signed out; your note is here";
-    let frame = Frame::at(&app.context, Door::Notes, &place.address(), title, title);
+    let frame = Frame::at(&app.context, Section::Notes, &place.address(), title, title);
     let pressure = if typed.is_pressure { "yes" } else { "" };
-    let hidden = [
-        ("form_key", typed.form_key),
-        ("metal", typed.metal),
-        ("thread", typed.thread),
-        ("drill", typed.drill),
-        ("depth", typed.depth),
-        ("lubricant", typed.lubricant),
-        ("speed", typed.speed),
-        ("machine", typed.machine),
-        ("on", typed.on),
+    let send = if what == "send" { "send" } else { "draft" };
+    let done = typed.done.each().map(|(field, typed)| (field.name, typed.to_owned()));
+    let hidden = [("form_key", typed.form_key)].into_iter().chain(done).chain([
+        (belongs::FIELD, typed.on),
         ("pressure", pressure.to_owned()),
-        ("do", if what == "send" { "send" } else { "draft" }.to_owned()),
-    ];
+        ("do", send.to_owned()),
+    ]);
     let form = SignedOutPage {
         frame: frame.of_a_mistake(),
         action: place.address(),
         title: typed.title,
         text: typed.text,
-        hidden: hidden.into_iter().filter(|(_, value)| !value.is_empty()).collect(),
+        hidden: hidden.filter(|(_, value)| !value.is_empty()).collect(),
     };
     page(StatusCode::UNAUTHORIZED, &form, &Reader(None))
 }

@@ -4,7 +4,7 @@ use askama::Template;
 
 use super::item::Item;
 use crate::db::notes::search::Hit;
-use crate::db::reference::Standing;
+use crate::db::reference::EntryWithNotes;
 use holewright_pages::Notes;
 
 /// How many notes stand on a page of the reference; the others are one link away.
@@ -28,10 +28,10 @@ struct OnSearch {
 }
 
 /// What stands at the end of a thing's page.
-pub(in crate::web) fn on_page(id: &str, standing: &Standing) -> Notes {
-    let items: Vec<Item> = standing.notes.iter().map(Item::of).collect();
-    let has_more = standing.count > i64::try_from(items.len()).unwrap_or(i64::MAX);
-    let page = OnPage { id, title: &standing.title, items, count: standing.count, has_more };
+pub(in crate::web) fn on_page(id: &str, entry: &EntryWithNotes) -> Notes {
+    let items: Vec<Item> = entry.notes.iter().map(Item::of).collect();
+    let has_more = entry.count > i64::try_from(items.len()).unwrap_or(i64::MAX);
+    let page = OnPage { id, title: &entry.title, items, count: entry.count, has_more };
     notes(&page, 0)
 }
 

@@ -8,16 +8,17 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::when::day;
 use super::number::Number;
-use super::page::{day, page};
+use super::page::page;
 use super::show::{Seen, seen};
 use crate::clock::UnixSeconds;
-use crate::db::notes::read::{self, State as Standing, Version};
+use crate::db::notes::read::{self, Version, WordingState};
 use crate::extract::Reader;
 use crate::notes::difference::{Part, between};
 use crate::notes::{NoteId, markdown};
 use crate::{App, Error};
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 
 #[derive(Template)]
 #[template(path = "web/notes/history.html")]
@@ -28,7 +29,7 @@ struct HistoryPage {
     steps: Vec<Step>,
 }
 
-/// What befell the note on a day.
+/// What happened to the note on a day.
 struct Step {
     at: UnixSeconds,
     day: String,
@@ -88,7 +89,7 @@ pub async fn show(
     let address = format!("/notes/{id}/history");
     let frame = Frame::at(
         &app.context,
-        Door::Notes,
+        Section::Notes,
         &address,
         &title,
         "Every wording that was shown, and what was said above it.",
@@ -102,7 +103,7 @@ pub async fn show(
 /// else's.
 fn wordings(versions: &[Version]) -> Vec<Step> {
     let was_shown =
-        |version: &&Version| matches!(version.state, Standing::Shown | Standing::Replaced);
+        |version: &&Version| matches!(version.state, WordingState::Shown | WordingState::Replaced);
     let shown: Vec<&Version> = versions.iter().filter(was_shown).collect();
     let before = [None].into_iter().chain(shown.iter().map(|version| Some(*version)));
     let step = |(version, before): (&&Version, Option<&Version>)| {

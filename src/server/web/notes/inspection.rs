@@ -1,7 +1,7 @@
-//! What is said of a note that waits for an inspector, above all where the club has none.
+//! The words shown beside a note that waits for an inspector, and those for a club that has none.
 
 use crate::db::notes::inspectors;
-use crate::db::notes::read::{Note, State, Version};
+use crate::db::notes::read::{Note, Version, WordingState};
 use crate::notes::inspection::{Awaited, Unattended, awaited, unattended};
 use crate::notes::state::Subject;
 use crate::{App, Error};
@@ -9,7 +9,7 @@ use crate::{App, Error};
 /// Whether whoever this wording waits for exists.
 pub(super) async fn of(app: &App, note: &Note, version: &Version) -> Result<Awaited, Error> {
     let is_pressure = version.wording.subject == Subject::Pressure;
-    if version.state != State::Waiting || !is_pressure {
+    if version.state != WordingState::Waiting || !is_pressure {
         // There is always a secretary, who moderates.
         return Ok(Awaited::Exists);
     }

@@ -2,7 +2,7 @@
 
 use askama::Template;
 
-use super::page::day;
+use super::super::when::day;
 use crate::db::notes::Listed;
 use crate::db::notes::search::{BEGIN, END, Hit};
 use crate::notes::markdown;
@@ -45,16 +45,15 @@ impl Item {
     }
 
     fn with(note: &Listed, extract: Vec<Stretch>) -> Self {
-        let done = &note.wording.done;
-        let set_up = [&done.metal, &done.thread, &done.drill, &done.machine];
-        let set_up = set_up.into_iter().filter(|typed| !typed.is_empty()).map(String::as_str);
+        let set_up = note.wording.done.filled().filter(|(field, _)| field.is_in_lists);
+        let set_up: Vec<&str> = set_up.map(|(_, typed)| typed).collect();
         let newest = note.corrections.first();
         Self {
             id: note.id,
             title: note.wording.title.clone(),
             by: author(note.author.as_deref()),
             day: day(note.shown_at),
-            set_up: set_up.collect::<Vec<_>>().join(" · "),
+            set_up: set_up.join(" · "),
             correction: newest.map(|correction| markdown::extract(&correction.text, EXTRACT)),
             extract,
             counts: counts(note.worked, note.did_not),

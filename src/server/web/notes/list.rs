@@ -16,7 +16,7 @@ use crate::extract::Reader;
 use crate::notes::belongs;
 use crate::{App, Error};
 use holewright_pages::field::{Field, Kind, items};
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 use holewright_pages::{FieldError, Query};
 
 #[derive(Template)]
@@ -91,7 +91,7 @@ pub async fn show(
     let address = thing
         .as_ref()
         .map_or_else(|| "/notes".to_owned(), |thing| format!("/notes?on={}", thing.id));
-    let frame = Frame::at(&app.context, Door::Notes, &address, title, description);
+    let frame = Frame::at(&app.context, Section::Notes, &address, title, description);
     let list = ListPage {
         // A search, or a list cut down or turned over, is a view of the list and not a page to list.
         frame: if is_wrong || !typed.is_empty() { frame.of_a_mistake() } else { frame },

@@ -10,14 +10,16 @@ use super::page::{may_write, see_other};
 use super::show::{Back, Seen, answer, seen};
 use crate::auth::SignedIn;
 use crate::db::notes::after::{self, Found, Verdict};
-use crate::db::notes::decide::Reading;
+use crate::db::notes::decide::Reviewed;
 use crate::db::notes::{Words, read};
 use crate::extract::{Fields, Member, Reader};
-use crate::notes::wording::{self, LONGEST_LINE};
+use crate::notes::wording;
 use crate::notes::{NoteId, VersionId};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 
+/// The longest metal or size of a verdict.
+const LONGEST_LINE: usize = 100;
 /// The longest reason or report.
 const LONGEST_REASON: usize = 2000;
 /// The longest correction.
@@ -120,7 +122,7 @@ pub async fn correct(
         Ok(words) => words,
         Err(error) => return finish(&app, member, id, Err(error), ("correction", said)).await,
     };
-    let reading = Reading { note: id, version, by: &member, now: app.clock.now() };
+    let reading = Reviewed { note: id, version, by: &member, now: app.clock.now() };
     let done = after::correct(&app.database, reading, &said, &words).await.map_err(Error::from);
     finish(&app, member, id, done, ("correction", said)).await
 }

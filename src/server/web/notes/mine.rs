@@ -7,25 +7,26 @@ use axum::extract::{RawQuery, State};
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::when::day;
 use super::inspection;
-use super::page::{MOST, day, page};
+use super::page::{MOST, page};
 use crate::db::notes::inspectors;
 use crate::db::notes::queue::{self, Own};
 use crate::extract::{Member, Reader};
 use crate::notes::inspection::{Awaited, awaited};
 use crate::{App, Error};
 use holewright_pages::Query;
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 
 #[derive(Template)]
 #[template(path = "web/notes/mine.html")]
 struct MinePage {
     frame: Frame,
-    rows: Vec<Row>,
+    rows: Vec<NoteLine>,
     older: Option<String>,
 }
 
-struct Row {
+struct NoteLine {
     id: i64,
     title: String,
     day: String,
@@ -52,15 +53,16 @@ pub async fn show(
     }
     let awaited = awaited(Some(member.id), &inspectors::all(&app.database).await?);
     let title = "Your notes";
-    let frame = Frame::at(&app.context, Door::Notes, "/notes/mine", title, "What became of them.");
+    let frame =
+        Frame::at(&app.context, Section::Notes, "/notes/mine", title, "What became of them.");
     let rows = own.into_iter().map(|own| row(own, awaited)).collect();
     let mine = MinePage { frame: frame.of_a_mistake(), rows, older };
     page(StatusCode::OK, &mine, &Reader(Some(member)))
 }
 
-fn row(own: Own, awaited: Awaited) -> Row {
+fn row(own: Own, awaited: Awaited) -> NoteLine {
     let state = state(&own, awaited);
-    Row {
+    NoteLine {
         id: own.id.0,
         title: if own.title.is_empty() { "A note without a title".to_owned() } else { own.title },
         day: day(own.at),

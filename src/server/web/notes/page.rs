@@ -8,10 +8,8 @@ use axum::body::Body;
 use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE, LOCATION, VARY};
 use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
-use time::OffsetDateTime;
 
 use crate::auth::SignedIn;
-use crate::clock::UnixSeconds;
 use crate::extract::Reader;
 use crate::limits::Client;
 use crate::validator::Tag;
@@ -65,22 +63,4 @@ pub(super) fn see_other(address: &str) -> Result<Response, Error> {
 pub(super) fn may_write(app: &Arc<App>, member: &SignedIn) -> Result<(), Error> {
     let taken = app.write_limit.take(Client::Member(member.id), Instant::now());
     taken.map_err(|wait| Error::TooMany { wait })
-}
-
-/// A day as people write it: `25 November 2026`.
-pub(super) fn day(at: UnixSeconds) -> String {
-    OffsetDateTime::from_unix_timestamp(at)
-        .map_or_else(|_| String::new(), |at| format!("{} {} {}", at.day(), at.month(), at.year()))
-}
-
-/// A moment as programs write it (RFC 3339): `2026-11-25T03:00:00Z`.
-pub(super) fn moment(at: UnixSeconds) -> String {
-    OffsetDateTime::from_unix_timestamp(at).map_or_else(
-        |_| String::new(),
-        |at| {
-            let (year, month, day) = (at.year(), u8::from(at.month()), at.day());
-            let (hour, minute, second) = (at.hour(), at.minute(), at.second());
-            format!("{year:04}-{month:02}-{day:02}T{hour:02}:{minute:02}:{second:02}Z")
-        },
-    )
 }

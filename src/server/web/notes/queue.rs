@@ -7,23 +7,24 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::when::day;
 use super::history::Difference;
 use super::inspection;
 use super::item::author;
 use super::number::Number;
-use super::page::{day, may_write, page, see_other};
+use super::page::{may_write, page, see_other};
 use super::show::state;
 use super::text::Text;
 use crate::auth::{Right, Rights, SignedIn};
-use crate::db::notes::decide::{self, Reading};
-use crate::db::notes::read::{self, Note, State as Standing, Version};
+use crate::db::notes::decide::{self, Reviewed};
+use crate::db::notes::read::{self, Note, Version, WordingState};
 use crate::db::notes::{Words, after, queue};
 use crate::extract::{Fields, Member, Reader};
 use crate::notes::state::may_pass;
 use crate::notes::wording;
 use crate::notes::{NoteId, VersionId};
 use crate::{App, Error};
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 
 /// The longest reason.
 const LONGEST: usize = 2000;
@@ -135,7 +136,7 @@ async fn carry_out(
     reason: &str,
 ) -> Result<(), Error> {
     let version = VersionId(fields.as_typed("version").parse().unwrap_or_default());
-    let reading = Reading { note, version, by: member, now: app.clock.now() };
+    let reading = Reviewed { note, version, by: member, now: app.clock.now() };
     let database = &app.database;
     match fields.as_typed("do") {
         "pass" => decide::pass(database, reading, &words(app, note, version).await?).await?,
@@ -153,7 +154,7 @@ async fn words(app: &App, note: NoteId, version: VersionId) -> Result<Words, Err
     let note = read::note(&app.database, note).await?;
     let note = note.ok_or(Error::NotFound("no note stands at this address"))?;
     let held = note.versions.iter().find(|held| held.id == version);
-    let is_shown = held.is_some_and(|held| held.state == Standing::Shown);
+    let is_shown = held.is_some_and(|held| held.state == WordingState::Shown);
     let corrections =
         note.standing_corrections().filter(|_| is_shown).map(|said| said.text.as_str());
     Ok(held.map(|held| Words::of(&held.wording, corrections)).unwrap_or_default())
@@ -164,7 +165,7 @@ async fn stands(app: &App, note: &Note) -> Result<String, Error> {
     let Some(newest) = note.versions.last() else { return Ok("The note is gone.".to_owned()) };
     let awaited = inspection::of(app, note, newest).await?;
     Ok(match state(note, newest, awaited) {
-        Some(_) if newest.state == Standing::Draft => "It is with its author.".to_owned(),
+        Some(_) if newest.state == WordingState::Draft => "It is with its author.".to_owned(),
         Some(words) => format!("It stands so: {words}"),
         None => "It is shown.".to_owned(),
     })
@@ -182,7 +183,7 @@ async fn answer(
         Some(trouble) => format!("Error: {}", trouble.heading.to_lowercase()),
         None => "The queue".to_owned(),
     };
-    let frame = Frame::at(&app.context, Door::Notes, "/queue", &title, "Notes that wait.");
+    let frame = Frame::at(&app.context, Section::Notes, "/queue", &title, "Notes that wait.");
     let queue = QueuePage {
         frame: frame.of_a_mistake(),
         trouble,
@@ -194,8 +195,9 @@ async fn answer(
 }
 
 fn item(note: &Note, member: &SignedIn, trouble: Option<&Trouble>) -> Option<Item> {
-    let shown = note.in_state(Standing::Shown);
-    let version: &Version = if note.is_hidden { shown? } else { note.in_state(Standing::Waiting)? };
+    let shown = note.in_state(WordingState::Shown);
+    let version: &Version =
+        if note.is_hidden { shown? } else { note.in_state(WordingState::Waiting)? };
     let NoteId(id) = note.id;
     let typed = trouble.filter(|trouble| trouble.id == id);
     Some(Item {

@@ -7,14 +7,15 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::when::day;
 use super::inspection;
 use super::item::{author, counts};
 use super::number::Number;
-use super::page::{day, page};
+use super::page::page;
 use super::text::Text;
 use crate::auth::{Right, SignedIn};
 use crate::db::notes::after::{Found, Verdict};
-use crate::db::notes::read::{self, Note, State as Standing, Version};
+use crate::db::notes::read::{self, Note, Version, WordingState};
 use crate::extract::Reader;
 use crate::notes::inspection::Awaited;
 use crate::notes::state::{Subject, may_pass, sees_waiting};
@@ -22,7 +23,7 @@ use crate::notes::{NoteId, markdown};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
-use holewright_pages::layout::{Door, Frame};
+use holewright_pages::layout::{Frame, Section};
 
 #[derive(Template)]
 #[template(path = "web/notes/show.html")]
@@ -34,7 +35,7 @@ struct NotePage {
     day: String,
     /// How it stands, where that is not simply "shown".
     state: Option<String>,
-    corrections: Vec<Said>,
+    corrections: Vec<CorrectionShown>,
     text: Text,
     is_shown: bool,
     counts: String,
@@ -51,7 +52,7 @@ struct NotePage {
 }
 
 /// A correction on the page.
-struct Said {
+struct CorrectionShown {
     day: String,
     /// Made by [`markdown::html`], and so safe.
     html: String,
@@ -116,7 +117,7 @@ pub(super) async fn answer(
         Seen::Withdrawn(why) => {
             let title = "This note is withdrawn";
             let address = format!("/notes/{}", id.0);
-            let frame = Frame::at(&app.context, Door::Notes, &address, title, title);
+            let frame = Frame::at(&app.context, Section::Notes, &address, title, title);
             let gone = GonePage { frame: frame.of_a_mistake(), why: why.to_owned() };
             page(StatusCode::GONE, &gone, &reader)
         }
@@ -145,7 +146,7 @@ pub(super) fn seen<'a>(note: &'a Note, reader: Option<&SignedIn>) -> Seen<'a> {
     let decides = |version: &Version| {
         reader.is_some_and(|reader| sees_waiting(version.wording.subject, reader.rights))
     };
-    let shown = note.in_state(Standing::Shown);
+    let shown = note.in_state(WordingState::Shown);
     match (shown, note.withdrawn_why.as_deref()) {
         (Some(shown), _) if is_author || decides(shown) => Seen::Version(shown),
         (Some(_), Some(why)) => Seen::Withdrawn(why),
@@ -154,7 +155,7 @@ pub(super) fn seen<'a>(note: &'a Note, reader: Option<&SignedIn>) -> Seen<'a> {
         (None, _) => {
             let newest = note.versions.last();
             let seen = newest.filter(|version| {
-                is_author || (version.state == Standing::Waiting && decides(version))
+                is_author || (version.state == WordingState::Waiting && decides(version))
             });
             seen.map_or(Seen::Nothing, Seen::Version)
         }
@@ -171,12 +172,13 @@ fn note_page(
     let wording = &version.wording;
     let is_author = reader.is_some_and(|reader| note.is_by(reader.id));
     let is_withdrawn = note.withdrawn_why.is_some();
-    let is_shown = version.state == Standing::Shown && !is_withdrawn;
+    let is_shown = version.state == WordingState::Shown && !is_withdrawn;
     let may_moderate = reader.is_some_and(|reader| reader.rights.may(Right::Moderate));
     let may_correct = reader.is_some_and(|reader| may_pass(wording.subject, reader.rights));
     let description = markdown::extract(&wording.text, 160);
     let title = if wording.title.is_empty() { "A note without a title" } else { &wording.title };
-    let frame = Frame::at(&app.context, Door::Notes, &format!("/notes/{id}"), title, &description);
+    let frame =
+        Frame::at(&app.context, Section::Notes, &format!("/notes/{id}"), title, &description);
     let is_public = is_shown && !note.is_hidden;
     let worked =
         note.verdicts.iter().filter(|judged| judged.verdict.found == Found::Worked).count();
@@ -192,7 +194,10 @@ fn note_page(
         state,
         corrections: note
             .standing_corrections()
-            .map(|said| Said { day: day(said.made_at), html: markdown::html(&said.text) })
+            .map(|said| CorrectionShown {
+                day: day(said.made_at),
+                html: markdown::html(&said.text),
+            })
             .collect(),
         text: Text::of(wording).struck(is_shown && note.standing_corrections().next().is_some()),
         is_shown,
@@ -202,7 +207,7 @@ fn note_page(
         ),
         verdicts: note.verdicts.iter().filter_map(|judged| in_words(&judged.verdict)).collect(),
         has_history: !note.corrections.is_empty()
-            || note.versions.iter().any(|version| version.state == Standing::Replaced),
+            || note.versions.iter().any(|version| version.state == WordingState::Replaced),
         may_edit: is_author && !is_withdrawn,
         is_signed_in: reader.is_some(),
         judge: if judges {
@@ -239,16 +244,16 @@ pub(super) fn state(note: &Note, version: &Version, awaited: Awaited) -> Option<
         return Some("Hidden from readers: a report of danger is open.".to_owned());
     }
     match version.state {
-        Standing::Draft if !version.reason.is_empty() => {
+        WordingState::Draft if !version.reason.is_empty() => {
             Some(format!("A moderator asks for a change: {}", version.reason))
         }
-        Standing::Draft => Some("A draft that only you see.".to_owned()),
-        Standing::Waiting if version.wording.subject == Subject::Pressure => {
+        WordingState::Draft => Some("A draft that only you see.".to_owned()),
+        WordingState::Waiting if version.wording.subject == Subject::Pressure => {
             Some(inspection::waits(awaited).to_owned())
         }
-        Standing::Waiting => Some("Waiting for a moderator.".to_owned()),
-        Standing::Declined => Some(format!("Not taken: {}", version.reason)),
-        Standing::Shown | Standing::Replaced => None,
+        WordingState::Waiting => Some("Waiting for a moderator.".to_owned()),
+        WordingState::Declined => Some(format!("Not taken: {}", version.reason)),
+        WordingState::Shown | WordingState::Replaced => None,
     }
 }
 

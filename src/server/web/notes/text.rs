@@ -23,10 +23,9 @@ pub(super) struct Text {
 impl Text {
     /// The text of a wording.
     pub(super) fn of(wording: &Wording) -> Self {
-        let lines = wording.done.lines();
-        let things = wording.things.iter();
+        let (lines, things) = (wording.done.filled(), wording.things.iter());
         Self {
-            lines: lines.into_iter().map(|(name, typed)| (name, typed.to_owned())).collect(),
+            lines: lines.map(|(field, typed)| (field.label, typed.to_owned())).collect(),
             html: markdown::html(&wording.text),
             things: things
                 .map(|thing| Link::new(format!("/{}", thing.id), thing.title.as_str()))

@@ -11,15 +11,17 @@ use axum::http::HeaderValue;
 use axum::http::header::RETRY_AFTER;
 use axum::response::Response;
 
-use super::form::{Place, Said, show, signed_out, typed};
+use super::form::{Place, Remarks, form_with, signed_out, typed};
 use super::number::Number;
 use super::page::{may_write, see_other};
 use crate::auth::{SignedIn, Token};
 use crate::db::notes::read::{self, Note};
 use crate::db::notes::write;
 use crate::extract::{Fields, Member, Reader};
+use crate::notes::NoteId;
+use crate::notes::belongs::{self, Group};
+use crate::notes::fields::{Done, TITLE};
 use crate::notes::wording::{Aim, Typed, Wording};
-use crate::notes::{NoteId, belongs};
 use crate::{App, Error};
 use holewright_pages::{FieldError, Query};
 
@@ -34,22 +36,17 @@ pub async fn begin(
 ) -> Result<Response, Error> {
     let query = Query::read(query.as_deref().unwrap_or_default());
     let things: Vec<_> = belongs::read(query.get("on")).into_iter().collect();
-    let metal = things.iter().find(|thing| thing.id.starts_with("materials/"));
-    let thread = things
-        .iter()
-        .find(|thing| thing.id.matches('/').count() == 2 && thing.id.starts_with("threads/"));
-    let drill = things.iter().find(|thing| thing.id.starts_with("drills/"));
-    let title =
-        |thing: Option<&belongs::Thing>| thing.map(|thing| thing.title.clone()).unwrap_or_default();
+    let title = |group: Group| {
+        let thing = things.iter().find(|thing| group.holds(thing));
+        thing.map(|thing| thing.title.clone()).unwrap_or_default()
+    };
     let typed = Typed {
         form_key: new_key()?,
         on: belongs::typed(&things),
-        metal: title(metal),
-        thread: title(thread),
-        drill: title(drill),
+        done: Done::from_each(|field| field.group.map(title).unwrap_or_default()),
         ..Typed::default()
     };
-    show(&app, member, &Place::New, &typed, Said::default())
+    form_with(&app, member, &Place::New, &typed, Remarks::default())
 }
 
 /// The form filled with the newest wording.
@@ -65,8 +62,8 @@ pub async fn edit(
     let newest = note.on_its_way().or_else(|| note.versions.last());
     let typed = newest.map(|version| version.wording.typed(&new_key().unwrap_or_default()));
     let asked = newest.map(|version| version.reason.clone()).filter(|reason| !reason.is_empty());
-    let said = Said { asked, ..Said::default() };
-    show(&app, member, &Place::Edit(NoteId(id)), &typed.unwrap_or_default(), said)
+    let said = Remarks { asked, ..Remarks::default() };
+    form_with(&app, member, &Place::Edit(NoteId(id)), &typed.unwrap_or_default(), said)
 }
 
 /// A new note: previewed, kept on the desk or sent in.
@@ -78,7 +75,7 @@ pub async fn create(
     reader: Reader,
     fields: Fields,
 ) -> Result<Response, Error> {
-    take(&app, reader, Place::New, &fields).await
+    receive(&app, reader, Place::New, &fields).await
 }
 
 /// Another wording of a note: previewed, kept on the desk or sent in.
@@ -91,10 +88,10 @@ pub async fn change(
     Number(NoteId(id)): Number,
     fields: Fields,
 ) -> Result<Response, Error> {
-    take(&app, reader, Place::Edit(NoteId(id)), &fields).await
+    receive(&app, reader, Place::Edit(NoteId(id)), &fields).await
 }
 
-async fn take(
+async fn receive(
     app: &Arc<App>,
     reader: Reader,
     place: Place,
@@ -115,7 +112,13 @@ async fn take(
     let wording = match Wording::read(&typed, aim) {
         Ok(wording) => wording,
         Err(errors) => {
-            return show(app, member, &place, &typed, Said { errors, ..Said::default() });
+            return form_with(
+                app,
+                member,
+                &place,
+                &typed,
+                Remarks { errors, ..Remarks::default() },
+            );
         }
     };
     if let Place::Edit(id) = place
@@ -124,8 +127,8 @@ async fn take(
         return not_kept(app, member, &place, &typed, error);
     }
     if fields.as_typed("do") == "preview" {
-        let said = Said { preview: Some(wording), ..Said::default() };
-        return show(app, member, &place, &typed, said);
+        let said = Remarks { preview: Some(wording), ..Remarks::default() };
+        return form_with(app, member, &place, &typed, said);
     }
     match keep(app, &member, &place, (&typed.form_key, &wording, aim)).await {
         Ok(NoteId(id)) if aim == Aim::Draft => see_other(&format!("/notes/{id}/edit")),
@@ -175,9 +178,9 @@ fn not_kept(
     if let Error::Unavailable(source) = &error {
         tracing::warn!(%source, "a note could not be kept");
     }
-    let errors = vec![FieldError::new("title", words)];
-    let said = Said { errors, status: Some(error.status()), ..Said::default() };
-    let mut response = show(app, member, place, typed, said)?;
+    let errors = vec![FieldError::new(TITLE.name, words)];
+    let said = Remarks { errors, status: Some(error.status()), ..Remarks::default() };
+    let mut response = form_with(app, member, place, typed, said)?;
     if let Some(seconds) = error.retry_after() {
         response.headers_mut().insert(RETRY_AFTER, HeaderValue::from(seconds));
     }

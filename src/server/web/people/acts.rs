@@ -48,7 +48,7 @@ pub async fn list(
         older: acts.last().filter(|_| is_full).map(|act| act.id),
         acts: acts.into_iter().map(row).collect(),
     };
-    page::show(StatusCode::OK, &page)
+    page::respond(StatusCode::OK, &page)
 }
 
 fn row(act: Act) -> ActRow {

@@ -38,14 +38,14 @@ pub async fn form(
     State(app): State<Arc<App>>,
     ProvedSecretary(_): ProvedSecretary,
 ) -> Result<Response, Error> {
-    show(&app, "", Rights::default(), Vec::new())
+    form_with(&app, "", Rights::default(), Vec::new())
 }
 
 /// Makes the slip and shows it, this once.
 ///
 /// # Errors
 /// Not the secretary, or the database cannot be written.
-pub async fn take(
+pub async fn invite(
     State(app): State<Arc<App>>,
     ProvedSecretary(secretary): ProvedSecretary,
     fields: Fields,
@@ -58,7 +58,7 @@ pub async fn take(
     };
     if meant_for.chars().count() > LONGEST {
         let words = format!("At most {LONGEST} characters: enough to know the slip by.");
-        return show(&app, meant_for, rights, vec![FieldError::new("meant_for", words)]);
+        return form_with(&app, meant_for, rights, vec![FieldError::new("meant_for", words)]);
     }
     let token = Token::new()?;
     let now = app.clock.now();
@@ -72,7 +72,7 @@ pub async fn take(
     SlipPage::new(&app, "join", &token, "Slip to join with", words)?.answer()
 }
 
-fn show(
+fn form_with(
     app: &App,
     typed: &str,
     rights: Rights,
@@ -85,5 +85,5 @@ fn show(
         rights,
         errors,
     };
-    page::show(page::status(&page.errors), &page)
+    page::respond(page::status(&page.errors), &page)
 }

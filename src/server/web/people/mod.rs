@@ -55,7 +55,7 @@ pub async fn list(State(app): State<Arc<App>>, Secretary(_): Secretary) -> Resul
         people: people.into_iter().map(row).collect(),
         slips: open_slips::rows(slips),
     };
-    page::show(StatusCode::OK, &page)
+    page::respond(StatusCode::OK, &page)
 }
 
 fn row(person: Person) -> PersonRow {

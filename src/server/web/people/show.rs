@@ -55,14 +55,14 @@ pub async fn form(
         has_second_factor: person.has_second_factor,
         name: person.name,
     };
-    page::show(StatusCode::OK, &page)
+    page::respond(StatusCode::OK, &page)
 }
 
 /// Does what the form's `do` says.
 ///
 /// # Errors
 /// Not the secretary, no such member, the last secretary, or the database.
-pub async fn take(
+pub async fn change_member(
     State(app): State<Arc<App>>,
     ProvedSecretary(secretary): ProvedSecretary,
     Path(id): Path<String>,

@@ -40,6 +40,6 @@ impl SlipPage {
 
     /// As an answer.
     pub(super) fn answer(self) -> Result<Response, Error> {
-        page::show(StatusCode::OK, &self)
+        page::respond(StatusCode::OK, &self)
     }
 }

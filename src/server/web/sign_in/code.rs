@@ -29,7 +29,7 @@ pub async fn form(
 ) -> Result<Response, Error> {
     let next = Next::read(&page::asked(&query, "next"));
     match waiting(&app, &asker).await? {
-        Some(_) => show(&app, &next, Vec::new()),
+        Some(_) => form_with(&app, &next, Vec::new()),
         None => Ok(page::see_other(&next.carried_to("/sign-in"))),
     }
 }
@@ -38,7 +38,7 @@ pub async fn form(
 ///
 /// # Errors
 /// Too many tries, or the database.
-pub async fn take(
+pub async fn check_code(
     State(app): State<Arc<App>>,
     asker: Asker,
     fields: Fields,
@@ -62,7 +62,7 @@ pub async fn take(
         }
     }
     accounts::refuse(&app.database, now, Some(&account), "code").await?;
-    show(&app, &next, vec![wrong()])
+    form_with(&app, &next, vec![wrong()])
 }
 
 /// The step whose code this is, if it may still be taken.
@@ -88,7 +88,7 @@ async fn waiting(app: &App, asker: &Asker) -> Result<Option<(TokenHash, Account)
     Ok(account.map(|account| (held, account)))
 }
 
-fn show(app: &App, next: &Next, errors: Vec<FieldError>) -> Result<Response, Error> {
+fn form_with(app: &App, next: &Next, errors: Vec<FieldError>) -> Result<Response, Error> {
     let mut page = FormPage::at(&app.context, "/sign-in/code", "Your code", errors);
     page.words = vec![
         "The password was right. If the device with your codes is lost, ask the secretary."

@@ -1,10 +1,10 @@
-//! `/sign-in`: a name and its password, and a session for them.
+//! `/sign-in`: a name and its password, and a session for them. `/sign-out`: the session ends here and in
+//! the database, and the browser forgets the pages.
 //!
 //! An unknown name, a wrong password and a member whom the secretary has stopped get the same
 //! answer after the same work.
 
 pub mod code;
-pub mod out;
 pub mod prove;
 
 use std::sync::Arc;
@@ -12,6 +12,7 @@ use std::time::Instant;
 
 use axum::extract::{RawQuery, State};
 use axum::http::header::SET_COOKIE;
+use axum::http::{HeaderName, HeaderValue};
 use axum::response::Response;
 
 use super::form_page::{self, FormPage};
@@ -20,7 +21,7 @@ use super::page;
 use crate::auth::{Password, Token, cookie, name, strength};
 use crate::db::accounts::{self, Account};
 use crate::db::sessions::New;
-use crate::extract::{Asker, Fields};
+use crate::extract::{Asker, Fields, Reader};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::link::Link;
@@ -31,14 +32,14 @@ use holewright_pages::link::Link;
 /// The page cannot be written.
 pub async fn form(State(app): State<Arc<App>>, query: RawQuery) -> Result<Response, Error> {
     let next = Next::read(&page::asked(&query, "next"));
-    show(&app, "", &next, Vec::new())
+    form_with(&app, "", &next, Vec::new())
 }
 
 /// Takes the name and the password.
 ///
 /// # Errors
 /// Too many tries, busy cores, or the database.
-pub async fn take(
+pub async fn sign_in(
     State(app): State<Arc<App>>,
     asker: Asker,
     fields: Fields,
@@ -48,11 +49,11 @@ pub async fn take(
     let password = fields.password("password");
     let errors = unreadable(typed, &password);
     if !errors.is_empty() {
-        return show(&app, typed, &next, errors);
+        return form_with(&app, typed, &next, errors);
     }
     let Some(account) = check(&app, &asker, typed, password).await? else {
         let wrong = "This name and this password do not go together. Look at both, and try again.";
-        return show(&app, typed, &next, vec![FieldError::new("name", wrong)]);
+        return form_with(&app, typed, &next, vec![FieldError::new("name", wrong)]);
     };
     let token = Token::new()?;
     let session = New { token: token.hash(), agent: &asker.agent };
@@ -136,7 +137,12 @@ pub(super) fn with_session(mut response: Response, token: &Token, app: &App) -> 
     response
 }
 
-fn show(app: &App, typed: &str, next: &Next, errors: Vec<FieldError>) -> Result<Response, Error> {
+fn form_with(
+    app: &App,
+    typed: &str,
+    next: &Next,
+    errors: Vec<FieldError>,
+) -> Result<Response, Error> {
     let mut page = FormPage::at(&app.context, "/sign-in", "Sign in", errors);
     page.words = vec![
         "Reading needs no account. Members sign in to write notes and to say what worked."
@@ -147,4 +153,26 @@ fn show(app: &App, typed: &str, next: &Next, errors: Vec<FieldError>) -> Result<
     page.button = "Sign in";
     page.links = vec![Link::new("/privacy", "What is kept, and how long")];
     page.answer()
+}
+
+/// Ends the session at hand, if there is one.
+///
+/// # Errors
+/// The database cannot be written.
+pub async fn sign_out(
+    State(app): State<Arc<App>>,
+    Reader(reader): Reader,
+    asker: Asker,
+) -> Result<Response, Error> {
+    if let Some(held) = asker.held {
+        accounts::sign_out(&app.database, app.clock.now(), reader.as_ref(), held).await?;
+    }
+    let mut response = page::see_other("/");
+    let headers = response.headers_mut();
+    let clear = HeaderName::from_static("clear-site-data");
+    headers.insert(clear, HeaderValue::from_static("\"cache\""));
+    if let Some(value) = cookie::take_away(&app.base_url) {
+        headers.insert(SET_COOKIE, value);
+    }
+    Ok(response)
 }

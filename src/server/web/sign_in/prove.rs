@@ -1,4 +1,4 @@
-//! `/prove`: a member who is signed in gives the password once more, before what weighs more.
+//! `/prove`: a member who is signed in gives the password once more before an act that needs it.
 
 use std::sync::Arc;
 use std::time::Instant;
@@ -26,14 +26,14 @@ pub async fn form(
     query: RawQuery,
 ) -> Result<Response, Error> {
     let next = Next::read(&page::asked(&query, "next"));
-    show(&app, &member, &next, Vec::new())
+    form_with(&app, &member, &next, Vec::new())
 }
 
 /// Takes the password, and the code where there is a second factor.
 ///
 /// # Errors
 /// Nobody is signed in, too many tries, or the database.
-pub async fn take(
+pub async fn prove(
     State(app): State<Arc<App>>,
     AnyMember(member): AnyMember,
     asker: Asker,
@@ -43,7 +43,7 @@ pub async fn take(
     let account = check(&app, &asker, &member.name, fields.password("password")).await?;
     let Some(account) = account.filter(|account| account.id == member.id) else {
         let wrong = FieldError::new("password", "This is not your password. Try again.");
-        return show(&app, &member, &next, vec![wrong]);
+        return form_with(&app, &member, &next, vec![wrong]);
     };
     let now = app.clock.now();
     if account.second_factor.is_some() {
@@ -54,7 +54,7 @@ pub async fn take(
         };
         if !taken {
             accounts::refuse(&app.database, now, Some(&account), "code").await?;
-            return show(&app, &member, &next, vec![code::wrong()]);
+            return form_with(&app, &member, &next, vec![code::wrong()]);
         }
     }
     app.tries.right(&account.key, Instant::now());
@@ -62,7 +62,7 @@ pub async fn take(
     Ok(page::see_other(next.address()))
 }
 
-fn show(
+fn form_with(
     app: &App,
     member: &SignedIn,
     next: &Next,

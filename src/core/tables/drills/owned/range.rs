@@ -2,7 +2,7 @@
 
 use super::super::read::{after_number_mark, letter};
 use super::super::{Drill, SAME_SIZE, Series, by_series};
-use crate::units::read::{Dress, Number, Unit, plain, take};
+use crate::units::read::{Notation, Number, Unit, plain, take};
 use crate::units::{Length, in_mm, inch};
 
 /// Why a range could not be read.
@@ -93,7 +93,7 @@ impl<'a> Written<'a> {
         let is_vulgar = self.ends.iter().any(Number::is_vulgar);
         let step = match self.step {
             // "1/16-1/2x64" can only be by 64ths.
-            Some(Step::Size(Number { value, dress: Dress::Whole(_) })) if is_vulgar => {
+            Some(Step::Size(Number { value, notation: Notation::Whole(_) })) if is_vulgar => {
                 Some((Unit::Inch, 1.0 / value))
             }
             Some(Step::Parts(parts)) => Some((Unit::Inch, 1.0 / parts)),
@@ -116,8 +116,10 @@ impl<'a> Written<'a> {
     }
 
     fn numbered(&self) -> Result<Vec<&'static Drill>, RangeError> {
-        let [Number { dress: Dress::Whole(first), .. }, Number { dress: Dress::Whole(second), .. }] =
-            self.ends
+        let [
+            Number { notation: Notation::Whole(first), .. },
+            Number { notation: Notation::Whole(second), .. },
+        ] = self.ends
         else {
             return Err(RangeError::NoUnit);
         };
@@ -185,7 +187,7 @@ fn step(text: &str) -> Option<(Option<Step<'_>>, Option<Unit>, &str)> {
     let (size, rest) = take(text)?;
     let parts =
         ["ths", "nds", "rds"].iter().find_map(|ending| rest.trim_start().strip_prefix(ending));
-    if let (Dress::Whole(_), Some(rest)) = (size.dress, parts) {
+    if let (Notation::Whole(_), Some(rest)) = (size.notation, parts) {
         return Some((Some(Step::Parts(size.value)), None, rest));
     }
     let (unit, rest) = unit(rest);

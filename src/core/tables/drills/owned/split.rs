@@ -33,12 +33,12 @@ pub(super) fn items<'a, T>(
     read: impl Fn(&str) -> Result<T, Fault>,
 ) -> Vec<Item<'a, T>> {
     let parts = parts(segment, is_tight);
-    let mut ways = vec![Way { good: 1, ..Way::default() }];
+    let mut groupings = vec![Grouping { good: 1, ..Grouping::default() }];
     for done in 1..=parts.len() {
-        let mut best: Option<Way> = None;
+        let mut best: Option<Grouping> = None;
         let mut good: u32 = 0;
         for taken in 1..=MOST_PARTS.min(done) {
-            let Some(before) = ways.get(done - taken) else { continue };
+            let Some(before) = groupings.get(done - taken) else { continue };
             let result = read(spanned(segment, &parts, done, taken));
             match &result {
                 Ok(_) => good = good.saturating_add(before.good),
@@ -46,22 +46,22 @@ pub(super) fn items<'a, T>(
                 Err(_) => {}
             }
             let bad = before.bad + u32::from(result.is_err());
-            let way = Way { bad, items: before.items + 1, good: 0, taken };
-            if best.is_none_or(|best| (way.bad, way.items) < (best.bad, best.items)) {
-                best = Some(way);
+            let grouping = Grouping { bad, items: before.items + 1, good: 0, taken };
+            if best.is_none_or(|best| (grouping.bad, grouping.items) < (best.bad, best.items)) {
+                best = Some(grouping);
             }
         }
-        ways.push(Way { good, ..best.unwrap_or_default() });
+        groupings.push(Grouping { good, ..best.unwrap_or_default() });
     }
-    if ways.last().is_some_and(|way| way.good > 1) {
+    if groupings.last().is_some_and(|grouping| grouping.good > 1) {
         return vec![Err((segment, Fault::CommaUnclear))];
     }
     let mut items = Vec::new();
     let mut done = parts.len();
-    while let Some(way) = ways.get(done).filter(|way| way.taken > 0) {
-        let text = spanned(segment, &parts, done, way.taken);
+    while let Some(grouping) = groupings.get(done).filter(|grouping| grouping.taken > 0) {
+        let text = spanned(segment, &parts, done, grouping.taken);
         items.push(read(text).map_err(|fault| (text, fault)));
-        done -= way.taken;
+        done -= grouping.taken;
     }
     items.reverse();
     items
@@ -69,12 +69,12 @@ pub(super) fn items<'a, T>(
 
 /// The best way to make items of the first parts.
 #[derive(Clone, Copy, Default)]
-struct Way {
+struct Grouping {
     /// How many of its items are not understood.
     bad: u32,
     /// How many items it has.
     items: u32,
-    /// How many ways there are in which every item is understood.
+    /// How many groupings there are in which every item is understood.
     good: u32,
     /// How many parts its last item takes.
     taken: usize,

@@ -3,13 +3,14 @@
 //! Whatever can be meant by more than one thread is asked, never guessed: `1/4` alone is BSW, BSF,
 //! brass, ME, Unified or pipe. Leaves out looking a thread up by what it measures.
 
+mod figure;
 mod names;
 mod nearest;
 mod size;
 mod token;
 mod wording;
 
-use super::{Form, SystemId, Thread, find};
+use super::{SystemId, Thread, find};
 use crate::units::read::{one_of, plain, shown};
 use wording::Wording;
 

@@ -1,109 +1,44 @@
 //! The words people write for thread systems, each with the systems it can mean.
 //!
-//! Two words narrow each other: `BSP taper`, `metric fine`, `unified coarse`.
+//! Each system declares its own; what several declare means them all. Two words narrow each other:
+//! `BSP taper`, `metric fine`, `unified coarse`.
 
 use std::sync::LazyLock;
 
-use super::super::systems;
-use super::SystemId::{self, *};
+use super::super::{Meant, System, systems};
+use super::SystemId;
 use crate::units::read::plain;
-
-const UNIFIED: &[SystemId] = &[Unc, Unf, Unef, Uns, Unm];
-const ME: &[SystemId] = &[Me40, Me32, Me26];
-const METRIC: &[SystemId] = &[Metric, MetricFine];
-
-/// Words beside the slug, name and mark that each system's table gives.
-#[rustfmt::skip]
-const NAMES: [(&str, &[SystemId]); 62] = [
-    ("ba", &[Ba]),
-    ("british association", &[Ba]),
-    ("bsw", &[Bsw]),
-    ("whit", &[Bsw]),
-    ("whitworth", &[Bsw]),
-    ("w", &[Bsw]),
-    ("british standard whitworth", &[Bsw]),
-    ("bsf", &[Bsf]),
-    ("british standard fine", &[Bsf]),
-    ("bsb", &[Bsb]),
-    ("brass", &[Bsb]),
-    ("british standard brass", &[Bsb]),
-    ("me", ME),
-    ("model engineer", ME),
-    ("model engineers", ME),
-    ("bsp", &[Bspp, Bspt]),
-    ("british standard pipe", &[Bspp, Bspt]),
-    ("gas", &[Bspp, Bspt]),
-    ("bspp", &[Bspp]),
-    ("g", &[Bspp]),
-    ("bspt", &[Bspt]),
-    ("r", &[Bspt]),
-    ("rc", &[Bspt]),
-    ("rp", &[Bspt]),
-    ("pipe", &[Bspp, Bspt, Npt, ModelTaperPipe]),
-    ("parallel", &[Bspp]),
-    ("taper", &[Bspt, Npt, ModelTaperPipe]),
-    ("taper pipe", &[Bspt, Npt, ModelTaperPipe]),
-    ("npt", &[Npt]),
-    ("american taper pipe", &[Npt]),
-    ("mtp", &[ModelTaperPipe]),
-    ("model taper pipe", &[ModelTaperPipe]),
-    ("model pipe", &[ModelTaperPipe]),
-    ("model taper", &[ModelTaperPipe]),
-    ("bsc", &[Bsc]),
-    ("bscy", &[Bsc]),
-    ("cei", &[Bsc]),
-    ("cycle", &[Bsc]),
-    ("british standard cycle", &[Bsc]),
-    ("m", METRIC),
-    ("metric", METRIC),
-    ("iso", METRIC),
-    ("iso metric", METRIC),
-    ("mf", &[MetricFine]),
-    ("s", &[Miniature]),
-    ("miniature", &[Miniature, Unm]),
-    ("unified", UNIFIED),
-    ("un", UNIFIED),
-    ("unc", &[Unc]),
-    ("nc", &[Unc]),
-    ("unf", &[Unf]),
-    ("nf", &[Unf]),
-    ("unef", &[Unef]),
-    ("nef", &[Unef]),
-    ("uns", &[Uns]),
-    ("ns", &[Uns]),
-    ("unm", &[Unm]),
-    ("unified miniature", &[Unm]),
-    ("special", &[Uns]),
-    ("coarse", &[Metric, Unc]),
-    ("fine", &[MetricFine, Bsf, Unf]),
-    ("extra fine", &[Unef]),
-];
 
 /// The most words one name has.
 pub(super) const MOST_WORDS: usize = 4;
 
-/// The slug, name and mark of each system, in the plain characters of what is typed.
-static OWN_NAMES: LazyLock<Vec<(String, SystemId)>> = LazyLock::new(|| {
-    systems()
-        .iter()
-        .flat_map(|system| {
-            [system.slug, system.name, system.mark]
-                .map(|name| (plain(name).replace(['-', ','], " ").replace("  ", " "), system.id))
-        })
-        .collect()
+/// Each name in the plain characters of what is typed, with its system.
+static NAMES: LazyLock<Vec<(String, SystemId)>> = LazyLock::new(|| {
+    let names = |system: &&'static System| {
+        let id = system.id;
+        let own = [system.slug, system.name, system.mark].into_iter();
+        own.chain(system.spellings.iter().copied()).map(move |name| (words(name), id))
+    };
+    systems().iter().flat_map(names).collect()
 });
+
+/// A name as the words of a typed text are joined: marks between words left out.
+fn words(name: &str) -> String {
+    plain(name).replace(['-', ','], " ").replace("  ", " ")
+}
 
 /// The systems that a name can mean; empty if it is no name.
 pub(super) fn named(name: &str) -> Vec<SystemId> {
-    let mut found: Vec<SystemId> = NAMES
-        .iter()
-        .filter(|(word, _)| *word == name)
-        .flat_map(|(_, systems)| systems.iter().copied())
-        .collect();
-    for (_, system) in OWN_NAMES.iter().filter(|(own, _)| own == name) {
+    let mut found = Vec::new();
+    for (_, system) in NAMES.iter().filter(|(own, _)| own == name) {
         if !found.contains(system) {
             found.push(*system);
         }
     }
     found
+}
+
+/// Whether a name means only systems that are meant by their name alone.
+pub(super) fn is_of_rare(systems: &[SystemId]) -> bool {
+    !systems.is_empty() && systems.iter().all(|system| system.system().meant == Meant::ByName)
 }

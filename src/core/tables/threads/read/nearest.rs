@@ -1,8 +1,9 @@
 //! Which threads are like one that is not held: offered, never taken.
 
 use super::Thread;
-use super::size::{self, Named, Nominal, has_pitch, is_called};
-use super::wording::{Figure, Reading, Unit, Wording};
+use super::figure::{Figure, SizeReading, Unit};
+use super::size::{self, NamedThread, Nominal, has_pitch, is_called};
+use super::wording::Wording;
 
 /// How many threads are offered.
 const MOST: usize = 5;
@@ -36,7 +37,11 @@ enum Rank {
     Near,
 }
 
-fn rank(wording: &Wording<'_>, named: &Named, reading: &Reading<'_>) -> Option<(Rank, f64)> {
+fn rank(
+    wording: &Wording<'_>,
+    named: &NamedThread,
+    reading: &SizeReading<'_>,
+) -> Option<(Rank, f64)> {
     let is_system = wording.has_system(named.thread.system);
     if is_called(named, &reading.size) {
         let is_pitch = reading.pitch.is_some_and(|pitch| has_pitch(named.thread, &pitch));
@@ -58,11 +63,13 @@ fn rank(wording: &Wording<'_>, named: &Named, reading: &Reading<'_>) -> Option<(
 /// kind of size.
 fn off_by(nominal: Nominal, size: &Figure<'_>) -> Option<f64> {
     let named = match (nominal, size.unit) {
-        (Nominal::Gauge(gauge), None) if size.number.places() == 0 && !size.number.is_vulgar() => {
-            gauge.parse().ok()?
+        (Nominal::Number { digits, .. }, None)
+            if size.number.places() == 0 && !size.number.is_vulgar() =>
+        {
+            digits.parse().ok()?
         }
-        (Nominal::Inch(inches), None | Some(Unit::Inch)) if !size.is_gauge => inches,
-        (Nominal::Mm(mm), None | Some(Unit::Mm)) if !size.is_gauge && !size.number.is_vulgar() => {
+        (Nominal::Inch(inches), None | Some(Unit::Inch)) if !size.is_number => inches,
+        (Nominal::Mm(mm), None | Some(Unit::Mm)) if !size.is_number && !size.number.is_vulgar() => {
             mm
         }
         _ => return None,

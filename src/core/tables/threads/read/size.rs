@@ -2,52 +2,58 @@
 
 use std::sync::LazyLock;
 
-use super::super::{Basic, SystemId, Thread, all};
-use super::wording::{Figure, Unit};
-use crate::units::read::Dress;
+use super::super::{Basic, Naming, Thread, all};
+use super::figure::{Figure, Unit};
+use crate::units::read::Notation;
 use crate::units::{Pitch, in_inch, in_mm};
 
 /// The size in a thread's name.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Nominal {
-    /// A gauge number: BA, Unified below 1/4 in. Leading zeros count.
-    Gauge(&'static str),
+    /// A number: BA, Unified below 1/4 in. Leading zeros count.
+    Number {
+        digits: &'static str,
+        /// The major diameter, where a decimal of an inch names the size too: .190-32 is 10-32.
+        inches: Option<f64>,
+    },
     /// Inches; for pipe, of the bore it was once named for.
     Inch(f64),
     Mm(f64),
 }
 
 /// A thread with the size in its name.
-pub(super) struct Named {
+pub(super) struct NamedThread {
     pub(super) thread: &'static Thread,
     pub(super) nominal: Nominal,
 }
 
-static NAMED: LazyLock<Vec<Named>> = LazyLock::new(|| {
-    all().filter_map(|thread| Some(Named { thread, nominal: nominal(thread)? })).collect()
+static NAMED: LazyLock<Vec<NamedThread>> = LazyLock::new(|| {
+    all().filter_map(|thread| Some(NamedThread { thread, nominal: nominal(thread)? })).collect()
 });
 
 /// Every thread with the size in its name, in the order of the tables.
-pub(super) fn named() -> &'static [Named] {
+pub(super) fn named() -> &'static [NamedThread] {
     &NAMED
 }
 
 /// The size in the address of a thread, without its mark and its pitch.
 fn nominal(thread: &'static Thread) -> Option<Nominal> {
-    let is_unified = matches!(
-        thread.system,
-        SystemId::Unc | SystemId::Unf | SystemId::Unef | SystemId::Uns | SystemId::Unm
-    );
-    match thread.system {
-        SystemId::Ba => Some(Nominal::Gauge(thread.size)),
-        SystemId::Metric | SystemId::MetricFine | SystemId::Miniature => metric(thread.size),
-        SystemId::Unm if !thread.size.contains('-') => metric(thread.size),
-        _ if is_unified => {
-            let (size, _tpi) = thread.size.rsplit_once('-')?;
-            let gauge = size.parse().ok().filter(|gauge| is_gauge(thread, *gauge));
-            if gauge.is_some() { Some(Nominal::Gauge(size)) } else { inches(size) }
-        }
-        _ => inches(thread.size.split_once('x').map_or(thread.size, |(size, _tpi)| size)),
+    let size = thread.size;
+    match (thread.system.system().naming, thread.pitch) {
+        (Naming::Number, _) => Some(Nominal::Number { digits: size, inches: None }),
+        (Naming::Metric, _) | (Naming::Unified, Pitch::Mm(_)) => metric(size),
+        (Naming::Inch, _) => inches(size.split_once('x').map_or(size, |(size, _tpi)| size)),
+        (Naming::Unified, Pitch::PerInch(_)) => unified(thread),
+    }
+}
+
+/// `4-40` as No. 4, `1-4-20` as 1/4 in.
+fn unified(thread: &'static Thread) -> Option<Nominal> {
+    let (size, _tpi) = thread.size.rsplit_once('-')?;
+    let number = size.parse().ok().filter(|number| is_number(thread, *number));
+    match number {
+        Some(_) => Some(Nominal::Number { digits: size, inches: major_inches(thread) }),
+        None => inches(size),
     }
 }
 
@@ -57,12 +63,9 @@ fn metric(size: &str) -> Option<Nominal> {
     size.parse().ok().map(Nominal::Mm)
 }
 
-/// Whether a Unified whole size is a gauge number: `1-64` is No. 1, `1-8` is one inch.
-fn is_gauge(thread: &Thread, gauge: f64) -> bool {
-    match thread.basic {
-        Basic::Major(major) => gauge < 1.0 || in_inch(major.length()) < gauge / 2.0,
-        Basic::EffectiveAtGauge(_) => false,
-    }
+/// Whether a Unified whole size is a number: `1-64` is No. 1, `1-8` is one inch.
+fn is_number(thread: &Thread, number: f64) -> bool {
+    major_inches(thread).is_some_and(|major| number < 1.0 || major < number / 2.0)
 }
 
 /// `1-1-4` as 1 1/4 in, `0.266` as it stands.
@@ -77,22 +80,21 @@ fn inches(size: &str) -> Option<Nominal> {
 }
 
 /// Whether a thread is called by the size that was typed.
-pub(super) fn is_called(named: &Named, size: &Figure<'_>) -> bool {
+pub(super) fn is_called(named: &NamedThread, size: &Figure<'_>) -> bool {
     let value = size.number.value;
-    let whole = match size.number.dress {
-        Dress::Whole(digits) => Some(digits),
+    let whole = match size.number.notation {
+        Notation::Whole(digits) => Some(digits),
         _ => None,
     };
     match (named.nominal, size.unit) {
-        (Nominal::Gauge(gauge), _) if size.is_gauge => whole == Some(gauge),
-        _ if size.is_gauge => false,
+        (Nominal::Number { digits, .. }, _) if size.is_number => whole == Some(digits),
+        _ if size.is_number => false,
         (_, Some(Unit::PerInch)) => false,
-        (Nominal::Gauge(gauge), None) if whole.is_some() => whole == Some(gauge),
-        // A decimal of an inch may name a gauge size too: .190-32 is 10-32.
-        (Nominal::Gauge(_), None | Some(Unit::Inch)) if named.thread.system != SystemId::Ba => {
-            whole.is_none() && major_inches(named.thread).is_some_and(|major| is_inch(major, value))
+        (Nominal::Number { digits, .. }, None) if whole.is_some() => whole == Some(digits),
+        (Nominal::Number { inches, .. }, None | Some(Unit::Inch)) => {
+            whole.is_none() && inches.is_some_and(|inches| is_inch(inches, value))
         }
-        (Nominal::Gauge(_), _) => false,
+        (Nominal::Number { .. }, Some(Unit::Mm)) => false,
         (Nominal::Inch(inches), None | Some(Unit::Inch)) => is_inch(inches, value),
         (Nominal::Inch(_), Some(Unit::Mm)) => false,
         (Nominal::Mm(_), _) if size.number.is_vulgar() => false,
@@ -122,7 +124,7 @@ pub(super) fn has_pitch(thread: &Thread, pitch: &Figure<'_>) -> bool {
 }
 
 /// The major diameter in inches.
-pub(super) fn major_inches(thread: &Thread) -> Option<f64> {
+fn major_inches(thread: &Thread) -> Option<f64> {
     match thread.basic {
         Basic::Major(major) => Some(in_inch(major.length())),
         Basic::EffectiveAtGauge(_) => None,

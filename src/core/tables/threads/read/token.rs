@@ -1,6 +1,6 @@
 //! The words, numbers and marks of a typed thread name.
 
-use crate::units::read::{Dress, Number, take};
+use crate::units::read::{Notation, Number, take};
 
 /// One word, number or mark.
 #[derive(Clone, Debug, PartialEq)]
@@ -78,7 +78,7 @@ fn push_word(tokens: &mut Vec<Token<'_>>, word: String) {
         "no" | "nos" | "number" | "nr" => tokens.push(Token::Hash),
         // Nought BA typed with the letter.
         "oba" => {
-            tokens.push(Token::Number(Number { value: 0.0, dress: Dress::Whole("0") }));
+            tokens.push(Token::Number(Number { value: 0.0, notation: Notation::Whole("0") }));
             tokens.push(Token::Word("ba".into()));
         }
         // "3mmx0.5" and "40tpix1/4".

@@ -6,9 +6,9 @@ use utoipa::ToSchema;
 use crate::api::drills::Drill;
 use crate::api::figures;
 use holewright_core::calc::{reaming, spotting};
+use holewright_core::calculators::speeds;
 use holewright_core::tables::reaming::Kind;
 use holewright_core::units::Length;
-use holewright_pages::calculators::speeds;
 
 /// When to withdraw a drill and clear it.
 #[derive(Debug, Serialize, ToSchema)]

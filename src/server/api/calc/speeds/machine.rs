@@ -6,8 +6,8 @@ use utoipa::ToSchema;
 
 use crate::api::figures;
 use holewright_core::calc::speed_choice::Verdict;
+use holewright_core::calculators::speeds;
 use holewright_core::units::{Time, Velocity, in_metres_per_minute, in_seconds, print};
-use holewright_pages::calculators::speeds;
 
 /// A speed of the machine.
 #[derive(Debug, Serialize, ToSchema)]

@@ -1,0 +1,31 @@
+//! What people are asked for: fields declared once, what was typed in them, and what was wrong with it.
+//!
+//! A [`Field`] says everything about itself: its name in an address, its words on a page and in the
+//! description of the JSON, its limits, its usual value, and how it is read. Leaves out forms, pages and
+//! percent codes.
+
+mod asked;
+mod at_hand;
+mod diameter;
+mod error;
+mod field;
+mod ground;
+mod limits;
+mod metal;
+mod reading;
+mod typed;
+mod word;
+
+pub use asked::Asked;
+pub use at_hand::{
+    OWNED, SERIES, SPINDLE_MAX, SPINDLE_SPEEDS, at_hand, in_both, owned, series, speeds_of, spindle,
+};
+pub use diameter::{Diameter, diameter};
+pub use error::{Choice, FieldError, material_choices, quoted, sentence, thread_error};
+pub use field::{About, AnyField, Control, Field, Need};
+pub use ground::{GROUND, POINT_ANGLE};
+pub use limits::Limits;
+pub use metal::metal;
+pub use reading::Reading;
+pub use typed::{Typed, keep};
+pub use word::{FITS, TOOL_STEELS, Word, word};

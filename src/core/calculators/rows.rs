@@ -1,0 +1,178 @@
+//! An answer in a few rows: the page, the JSON, its description and the file are made from their table.
+
+use crate::asking::{Asked, FieldError};
+use crate::tables::source::Source;
+use crate::units::{Angle, Frequency, Length, Time, Velocity};
+
+/// One row of an answer.
+pub struct Output<A: 'static> {
+    /// Its name for programs, without the unit: `point_length`.
+    pub key: &'static str,
+    /// Its name on the page: `Length of the point`.
+    pub name: &'static str,
+    /// What it is, for a program; the unit is added.
+    pub description: &'static str,
+    /// The figure, which has a unit by its type.
+    pub value: Measure<A>,
+    /// The rule it goes by, in words.
+    pub rule: &'static str,
+    /// Where the rule was read.
+    pub source: Source,
+}
+
+/// A figure of an answer.
+pub enum Measure<A> {
+    /// A length.
+    Length(fn(&A) -> Length),
+    /// An angle.
+    Angle(fn(&A) -> Angle),
+    /// A spindle speed.
+    SpindleSpeed(fn(&A) -> Frequency),
+    /// A surface speed.
+    SurfaceSpeed(fn(&A) -> Velocity),
+    /// A time.
+    Time(fn(&A) -> Time),
+    /// A percentage.
+    Percent(fn(&A) -> f64),
+    /// Words.
+    Words(fn(&A) -> String),
+}
+
+/// A figure worked out.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Value {
+    /// A length.
+    Length(Length),
+    /// An angle.
+    Angle(Angle),
+    /// A spindle speed.
+    SpindleSpeed(Frequency),
+    /// A surface speed.
+    SurfaceSpeed(Velocity),
+    /// A time.
+    Time(Time),
+    /// A percentage.
+    Percent(f64),
+    /// Words.
+    Words(String),
+}
+
+/// The kind of a figure, without the figure.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FigureKind {
+    /// Its name for programs, unit included: `point_length_mm`.
+    pub key: String,
+    /// What it is, unit included.
+    pub description: String,
+    /// It is words, and no number.
+    pub is_words: bool,
+}
+
+/// A row worked out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Figure {
+    /// Its name for programs, unit included.
+    pub key: String,
+    /// Its name on the page.
+    pub name: &'static str,
+    /// The figure.
+    pub value: Value,
+    /// The rule it goes by.
+    pub rule: &'static str,
+    /// Where the rule was read.
+    pub source: Source,
+}
+
+/// A calculator that answers in rows.
+pub struct Plain<A: 'static> {
+    /// Reads the question and works out the answer.
+    pub answer: fn(&Asked) -> Result<A, Vec<FieldError>>,
+    /// What it is about, at the head of the answer: `Point of a 6 mm drill`.
+    pub heading: fn(&A) -> String,
+    /// The rows; the first is what was asked for.
+    pub outputs: &'static [Output<A>],
+    /// A drawing of it, as SVG.
+    pub drawing: Option<fn(&A) -> String>,
+}
+
+/// An answer in rows, worked out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answered {
+    /// What it is about.
+    pub heading: String,
+    /// The rows; the first is what was asked for.
+    pub figures: Vec<Figure>,
+    /// The drawing, where there is one.
+    pub drawing: Option<String>,
+}
+
+/// A calculator that answers in rows, whatever it reckons with.
+pub trait Rows: Sync {
+    /// The kinds of its rows, in order.
+    fn kinds(&self) -> Vec<FigureKind>;
+    /// The answer.
+    ///
+    /// # Errors
+    /// One for each field that makes no sense, in the order of the form.
+    fn answer(&self, asked: &Asked) -> Result<Answered, Vec<FieldError>>;
+}
+
+impl<A> Measure<A> {
+    /// What stands behind a key, and behind a description.
+    const fn unit(&self) -> [&'static str; 2] {
+        match self {
+            Self::Length(_) => ["_mm", ", in millimetres"],
+            Self::Angle(_) => ["_deg", ", in degrees"],
+            Self::SpindleSpeed(_) => ["_rpm", ", in revolutions a minute"],
+            Self::SurfaceSpeed(_) => ["_m_per_min", ", in metres a minute"],
+            Self::Time(_) => ["_s", ", in seconds"],
+            Self::Percent(_) => ["_percent", ", as a percentage"],
+            Self::Words(_) => ["", ""],
+        }
+    }
+
+    fn of(&self, answer: &A) -> Value {
+        match self {
+            Self::Length(of) => Value::Length(of(answer)),
+            Self::Angle(of) => Value::Angle(of(answer)),
+            Self::SpindleSpeed(of) => Value::SpindleSpeed(of(answer)),
+            Self::SurfaceSpeed(of) => Value::SurfaceSpeed(of(answer)),
+            Self::Time(of) => Value::Time(of(answer)),
+            Self::Percent(of) => Value::Percent(of(answer)),
+            Self::Words(of) => Value::Words(of(answer)),
+        }
+    }
+}
+
+impl<A> Output<A> {
+    fn kind(&self) -> FigureKind {
+        let [key, words] = self.value.unit();
+        FigureKind {
+            key: format!("{}{key}", self.key),
+            description: format!("{}{words}.", self.description),
+            is_words: matches!(self.value, Measure::Words(_)),
+        }
+    }
+}
+
+impl<A> Rows for Plain<A> {
+    fn kinds(&self) -> Vec<FigureKind> {
+        self.outputs.iter().map(Output::kind).collect()
+    }
+
+    fn answer(&self, asked: &Asked) -> Result<Answered, Vec<FieldError>> {
+        let answer = (self.answer)(asked)?;
+        let figure = |output: &Output<A>| Figure {
+            key: output.kind().key,
+            name: output.name,
+            value: output.value.of(&answer),
+            rule: output.rule,
+            source: output.source,
+        };
+        Ok(Answered {
+            heading: (self.heading)(&answer),
+            figures: self.outputs.iter().map(figure).collect(),
+            drawing: self.drawing.map(|drawing| drawing(&answer)),
+        })
+    }
+}

@@ -1,0 +1,132 @@
+//! A calculator that answers in rows: the page they all have, and the table and drawing of its answer.
+
+use askama::Template;
+
+use super::drawer::with_drawer;
+use super::form::{Form, answering, asking, refusing};
+use super::{address, asked, json};
+use crate::cited;
+use crate::drawer::fills_of;
+use crate::figures::Both;
+use crate::layout::Frame;
+use crate::{Answer, FieldError, Visit};
+use holewright_core::asking::Asked;
+use holewright_core::calculators::{AnswerKind, Answered, Declaration, Figure, Rows, Value, find};
+use holewright_core::export::{self, Table};
+use holewright_core::units::{in_degrees, in_metres_per_minute, in_rpm, in_seconds, print};
+
+#[derive(Template)]
+#[template(path = "calculators/plain.html")]
+struct PlainPage {
+    frame: Frame,
+    heading: String,
+    answers: &'static str,
+    errors: Vec<FieldError>,
+    answer: Option<Shown>,
+    form: Form,
+}
+
+/// The answer as the page prints it.
+struct Shown {
+    first: Row,
+    rest: Vec<Row>,
+    drawing: Option<String>,
+    json: String,
+    csv: String,
+}
+
+/// A row as the page prints it.
+struct Row {
+    name: &'static str,
+    value: String,
+    /// In inches, where it is a length.
+    inch: Option<String>,
+    rule: &'static str,
+    source: String,
+}
+
+/// The page.
+pub(super) fn show(visit: &Visit<'_>, calculator: &Declaration, rows: &dyn Rows) -> Answer {
+    let typed = asked(calculator, &visit.query);
+    let blank = |errors: &[FieldError]| PlainPage {
+        frame: asking(visit, calculator, calculator.answers),
+        heading: calculator.title.to_owned(),
+        answers: calculator.answers,
+        errors: errors.to_vec(),
+        answer: None,
+        form: Form::of(calculator, &typed, errors),
+    };
+    if calculator.only_asks(&typed) {
+        return Answer::html(200, &blank(&[]));
+    }
+    let names: Vec<&str> = calculator.fields().map(|field| field.about().name).collect();
+    let (used, _, notice) = with_drawer(visit, calculator, &fills_of(&names));
+    match rows.answer(&used) {
+        Err(errors) => {
+            let frame = refusing(visit, calculator).with_drawer(notice);
+            Answer::html(422, &PlainPage { frame, ..blank(&errors) })
+        }
+        Ok(found) => {
+            let heading = found.heading.clone();
+            let shown = shown(calculator, &used, found);
+            let values: Vec<&str> = shown.iter().map(|shown| shown.first.value.as_str()).collect();
+            let title = format!("{heading}: {}", values.concat());
+            let description = format!("{title}. {}", calculator.answers);
+            let frame = answering(visit, calculator, &used, [&title, &description]);
+            let frame = frame.with_drawer(notice);
+            Answer::html(200, &PlainPage { frame, heading, answer: shown, ..blank(&[]) })
+        }
+    }
+}
+
+/// The rows of an answer as a file; none where the calculator has a page of its own.
+pub(crate) fn table(visit: &Visit<'_>, name: &str) -> Option<Table> {
+    Some(export::calculators::rows(&answered(visit, name)?.figures))
+}
+
+/// The drawing of an answer; none where there is none.
+pub(crate) fn drawing(visit: &Visit<'_>, name: &str) -> Option<String> {
+    answered(visit, name)?.drawing
+}
+
+fn answered(visit: &Visit<'_>, name: &str) -> Option<Answered> {
+    let calculator = find(name)?;
+    match calculator.answer {
+        AnswerKind::Rows(rows) => rows.answer(&asked(calculator, &visit.query)).ok(),
+        AnswerKind::Speeds | AnswerKind::Tapping | AnswerKind::Clearance => None,
+    }
+}
+
+fn shown(calculator: &Declaration, used: &Asked, found: Answered) -> Option<Shown> {
+    let mut rows = found.figures.iter().map(row);
+    let first = rows.next()?;
+    let page = address(calculator, used);
+    Some(Shown {
+        first,
+        rest: rows.collect(),
+        drawing: found.drawing,
+        json: json(calculator, used),
+        csv: page.replacen(&calculator.path(), &format!("{}.csv", calculator.path()), 1),
+    })
+}
+
+fn row(figure: &Figure) -> Row {
+    let (value, inch) = match &figure.value {
+        Value::Length(length) => {
+            let Both { mm, inch } = Both::of(*length);
+            (mm, Some(inch))
+        }
+        Value::Angle(angle) => (format!("{}°", print::trimmed(in_degrees(*angle), 2)), None),
+        Value::SpindleSpeed(speed) => {
+            (format!("{} rev/min", print::trimmed(in_rpm(*speed), 0)), None)
+        }
+        Value::SurfaceSpeed(speed) => {
+            (format!("{} m/min", print::trimmed(in_metres_per_minute(*speed), 1)), None)
+        }
+        Value::Time(time) => (format!("{} s", print::trimmed(in_seconds(*time), 1)), None),
+        Value::Percent(percent) => (print::percent(*percent), None),
+        Value::Words(words) => (words.clone(), None),
+    };
+    let source = cited::source(figure.source);
+    Row { name: figure.name, value, inch, rule: figure.rule, source }
+}

@@ -1,0 +1,98 @@
+//! An answer in rows: each figure under its key, then the rules they go by.
+
+use serde::ser::{Serialize, SerializeMap, Serializer};
+use utoipa::openapi::schema::{Array, Object, Schema, Type};
+use utoipa::openapi::{Ref, RefOr};
+use utoipa::{PartialSchema, ToSchema};
+
+use super::Described;
+use crate::Error;
+use crate::api::figures;
+use holewright_core::asking::Asked;
+use holewright_core::calculators::{Declaration, Figure, FigureKind, Rows, Value};
+use holewright_core::units::{in_seconds, print};
+
+/// The key of the rules.
+const RULES: &str = "rules";
+
+/// The figures of an answer.
+pub(super) struct Body(Vec<Figure>);
+
+/// What a figure goes by.
+#[derive(serde::Serialize, ToSchema)]
+#[schema(as = FigureRule)]
+struct Rule<'a> {
+    /// The key of the figure.
+    figure: &'a str,
+    /// The rule, in words.
+    rule: &'a str,
+    /// Where it was read; a grade in brackets where not in the source itself.
+    source: String,
+}
+
+/// The answer.
+///
+/// # Errors
+/// A field that makes no sense.
+pub(super) fn answer(rows: &dyn Rows, asked: &Asked) -> Result<Body, Error> {
+    rows.answer(asked).map(|found| Body(found.figures)).map_err(Error::Invalid)
+}
+
+impl Serialize for Body {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(self.0.len() + 1))?;
+        for Figure { key, value, .. } in &self.0 {
+            match value {
+                Value::Length(length) => map.serialize_entry(key, &figures::mm(*length)),
+                Value::Angle(angle) => map.serialize_entry(key, &figures::degrees(*angle)),
+                Value::SpindleSpeed(speed) => map.serialize_entry(key, &figures::rpm(*speed)),
+                Value::SurfaceSpeed(speed) => {
+                    map.serialize_entry(key, &figures::metres_per_minute(*speed))
+                }
+                Value::Time(time) => map.serialize_entry(key, &figures::number(in_seconds(*time))),
+                Value::Percent(percent) => map.serialize_entry(key, &figures::percent(*percent)),
+                Value::Words(words) => map.serialize_entry(key, words),
+            }?;
+        }
+        let rules: Vec<Rule<'_>> = self.0.iter().map(Rule::from).collect();
+        map.serialize_entry(RULES, &rules)?;
+        map.end()
+    }
+}
+
+impl<'a> From<&'a Figure> for Rule<'a> {
+    fn from(figure: &'a Figure) -> Self {
+        let source = figures::source(figure.source);
+        Self { figure: &figure.key, rule: figure.rule, source }
+    }
+}
+
+/// The answer as it is described.
+pub(super) fn described(calculator: &Declaration, rows: &dyn Rows) -> Described {
+    let body = rows.kinds().iter().fold(Object::new(), |mut body, kind| {
+        body.properties.insert(kind.key.clone(), property(kind).into());
+        body.required.push(kind.key.clone());
+        body
+    });
+    let mut body = body;
+    let mut rules = Array::new(Ref::from_schema_name(Rule::name()));
+    rules.description = Some("What each figure goes by, in order.".to_owned());
+    body.properties.insert(RULES.to_owned(), Schema::Array(rules).into());
+    body.required.push(RULES.to_owned());
+    body.description = Some(calculator.answers.to_owned());
+    let name: String = calculator.slug.split('-').map(print::sentence).collect();
+    let schemas: Vec<(String, RefOr<Schema>)> =
+        vec![(name, Schema::Object(body).into()), (Rule::name().into_owned(), Rule::schema())];
+    Described {
+        operation_id: calculator.slug.replace('-', "_"),
+        summary: calculator.answers.to_owned(),
+        answer: calculator.title.to_owned(),
+        schemas,
+    }
+}
+
+fn property(kind: &FigureKind) -> Schema {
+    let mut property = Object::with_type(if kind.is_words { Type::String } else { Type::Number });
+    property.description = Some(kind.description.clone());
+    Schema::Object(property)
+}

@@ -1,0 +1,93 @@
+//! How a note stands, read in the transaction that is about to change it.
+
+use sqlx::{Sqlite, Transaction};
+
+use super::Error;
+use crate::auth::{MemberId, SignedIn};
+use crate::notes::NoteId;
+use crate::notes::state::{Act, NoteState, OnItsWay, Others, Subject, Who, after};
+
+/// A note as it stands, and who is about to act on it.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct CurrentNote {
+    pub(super) state: NoteState,
+    /// The wording on its way.
+    pub(super) on_its_way: Option<i64>,
+    /// The wording shown.
+    pub(super) shown: Option<i64>,
+    is_author: bool,
+    others: [Others; 2],
+}
+
+impl CurrentNote {
+    /// Whether this member may do this now.
+    pub(super) fn check(&self, act: Act, by: &SignedIn) -> Result<NoteState, Error> {
+        let subject = match (act, self.state.on_its_way) {
+            (Act::Correct | Act::Settle, _) => self.state.shown,
+            (_, Some(OnItsWay::Waiting(subject))) => Some(subject),
+            _ => None,
+        };
+        let [moderators, inspectors] = self.others;
+        let others = if subject == Some(Subject::Pressure) { inspectors } else { moderators };
+        let who = Who { is_author: self.is_author, rights: by.rights, others };
+        Ok(after(act, self.state, who)?)
+    }
+
+    /// Whether the member decides about a note of their own.
+    pub(super) fn is_own(&self) -> bool {
+        self.is_author
+    }
+}
+
+/// Reads it.
+pub(super) async fn read(
+    transaction: &mut Transaction<'_, Sqlite>,
+    note: NoteId,
+    by: &SignedIn,
+) -> Result<CurrentNote, Error> {
+    let (NoteId(id), MemberId(member)) = (note, by.id);
+    let row = sqlx::query!(
+        r#"SELECT note.author_id, note.withdrawn_at, note.hidden_at, note.shown_version,
+             way.id AS "way_id?: i64", way.state AS "way_state?: String",
+             way.is_pressure AS "way_is_pressure?: bool",
+             shown.is_pressure AS "shown_is_pressure?: bool",
+             EXISTS (SELECT 1 FROM member WHERE member.id <> ?2 AND stopped_at IS NULL
+                     AND (is_moderator = 1 OR is_secretary = 1)) AS "other_moderators!: bool",
+             EXISTS (SELECT 1 FROM member WHERE member.id <> ?2 AND stopped_at IS NULL
+                     AND is_inspector = 1) AS "other_inspectors!: bool"
+           FROM note
+           LEFT JOIN note_version AS way ON way.note_id = note.id AND way.state IN ('draft', 'waiting')
+           LEFT JOIN note_version AS shown ON shown.id = note.shown_version
+           WHERE note.id = ?1"#,
+        id,
+        member
+    )
+    .fetch_optional(&mut **transaction)
+    .await?
+    .ok_or(Error::Nothing)?;
+    let on_its_way = row.way_state.map(|state| match state.as_str() {
+        "waiting" => OnItsWay::Waiting(subject(row.way_is_pressure.unwrap_or_default())),
+        _ => OnItsWay::Draft,
+    });
+    Ok(CurrentNote {
+        state: NoteState {
+            on_its_way,
+            shown: row.shown_is_pressure.map(subject),
+            is_hidden: row.hidden_at.is_some(),
+            is_withdrawn: row.withdrawn_at.is_some(),
+        },
+        on_its_way: row.way_id,
+        shown: row.shown_version,
+        is_author: row.author_id == Some(member),
+        others: [others(row.other_moderators), others(row.other_inspectors)],
+    })
+}
+
+/// The column as the rules have it.
+pub(super) const fn subject(is_pressure: bool) -> Subject {
+    if is_pressure { Subject::Pressure } else { Subject::Usual }
+}
+
+const fn others(exist: bool) -> Others {
+    if exist { Others::Can } else { Others::Nobody }
+}

@@ -1,0 +1,148 @@
+//! The rows of the wordings: one query that reads them all, one that writes a draft. This file and the
+//! view `shown_note` are the places where the SQL names the fields of a note.
+
+use serde::Deserialize;
+use sqlx::{Sqlite, Transaction};
+
+use super::Error;
+use crate::auth::MemberId;
+use crate::clock::UnixSeconds;
+use crate::notes::belongs::Thing;
+use crate::notes::fields::Done;
+use crate::notes::state::Subject;
+use crate::notes::wording::Wording;
+use crate::notes::{NoteId, VersionId};
+
+/// A wording as the database has it.
+#[derive(Debug)]
+pub(in crate::db) struct WordingRow {
+    pub(in crate::db) note: i64,
+    pub(in crate::db) id: i64,
+    pub(in crate::db) state: String,
+    pub(in crate::db) is_pressure: bool,
+    pub(in crate::db) title: String,
+    pub(in crate::db) text: String,
+    /// JSON of [`Done`].
+    done: String,
+    pub(in crate::db) made_at: UnixSeconds,
+    pub(in crate::db) saved_at: UnixSeconds,
+    pub(in crate::db) decided_at: Option<UnixSeconds>,
+    pub(in crate::db) reason: String,
+    /// JSON of entries.
+    things: String,
+}
+
+/// A thing as the database names it.
+#[derive(Debug, Deserialize)]
+pub(super) struct Entry {
+    id: String,
+    title: String,
+}
+
+impl WordingRow {
+    /// What was done.
+    pub(in crate::db) fn done(&self) -> Result<Done, sqlx::Error> {
+        serde_json::from_str(&self.done).map_err(|error| sqlx::Error::Decode(error.into()))
+    }
+
+    /// What the wording belongs to.
+    pub(in crate::db) fn things(&self) -> Result<Vec<Thing>, sqlx::Error> {
+        let entries = serde_json::from_str(&self.things);
+        Ok(things(entries.map_err(|error| sqlx::Error::Decode(error.into()))?))
+    }
+}
+
+/// Every wording of a note, oldest first.
+pub(super) async fn of_note(
+    transaction: &mut Transaction<'_, Sqlite>,
+    NoteId(note): NoteId,
+) -> Result<Vec<WordingRow>, sqlx::Error> {
+    rows(transaction, Some(note), None).await
+}
+
+/// Every wording of every note of a member's, note by note, each note's oldest first.
+pub(in crate::db) async fn of_author(
+    transaction: &mut Transaction<'_, Sqlite>,
+    MemberId(author): MemberId,
+) -> Result<Vec<WordingRow>, sqlx::Error> {
+    rows(transaction, None, Some(author)).await
+}
+
+async fn rows(
+    transaction: &mut Transaction<'_, Sqlite>,
+    note: Option<i64>,
+    author: Option<i64>,
+) -> Result<Vec<WordingRow>, sqlx::Error> {
+    sqlx::query_as!(
+        WordingRow,
+        r#"SELECT note_id AS note, version.id, state, is_pressure AS "is_pressure: bool", title, text,
+             json_object('metal', metal, 'thread', thread, 'drill', drill, 'depth', depth,
+               'lubricant', lubricant, 'speed', speed, 'machine', machine) AS "done!: String",
+             version.made_at, saved_at, decided_at, reason,
+             (SELECT json_group_array(json_object('id', entry.id, 'title', entry.title))
+              FROM note_entry JOIN reference_entry AS entry ON entry.id = note_entry.entry_id
+              WHERE note_entry.version_id = version.id) AS "things!: String"
+           FROM note JOIN note_version AS version ON version.note_id = note.id
+           WHERE note.id = ?1 OR note.author_id = ?2 ORDER BY note.id, version.id"#,
+        note,
+        author
+    )
+    .fetch_all(&mut **transaction)
+    .await
+}
+
+/// Writes the wording into a version on its author's desk, and puts that into this state.
+pub(super) async fn write(
+    transaction: &mut Transaction<'_, Sqlite>,
+    now: UnixSeconds,
+    VersionId(version): VersionId,
+    (wording, state): (&Wording, &str),
+) -> Result<(), Error> {
+    let is_pressure = wording.subject == Subject::Pressure;
+    let done = serde_json::to_string(&wording.done);
+    let done = done.map_err(|error| sqlx::Error::Encode(error.into()))?;
+    // What a moderator asked for stays on the desk until the note is sent in again. A clock that was
+    // put back must not make the text unwritable.
+    sqlx::query!(
+        "UPDATE note_version
+         SET state = ?1, is_pressure = ?2, title = ?3, text = ?4,
+             metal = ?5 ->> 'metal', thread = ?5 ->> 'thread', drill = ?5 ->> 'drill',
+             depth = ?5 ->> 'depth', lubricant = ?5 ->> 'lubricant', speed = ?5 ->> 'speed',
+             machine = ?5 ->> 'machine', saved_at = max(made_at, ?6),
+             reason = CASE WHEN ?1 = 'draft' THEN reason ELSE '' END
+         WHERE id = ?7 AND state = 'draft'",
+        state,
+        is_pressure,
+        wording.title,
+        wording.text,
+        done,
+        now,
+        version
+    )
+    .execute(&mut **transaction)
+    .await?;
+    sqlx::query!("DELETE FROM note_entry WHERE version_id = ?", version)
+        .execute(&mut **transaction)
+        .await?;
+    for thing in &wording.things {
+        sqlx::query!(
+            "INSERT INTO note_entry (version_id, entry_id) SELECT ?, id FROM reference_entry WHERE id = ?",
+            version,
+            thing.id
+        )
+        .execute(&mut **transaction)
+        .await?;
+    }
+    Ok(())
+}
+
+/// The things of a wording, in the order of their addresses, by their names in the tables; one that
+/// has left them keeps its old name.
+pub(super) fn things(entries: Vec<Entry>) -> Vec<Thing> {
+    let thing = |entry: Entry| {
+        crate::notes::belongs::at(&entry.id).unwrap_or(Thing { id: entry.id, title: entry.title })
+    };
+    let mut things: Vec<Thing> = entries.into_iter().map(thing).collect();
+    things.sort_by(|one, other| one.id.cmp(&other.id));
+    things
+}

@@ -1,0 +1,160 @@
+//! House rules as tests, as far as the compiler cannot keep them: which room may use which, what must
+//! stand in a file, and what must be absent.
+
+#![expect(
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::unwrap_used,
+    reason = "a rule that cannot be read ends its test"
+)]
+
+mod circles;
+mod paths;
+mod walls;
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+#[test]
+fn every_file_says_what_it_answers() {
+    let silent: Vec<String> = sources("src", "rs")
+        .into_iter()
+        .chain(sources("tests", "rs"))
+        .filter(|file| !read(file).starts_with("//! "))
+        .map(|file| file.display().to_string())
+        .collect();
+    assert!(silent.is_empty(), "files without an opening //! line: {silent:?}");
+}
+
+#[test]
+fn no_code_file_is_too_long() {
+    // Tables are one row a line and may be as long as their source.
+    let long: Vec<String> = sources("src", "rs")
+        .into_iter()
+        .filter(|file| !relative(file, "src").starts_with("core/tables/"))
+        .map(|file| (read(&file).lines().count(), file))
+        .filter(|(lines, _)| *lines > 450)
+        .map(|(lines, file)| format!("{} ({lines} lines)", file.display()))
+        .collect();
+    assert!(long.is_empty(), "split these: {long:?}");
+}
+
+#[test]
+fn no_file_is_named_for_leftovers() {
+    let bad: Vec<PathBuf> = sources("src", "rs")
+        .into_iter()
+        .filter(|file| {
+            let stem = file.file_stem().unwrap().to_string_lossy().into_owned();
+            ["utils", "util", "helpers", "common", "misc"].contains(&stem.as_str())
+        })
+        .collect();
+    assert!(bad.is_empty(), "name these for what they hold: {bad:?}");
+}
+
+#[test]
+fn no_unfinished_marks() {
+    let marks = [concat!("TO", "DO"), concat!("FIX", "ME"), concat!("unimplemented", "!")];
+    let mut found = Vec::new();
+    for file in ["src", "tests", "templates", "static", "migrations"]
+        .iter()
+        .flat_map(|folder| sources(folder, ""))
+    {
+        let Ok(text) = fs::read_to_string(&file) else { continue };
+        for (number, line) in text.lines().enumerate() {
+            if marks.iter().any(|mark| line.contains(mark)) {
+                found.push(format!("{}:{}", file.display(), number + 1));
+            }
+        }
+    }
+    assert!(found.is_empty(), "unfinished: {found:?}");
+}
+
+#[test]
+fn templates_hold_no_script_and_no_style() {
+    let mut found = Vec::new();
+    for file in sources("templates", "") {
+        let text = read(&file).to_lowercase();
+        for needle in ["<script", "<style", " style=", "javascript:", " onclick", " onload"] {
+            if text.contains(needle) {
+                found.push(format!("{}: {needle}", file.display()));
+            }
+        }
+    }
+    assert!(found.is_empty(), "{found:?}");
+}
+
+#[test]
+fn one_inch_factor() {
+    let places: Vec<String> = sources("src", "rs")
+        .into_iter()
+        .filter(|file| {
+            read(file)
+                .lines()
+                .any(|line| line.split("//").next().is_some_and(|code| code.contains("25.4")))
+        })
+        .map(|file| relative(&file, "src"))
+        .collect();
+    assert_eq!(places, ["core/units/quantity.rs"], "the inch is written once");
+}
+
+#[test]
+fn a_calculator_has_its_page_its_json_and_its_property_test() {
+    let table = read(&rooted("src/pages/calculators/mod.rs"));
+    let names: Vec<&str> = table
+        .lines()
+        .filter_map(|line| line.trim().strip_prefix("name: \"")?.strip_suffix("\","))
+        .collect();
+    assert!(names.len() >= 3, "the table of calculators cannot be read: {names:?}");
+    let routes = read(&rooted("src/server/routes.rs"));
+    let files = read(&rooted("src/server/api/beside_page.rs"));
+    let properties = read(&rooted("tests/pages/properties/calculators.rs"));
+    let mut missing = Vec::new();
+    for name in names {
+        let page = format!("src/pages/calculators/{name}/page.rs");
+        let template = format!("templates/calculators/{name}.html");
+        let json = format!("src/server/api/calc/{name}.rs");
+        missing.extend([page, template, json].into_iter().filter(|file| !rooted(file).exists()));
+        if !routes.contains(&format!("\"/api/v1/calc/{name}\"")) {
+            missing.push(format!("{name}: a route in server/routes.rs"));
+        }
+        if !files.contains(&format!("\"{name}\" => calc::")) {
+            missing.push(format!("{name}: an arm in server/api/beside_page.rs"));
+        }
+        if !properties.contains(&format!("    fn {name}_")) {
+            missing.push(format!("{name}: a property test in tests/properties/calculators.rs"));
+        }
+    }
+    assert!(missing.is_empty(), "{missing:?}");
+}
+
+fn read(path: &Path) -> String {
+    fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+}
+
+fn rooted(path: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
+}
+
+fn relative(path: &Path, root: &str) -> String {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join(root);
+    path.strip_prefix(root).unwrap().to_string_lossy().into_owned()
+}
+
+/// Every file below a folder with this extension (any, where empty).
+fn sources(folder: &str, extension: &str) -> Vec<PathBuf> {
+    let mut found = Vec::new();
+    let mut folders = vec![Path::new(env!("CARGO_MANIFEST_DIR")).join(folder)];
+    while let Some(folder) = folders.pop() {
+        let Ok(entries) = fs::read_dir(&folder) else { continue };
+        for entry in entries {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                folders.push(path);
+            } else if extension.is_empty() || path.extension().is_some_and(|ext| ext == extension) {
+                found.push(path);
+            }
+        }
+    }
+    found.sort();
+    found
+}
