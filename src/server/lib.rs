@@ -1,5 +1,16 @@
 //! The web server around the pages, with its database.
 //!
+//! Three ways through it:
+//!
+//! - *A thread page:* [`routes`] → `web::reference` (entry and notes in one query) → the pages' own
+//!   `answer` → tables, formulas and drawing of the core → template.
+//! - *The plan:* its query → a request that keeps what was typed → the core's `HoleSpec` and `build` →
+//!   page or JSON.
+//! - *A note:* `web::notes::write` → `notes::wording` → `db::notes::write` (rules, wording and act in
+//!   one transaction) → 303; shown once `web::notes::queue` passes it.
+//!
+//! Its rooms:
+//!
 //! - [`config`]: the settings; `log`: the log; [`clock`]: the wall clock.
 //! - [`routes`]: the route table; [`place`]: where a request goes; [`middleware`]: what happens around every answer; [`accept`]: the sockets.
 //! - [`bytes`]: the bytes of an answer, coded, kept, or held by the reader already.

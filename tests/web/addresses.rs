@@ -6,7 +6,8 @@ use std::path::Path;
 
 use holewright_pages::{Context, answer};
 
-use super::people::access::{filled, routes};
+use crate::html;
+use crate::people::access::{filled, routes};
 
 /// The rows under one heading: an address, and what stands in the next column.
 fn rows(heading: &str) -> BTreeMap<String, String> {
@@ -85,9 +86,9 @@ fn no_page_stands_where_the_server_answers() {
 }
 
 /// The paths that a page links to on its own site.
-fn links(html: &str) -> impl Iterator<Item = &str> {
-    html.split("href=\"")
-        .skip(1)
-        .filter_map(|rest| rest.split(['"', '?', '#']).next())
-        .filter(|link| link.starts_with('/') && !link.starts_with("//"))
+fn links(page: &str) -> Vec<String> {
+    let tags = html::read(page).tags;
+    let links = tags.iter().filter_map(|tag| tag.attribute("href")?.split(['?', '#']).next());
+    let ours = |link: &&str| link.starts_with('/') && !link.starts_with("//");
+    links.filter(ours).map(str::to_owned).collect()
 }
