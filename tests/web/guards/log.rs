@@ -68,7 +68,7 @@ fn o09_the_level_is_a_setting() {
     assert_eq!(log, "");
 }
 
-/// `script` gives the program a terminal.
+/// `script` gives the program a terminal and a session of its own, so it is told to go with `script`.
 #[test]
 fn o09_on_a_terminal_people_can_read_it() {
     let folder = Folder::new();
@@ -77,7 +77,9 @@ fn o09_on_a_terminal_people_can_read_it() {
     let mut terminal = Command::new("script");
     terminal
         .args(["--quiet", "--return", "--flush", "--command"])
-        .arg(format!("exec {program} --listen 127.0.0.1:0 --data-dir {data}"))
+        .arg(format!(
+            "exec setpriv --pdeathsig KILL {program} --listen 127.0.0.1:0 --data-dir {data}"
+        ))
         .arg("/dev/null");
     let mut terminal = Process::start(&terminal, Stdio::inherit());
     let mut log = BufReader::new(terminal.stdout.take().unwrap());
