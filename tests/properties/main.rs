@@ -4,4 +4,5 @@ mod aim;
 mod calculators;
 mod choice;
 mod printing;
+mod quantities;
 mod reading;
