@@ -1,5 +1,8 @@
-//! What must hold for every input, shown on many.
+//! What must hold for every input, shown on many, and the rules of the trade one by one.
 
+mod aim;
 mod calculators;
 mod choice;
+mod printing;
+mod quantities;
 mod reading;

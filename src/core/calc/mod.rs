@@ -4,7 +4,6 @@ pub mod aim;
 pub mod clearance;
 pub mod countersink;
 pub mod cutting_speed;
-pub mod cutting_time;
 pub mod depth;
 pub mod engagement;
 mod error;

@@ -3,8 +3,9 @@
 use super::basis::{Basis, basis};
 use super::question::{Question, Tool, Work};
 use super::sink::{Sink, sink};
-use crate::calc::cutting_speed::{diameter_for, feed_rate, spindle_speed, surface_speed};
-use crate::calc::cutting_time::cutting_time;
+use crate::calc::cutting_speed::{
+    cutting_time, diameter_for, feed_rate, spindle_speed, surface_speed,
+};
 use crate::calc::depth::{Deep, LastTap, Lead, Peck, how_deep, peck, point_length};
 use crate::calc::reaming::{self, Reaming};
 use crate::calc::speed_choice::{Reach, SpeedBand, Verdict};
