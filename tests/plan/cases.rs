@@ -17,19 +17,19 @@ use holewright_core::tables::drills::{self, Drill, Series};
 use holewright_core::tables::{materials, threads};
 use holewright_core::units::{in_mm, in_rpm, inch, mm, print};
 
-fn of_series(series: &[Series]) -> AtHand {
+pub(crate) fn of_series(series: &[Series]) -> AtHand {
     AtHand::Only(drills::all().iter().filter(|drill| series.contains(&drill.series)).collect())
 }
 
-fn only(drills: &[(Series, &str)]) -> AtHand {
+pub(crate) fn only(drills: &[(Series, &str)]) -> AtHand {
     AtHand::Only(drills.iter().map(|&(series, size)| drill(series, size)).collect())
 }
 
-fn drill(series: Series, size: &str) -> &'static Drill {
+pub(crate) fn drill(series: Series, size: &str) -> &'static Drill {
     drills::find(series, size).unwrap_or_else(|| panic!("no {series} {size} drill"))
 }
 
-fn spec(system: &str, size: &str, material: &str) -> HoleSpec {
+pub(crate) fn spec(system: &str, size: &str, material: &str) -> HoleSpec {
     HoleSpec::new(
         threads::find(system, size).unwrap_or_else(|| panic!("no thread {system} {size}")),
         materials::find(material).unwrap_or_else(|| panic!("no material {material}")),
@@ -37,7 +37,7 @@ fn spec(system: &str, size: &str, material: &str) -> HoleSpec {
 }
 
 /// 5 BA in gunmetal, blind, 8 mm of thread, under a brass cover 4 mm thick.
-fn pump_cover() -> HoleSpec {
+pub(crate) fn pump_cover() -> HoleSpec {
     HoleSpec {
         hole: Hole::Blind,
         depth: Some(mm(8.0)),
@@ -51,7 +51,7 @@ fn pump_cover() -> HoleSpec {
     }
 }
 
-fn spindle(speeds: &str) -> Spindle {
+pub(crate) fn spindle(speeds: &str) -> Spindle {
     Spindle::read(speeds).unwrap()
 }
 

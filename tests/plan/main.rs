@@ -3,3 +3,4 @@
 mod cases;
 mod drawing;
 mod sheet;
+mod steps;
