@@ -2,5 +2,6 @@
 
 mod cases;
 mod drawing;
+mod limits;
 mod sheet;
 mod steps;
