@@ -3,6 +3,9 @@
 mod aim;
 mod calculators;
 mod choice;
+mod machine;
 mod printing;
 mod quantities;
 mod reading;
+mod reaming;
+mod uses;
