@@ -97,36 +97,6 @@ fn one_inch_factor() {
     assert_eq!(places, ["core/units/quantity.rs"], "the inch is written once");
 }
 
-#[test]
-fn a_calculator_has_its_page_its_json_and_its_property_test() {
-    let table = read(&rooted("src/pages/calculators/mod.rs"));
-    let names: Vec<&str> = table
-        .lines()
-        .filter_map(|line| line.trim().strip_prefix("name: \"")?.strip_suffix("\","))
-        .collect();
-    assert!(names.len() >= 3, "the table of calculators cannot be read: {names:?}");
-    let routes = read(&rooted("src/server/routes.rs"));
-    let files = read(&rooted("src/server/api/beside_page.rs"));
-    let properties = read(&rooted("tests/pages/properties/calculators.rs"));
-    let mut missing = Vec::new();
-    for name in names {
-        let page = format!("src/pages/calculators/{name}/page.rs");
-        let template = format!("templates/calculators/{name}.html");
-        let json = format!("src/server/api/calc/{name}.rs");
-        missing.extend([page, template, json].into_iter().filter(|file| !rooted(file).exists()));
-        if !routes.contains(&format!("\"/api/v1/calc/{name}\"")) {
-            missing.push(format!("{name}: a route in server/routes.rs"));
-        }
-        if !files.contains(&format!("\"{name}\" => calc::")) {
-            missing.push(format!("{name}: an arm in server/api/beside_page.rs"));
-        }
-        if !properties.contains(&format!("    fn {name}_")) {
-            missing.push(format!("{name}: a property test in tests/properties/calculators.rs"));
-        }
-    }
-    assert!(missing.is_empty(), "{missing:?}");
-}
-
 fn read(path: &Path) -> String {
     fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
 }

@@ -72,7 +72,7 @@ const WALLS: &[Wall] = &[
     ]),
     // The rules of the notes.
     pure("server/notes", &["auth"], &[
-        "ammonia", "holewright_core", "holewright_pages", "pulldown_cmark", "similar", "thiserror",
+        "ammonia", "holewright_core", "holewright_pages", "pulldown_cmark", "serde", "similar", "thiserror",
     ]),
     server("server/web", &[
         "auth", "bytes", "clock", "db", "extract", "limits", "middleware", "notes", "validator",

@@ -66,7 +66,7 @@ fn every_page_is_in_the_table_and_no_other() {
         seen.insert(row.unwrap_or_else(|| panic!("{address} is not in the table")));
         for link in links(page.text()) {
             let is_file = [".csv", ".svg", ".json"].iter().any(|ending| link.ends_with(ending));
-            let is_ours = row_of(&own, link).is_some() && row_of(&pages, link).is_none();
+            let is_ours = row_of(&own, &link).is_some() && row_of(&pages, &link).is_none();
             let is_page = !is_file && !is_ours && !link.starts_with("/static/");
             if is_page && met.insert(link.to_owned()) {
                 waiting.push(link.to_owned());
@@ -88,7 +88,11 @@ fn no_page_stands_where_the_server_answers() {
 /// The paths that a page links to on its own site.
 fn links(page: &str) -> Vec<String> {
     let tags = html::read(page).tags;
-    let links = tags.iter().filter_map(|tag| tag.attribute("href")?.split(['?', '#']).next());
+    let leads = |tag: &html::Tag| {
+        tag.attribute("href").or_else(|| tag.attribute("action")).map(str::to_owned)
+    };
+    let leads: Vec<String> = tags.iter().filter_map(leads).collect();
+    let links = leads.iter().filter_map(|link| link.split(['?', '#']).next());
     let ours = |link: &&str| link.starts_with('/') && !link.starts_with("//");
     links.filter(ours).map(str::to_owned).collect()
 }
