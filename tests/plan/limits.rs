@@ -199,6 +199,17 @@ fn half_a_drill_of_wall_is_enough() {
     assert_eq!(plan.depths.wall, Some(mm(20.0) - to_point));
     let thin = |part: Length| warns(&of(part), Level::Caution, "left under the point of the drill");
     assert!(thin(to_point + mm(1.3)) && !thin(to_point + mm(1.4)));
+    // Just half a drill is enough. The sum of two lengths is not always exact: there one that is.
+    let exact = (30..80).map(f64::from).find_map(|tenths| {
+        let asked = mm(tenths / 10.0);
+        let spec = HoleSpec { depth: Some(asked), part_thickness: Some(mm(30.0)), ..blind(None) };
+        let depths = build(&spec).unwrap().depths;
+        let (needed, least) = (depths.drill_to_point?, depths.least_wall);
+        (needed + least - needed == least).then_some((asked, needed + least))
+    });
+    let (asked, part) = exact.unwrap();
+    let just = HoleSpec { depth: Some(asked), part_thickness: Some(part), ..blind(None) };
+    assert!(!warns(&just, Level::Caution, "left under the point of the drill"));
     // At no wall at all the drill comes through.
     assert!(matches!(build(&of(to_point)), Err(Error::PartTooThin { .. })));
     assert!(build(&of(to_point + mm(0.01))).is_ok());

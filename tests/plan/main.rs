@@ -5,3 +5,4 @@ mod drawing;
 mod limits;
 mod sheet;
 mod steps;
+mod warnings;

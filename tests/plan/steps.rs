@@ -102,6 +102,9 @@ fn a_master_is_spotted_through_with_what_fits_its_hole() {
             "try-screw both: the screw it is for",
         ],
     );
+    let plan = build(&spotted).unwrap();
+    let spotting = plan.operations.get(1).and_then(|step| step.drill);
+    assert_eq!(spotting.map(|drill| drill.label.as_str()), Some("3.4 mm"));
     let none = HoleSpec { at_hand: only(&[(Series::Metric, "2.65")]), ..spotted };
     let plan = build(&none).unwrap();
     assert_eq!(
@@ -291,6 +294,8 @@ fn an_upper_part_without_a_drill_for_it_is_opened_with_another() {
         ..spec("metric", "m6", "bright-mild-steel")
     };
     let opened = "open-out upper: a drill not less than the clearance size, ⌀6.6 mm, to 4 mm";
-    let text = words(&spec, opened);
-    assert!(text.contains("open the hole to clearance"), "{text}");
+    let plan = build(&spec).unwrap();
+    let step = plan.operations.iter().find(|step| line(step) == opened).unwrap();
+    assert!(step.text.contains("open the hole to clearance"), "{}", step.text);
+    assert!(step.why.contains("the jig for the lower"), "{}", step.why);
 }

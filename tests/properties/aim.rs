@@ -6,7 +6,6 @@ use holewright_core::units::{in_mm, mm};
 
 /// The aim in a metal for a thread of a major diameter and a length in millimetres.
 #[track_caller]
-#[expect(clippy::expect_used, reason = "a metal that is not held must stop the test")]
 fn check(slug: &str, major: f64, length: Option<f64>, aim: Aim, percent: f64) {
     let material = materials::find(slug).expect("a metal of ours");
     let found = aim_percent(material, mm(major), length.map(mm), aim);

@@ -5,7 +5,6 @@ use holewright_core::calc::spindle::{SpeedStep, Spindle, SpindleError, on_a_dial
 use holewright_core::units::{Frequency, in_rpm, print, rpm};
 
 #[track_caller]
-#[expect(clippy::expect_used, reason = "a list that is not read ends its test")]
 fn read(typed: &str) -> Spindle {
     Spindle::read(typed).expect("a list of speeds")
 }

@@ -9,7 +9,6 @@ use holewright_core::tables::drills::{self, Drill, Series};
 use holewright_core::tables::threads;
 use holewright_core::units::{in_inch, inch};
 
-#[expect(clippy::expect_used, reason = "a drill that is not held ends its test")]
 fn drill(series: Series, size: &str) -> &'static Drill {
     drills::find(series, size).expect("a drill")
 }

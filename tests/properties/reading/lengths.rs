@@ -96,6 +96,9 @@ fn what_cannot_be_meant_says_why() {
     ] {
         check_not(typed, Bare::Mm, problem);
     }
+    for (typed, size) in [("0.0001 mm", 0.0001), ("2000 mm", 2000.0)] {
+        assert_eq!(length(typed, Bare::Ask), Ok(mm(size)), "{typed:?}");
+    }
     check_not("6", Bare::Ask, Problem::NoUnit);
     check_not(".25", Bare::Ask, Problem::NoUnit);
     assert_eq!(length("1/4", Bare::Ask), Ok(inch(0.25)), "a fraction is inches");
@@ -106,8 +109,12 @@ fn angles_and_speeds_are_read() {
     for typed in ["118", "118°", "118 º", "118 deg", "118,0 Degrees"] {
         assert_eq!(angle(typed), Ok(degrees(118.0)), "{typed:?}");
     }
+    for (typed, value) in [("0.001", 0.001), ("179.9", 179.9)] {
+        assert_eq!(angle(typed), Ok(degrees(value)), "{typed:?}");
+    }
     for (typed, problem) in [
         ("0", Problem::Zero),
+        ("0.0009", Problem::TooSmall),
         ("180", Problem::TooLarge),
         ("-90", Problem::Negative),
         ("90 rad", Problem::UnknownUnit("rad".into())),
@@ -118,10 +125,13 @@ fn angles_and_speeds_are_read() {
     for typed in ["2000", "2000 rpm", "2,000 RPM", "2000 rev/min", "2000 r.p.m."] {
         assert_eq!(spindle_speed(typed), Ok(rpm(2000.0)), "{typed:?}");
     }
+    for (typed, value) in [("1", 1.0), ("200000", 200_000.0)] {
+        assert_eq!(spindle_speed(typed), Ok(rpm(value)), "{typed:?}");
+    }
     for (typed, problem) in [
         ("0 rpm", Problem::Zero),
         (".5", Problem::TooSmall),
-        ("1000000", Problem::TooLarge),
+        ("200001", Problem::TooLarge),
         ("2000 mm", Problem::UnknownUnit("mm".into())),
     ] {
         assert_eq!(spindle_speed(typed).expect_err(typed).problem, problem, "{typed:?}");

@@ -1,0 +1,206 @@
+//! What a plan says of its drill, its hole and its machine, word by word where the words turn on a figure.
+
+#![expect(clippy::unwrap_used, reason = "a hole that has no plan ends its test")]
+
+use holewright_core::calc::engagement::{hole_for, percent};
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::plan::{Action, HoleSpec, Level, Over, Tap, UpperHole, build};
+use holewright_core::tables::drills::Series;
+use holewright_core::tables::{materials, threads};
+use holewright_core::units::{Length, mm};
+
+use super::cases::{only, pump_cover, spec, spindle};
+
+/// The warnings of a plan that hold these words.
+fn warnings(spec: &HoleSpec, words: &str) -> Vec<(Level, String)> {
+    let plan = build(spec).unwrap();
+    let found = plan.warnings.iter().filter(|warning| warning.text.contains(words));
+    found.map(|warning| (warning.level, warning.text.to_string())).collect()
+}
+
+#[track_caller]
+fn check(spec: &HoleSpec, words: &str, level: Level, expected: &str) {
+    assert_eq!(warnings(spec, words), [(level, expected.to_owned())]);
+}
+
+fn metric(size: &str) -> (Series, &str) {
+    (Series::Metric, size)
+}
+
+/// M8 in brass, where 74 % is aimed for: 6.8 mm leaves 73.9 %.
+fn m8(drill: &str) -> HoleSpec {
+    HoleSpec { at_hand: only(&[metric(drill)]), ..spec("metric", "m8", "free-cutting-brass") }
+}
+
+#[test]
+fn a_drill_beyond_the_standard_is_called_so() {
+    let thin = HoleSpec { depth: Some(mm(3.0)), ..spec("metric", "m4", "copper") };
+    check(
+        &thin,
+        "beyond the largest hole",
+        Level::Note,
+        "No. 29 is beyond the largest hole of 6H (3.422 mm): usual in small model work, outside the standard.",
+    );
+    assert!(warnings(&thin, "We hold no source").is_empty());
+    // BS 84 has a limit, which is not held.
+    let whitworth = spec("bsw", "1-4", "free-cutting-brass");
+    assert_eq!(warnings(&whitworth, "We hold no source").len(), 1);
+    assert!(warnings(&whitworth, "beyond the largest hole").is_empty());
+    assert!(warnings(&m8("6.8"), "largest hole").is_empty());
+}
+
+#[test]
+fn a_drill_far_from_the_aim_says_which_way_and_why() {
+    let steel = HoleSpec { depth: Some(mm(15.0)), ..spec("metric", "m10", "bright-mild-steel") };
+    check(
+        &steel,
+        "aimed for",
+        Level::Note,
+        "71.3 % is more than the 64 % aimed for: the largest hole of 6H is 8.676 mm, and the drill is held to it. The tap works harder.",
+    );
+    // 6.35 mm less 4.9149 over 1.626 mm of full thread on both sides.
+    let tight = HoleSpec {
+        at_hand: only(&[(Series::Number, "10")]),
+        ..spec("bsw", "1-4", "free-cutting-brass")
+    };
+    check(
+        &tight,
+        "aimed for",
+        Level::Note,
+        "88.2 % is more than the 74 % aimed for: the tap works harder.",
+    );
+    check(
+        &m8("7"),
+        "aimed for",
+        Level::Note,
+        "61.6 % is less than the 74 % aimed for: some thread is given up.",
+    );
+    assert!(warnings(&m8("6.8"), "aimed for").is_empty());
+}
+
+#[test]
+fn a_drill_that_would_do_better_is_named_with_its_size() {
+    check(
+        &m8("6.5"),
+        "not at hand",
+        Level::Note,
+        "A drill not at hand comes nearer the aim of 74.0 %: 6.8 mm, 73.9 %. With yours, the tap works harder for a little more thread.",
+    );
+    check(
+        &m8("7"),
+        "not at hand",
+        Level::Note,
+        "A drill not at hand comes nearer the aim of 74.0 %: 6.8 mm, 73.9 %. With yours, some thread is given up for an easier tap.",
+    );
+    // What is no size in millimetres by its name has it behind.
+    let drawer = HoleSpec { at_hand: only(&[(Series::Number, "38")]), ..pump_cover() };
+    let [(_, said)] = &warnings(&drawer, "not at hand")[..] else { panic!("one is better") };
+    assert!(said.contains(": No. 36 (2.705 mm), 69.9 %."), "{said}");
+}
+
+#[test]
+fn a_hole_that_comes_out_large_may_leave_too_little_thread() {
+    let of = |drill: &str, tap| HoleSpec {
+        tap,
+        at_hand: only(&[metric(drill)]),
+        ..spec("metric", "m2", "copper")
+    };
+    let words = "If the drill cuts as large as drills usually do";
+    // 1.75 mm leaves M2 48.1 %; cut 0.042 mm larger, 40.0 %.
+    let [(Level::Caution, said)] = &warnings(&of("1.75", Tap::Hand), words)[..] else {
+        panic!("no caution")
+    };
+    assert!(said.contains("only about 40 % of thread is left"), "{said}");
+    assert!(warnings(&of("1.6", Tap::Hand), words).is_empty(), "77 %");
+    assert!(warnings(&of("1.8", Tap::Forming), words).is_empty(), "a formed thread grows inwards");
+}
+
+#[test]
+fn a_measured_hole_is_judged_by_what_it_leaves() {
+    let measured = |hole: Length| {
+        let spec = HoleSpec { measured_hole: Some(hole), ..pump_cover() };
+        let [(level, said)] = &warnings(&spec, "The hole as measured leaves")[..] else {
+            panic!("said once")
+        };
+        (*level, said.clone())
+    };
+    // 5 BA: 0.708 mm is 100 %.
+    let (level, said) = measured(mm(2.89));
+    assert_eq!((level, said.contains("43.8 % of thread")), (Level::Caution, true), "{said}");
+    assert_eq!(measured(mm(2.87)).0, Level::Note, "46.6 %");
+    // At the limit itself it is enough.
+    let thread = threads::all()
+        .find(|thread| {
+            let figures = geometry(thread);
+            let hole = hole_for(thread.form(), &figures, 45.0);
+            thread.taper.is_none()
+                && percent(thread.form(), &figures, hole).total_cmp(&45.0).is_eq()
+                && build(&HoleSpec::new(thread, materials::find("gunmetal").unwrap())).is_ok()
+        })
+        .unwrap();
+    let at = HoleSpec {
+        measured_hole: Some(hole_for(thread.form(), &geometry(thread), 45.0)),
+        ..HoleSpec::new(thread, materials::find("gunmetal").unwrap())
+    };
+    let [(level, _)] = &warnings(&at, "The hole as measured leaves 45.0 %")[..] else {
+        panic!("said once")
+    };
+    assert_eq!(*level, Level::Note);
+}
+
+#[test]
+fn a_part_drilled_already_does_not_slow_the_drill_below_it() {
+    // 2000 rev/min suits 5 mm in brass, and is too fast in stainless steel.
+    let with = |hole| HoleSpec {
+        over: Some(Over {
+            material: materials::find("stainless-304").unwrap(),
+            thickness: Some(mm(4.0)),
+            hole,
+        }),
+        at_hand: only(&[metric("5"), metric("6.6")]),
+        spindle: spindle("2000"),
+        ..spec("metric", "m6", "free-cutting-brass")
+    };
+    let words = "is too fast for the 5 mm drill";
+    let [(_, said)] = &warnings(&with(UpperHole::Tapping), words)[..] else { panic!("too fast") };
+    assert!(said.contains("The largest drill it suits in stainless steel 304 is"), "{said}");
+    assert!(warnings(&with(UpperHole::Clearance), words).is_empty());
+}
+
+#[test]
+fn what_one_metal_of_two_has_is_said_of_it_alone() {
+    let spec = HoleSpec {
+        over: Some(Over {
+            material: materials::find("bright-mild-steel").unwrap(),
+            thickness: Some(mm(4.0)),
+            hole: UpperHole::Tapping,
+        }),
+        ..pump_cover()
+    };
+    let [(_, said)] = &warnings(&spec, "sharp strings")[..] else { panic!("said once") };
+    assert!(said.starts_with("Bright mild steel: the swarf"), "{said}");
+}
+
+#[test]
+fn every_step_has_a_word_for_addresses_and_words_for_the_page() {
+    let expected = [
+        (Action::MarkOut, "mark-out", "Mark out"),
+        (Action::Spot, "spot", "Spot"),
+        (Action::SpotThrough, "spot-through", "Spot through"),
+        (Action::Register, "register", "Hold in register"),
+        (Action::Drill, "drill", "Drill"),
+        (Action::Separate, "separate", "Separate"),
+        (Action::Deburr, "deburr", "Deburr"),
+        (Action::Chamfer, "chamfer", "Chamfer"),
+        (Action::Tap, "tap", "Tap"),
+        (Action::OpenOut, "open-out", "Open out"),
+        (Action::TryScrew, "try-screw", "Try the screw"),
+    ];
+    for (action, slug, words) in expected {
+        assert_eq!((action.slug(), action.words()), (slug, words));
+    }
+    assert_eq!(
+        [Level::Note, Level::Caution, Level::Danger].map(Level::slug),
+        ["note", "caution", "danger"]
+    );
+}
