@@ -25,6 +25,9 @@ const ARGUMENTS: [&str; 8] = [
     "--disable-sync",
 ];
 
+/// What starts Chromium so that it does not outlive its driver.
+const CHROMIUM: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/browser/chromium");
+
 /// Whether pages may run scripts.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Scripts {
@@ -182,6 +185,7 @@ impl Browser {
 
 fn capabilities(profile: &Folder, scripts: Scripts) -> ChromeCapabilities {
     let mut chrome = DesiredCapabilities::chrome();
+    chrome.set_binary(CHROMIUM).unwrap();
     let profile = format!("--user-data-dir={}", profile.path().display());
     for argument in ARGUMENTS.into_iter().chain([profile.as_str()]) {
         chrome.add_arg(argument).unwrap();
