@@ -10,4 +10,5 @@ mod printing;
 mod quantities;
 mod reading;
 mod reaming;
+mod tapping;
 mod uses;

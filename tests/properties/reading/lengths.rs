@@ -78,6 +78,7 @@ fn what_cannot_be_meant_says_why() {
         ("-", Problem::NotANumber),
         ("1/0 in", Problem::NotANumber),
         ("12345678901234567890", Problem::NotANumber),
+        ("123456789012.5 mm", Problem::NotANumber),
         ("-2 mm", Problem::Negative),
         ("−1/4 in", Problem::Negative),
         ("0", Problem::Zero),
@@ -96,7 +97,7 @@ fn what_cannot_be_meant_says_why() {
     ] {
         check_not(typed, Bare::Mm, problem);
     }
-    for (typed, size) in [("0.0001 mm", 0.0001), ("2000 mm", 2000.0)] {
+    for (typed, size) in [("0.0001 mm", 0.0001), ("2000 mm", 2000.0), ("0012.3456 mm", 12.3456)] {
         assert_eq!(length(typed, Bare::Ask), Ok(mm(size)), "{typed:?}");
     }
     check_not("6", Bare::Ask, Problem::NoUnit);
