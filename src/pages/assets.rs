@@ -2,8 +2,8 @@
 
 use std::sync::LazyLock;
 
-use super::Answer;
-use super::answer::content_type;
+use super::Reply;
+use super::reply::content_type;
 
 /// The style sheet's address: `/static/holewright-<hash>.css`.
 #[must_use]
@@ -42,7 +42,7 @@ fn asset(kind: &'static str, extension: &'static str, body: &'static str) -> Ass
 
 /// Answers an asset's address. A hash that is not today's gets today's file, not to be kept: a
 /// page saved last year still finds its style.
-pub(super) fn answer(path: &str) -> Option<Answer> {
+pub(super) fn answer(path: &str) -> Option<Reply> {
     let hash_and_extension = path.strip_prefix(FOLDER_AND_STEM)?;
     let asset: &Asset = [&*STYLE_SHEET, &*ICON].into_iter().find(|asset| {
         hash_and_extension
@@ -53,7 +53,7 @@ pub(super) fn answer(path: &str) -> Option<Answer> {
         if path == asset.address { "public, max-age=31536000, immutable" } else { "no-cache" };
     let mut headers = content_type(asset.kind);
     headers.push(("cache-control", keep.to_owned()));
-    Some(Answer { status: 200, headers, body: asset.body.into() })
+    Some(Reply { status: 200, headers, body: asset.body.into() })
 }
 
 /// FNV-1a, 64 bits: small, the same in every build, and enough to tell two style sheets apart.

@@ -4,9 +4,9 @@
 //! behind `.json` are a server's to give: here only the redirect of an address that moved is theirs.
 
 use super::address::{Address, Ending, Page};
-use super::answer::content_type;
 use super::plan::Request;
-use super::{Answer, Visit, calculators, drills, not_found, page};
+use super::reply::content_type;
+use super::{Reply, Visit, calculators, drills, not_found, page};
 use holewright_core::drawing::{DrawingIds, hole_section, thread_profile};
 use holewright_core::export::{self, Table};
 use holewright_core::plan;
@@ -14,7 +14,7 @@ use holewright_core::tables::drills::{Series, find as find_drill};
 use holewright_core::tables::threads::{find as find_thread, system};
 
 /// What stands at an address with this ending; `visit` is to the page itself.
-pub(super) fn answer(address: &Address, visit: &Visit<'_>, ending: Ending) -> Answer {
+pub(super) fn answer(address: &Address, visit: &Visit<'_>, ending: Ending) -> Reply {
     let found = match ending {
         Ending::Json => None,
         Ending::Csv => table(&address.page, visit).map(|table| csv(&visit.path, &table)),
@@ -78,13 +78,13 @@ fn drawing(page: &Page, visit: &Visit<'_>) -> Option<String> {
 }
 
 /// The page says why there is no file: it moved, what was typed makes no sense, it is not there.
-fn as_the_page_goes(address: &Address, visit: &Visit<'_>, ending: Ending) -> Answer {
+fn as_the_page_goes(address: &Address, visit: &Visit<'_>, ending: Ending) -> Reply {
     let page = page(&address.page, visit);
     match page.location() {
         Some(location) if page.status == 301 => {
             let (path, query) = location.split_once('?').unwrap_or((location, ""));
             let query = if query.is_empty() { String::new() } else { format!("?{query}") };
-            Answer::moved(&format!("{path}{}{query}", ending.as_str()))
+            Reply::moved(&format!("{path}{}{query}", ending.as_str()))
         }
         None if page.status != 200 => page,
         None if ending == Ending::Json => page,
@@ -93,18 +93,18 @@ fn as_the_page_goes(address: &Address, visit: &Visit<'_>, ending: Ending) -> Ans
 }
 
 /// A table to be saved under the name of its page: `holewright-threads-ba.csv`.
-fn csv(path: &str, table: &Table) -> Answer {
+fn csv(path: &str, table: &Table) -> Reply {
     let mut headers = content_type("text/csv; charset=utf-8; header=present");
     let name = path.replace('/', "-");
     headers.push((
         "content-disposition",
         format!("attachment; filename=\"holewright{name}{}\"", Ending::Csv.as_str()),
     ));
-    Answer { status: 200, headers, body: table.csv().into() }
+    Reply { status: 200, headers, body: table.csv().into() }
 }
 
-fn svg(drawing: String) -> Answer {
-    Answer {
+fn svg(drawing: String) -> Reply {
+    Reply {
         status: 200,
         headers: content_type("image/svg+xml; charset=utf-8"),
         body: drawing.into(),

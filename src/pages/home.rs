@@ -6,7 +6,7 @@ use super::calculators::in_a_sentence;
 use super::field::Field;
 use super::layout::{Frame, Section};
 use super::plan::short_form;
-use super::{Answer, Visit};
+use super::{Reply, Visit};
 
 #[derive(Template)]
 #[template(path = "home.html")]
@@ -17,9 +17,9 @@ struct HomePage {
 }
 
 /// The front page.
-pub(super) fn show(visit: &Visit<'_>) -> Answer {
+pub(super) fn show(visit: &Visit<'_>) -> Reply {
     let description = "Threads, drills and metals for the model engineer, and a plan for every hole: the drill, the depths and each step in order.";
     let frame =
         Frame::new(visit, Section::None, "Threads, drills and a plan for every hole", description);
-    Answer::html(200, &HomePage { frame, plan_fields: short_form(), calculators: in_a_sentence() })
+    Reply::html(200, &HomePage { frame, plan_fields: short_form(), calculators: in_a_sentence() })
 }

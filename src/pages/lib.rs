@@ -4,7 +4,6 @@
 //! JSON, the members' notes and every word kept for the server: those answer 404 here.
 
 pub mod address;
-mod answer;
 pub mod assets;
 mod calculators;
 mod candidate;
@@ -23,14 +22,15 @@ mod not_found;
 pub mod plan;
 pub mod problem;
 mod query;
+mod reply;
 pub mod search;
 mod sentence;
 mod threads;
 pub(crate) mod warnings;
 
-pub use answer::{Answer, Body};
 pub use holewright_core::asking::{Choice, FieldError};
 pub use query::Query;
+pub use reply::{Body, Reply};
 
 use address::{Address, Ending, Page};
 use drawer::{Carried, Drawer};
@@ -89,7 +89,7 @@ impl<'a> Visit<'a> {
 /// assert_eq!(answer("/sign-in", "", &context).status, 404);
 /// ```
 #[must_use]
-pub fn answer(path: &str, query: &str, context: &Context) -> Answer {
+pub fn answer(path: &str, query: &str, context: &Context) -> Reply {
     if let Some(answer) = assets::answer(path) {
         return answer;
     }
@@ -107,7 +107,7 @@ pub fn answer(path: &str, query: &str, context: &Context) -> Answer {
     };
     let moved = path != visit.path || (visit.query.is_untidy() && !found.is_refusal());
     if moved && found.is_page() {
-        Answer::moved(&visit.query.after(&visit.path))
+        Reply::moved(&visit.query.after(&visit.path))
     } else if address.ending == Some(Ending::Json) && found.location().is_none() {
         // To the pages the ending is part of a name like any other.
         page(&address.ending_as_name(), &visit)
@@ -117,7 +117,7 @@ pub fn answer(path: &str, query: &str, context: &Context) -> Answer {
 }
 
 /// Every page of the reference.
-fn page(page: &Page, visit: &Visit<'_>) -> Answer {
+fn page(page: &Page, visit: &Visit<'_>) -> Reply {
     match page {
         Page::Home => home::show(visit),
         Page::Search => search::show(visit),

@@ -4,7 +4,7 @@ use askama::Template;
 
 use super::layout::{Frame, Section};
 use super::link::Link;
-use super::{Answer, Visit};
+use super::{Reply, Visit};
 use holewright_core::finder;
 use holewright_core::tables::threads::System;
 
@@ -19,13 +19,13 @@ struct NotFoundPage {
 }
 
 /// Nothing there, and nothing known of what was meant: the last part of the address is tried as a name.
-pub(super) fn show(visit: &Visit<'_>) -> Answer {
+pub(super) fn show(visit: &Visit<'_>) -> Reply {
     let last = visit.path.rsplit('/').next().unwrap_or_default();
     near(visit, last)
 }
 
 /// Nothing there; what comes near to these words.
-pub(super) fn near(visit: &Visit<'_>, words: &str) -> Answer {
+pub(super) fn near(visit: &Visit<'_>, words: &str) -> Reply {
     let words = words.replace('-', " ");
     let found = finder::find(&words);
     let near = found.hits.into_iter().chain(found.suggestions).take(NEAR);
@@ -36,7 +36,7 @@ pub(super) fn near(visit: &Visit<'_>, words: &str) -> Answer {
 pub(super) fn near_systems(
     visit: &Visit<'_>,
     systems: impl Iterator<Item = &'static System>,
-) -> Answer {
+) -> Reply {
     page(
         visit,
         systems.map(|system| Link::new(format!("/threads/{}", system.slug), system.name)).collect(),
@@ -44,9 +44,9 @@ pub(super) fn near_systems(
 }
 
 /// A page for nothing found, with these near matches.
-pub(super) fn page(visit: &Visit<'_>, near: Vec<Link>) -> Answer {
+pub(super) fn page(visit: &Visit<'_>, near: Vec<Link>) -> Reply {
     let frame =
         Frame::new(visit, Section::None, "Nothing here", "There is no page at this address.")
             .of_a_mistake();
-    Answer::html(404, &NotFoundPage { frame, near })
+    Reply::html(404, &NotFoundPage { frame, near })
 }

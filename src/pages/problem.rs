@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::layout::{Frame, Section};
-use super::{Answer, Context};
+use super::{Context, Reply};
 
 #[derive(Template)]
 #[template(path = "problem.html")]
@@ -18,7 +18,7 @@ struct ProblemPage<'a> {
 /// The server uses it for what only a server can meet: 405, 429, 500, 503. Nothing internal may
 /// stand in `detail`.
 #[must_use]
-pub fn page(status: u16, title: &str, detail: &str, context: &Context) -> Answer {
+pub fn page(status: u16, title: &str, detail: &str, context: &Context) -> Reply {
     let frame = Frame::at(context, Section::None, "/", title, detail).of_a_mistake();
-    Answer::html(status, &ProblemPage { frame, title, detail })
+    Reply::html(status, &ProblemPage { frame, title, detail })
 }

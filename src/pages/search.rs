@@ -4,7 +4,7 @@ use askama::Template;
 
 use super::layout::{Frame, Section};
 use super::link::Link;
-use super::{Answer, Visit};
+use super::{Reply, Visit};
 use holewright_core::asking::quoted;
 use holewright_core::calc::clearance::Fit;
 use holewright_core::calc::uses;
@@ -38,11 +38,11 @@ impl Shown {
 }
 
 /// What was typed, found.
-pub(super) fn show(visit: &Visit<'_>) -> Answer {
+pub(super) fn show(visit: &Visit<'_>) -> Reply {
     let typed = visit.query.get("q");
     let found = found(typed);
     if let Some(only) = found.only() {
-        return Answer::see_other(&only.url);
+        return Reply::see_other(&only.url);
     }
     let (status, heading) = match found.hits.len() {
         _ if found.query.is_empty() => (200, "Find".to_owned()),
@@ -59,7 +59,7 @@ pub(super) fn show(visit: &Visit<'_>) -> Answer {
         suggestions: Shown::all(found.suggestions),
         typed: typed.to_owned(),
     };
-    Answer::html(status, &page)
+    Reply::html(status, &page)
 }
 
 /// What a text can mean; where it is a drill or a drill's size, also the threads that drill taps and

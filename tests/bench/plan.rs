@@ -34,11 +34,11 @@ fn build_plan(bencher: divan::Bencher<'_, '_>) {
 }
 
 #[divan::bench]
-fn plan_page() -> holewright_pages::Answer {
+fn plan_page() -> holewright_pages::Reply {
     holewright_pages::answer("/plan", divan::black_box(QUERY), &Context::default())
 }
 
 #[divan::bench]
-fn thread_page() -> holewright_pages::Answer {
+fn thread_page() -> holewright_pages::Reply {
     holewright_pages::answer(divan::black_box("/threads/ba/5"), "", &Context::default())
 }

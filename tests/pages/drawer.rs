@@ -4,7 +4,7 @@ use holewright_core::tables::drills::{Series, by_series};
 use holewright_core::tables::threads;
 use holewright_core::tables::threads::read::read;
 use holewright_pages::drawer::{Carried, DRILL_SETS, Drawer, LONGEST, Outcome, TAP_SETS, decide};
-use holewright_pages::{Answer, Context, answer};
+use holewright_pages::{Context, Reply, answer};
 
 use crate::markup::check_page;
 use crate::{body, visit};
@@ -23,7 +23,7 @@ fn context(cookie: &str) -> Context {
 }
 
 /// An address as a reader with this cookie sees it.
-fn seen(cookie: &str, address: &str) -> Answer {
+fn seen(cookie: &str, address: &str) -> Reply {
     let (path, query) = address.split_once('?').unwrap_or((address, ""));
     answer(path, query, &context(cookie))
 }
@@ -60,7 +60,7 @@ fn kept(form: &str) -> Drawer {
 }
 
 #[track_caller]
-fn refused(form: &str) -> Answer {
+fn refused(form: &str) -> Reply {
     match sent(form) {
         Outcome::Refused(answer) => answer,
         other => panic!("{form}: {other:?}"),

@@ -28,10 +28,10 @@ mod redirects;
 mod structure;
 mod threads;
 
-use holewright_pages::{Answer, Context, answer};
+use holewright_pages::{Context, Reply, answer};
 
 /// Answers an address as pasted: `/drills?from=2mm`.
-fn visit(address: &str) -> Answer {
+fn visit(address: &str) -> Reply {
     let (path, query) = address.split_once('?').unwrap_or((address, ""));
     let context = Context { base_url: "https://club.example".to_owned(), ..Context::default() };
     answer(path, query, &context)

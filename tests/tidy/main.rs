@@ -27,6 +27,30 @@ fn every_file_says_what_it_answers() {
 }
 
 #[test]
+fn every_file_is_part_of_its_crate() {
+    let dead: Vec<String> = sources("src", "rs")
+        .into_iter()
+        .filter(|file| relative(file, "src").contains('/') && !file.ends_with("lib.rs"))
+        .filter(|file| {
+            let is_folder = file.ends_with("mod.rs");
+            let module = if is_folder { file.parent().unwrap() } else { file };
+            let name = module.file_stem().unwrap().to_string_lossy();
+            let folder = module.parent().unwrap();
+            let declared = format!("mod {name};");
+            let above = [folder.join("mod.rs"), folder.join("lib.rs"), folder.with_extension("rs")];
+            !above.iter().filter_map(|above| fs::read_to_string(above).ok()).any(|above| {
+                above.lines().any(|line| {
+                    let line = line.trim_start();
+                    !line.starts_with("//") && line.ends_with(&declared)
+                })
+            })
+        })
+        .map(|file| file.display().to_string())
+        .collect();
+    assert!(dead.is_empty(), "no `mod` names these, so nothing compiles them: {dead:?}");
+}
+
+#[test]
 fn no_code_file_is_too_long() {
     // Tables are one row a line and may be as long as their source.
     let long: Vec<String> = sources("src", "rs")

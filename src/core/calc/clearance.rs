@@ -5,7 +5,7 @@
 
 use std::fmt;
 
-use crate::tables::clearance::{self, Row, Standard};
+use crate::tables::clearance::{self, Holes, Standard};
 use crate::tables::drills::{Drill, SAME_SIZE};
 use crate::tables::source::Source;
 use crate::tables::threads::{ClearanceFamily, SystemId, Thread};
@@ -54,7 +54,7 @@ impl fmt::Display for Fit {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Basis {
     /// A printed row, and which of its columns.
-    Standard(&'static Row, Fit),
+    Standard(&'static Holes, Fit),
     /// The stated rule, for threads no standard speaks of.
     Rule(Fit),
     /// The rule's medium hole on a small metric screw, where the standard's looks too large.
@@ -163,13 +163,13 @@ pub fn hole_by_rule(major: Length, fit: Fit) -> ClearanceHole {
 
 /// The row in print that rules for this thread; none where the stated rule does.
 #[must_use]
-pub fn ruling(thread: &Thread) -> Option<&'static Row> {
+pub fn ruling(thread: &Thread) -> Option<&'static Holes> {
     clearance::printed_for(thread).find(|row| rules(row))
 }
 
 /// The other rows in print for this thread, to be shown beside the one that rules.
 #[must_use = "the rows are only looked up when the iterator is used"]
-pub fn also_printed(thread: &Thread) -> impl Iterator<Item = &'static Row> {
+pub fn also_printed(thread: &Thread) -> impl Iterator<Item = &'static Holes> {
     clearance::printed_for(thread).filter(|row| !rules(row))
 }
 
@@ -269,7 +269,7 @@ pub fn hole_for_errors(screw: Length, upper: Length, lower: Length) -> Length {
 }
 
 /// Whether a row is the one to go by.
-const fn rules(row: &Row) -> bool {
+const fn rules(row: &Holes) -> bool {
     matches!(row.standard, Standard::Iso273 | Standard::AsmeB1828)
 }
 

@@ -70,7 +70,7 @@ const LISTS: [Page; 4] = [
         kind: Kind::List,
         title: "Calculators",
         url: Cow::Borrowed("/calculators"),
-        why: "speeds, tapping sizes, clearance",
+        why: "every sum of the bench, with its sources",
         names: &["calculators", "calculator"],
         words: &[],
     },

@@ -10,10 +10,10 @@ use crate::drawer::{self, Notice};
 use crate::figures::{Both, Column};
 use crate::layout::Frame;
 use crate::link::Link;
-use crate::{Answer, FieldError, Visit};
+use crate::{FieldError, Reply, Visit};
 use holewright_core::asking::Asked;
 use holewright_core::calculators::clearance::{self, DECLARATION, Drilled, answer_to};
-use holewright_core::tables::clearance::Row;
+use holewright_core::tables::clearance::Holes;
 use holewright_core::tables::drills::Drill;
 use holewright_core::units::print::sentence as sentence_case;
 use holewright_core::units::{Length, in_mm, print};
@@ -81,10 +81,10 @@ struct PrintedRow {
 }
 
 /// The page.
-pub(super) fn show(visit: &Visit<'_>) -> Answer {
+pub(super) fn show(visit: &Visit<'_>) -> Reply {
     let typed = asked(&DECLARATION, &visit.query);
     if DECLARATION.only_asks(&typed) {
-        return Answer::html(200, &blank(visit, &typed));
+        return Reply::html(200, &blank(visit, &typed));
     }
     let (used, filled, notice) = with_drawer(visit, &DECLARATION, &drawer::CLEARANCE);
     match answer_to(&used) {
@@ -92,9 +92,9 @@ pub(super) fn show(visit: &Visit<'_>) -> Answer {
             let better = if filled.chooses_drills() { better(&typed, &found) } else { None };
             let notice = notice.map(|notice| notice.saying(better));
             let page = answered(visit, &used, &found, notice);
-            Answer::html(200, &ClearancePage { form: Form::of(&DECLARATION, &typed, &[]), ..page })
+            Reply::html(200, &ClearancePage { form: Form::of(&DECLARATION, &typed, &[]), ..page })
         }
-        Err(errors) => Answer::html(422, &refused(visit, &typed, errors, notice)),
+        Err(errors) => Reply::html(422, &refused(visit, &typed, errors, notice)),
     }
 }
 
@@ -206,7 +206,7 @@ fn fit_row(name: &str, found: &Drilled, lit: bool) -> FitRow {
     }
 }
 
-fn printed(row: &Row, rules: bool) -> PrintedRow {
+fn printed(row: &Holes, rules: bool) -> PrintedRow {
     let [close, medium, free] = row.standard.fit_words();
     let fit = |word: &str, size: Length| (sentence_case(word), Column::of(size));
     PrintedRow {

@@ -5,7 +5,7 @@ use askama::Template;
 use super::link;
 use crate::layout::{Frame, Section};
 use crate::link::Link;
-use crate::{Answer, Visit};
+use crate::{Reply, Visit};
 use holewright_core::calculators::CALCULATORS;
 use holewright_core::units::print;
 
@@ -25,14 +25,14 @@ struct Row {
 }
 
 /// The list of calculators.
-pub(crate) fn index(visit: &Visit<'_>) -> Answer {
+pub(crate) fn index(visit: &Visit<'_>) -> Reply {
     let description = format!("{}: each with its sources.", in_a_sentence());
     let frame = Frame::new(visit, Section::Calculators, "Calculators", &description);
     let rows = CALCULATORS
         .into_iter()
         .map(|calculator| Row { link: link(calculator), answers: calculator.answers })
         .collect();
-    Answer::html(200, &CalculatorsPage { frame, rows })
+    Reply::html(200, &CalculatorsPage { frame, rows })
 }
 
 /// The first few by name, and that there are more.

@@ -12,7 +12,7 @@ mod speeds;
 mod tapping;
 
 use super::link::Link;
-use super::{Answer, Query, Visit, not_found, query};
+use super::{Query, Reply, Visit, not_found, query};
 use holewright_core::asking::Asked;
 use holewright_core::calculators::{AnswerKind, CALCULATORS, Declaration, find};
 
@@ -20,7 +20,7 @@ pub(super) use index::{in_a_sentence, index};
 pub(super) use plain::{drawing, table};
 
 /// One calculator, or the list of them where there is none of this name.
-pub(super) fn show(visit: &Visit<'_>, name: &str) -> Answer {
+pub(super) fn show(visit: &Visit<'_>, name: &str) -> Reply {
     let Some(calculator) = find(name) else {
         return not_found::page(visit, CALCULATORS.into_iter().map(link).collect());
     };

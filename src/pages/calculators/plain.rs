@@ -9,7 +9,7 @@ use crate::cited;
 use crate::drawer::fills_of;
 use crate::figures::Both;
 use crate::layout::Frame;
-use crate::{Answer, FieldError, Visit};
+use crate::{FieldError, Reply, Visit};
 use holewright_core::asking::Asked;
 use holewright_core::calculators::{AnswerKind, Answered, Declaration, Figure, Rows, Value, find};
 use holewright_core::export::{self, Table};
@@ -46,7 +46,7 @@ struct Row {
 }
 
 /// The page.
-pub(super) fn show(visit: &Visit<'_>, calculator: &Declaration, rows: &dyn Rows) -> Answer {
+pub(super) fn show(visit: &Visit<'_>, calculator: &Declaration, rows: &dyn Rows) -> Reply {
     let typed = asked(calculator, &visit.query);
     let blank = |errors: &[FieldError]| PlainPage {
         frame: asking(visit, calculator, calculator.answers),
@@ -57,14 +57,14 @@ pub(super) fn show(visit: &Visit<'_>, calculator: &Declaration, rows: &dyn Rows)
         form: Form::of(calculator, &typed, errors),
     };
     if calculator.only_asks(&typed) {
-        return Answer::html(200, &blank(&[]));
+        return Reply::html(200, &blank(&[]));
     }
     let names: Vec<&str> = calculator.fields().map(|field| field.about().name).collect();
     let (used, _, notice) = with_drawer(visit, calculator, &fills_of(&names));
     match rows.answer(&used) {
         Err(errors) => {
             let frame = refusing(visit, calculator).with_drawer(notice);
-            Answer::html(422, &PlainPage { frame, ..blank(&errors) })
+            Reply::html(422, &PlainPage { frame, ..blank(&errors) })
         }
         Ok(found) => {
             let heading = found.heading.clone();
@@ -74,7 +74,7 @@ pub(super) fn show(visit: &Visit<'_>, calculator: &Declaration, rows: &dyn Rows)
             let description = format!("{title}. {}", calculator.answers);
             let frame = answering(visit, calculator, &used, [&title, &description]);
             let frame = frame.with_drawer(notice);
-            Answer::html(200, &PlainPage { frame, heading, answer: shown, ..blank(&[]) })
+            Reply::html(200, &PlainPage { frame, heading, answer: shown, ..blank(&[]) })
         }
     }
 }

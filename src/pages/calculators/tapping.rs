@@ -11,7 +11,7 @@ use crate::figures::Both;
 use crate::layout::Frame;
 use crate::link::Link;
 use crate::threads::{TappingRow, tapping_rows};
-use crate::{Answer, FieldError, Visit};
+use crate::{FieldError, Reply, Visit};
 use holewright_core::asking::Asked;
 use holewright_core::calculators::tapping::{self, DECLARATION, FORMS, Left, Subject, answer_to};
 use holewright_core::tables::threads::Basis;
@@ -62,10 +62,10 @@ struct Figure {
 }
 
 /// The page.
-pub(super) fn show(visit: &Visit<'_>) -> Answer {
+pub(super) fn show(visit: &Visit<'_>) -> Reply {
     let typed = asked(&DECLARATION, &visit.query);
     if DECLARATION.only_asks(&typed) {
-        return Answer::html(200, &blank(visit, &typed));
+        return Reply::html(200, &blank(visit, &typed));
     }
     let (used, filled, notice) = with_drawer(visit, &DECLARATION, &drawer::TAPPING);
     match answer_to(&used) {
@@ -75,9 +75,9 @@ pub(super) fn show(visit: &Visit<'_>) -> Answer {
             let page = answered(visit, &used, shown(&used, &found, mine), &found.subject);
             let frame = page.frame.with_drawer(notice.map(|notice| notice.saying(better)));
             let form = Form::of(&DECLARATION, &typed, &[]);
-            Answer::html(200, &TappingPage { frame, form, ..page })
+            Reply::html(200, &TappingPage { frame, form, ..page })
         }
-        Err(errors) => Answer::html(422, &refused(visit, &typed, errors, notice)),
+        Err(errors) => Reply::html(422, &refused(visit, &typed, errors, notice)),
     }
 }
 

@@ -3,7 +3,7 @@
 use super::contents::Drawer;
 use super::page;
 use super::typed::Typed;
-use crate::{Answer, Context, FieldError, Query, Visit};
+use crate::{Context, FieldError, Query, Reply, Visit};
 
 /// What becomes of what was sent.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,7 +13,7 @@ pub enum Outcome {
     /// Keep none.
     Empty,
     /// Something is to be put right: the page that says what, with everything typed in it.
-    Refused(Answer),
+    Refused(Reply),
 }
 
 /// What becomes of a form that was sent: `act` says which button, the rest what is owned.

@@ -8,7 +8,7 @@ use super::sets::{DRILL_SETS, TAP_SETS};
 use super::typed::Typed;
 use crate::field::{Field, Item, Kind};
 use crate::layout::{Frame, Section};
-use crate::{Answer, FieldError, Visit};
+use crate::{FieldError, Reply, Visit};
 
 #[derive(Template)]
 #[template(path = "drawer/show.html")]
@@ -36,17 +36,17 @@ struct FieldGroup {
 }
 
 /// The page.
-pub(crate) fn show(visit: &Visit<'_>) -> Answer {
+pub(crate) fn show(visit: &Visit<'_>) -> Reply {
     let description = "What you own: drills, taps, reamers and spindle speeds. Pages then choose from it. Kept on your device, no account needed.";
     let frame = Frame::new(visit, Section::None, "My drawer", description);
-    Answer::html(200, &page(visit, frame, &Typed::of(&visit.context.drawer), Vec::new()))
+    Reply::html(200, &page(visit, frame, &Typed::of(&visit.context.drawer), Vec::new()))
 }
 
 /// The page over what was sent and could not be used.
-pub(super) fn refuse(visit: &Visit<'_>, typed: &Typed, errors: Vec<FieldError>) -> Answer {
+pub(super) fn refuse(visit: &Visit<'_>, typed: &Typed, errors: Vec<FieldError>) -> Reply {
     let description = "Something could not be used; everything typed is kept.";
     let frame = Frame::new(visit, Section::None, "Error: my drawer", description).of_a_mistake();
-    Answer::html(422, &page(visit, frame, typed, errors))
+    Reply::html(422, &page(visit, frame, typed, errors))
 }
 
 fn page(visit: &Visit<'_>, frame: Frame, typed: &Typed, errors: Vec<FieldError>) -> DrawerPage {

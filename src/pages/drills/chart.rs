@@ -9,7 +9,7 @@ use crate::field::Field;
 use crate::figures::Column;
 use crate::layout::{Frame, Section};
 use crate::link::Link;
-use crate::{Answer, FieldError, Query, Visit};
+use crate::{FieldError, Query, Reply, Visit};
 use holewright_core::asking::OWNED;
 use holewright_core::tables::drills::Drill;
 
@@ -36,7 +36,7 @@ struct Row {
 }
 
 /// The chart, or what is wrong with the cut.
-pub(crate) fn chart(visit: &Visit<'_>) -> Answer {
+pub(crate) fn chart(visit: &Visit<'_>) -> Reply {
     let query = &visit.query;
     let address = crate::query::address("/drills", query.only(&NAMES));
     let description = "Number, letter, fraction and metric drills in one order of size, in millimetres and inches.";
@@ -45,7 +45,7 @@ pub(crate) fn chart(visit: &Visit<'_>) -> Answer {
             let drawer = visit.drawer();
             let rows: Vec<Row> = cut.drills().map(|drill| row(drill, drawer)).collect();
             let title = format!("Drill chart, {}", caption(query));
-            Answer::html(
+            Reply::html(
                 200,
                 &ChartPage {
                     frame: Frame::at(visit.context, Section::Drills, &address, &title, description)
@@ -59,7 +59,7 @@ pub(crate) fn chart(visit: &Visit<'_>) -> Answer {
                 },
             )
         }
-        Err(errors) => Answer::html(
+        Err(errors) => Reply::html(
             422,
             &ChartPage {
                 frame: Frame::at(

@@ -7,7 +7,7 @@ use crate::drawer::Notice;
 use crate::figures::{self, Both};
 use crate::layout::{Frame, Section};
 use crate::link::Link;
-use crate::{Answer, Visit, not_found};
+use crate::{Reply, Visit, not_found};
 use holewright_core::calc::neighbours::{Neighbour, around};
 use holewright_core::tables::drills::{self, Drill, Series, read};
 use holewright_core::units::print::sentence as sentence_case;
@@ -36,19 +36,19 @@ struct Near {
 }
 
 /// One drill.
-pub(crate) fn show(visit: &Visit<'_>, series: &str, size: &str) -> Answer {
+pub(crate) fn show(visit: &Visit<'_>, series: &str, size: &str) -> Reply {
     let Some(series) = Series::from_slug(series) else {
         return not_found::near(visit, size);
     };
     match (drills::find(series, size), read::read(&format!("{series} {size}"))) {
-        (Some(drill), _) => Answer::html(200, &page(visit, drill)),
-        (None, Ok(drill)) => Answer::moved(&drill.path()),
+        (Some(drill), _) => Reply::html(200, &page(visit, drill)),
+        (None, Ok(drill)) => Reply::moved(&drill.path()),
         (None, Err(_)) => respelled(visit, series, size),
     }
 }
 
 /// `3.0` is `3`, and `f` in another series is still Letter F.
-fn respelled(visit: &Visit<'_>, series: Series, size: &str) -> Answer {
+fn respelled(visit: &Visit<'_>, series: Series, size: &str) -> Reply {
     let spelling = match series {
         Series::Number => format!("no {size}"),
         Series::Letter => format!("letter {size}"),
@@ -56,7 +56,7 @@ fn respelled(visit: &Visit<'_>, series: Series, size: &str) -> Answer {
         Series::Metric => format!("{size} mm"),
     };
     match read::read(&spelling) {
-        Ok(drill) => Answer::moved(&drill.path()),
+        Ok(drill) => Reply::moved(&drill.path()),
         Err(_) => not_found::near(visit, &spelling),
     }
 }

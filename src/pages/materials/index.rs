@@ -4,7 +4,7 @@ use askama::Template;
 
 use crate::layout::{Frame, Section};
 use crate::link::Link;
-use crate::{Answer, Visit};
+use crate::{Reply, Visit};
 use holewright_core::calc::aim::base_percent;
 use holewright_core::tables::materials::{self, Family, Material};
 use holewright_core::units::print;
@@ -37,10 +37,10 @@ struct Row {
 }
 
 /// The list of materials.
-pub(crate) fn index(visit: &Visit<'_>) -> Answer {
+pub(crate) fn index(visit: &Visit<'_>) -> Reply {
     let description = "The metals and plastics of the workshop: speeds, lubricants, tapping and what to watch for.";
     let frame = Frame::new(visit, Section::Materials, "Materials", description);
-    Answer::html(200, &MaterialsPage { frame, families: families(), count: materials::all().len() })
+    Reply::html(200, &MaterialsPage { frame, families: families(), count: materials::all().len() })
 }
 
 /// Families in the order of the list, each with its materials.

@@ -11,7 +11,7 @@ use crate::field::Field;
 use crate::layout::{Frame, Section};
 use crate::plan::short_form_in;
 use crate::warnings::{WarningGroup, by_level};
-use crate::{Answer, Visit, not_found, query};
+use crate::{Reply, Visit, not_found, query};
 use holewright_core::calc::aim::base_percent;
 use holewright_core::plan::Level;
 use holewright_core::tables::materials::{self, FormingTap, Material, PressureWork, read};
@@ -53,12 +53,12 @@ struct MaterialPage {
 }
 
 /// One material. An alias or another name is sent on to its own address.
-pub(crate) fn show(visit: &Visit<'_>, slug: &str) -> Answer {
+pub(crate) fn show(visit: &Visit<'_>, slug: &str) -> Reply {
     match materials::find(slug) {
-        Some(material) if material.slug == slug => Answer::html(200, &page(visit, material)),
-        Some(material) => Answer::moved(&material.path()),
+        Some(material) if material.slug == slug => Reply::html(200, &page(visit, material)),
+        Some(material) => Reply::moved(&material.path()),
         None => match read::read(&slug.replace('-', " ")) {
-            Ok(material) => Answer::moved(&material.path()),
+            Ok(material) => Reply::moved(&material.path()),
             Err(_) => not_found::near(visit, slug),
         },
     }

@@ -15,7 +15,7 @@ use crate::figures::Both;
 use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::warnings::{WarningGroup, by_level};
-use crate::{Answer, FieldError, Visit};
+use crate::{FieldError, Reply, Visit};
 use holewright_core::calc::thread_form::engagement_basis_of;
 use holewright_core::drawing::{DrawingIds, hole_section};
 use holewright_core::plan::{AtHand, Hole, HolePlan, HoleSpec, build};
@@ -34,26 +34,26 @@ struct FormPage {
 }
 
 /// A plan, the form that made it, or the errors in it.
-pub(crate) fn show(visit: &Visit<'_>) -> Answer {
+pub(crate) fn show(visit: &Visit<'_>) -> Reply {
     let request = Request::of(visit.query.clone());
     if request.typed("thread").is_empty() {
         return ask(visit, &request);
     }
     let filled = drawer::filled(visit, &drawer::PLAN);
     let used = Request::of(filled.query.clone());
-    let asked = Asked { typed: &request, used: &used, filled: &filled };
+    let asked = Wanted { typed: &request, used: &used, filled: &filled };
     let spec = match used.spec() {
         Ok(spec) => spec,
         Err(errors) => return refuse(visit, &asked, errors),
     };
     match build(&spec) {
-        Ok(plan) => Answer::html(200, &page(visit, &asked, &plan)),
+        Ok(plan) => Reply::html(200, &page(visit, &asked, &plan)),
         Err(error) => refuse(visit, &asked, vec![refusal(&used, &error)]),
     }
 }
 
 /// A plan as it was asked for.
-struct Asked<'a> {
+struct Wanted<'a> {
     /// What was typed: it stands in the form.
     typed: &'a Request,
     /// The same with what the reader's drawer filled: it is worked out, and a link to it says all.
@@ -61,7 +61,7 @@ struct Asked<'a> {
     filled: &'a Filled<'a>,
 }
 
-impl Asked<'_> {
+impl Wanted<'_> {
     fn notice(&self) -> Option<Notice> {
         let without = self.typed.address_with("series", EVERY_SERIES);
         Notice::of_choice(self.filled, &without, &self.used.address("/plan"))
@@ -91,17 +91,17 @@ impl Asked<'_> {
     }
 }
 
-fn ask(visit: &Visit<'_>, request: &Request) -> Answer {
+fn ask(visit: &Visit<'_>, request: &Request) -> Reply {
     let description =
         "Say the thread, the metal and how deep: drill, depths and every step in order.";
     let frame = Frame::new(visit, Section::Plan, "Plan a hole", description);
-    Answer::html(
+    Reply::html(
         200,
         &FormPage { frame, errors: Vec::new(), thread: None, form: form(request, &[]) },
     )
 }
 
-fn refuse(visit: &Visit<'_>, asked: &Asked<'_>, errors: Vec<FieldError>) -> Answer {
+fn refuse(visit: &Visit<'_>, asked: &Wanted<'_>, errors: Vec<FieldError>) -> Reply {
     let request = asked.typed;
     let description = "Something in the plan could not be used; everything typed is kept.";
     let frame = Frame::new(visit, Section::Plan, "Error: plan a hole", description)
@@ -109,7 +109,7 @@ fn refuse(visit: &Visit<'_>, asked: &Asked<'_>, errors: Vec<FieldError>) -> Answ
         .with_drawer(asked.notice());
     let form = form(request, &errors);
     let thread = read::read(request.typed("thread")).ok().map(Link::thread);
-    Answer::html(422, &FormPage { frame, errors, thread, form })
+    Reply::html(422, &FormPage { frame, errors, thread, form })
 }
 
 #[derive(Template)]
@@ -159,7 +159,7 @@ struct Listed {
     why_different: Option<String>,
 }
 
-fn page(visit: &Visit<'_>, asking: &Asked<'_>, plan: &HolePlan<'_>) -> PlanPage {
+fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage {
     let request = asking.used;
     let spec = plan.spec;
     let choice = &plan.tapping;

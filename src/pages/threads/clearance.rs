@@ -6,7 +6,7 @@ use holewright_core::calc::clearance::{
     ClearanceHole, Fit, also_printed, drill_for, float, hole, model_hole,
 };
 use holewright_core::calc::thread_form::Geometry;
-use holewright_core::tables::clearance::Row;
+use holewright_core::tables::clearance::Holes;
 use holewright_core::tables::drills;
 use holewright_core::tables::threads::Thread;
 use holewright_core::units::print::sentence as sentence_case;
@@ -72,7 +72,7 @@ pub(super) fn printed(thread: &'static Thread) -> Vec<PrintedRow> {
     also_printed(thread).map(printed_row).collect()
 }
 
-fn printed_row(row: &Row) -> PrintedRow {
+fn printed_row(row: &Holes) -> PrintedRow {
     let [close, medium, free] = row.standard.fit_words();
     let size = |printed: Printed| print::mm(printed.length(), 3);
     PrintedRow {

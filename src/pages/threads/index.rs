@@ -4,7 +4,7 @@ use askama::Template;
 
 use crate::layout::{Frame, Section};
 use crate::link::Link;
-use crate::{Answer, Visit};
+use crate::{Reply, Visit};
 use holewright_core::calc::thread_form::thread_angle;
 use holewright_core::tables::threads::{System, systems};
 use holewright_core::units::{in_degrees, print};
@@ -27,12 +27,12 @@ struct IndexRow {
 }
 
 /// The table of thread systems.
-pub(crate) fn index(visit: &Visit<'_>) -> Answer {
+pub(crate) fn index(visit: &Visit<'_>) -> Reply {
     let description = "The thread systems of the model engineer’s bench: BA, Whitworth, Model \
                        Engineer, pipe, cycle, metric and Unified, with every size.";
     let frame = Frame::new(visit, Section::Threads, "Thread systems", description);
     let rows = systems().iter().map(|system| row(system)).collect();
-    Answer::html(200, &ThreadsPage { frame, rows })
+    Reply::html(200, &ThreadsPage { frame, rows })
 }
 
 fn row(system: &'static System) -> IndexRow {

@@ -16,7 +16,7 @@ use crate::figures::{Both, Column};
 use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::plan::short_form_for;
-use crate::{Answer, Visit, query};
+use crate::{Reply, Visit, query};
 use holewright_core::calc::limits::largest_hole;
 use holewright_core::calc::thread_form::{Geometry, engagement_basis_of, geometry};
 use holewright_core::drawing::{DrawingIds, thread_profile};
@@ -63,9 +63,9 @@ struct LargestHole {
 }
 
 /// One thread.
-pub(crate) fn show(visit: &Visit<'_>, system: &str, size: &str) -> Answer {
+pub(crate) fn show(visit: &Visit<'_>, system: &str, size: &str) -> Reply {
     match threads::find(system, size) {
-        Some(thread) => Answer::html(200, &page(visit, thread)),
+        Some(thread) => Reply::html(200, &page(visit, thread)),
         None => elsewhere::thread(visit, system, size),
     }
 }

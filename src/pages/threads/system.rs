@@ -7,7 +7,7 @@ use crate::drawer::{Drawer, Notice};
 use crate::figures::Column;
 use crate::layout::{Frame, Section};
 use crate::link::Link;
-use crate::{Answer, Visit};
+use crate::{Reply, Visit};
 use holewright_core::calc::aim;
 use holewright_core::calc::aim::MIDDLE_GROUP;
 use holewright_core::calc::tapping::usual;
@@ -61,9 +61,9 @@ struct TappingCell {
 }
 
 /// One system's table.
-pub(crate) fn system(visit: &Visit<'_>, slug: &str) -> Answer {
+pub(crate) fn system(visit: &Visit<'_>, slug: &str) -> Reply {
     match threads::system(slug) {
-        Some(system) => Answer::html(200, &page(visit, system)),
+        Some(system) => Reply::html(200, &page(visit, system)),
         None => elsewhere::system(visit, slug),
     }
 }

@@ -72,7 +72,7 @@ async fn figures(
 }
 
 /// The redirect of an address that moved for good.
-fn moved(answer: &holewright_pages::Answer) -> Option<Response> {
+fn moved(answer: &holewright_pages::Reply) -> Option<Response> {
     let location = answer.location().filter(|_| answer.status == StatusCode::MOVED_PERMANENTLY)?;
     let location = HeaderValue::from_str(location).ok()?;
     let mut response = StatusCode::MOVED_PERMANENTLY.into_response();

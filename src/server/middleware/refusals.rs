@@ -20,7 +20,7 @@ use crate::{App, Error};
 pub async fn write_body(State(app): State<Arc<App>>, request: Request, next: Next) -> Response {
     let path = request.uri().path().to_owned();
     let is_data = Place::of(&request).is_for_programs();
-    let asked = Asked::of(&request);
+    let asked = Wanted::of(&request);
     let id = request.extensions().get::<RequestId>().map(|id| id.0.clone()).unwrap_or_default();
     let mut response = next.run(request).await;
     let Some(Refused(error)) = response.extensions_mut().remove::<Refused>() else {
@@ -41,12 +41,12 @@ pub async fn write_body(State(app): State<Arc<App>>, request: Request, next: Nex
 }
 
 /// Where the reader was going.
-struct Asked {
+struct Wanted {
     /// A page they can be brought back to.
     page: String,
 }
 
-impl Asked {
+impl Wanted {
     fn of(request: &Request) -> Self {
         let uri = request.uri();
         // Every form of ours stands at the address it is sent to, but for its query.

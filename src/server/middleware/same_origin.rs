@@ -42,12 +42,12 @@ pub async fn refuse_foreign(State(app): State<Arc<App>>, request: Request, next:
 pub fn check(method: &Method, headers: &HeaderMap, own: &BaseUrl) -> Result<(), Foreign> {
     let is_ours = method.is_safe()
         || match (one(headers, "sec-fetch-site"), one(headers, ORIGIN.as_str())) {
-            (Said::Once(site), _) => matches!(site, "same-origin" | "none"),
-            (Said::Nothing, Said::Once(origin)) => is_own(origin, headers, own),
-            (Said::Nothing, Said::Nothing) => {
+            (Header::Once(site), _) => matches!(site, "same-origin" | "none"),
+            (Header::Nothing, Header::Once(origin)) => is_own(origin, headers, own),
+            (Header::Nothing, Header::Nothing) => {
                 !SESSIONS.iter().any(|name| cookie::is_there(headers, name))
             }
-            (Said::Unclear, _) | (_, Said::Unclear) => false,
+            (Header::Unclear, _) | (_, Header::Unclear) => false,
         };
     if is_ours { Ok(()) } else { Err(Foreign) }
 }
@@ -56,25 +56,25 @@ pub fn check(method: &Method, headers: &HeaderMap, own: &BaseUrl) -> Result<(), 
 /// base URL is.
 fn is_own(origin: &str, headers: &HeaderMap, own: &BaseUrl) -> bool {
     let Some((scheme, host)) = origin.split_once("://") else { return false };
-    let is_asked = matches!(one(headers, HOST.as_str()), Said::Once(asked)
+    let is_asked = matches!(one(headers, HOST.as_str()), Header::Once(asked)
         if !asked.is_empty() && asked.eq_ignore_ascii_case(host));
     origin.eq_ignore_ascii_case(own.as_str())
         || (is_asked && (scheme == "https" || (scheme == "http" && !own.is_https())))
 }
 
 /// What a header says.
-enum Said<'a> {
+enum Header<'a> {
     Nothing,
     Once(&'a str),
     /// Twice, or in bytes that are no text.
     Unclear,
 }
 
-fn one<'a>(headers: &'a HeaderMap, name: &str) -> Said<'a> {
+fn one<'a>(headers: &'a HeaderMap, name: &str) -> Header<'a> {
     let mut values = headers.get_all(name).iter();
     match (values.next(), values.next()) {
-        (None, _) => Said::Nothing,
-        (Some(value), None) => value.to_str().map_or(Said::Unclear, Said::Once),
-        _ => Said::Unclear,
+        (None, _) => Header::Nothing,
+        (Some(value), None) => value.to_str().map_or(Header::Unclear, Header::Once),
+        _ => Header::Unclear,
     }
 }

@@ -87,14 +87,16 @@ fn words(text: &str) -> Vec<Range<usize>> {
     words
 }
 
-/// Whether a name can begin with this word: a number, `M3`, `#43`, or `No.` and `letter`.
+/// Whether a name can begin with this word: a number, `M3`, `#43`, `No.` and `letter`, or the mark of a
+/// thread system.
 fn may_begin(text: &str, word: Option<&Range<usize>>) -> bool {
     let Some(word) = word.and_then(|place| text.get(place.clone())) else { return false };
     let word = word.trim_start_matches(['(', '[', '“', '‘', '"', '\'']);
     let has_digit = word.bytes().any(|byte| byte.is_ascii_digit());
     let lower = word.trim_end_matches('.').to_ascii_lowercase();
     (has_digit && word.len() <= 24)
-        || ["no", "number", "letter", "ba", "me"].contains(&lower.as_str())
+        || ["no", "number", "letter"].contains(&lower.as_str())
+        || threads::systems().iter().any(|system| system.mark.eq_ignore_ascii_case(&lower))
 }
 
 fn named(

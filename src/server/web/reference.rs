@@ -18,7 +18,7 @@ use crate::middleware::drawer::Personal;
 use crate::validator::Tag;
 use crate::{App, Error, db};
 use holewright_pages::address::Address;
-use holewright_pages::{Answer, Context, Notes, Query};
+use holewright_pages::{Context, Notes, Query, Reply};
 
 /// Answers one address with its page. It looks at the method itself: a table of methods would be
 /// copied for each request that comes this far.
@@ -67,7 +67,7 @@ pub(super) fn context(app: &App, personal: Option<Personal>) -> Context {
 
 /// A page for one reader alone: nobody else is shown it, and its tag is of its own bytes, since the
 /// entry's row knows nothing of drawers.
-fn alone(page: Answer) -> Result<Response, Error> {
+fn alone(page: Reply) -> Result<Response, Error> {
     let tag = (page.status == StatusCode::OK).then(|| Tag::of_bytes(page.body.as_bytes()));
     let mut response = respond(page)?;
     let private = HeaderValue::from_static("private, no-cache");
@@ -120,7 +120,7 @@ async fn below(app: &App, uri: &Uri) -> Below {
     below
 }
 
-pub(super) fn respond(page: Answer) -> Result<Response, Error> {
+pub(super) fn respond(page: Reply) -> Result<Response, Error> {
     let internal = |error: axum::http::Error| Error::Internal(error.into());
     let is_page = page.header("content-type").is_some_and(|kind| kind.starts_with("text/html"));
     let mut builder = Response::builder().status(page.status);

@@ -9,7 +9,7 @@ use axum::body::Body;
 use axum::http::{HeaderValue, Method, StatusCode};
 use axum::response::Response;
 use axum::routing::get;
-use holewright_pages::Answer;
+use holewright_pages::Reply;
 use holewright_server::App;
 use holewright_server::bytes::{Coding, Keep};
 use holewright_server::routes;
@@ -21,11 +21,11 @@ use crate::support::Server;
 static MADE: AtomicUsize = AtomicUsize::new(0);
 
 /// As a picture begins, and then bytes that a coding would make shorter if it were let.
-fn picture() -> Answer {
+fn picture() -> Reply {
     let mut bytes = b"\x89PNG\r\n\x1a\n".to_vec();
     bytes.resize(9_000, 0xff);
     let headers = vec![("content-type", "image/png".to_owned())];
-    Answer { status: 200, headers, body: bytes.into() }
+    Reply { status: 200, headers, body: bytes.into() }
 }
 
 async fn show() -> Response {

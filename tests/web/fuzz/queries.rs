@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use axum::http::Uri;
 use form_urlencoded::Serializer;
 use holewright_core::tables::{drills, materials, threads};
-use holewright_pages::{Answer, answer};
+use holewright_pages::{Reply, answer};
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
@@ -207,7 +207,7 @@ fn of_the_pages(asked: &Asked) -> Result<Outcome, TestCaseError> {
     Ok(Outcome::taken_if(there.status == 200))
 }
 
-fn check(answer: &Answer, asked: &Asked) -> Result<(), TestCaseError> {
+fn check(answer: &Reply, asked: &Asked) -> Result<(), TestCaseError> {
     let status = answer.status;
     prop_assert!(matches!(status, 200 | 301 | 303 | 404 | 422), "{status}");
     if let Some(location) = answer.location() {

@@ -194,6 +194,8 @@ fn figures_in_a_note_lead_to_their_pages() {
         ("#43.", Some("/drills/number/43")),
         ("tapped 4 BA,", Some("/threads/ba/4")),
         ("4BA", Some("/threads/ba/4")),
+        ("BA 4", Some("/threads/ba/4")),
+        ("BSW 1/4", Some("/threads/bsw/1-4")),
         ("an M3 tap", Some("/threads/metric/m3")),
         ("1/4 x 40 ME", Some("/threads/me-40/1-4")),
         ("7/64 in", Some("/drills/fraction/7-64")),

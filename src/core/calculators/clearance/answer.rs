@@ -5,7 +5,7 @@ use crate::calc::clearance::{
     model_hole, ruling,
 };
 use crate::calc::thread_form::geometry;
-use crate::tables::clearance::Row;
+use crate::tables::clearance::Holes;
 use crate::tables::drills::{Drill, SAME_SIZE};
 use crate::tables::threads::Thread;
 use crate::units::Length;
@@ -88,9 +88,9 @@ pub struct Answer {
     /// What the centre errors ask for; none where no error was given.
     pub for_errors: Option<ForErrors>,
     /// The row in print that rules.
-    pub ruling: Option<&'static Row>,
+    pub ruling: Option<&'static Holes>,
     /// The other rows in print for this screw.
-    pub also_printed: Vec<&'static Row>,
+    pub also_printed: Vec<&'static Holes>,
 }
 
 impl Answer {

@@ -60,7 +60,7 @@ static FIT: Field<Fit> = Field::words(
         name: "fit",
         label: "Fit",
         hint: "",
-        description: "`close`, `medium` or `free`",
+        description: "How freely the screw passes",
         example: "medium",
         need: Need::Open,
         limits: Limits::None,

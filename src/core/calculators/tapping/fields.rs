@@ -84,7 +84,7 @@ static FORM: Field<Option<Form>> = Field::words(
         name: "form",
         label: "Form",
         hint: "",
-        description: "Form of a thread no table holds: `metric`, `unified`, `whitworth`, `ba`, `pipe`, `cycle`, `miniature`",
+        description: "Form of a thread no table holds",
         example: "ba",
         need: Need::Open,
         limits: Limits::None,

@@ -3,7 +3,7 @@
 //! BS 4186:1967 has 14, 16 and 18 for M12, M14 and M16 medium where ISO 273 has 13.5, 15.5 and 17.5;
 //! one CAD library gives the British figures under no name. ISO 273 rules here.
 
-use super::{Row, Standard};
+use super::{Holes, Standard};
 use crate::tables::source::{Grade, Source};
 use crate::units::Printed;
 
@@ -21,9 +21,9 @@ const COPIED_4186: Source = Source::published(
     "BS 4186:1967, the Machinery's Handbook table as copied in public notes (4014-docs, hole size)",
 );
 
-const fn row(standard: Standard, sizes: [f64; 4], source: Source) -> Row {
+const fn row(standard: Standard, sizes: [f64; 4], source: Source) -> Holes {
     let [nominal, close, medium, free] = sizes;
-    Row {
+    Holes {
         standard,
         nominal: Printed::Mm(nominal),
         close: Printed::Mm(close),
@@ -33,17 +33,17 @@ const fn row(standard: Standard, sizes: [f64; 4], source: Source) -> Row {
     }
 }
 
-const fn iso(nominal: f64, close: f64, medium: f64, free: f64, source: Source) -> Row {
+const fn iso(nominal: f64, close: f64, medium: f64, free: f64, source: Source) -> Holes {
     row(Standard::Iso273, [nominal, close, medium, free], source)
 }
 
-const fn bs(nominal: f64, close: f64, medium: f64, free: f64, source: Source) -> Row {
+const fn bs(nominal: f64, close: f64, medium: f64, free: f64, source: Source) -> Holes {
     row(Standard::Bs4186, [nominal, close, medium, free], source)
 }
 
 /// Nominal diameter, then close, medium and free.
 #[rustfmt::skip]
-pub(super) static ROWS: &[Row] = &[
+pub(super) static ROWS: &[Holes] = &[
     iso(1.0, 1.1, 1.2, 1.3, SUPPLIER_273),
     iso(1.2, 1.3, 1.4, 1.5, LIBRARY_273),
     iso(1.4, 1.5, 1.6, 1.8, SUPPLIER_273),

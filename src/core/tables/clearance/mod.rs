@@ -56,7 +56,7 @@ impl fmt::Display for Standard {
 
 /// The clearance holes of one nominal diameter.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Row {
+pub struct Holes {
     /// Whose figures.
     pub standard: Standard,
     /// The screw's nominal (major) diameter.
@@ -72,7 +72,7 @@ pub struct Row {
 }
 
 /// Every row, metric first, by standard and then by size.
-pub fn all() -> impl Iterator<Item = &'static Row> {
+pub fn all() -> impl Iterator<Item = &'static Holes> {
     metric::ROWS.iter().chain(unified::ROWS)
 }
 
@@ -81,7 +81,7 @@ pub fn all() -> impl Iterator<Item = &'static Row> {
 /// Metric coarse and fine share ISO 273 and BS 4186; the Unified series share ASME B18.2.8.
 /// The two metric standards part at M12, M14 and M16.
 #[must_use = "the rows are only looked up when the iterator is used"]
-pub fn printed_for(thread: &Thread) -> impl Iterator<Item = &'static Row> {
+pub fn printed_for(thread: &Thread) -> impl Iterator<Item = &'static Holes> {
     let nominal = match thread.basic {
         Basic::Major(major) => Some(major.length()),
         Basic::EffectiveAtGauge(_) => None,
@@ -93,7 +93,7 @@ pub fn printed_for(thread: &Thread) -> impl Iterator<Item = &'static Row> {
 }
 
 /// The rows that speak of a system's screws.
-fn rows_of(system: SystemId) -> &'static [Row] {
+fn rows_of(system: SystemId) -> &'static [Holes] {
     match system.system().clearance {
         ClearanceFamily::Metric => metric::ROWS,
         ClearanceFamily::Unified => unified::ROWS,

@@ -2,7 +2,7 @@
 //!
 //! No. 12 and 9/16 in have no row in the standard.
 
-use super::{Row, Standard};
+use super::{Holes, Standard};
 use crate::tables::source::{Grade, Source};
 use crate::units::Printed::{self, Inch, Mm};
 
@@ -28,12 +28,12 @@ const fn mixed(whole: u8, numerator: u8, denominator: u8) -> Printed {
     Printed::mixed(whole, numerator, denominator)
 }
 
-const fn inch_drills(nominal: Printed, close: Printed, medium: Printed, free: Printed) -> Row {
-    Row { standard: Standard::AsmeB1828, nominal, close, medium, free, source: DRILLS }
+const fn inch_drills(nominal: Printed, close: Printed, medium: Printed, free: Printed) -> Holes {
+    Holes { standard: Standard::AsmeB1828, nominal, close, medium, free, source: DRILLS }
 }
 
-const fn metric_drills(nominal: Printed, close: f64, medium: f64, free: f64) -> Row {
-    Row {
+const fn metric_drills(nominal: Printed, close: f64, medium: f64, free: f64) -> Holes {
+    Holes {
         standard: Standard::AsmeB1828Metric,
         nominal,
         close: Mm(close),
@@ -43,8 +43,8 @@ const fn metric_drills(nominal: Printed, close: f64, medium: f64, free: f64) -> 
     }
 }
 
-const fn unofficial(nominal: Printed, close: f64, medium: f64, free: f64) -> Row {
-    Row {
+const fn unofficial(nominal: Printed, close: f64, medium: f64, free: f64) -> Holes {
+    Holes {
         standard: Standard::Unofficial,
         nominal,
         close: Inch(close),
@@ -56,7 +56,7 @@ const fn unofficial(nominal: Printed, close: f64, medium: f64, free: f64) -> Row
 
 /// Nominal diameter, then close, medium and free.
 #[rustfmt::skip]
-pub(super) static ROWS: &[Row] = &[
+pub(super) static ROWS: &[Holes] = &[
     inch_drills(Inch(0.060), Inch(0.0670), Inch(0.0760), fraction(3, 32)), // #0: #51, #48, 3/32
     inch_drills(Inch(0.073), Inch(0.0810), Inch(0.0890), Inch(0.1040)), // #1: #46, #43, #37
     inch_drills(Inch(0.086), fraction(3, 32), Inch(0.1015), Inch(0.1160)), // #2: 3/32, #38, #32

@@ -16,7 +16,7 @@ use crate::figures::Both;
 use crate::layout::Frame;
 use crate::link::Link;
 use crate::warnings::{WarningGroup, by_level};
-use crate::{Answer, FieldError, Visit, drawer};
+use crate::{FieldError, Reply, Visit, drawer};
 use holewright_core::asking::Asked;
 use holewright_core::calc::cutting_speed::{THUMB_GIVE, THUMB_SOURCE, thumb_feed};
 use holewright_core::calculators::speeds::{
@@ -76,19 +76,19 @@ struct Shown {
 const PRACTICE: &str = "common practice, no source";
 
 /// The page.
-pub(in crate::calculators) fn show(visit: &Visit<'_>) -> Answer {
+pub(in crate::calculators) fn show(visit: &Visit<'_>) -> Reply {
     let typed = asked(&DECLARATION, &visit.query);
     if DECLARATION.only_asks(&typed) {
-        return Answer::html(200, &blank(visit, &typed));
+        return Reply::html(200, &blank(visit, &typed));
     }
     let (used, _, notice) = with_drawer(visit, &DECLARATION, &drawer::SPEEDS);
     match answer_to(&used) {
         Ok(found) => {
             let page = answered(visit, &used, &found);
             let frame = page.frame.with_drawer(notice);
-            Answer::html(200, &SpeedsPage { frame, form: form(&typed, &[]), ..page })
+            Reply::html(200, &SpeedsPage { frame, form: form(&typed, &[]), ..page })
         }
-        Err(errors) => Answer::html(422, &refused(visit, &typed, errors)),
+        Err(errors) => Reply::html(422, &refused(visit, &typed, errors)),
     }
 }
 

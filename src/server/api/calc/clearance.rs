@@ -9,7 +9,7 @@ use crate::api::drills::Drill;
 use crate::api::figures;
 use holewright_core::asking::Asked;
 use holewright_core::calculators::clearance;
-use holewright_core::tables::clearance::Row;
+use holewright_core::tables::clearance::Holes;
 
 /// The hole a screw passes through.
 #[derive(Debug, Serialize, ToSchema)]
@@ -150,8 +150,8 @@ impl Fit {
     }
 }
 
-impl From<&'static Row> for PrintedHoles {
-    fn from(row: &'static Row) -> Self {
+impl From<&'static Holes> for PrintedHoles {
+    fn from(row: &'static Holes) -> Self {
         Self {
             standard: row.standard.to_string(),
             close_mm: figures::mm(row.close.length()),

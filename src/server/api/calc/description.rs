@@ -7,7 +7,7 @@ use utoipa::{IntoResponses, ToSchema};
 
 use super::described;
 use crate::api::problem::{Always, NotUnderstood};
-use holewright_core::asking::{About, Need};
+use holewright_core::asking::{AnyField, Need};
 use holewright_core::calculators::{CALCULATORS, Declaration};
 
 /// An answer as it is described.
@@ -59,20 +59,31 @@ fn operation(calculator: &Declaration, described: &Described, body: &str) -> Ope
         .tag("calculators")
         .summary(Some(&*described.summary))
         .operation_id(Some(&*described.operation_id))
-        .parameters(Some(calculator.fields().map(|field| parameter(field.about()))))
+        .parameters(Some(calculator.fields().map(parameter)))
         .responses(responses)
         .build()
 }
 
-fn parameter(about: &About) -> Parameter {
+fn parameter(field: &dyn AnyField) -> Parameter {
+    let about = field.about();
     let required =
         if matches!(about.need, Need::Always(_)) { Required::True } else { Required::False };
     Parameter::builder()
         .name(about.name)
         .parameter_in(ParameterIn::Query)
         .required(required)
-        .description(Some(about.description))
+        .description(Some(with_words(about.description, &field.choices())))
         .schema(Some(Object::with_type(Type::String)))
         .example(Some(about.example.into()))
         .build()
+}
+
+/// `Fit: medium, close or free`, each word as code.
+fn with_words(description: &str, choices: &[(&str, &str)]) -> String {
+    let words: Vec<String> = choices.iter().map(|(slug, _)| format!("`{slug}`")).collect();
+    match words.split_last() {
+        None => description.to_owned(),
+        Some((last, [])) => format!("{description}: {last}"),
+        Some((last, others)) => format!("{description}: {} or {last}", others.join(", ")),
+    }
 }

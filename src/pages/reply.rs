@@ -7,7 +7,7 @@ use askama::Template;
 
 /// A finished page, redirect or refusal.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Answer {
+pub struct Reply {
     /// HTTP status.
     pub status: u16,
     /// Headers the page itself decides: content type, location.
@@ -52,7 +52,7 @@ impl From<Vec<u8>> for Body {
     }
 }
 
-impl Answer {
+impl Reply {
     /// A page of HTML with this status.
     pub(super) fn html(status: u16, template: &impl Template) -> Self {
         // Rendering into a `String` cannot fail; were it to, an empty 500 is an honest answer.
@@ -84,9 +84,9 @@ impl Answer {
     ///
     /// # Examples
     /// ```
-    /// use holewright_pages::{Answer, Context, answer};
+    /// use holewright_pages::{Reply, Context, answer};
     /// assert!(answer("/threads.csv", "", &Context::default()).text().contains("ba,"));
-    /// let picture = Answer { status: 200, headers: Vec::new(), body: vec![0x89, b'P'].into() };
+    /// let picture = Reply { status: 200, headers: Vec::new(), body: vec![0x89, b'P'].into() };
     /// assert_eq!(picture.text(), "");
     /// ```
     #[must_use]
