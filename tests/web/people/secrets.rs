@@ -3,6 +3,7 @@
 use std::io::Read;
 use std::net::SocketAddr;
 use std::process::Stdio;
+use std::time::{Duration, Instant};
 
 use rustix::process::{Pid, Signal, kill_process};
 
@@ -124,6 +125,47 @@ fn s13_many_sign_ins_at_once_take_no_more_memory_than_the_cores_need() {
     let cores = u64::try_from(std::thread::available_parallelism().unwrap().get()).unwrap();
     assert!(rise >= 19 * MIB, "nothing was hashed: {rise} KiB");
     assert!(rise <= cores * 19 * MIB + 20 * MIB, "{rise} KiB");
+}
+
+#[test]
+#[ignore = "wants the machine to itself: tests/run --soak"]
+fn s13_pages_are_quick_beside_a_hundred_sign_ins_at_once() {
+    let server = Running::start(&["--trusted-proxy", "127.0.0.1"]);
+    let address = server.address;
+    let try_one = |number: usize| {
+        let forwarded = format!("X-Forwarded-For: 10.2.0.{number}\r\n");
+        let body = format!("name=Stray+{number}&password=some+other+words+here");
+        binary::status(&post(address, "/sign-in", &forwarded, &body))
+    };
+    let mut times = Vec::new();
+    let told: Vec<u16> = std::thread::scope(|scope| {
+        let tries: Vec<_> = (0..100).map(|number| scope.spawn(move || try_one(number))).collect();
+        while !tries.iter().all(std::thread::ScopedJoinHandle::is_finished) {
+            let begun = Instant::now();
+            assert_eq!(binary::status(&binary::get(address, "/", "")), 200);
+            times.push(begun.elapsed());
+        }
+        tries.into_iter().map(|told| told.join().unwrap()).collect()
+    });
+    times.sort();
+    let slow = times[times.len() * 99 / 100];
+    println!("S13: {} pages beside a hundred sign-ins, 99 in 100 within {slow:?}", times.len());
+    assert!(told.iter().all(|status| [422, 429, 503].contains(status)), "{told:?}");
+    assert!(times.len() >= 100, "too few to say anything: {}", times.len());
+    assert!(slow <= Duration::from_millis(100), "{slow:?}");
+}
+
+#[test]
+#[ignore = "wants the machine to itself: tests/run --soak"]
+fn s14_a_megabyte_of_password_is_refused_at_once() {
+    let server = Running::start(&[]);
+    let body = format!("name=Enid&password={}", "long+words+of+brass+".repeat(50_000));
+    let begun = Instant::now();
+    let told = binary::status(&post(server.address, "/sign-in", "", &body));
+    let time = begun.elapsed();
+    println!("S14: a megabyte of password refused with {told} in {time:?}");
+    assert!([413, 422].contains(&told), "{told}");
+    assert!(time < Duration::from_millis(50), "{time:?}");
 }
 
 #[test]
