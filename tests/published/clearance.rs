@@ -2,7 +2,7 @@
 
 use holewright_core::calc::clearance::float;
 use holewright_core::calc::thread_form::geometry;
-use holewright_core::tables::clearance::{Row as Held, Standard, all};
+use holewright_core::tables::clearance::{Holes as Held, Standard, all};
 use holewright_core::tables::threads::Thread;
 use holewright_core::units::{Length, Printed, in_inch, in_mm, inch, mm};
 
