@@ -9,6 +9,7 @@ use form_urlencoded::{Serializer, parse};
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Query {
     pairs: Vec<(String, String)>,
+    left_empty: Vec<String>,
     untidy: bool,
 }
 
@@ -38,6 +39,7 @@ impl Query {
     /// Takes a parameter in; says whether a tidy address would have held it just so.
     fn take(&mut self, name: &str, value: &str) -> bool {
         if value.is_empty() {
+            self.left_empty.push(name.to_owned());
             return false;
         }
         match self.pairs.iter_mut().find(|(held, _)| held == name) {
@@ -65,6 +67,11 @@ impl Query {
     #[must_use]
     pub fn get(&self, name: &str) -> &str {
         self.pairs.iter().find(|(held, _)| held == name).map_or("", |(_, value)| value.as_str())
+    }
+
+    /// Whether a parameter stands in the address, filled or not.
+    pub(super) fn was_sent(&self, name: &str) -> bool {
+        !self.get(name).is_empty() || self.left_empty.iter().any(|held| held == name)
     }
 
     /// The parameters that were filled, in the order given.

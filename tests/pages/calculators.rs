@@ -38,13 +38,13 @@ fn speeds_says_the_speed_to_set_the_range_and_the_source() {
     );
     assert_eq!(big(&page), "3000 rev/min");
     assert!(page.contains("<strong>2600 to 5300 rev/min</strong>"));
-    let edge = term(&page, "At the edge");
+    let edge = term(&page, "Surface speed");
     assert!(edge.contains("51.8 m/min, 170 ft/min") && edge.contains("in the range"), "{edge}");
     // 0.002 to 0.004 in a revolution for drills from 1/8 to 1/4 in (US Navy 14345, p. 93).
     assert_eq!(term(&page, "Feed"), "0.051 to 0.102 mm/rev");
-    assert_eq!(term(&page, "Goes in"), "152 to 305 mm/min at 3000 rev/min");
+    assert_eq!(term(&page, "Feed a minute"), "152 to 305 mm/min at 3000 rev/min");
     // 20 mm and a point of 1.65 mm: 21.65 over 304.8 and over 152.4 mm/min.
-    assert_eq!(term(&page, "Cuts for about"), "4.3 to 8.5 s at 3000 rev/min");
+    assert_eq!(term(&page, "Time"), "4.3 to 8.5 s at 3000 rev/min");
     assert!(page.contains("The time is for 21.65 mm"));
     // Gunmetal: 3 d, then 1 d.
     assert!(page.contains("after 16.5 mm, then every 5.5 mm: at 16.5, 20 mm"));
@@ -52,7 +52,7 @@ fn speeds_says_the_speed_to_set_the_range_and_the_source() {
     assert!(page.contains("US Navy training course 14345, p. 93"));
     let range = body(200, "/calculators/speeds?material=gunmetal&diameter=5.5mm");
     assert_eq!(big(&range), "2600 to 5300 rev/min");
-    assert!(term(&range, "Goes in").ends_with("at 2600 rev/min"));
+    assert!(term(&range, "Feed a minute").ends_with("at 2600 rev/min"));
 }
 
 #[test]
@@ -121,9 +121,9 @@ fn reaming_gives_the_hole_to_leave_with_every_source() {
     }
     // Raymond 0.005 in, the general 1/100 to 1/64; Proto 0.008 to 0.012, TM 1-420 0.005 to 0.010.
     assert!(page.contains("5.603 to 5.873") && page.contains("0.127 to 0.397"), "{page}");
-    let hand = term(&page, "Drill, by hand");
+    let hand = term(&page, "Drill, to ream by hand");
     assert!(hand.contains(">5.8 mm</a>") && hand.contains("leaves 0.2 mm"), "{hand}");
-    let machine = term(&page, "Drill, in a machine");
+    let machine = term(&page, "Drill, to ream in a machine");
     assert!(machine.contains(">5.7 mm</a>"), "{machine}");
     for source in ["Proto Cutter", "Raymond, Modern Shop Practice", "Applied Science", "TM 1-420"] {
         assert!(page.contains(source), "{source}");
@@ -132,7 +132,9 @@ fn reaming_gives_the_hole_to_leave_with_every_source() {
     // Six flutes at 0.002 to 0.003 in: 0.305 to 0.457 mm.
     assert_eq!(term(&page, "Feed"), "0.305 to 0.457 mm/rev");
     let small = body(200, "/calculators/speeds?material=gunmetal&work=reaming&diameter=1.5mm");
-    assert!(small.contains("(not counted)") && term(&small, "Drill, in a machine").is_empty());
+    assert!(
+        small.contains("(not counted)") && term(&small, "Drill, to ream in a machine").is_empty()
+    );
 }
 
 #[test]
@@ -319,7 +321,79 @@ fn clearance_widens_the_hole_for_the_centres() {
     let thin = body(200, "/calculators/clearance?thread=5ba&diameter=3.15mm&series=metric");
     assert!(thin.contains("<dd>0.25 mm"), "float of 3.4 on 3.15");
     let large = body(200, "/calculators/clearance?diameter=40mm");
-    assert!(large.contains("No drill at hand is large enough"));
+    assert!(large.contains("No drill at hand comes near it: bore the hole"));
+}
+
+#[test]
+fn a_screw_that_is_not_of_its_thread_is_refused_at_its_diameter() {
+    // 5 BA is 3.2 mm over the thread and 2.49 mm at the bottom of it.
+    for (measured, is_one) in
+        [("3.15", true), ("3.25", true), ("2.5", true), ("2.45", false), ("6", false)]
+    {
+        let address = format!("/calculators/clearance?thread=5ba&diameter={measured}");
+        let page = body(if is_one { 200 } else { 422 }, &address);
+        assert_ne!(
+            page.contains("is no 5 BA, which is 3.2 mm over the thread"),
+            is_one,
+            "{measured}"
+        );
+        assert!(
+            !page.contains("<dd>-") && !page.contains("\">-"),
+            "no float below nothing: {measured}"
+        );
+    }
+}
+
+#[test]
+fn a_drill_far_over_the_hole_is_not_taken_and_the_one_to_get_is_named() {
+    let page = body(200, "/calculators/clearance?thread=M6&owned=1-60%2C+27%2F64");
+    assert!(big(&page).starts_with("6.6 mm"), "{}", big(&page));
+    let get = "get <a href=\"/drills/metric/6.6\">6.6 mm</a>, or bore the hole";
+    assert!(page.contains(get), "{page}");
+}
+
+#[test]
+fn a_form_sent_without_its_first_field_says_so() {
+    for (address, field) in [
+        ("/plan?thread=&material=gunmetal&depth=4", "thread"),
+        ("/plan?thread=&material=", "thread"),
+        ("/calculators/clearance?thread=&diameter=&fit=medium&upper_error=abc", "thread"),
+        ("/calculators/speeds?material=gunmetal&diameter=", "diameter"),
+        ("/calculators/tapping?thread=&form=&major=&pitch=&hole=2.5", "form"),
+    ] {
+        let page = body(422, address);
+        assert!(page.contains(&format!("<li><a href=\"#{field}\">")), "{address}: {page}");
+    }
+    let both = body(422, "/calculators/clearance?thread=&diameter=&upper_error=abc");
+    assert!(both.contains("<li><a href=\"#upper_error\">"), "{both}");
+    // A link that fills in a part of it only asks.
+    for address in ["/plan?material=gunmetal", "/calculators/speeds?material=gunmetal"] {
+        assert!(!body(200, address).contains("id=\"errors\""), "{address}");
+    }
+}
+
+#[test]
+fn a_countersink_is_for_a_head_wider_than_its_screw_and_its_hole() {
+    let address = "/calculators/speeds?material=gunmetal&work=countersinking";
+    for (rest, words) in [
+        ("diameter=M4&head=3mm", "A head of 3 mm is no wider than its screw, 4 mm."),
+        ("diameter=M4&hole_size=9mm", "leaves nothing to sink: the head is 8 mm at most"),
+    ] {
+        let page = body(422, &format!("{address}&{rest}"));
+        assert!(page.contains(words), "{rest}: {page}");
+    }
+    let point = body(200, &format!("{address}&diameter=8mm"));
+    assert!(term(&point, "Sink").contains("to a point: no hole was given"));
+}
+
+#[test]
+fn no_drill_near_the_engagement_wanted_is_told_with_the_nearest() {
+    let page = body(200, "/calculators/tapping?thread=5ba&owned=2.6mm");
+    let nearest = term(&page, "Nearest drill");
+    assert_eq!(nearest, "none at hand leaves 60 to 80 %; those below come nearest");
+    assert!(page.contains("84.7"));
+    let none = body(200, "/calculators/tapping?thread=5ba&owned=1mm");
+    assert_eq!(term(&none, "Nearest drill"), "none at hand leaves 60 to 80 %: bore the hole");
 }
 
 #[test]

@@ -307,9 +307,12 @@ fn calculators_choose_from_it_and_say_what_would_be_nearer() {
     let speeds = "/calculators/speeds?material=gunmetal&diameter=5.5mm";
     let with = page("speeds=500%2C+3000&on=yes", speeds);
     assert!(notice(&with).contains("By your drawer: spindle speeds 500, 3000."));
-    let set = with.split("<p class=\"label\">Set</p>").nth(1).unwrap();
+    let set = with.split("<p class=\"label\">Spindle speed to set</p>").nth(1).unwrap();
     let set = set.split("</p>").next().unwrap();
     assert!(set.contains("3000"), "{set}");
+    let left = "Left empty: what is in your drawer";
+    assert_eq!(with.matches(left).count(), 2, "spindle speeds and the fastest of them");
+    assert_eq!(clearance.matches(left).count(), 2, "series and drills");
     let fixed = format!("{speeds}&spindle_max=1000");
     assert_eq!(page("speeds=500%2C+3000&on=yes", &fixed), visit(&fixed).text());
 }

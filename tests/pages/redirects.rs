@@ -30,7 +30,6 @@ fn a_forms_empty_fields_leave_the_address() {
         "/plan?thread=5+BA&material=gunmetal&hole=blind",
     );
     moves("/drills?from=&to=&series=number&series=metric", "/drills?series=number%2Cmetric");
-    moves("/plan?thread=&material=", "/plan");
     moves("/plan/?thread=5+BA&material=gunmetal&depth=", "/plan?thread=5+BA&material=gunmetal");
 }
 

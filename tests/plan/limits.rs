@@ -107,12 +107,18 @@ fn what_is_not_known_of_an_upper_part_is_said() {
     };
     let unknown = "upper part's thickness was not given";
     assert!(warns(&of(None), Level::Note, unknown) && !warns(&of(Some(4.0)), Level::Note, unknown));
-    let none_clears = "No drill at hand clears the screw: the hole wants 3.328 mm";
+    let none_clears = "No drill at hand is right for the screw to pass: the hole wants 3.328 mm";
     assert!(!warns(&of(Some(4.0)), Level::Caution, none_clears));
     let few = HoleSpec { at_hand: only(&[(Series::Metric, "2.65")]), ..of(Some(4.0)) };
     assert!(warns(&few, Level::Caution, none_clears));
+    // 4 mm is further over the hole than 1/64 in and than a tenth of it; 3.7 mm is not.
+    for (drill, is_right) in [("3.7", true), ("3.8", false), ("4", false)] {
+        let at_hand = only(&[(Series::Metric, "2.65"), (Series::Metric, drill)]);
+        let spec = HoleSpec { at_hand, ..of(Some(4.0)) };
+        assert_eq!(!warns(&spec, Level::Caution, none_clears), is_right, "{drill}");
+    }
     let alone = HoleSpec { over: None, ..few };
-    assert!(!warns(&alone, Level::Caution, "clears the screw"), "nothing is screwed down");
+    assert!(!warns(&alone, Level::Caution, none_clears), "nothing is screwed down");
 }
 
 #[test]

@@ -9,7 +9,7 @@ use crate::tables::clearance::{self, Holes, Standard};
 use crate::tables::drills::{Drill, SAME_SIZE};
 use crate::tables::source::Source;
 use crate::tables::threads::{ClearanceFamily, SystemId, Thread};
-use crate::units::{Length, in_mm, mm};
+use crate::units::{Length, in_mm, inch, mm};
 
 /// How freely the screw passes.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -195,7 +195,18 @@ pub fn model_hole(system: SystemId, major: Length) -> Option<ClearanceHole> {
         .then(|| ClearanceHole { hole: major + rule(major, Fit::Medium), basis: Basis::Model })
 }
 
-/// The smallest drill at hand that is not below the hole.
+/// Most that a clearance drill may pass its hole by: the step of the drills in sixty-fourths of an inch, or
+/// a tenth of the hole where that is more. Beyond it the head has too little to bear on.
+fn most_over(hole: Length) -> Length {
+    let step = inch(1.0 / 64.0) + SAME_SIZE;
+    if hole / 10.0 > step { hole / 10.0 } else { step }
+}
+
+/// The smallest drill at hand that is not smaller than the hole, if one comes near enough: within 1/64 in,
+/// or a tenth of the hole where that is more.
+///
+/// # Source
+/// Common practice, no source.
 ///
 /// # Examples
 /// 5 BA medium, number and metric drills: 3.4 mm. No. 44, which one list has for 8 BA, is below
@@ -208,6 +219,8 @@ pub fn model_hole(system: SystemId, major: Length) -> Option<ClearanceHole> {
 /// let medium = hole(five, mm(3.2), Fit::Medium).hole;
 /// assert_eq!(drill_for(medium, at_hand).unwrap().label, "3.4 mm");
 /// assert_eq!(drill_for(mm(2.2), find(Series::Number, "44").into_iter()), None);
+/// // An M6 screw of medium fit (6.6 mm) would fall about in 27/64 in, and its head with it.
+/// assert_eq!(drill_for(mm(6.6), find(Series::Fraction, "27-64").into_iter()), None);
 /// ```
 #[must_use]
 pub fn drill_for(
@@ -216,6 +229,7 @@ pub fn drill_for(
 ) -> Option<&'static Drill> {
     at_hand
         .filter(|drill| drill.diameter > hole - SAME_SIZE)
+        .filter(|drill| drill.diameter <= hole + most_over(hole))
         .min_by(|a, b| in_mm(a.diameter).total_cmp(&in_mm(b.diameter)))
 }
 

@@ -39,7 +39,7 @@ pub struct Form {
     pub rest_heading: &'static str,
     /// The fields below the fold.
     pub rest: &'static [&'static dyn AnyField],
-    /// The page only asks until one of these is filled.
+    /// The page only asks until one of these is sent, filled or not: a form sends all its fields.
     pub begun_by: &'static [&'static dyn AnyField],
     /// The words on the button.
     pub button: &'static str,
@@ -74,10 +74,10 @@ impl Declaration {
         Asked::new(self.fields().map(|field| field.about().name), pairs)
     }
 
-    /// Nothing that begins the question was typed: the page only asks.
+    /// Nothing that begins the question was sent, filled or not: the page only asks.
     #[must_use]
-    pub fn only_asks(&self, asked: &Asked) -> bool {
-        self.form.begun_by.iter().all(|field| asked.typed(field.about().name).is_empty())
+    pub fn only_asks(&self, was_sent: impl Fn(&str) -> bool) -> bool {
+        !self.form.begun_by.iter().any(|field| was_sent(field.about().name))
     }
 
     /// A question that is answered: the first field that begins it, and those that must be filled.

@@ -81,7 +81,7 @@ fn upper(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
             found,
             Level::Caution,
             format!(
-                "No drill at hand clears the screw: the hole wants {} or a little over.",
+                "No drill at hand is right for the screw to pass: the hole wants {} or a little over.",
                 print::mm(plan.clearance.hole.hole, 3)
             ),
         );

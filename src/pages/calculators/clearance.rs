@@ -12,9 +12,10 @@ use crate::layout::Frame;
 use crate::link::Link;
 use crate::{FieldError, Reply, Visit};
 use holewright_core::asking::Asked;
+use holewright_core::calc::clearance::drill_for;
 use holewright_core::calculators::clearance::{self, DECLARATION, Drilled, answer_to};
 use holewright_core::tables::clearance::Holes;
-use holewright_core::tables::drills::Drill;
+use holewright_core::tables::drills::{self, Drill};
 use holewright_core::units::print::sentence as sentence_case;
 use holewright_core::units::{Length, in_mm, print};
 
@@ -33,6 +34,8 @@ struct Shown {
     fit: String,
     hole: Both,
     drill: Option<ShownHole>,
+    /// What to get where no drill at hand will do.
+    get: Option<Link>,
     /// The errors ask for more than the fit.
     widened: bool,
     basis: String,
@@ -83,7 +86,7 @@ struct PrintedRow {
 /// The page.
 pub(super) fn show(visit: &Visit<'_>) -> Reply {
     let typed = asked(&DECLARATION, &visit.query);
-    if DECLARATION.only_asks(&typed) {
+    if DECLARATION.only_asks(|field| visit.query.was_sent(field)) {
         return Reply::html(200, &blank(visit, &typed));
     }
     let (used, filled, notice) = with_drawer(visit, &DECLARATION, &drawer::CLEARANCE);
@@ -92,7 +95,13 @@ pub(super) fn show(visit: &Visit<'_>) -> Reply {
             let better = if filled.chooses_drills() { better(&typed, &found) } else { None };
             let notice = notice.map(|notice| notice.saying(better));
             let page = answered(visit, &used, &found, notice);
-            Reply::html(200, &ClearancePage { form: Form::of(&DECLARATION, &typed, &[]), ..page })
+            Reply::html(
+                200,
+                &ClearancePage {
+                    form: Form::of(&DECLARATION, &typed, &[]).beside(&filled),
+                    ..page
+                },
+            )
         }
         Err(errors) => Reply::html(422, &refused(visit, &typed, errors, notice)),
     }
@@ -169,6 +178,7 @@ fn shown(used: &Asked, found: &clearance::Answer) -> Shown {
         fit: found.fit.to_string(),
         hole: Both::of(found.hole()),
         drill: drill.map(shown_hole),
+        get: drill_for(found.hole(), drills::all().iter()).map(Link::drill),
         widened: found.for_errors.is_some_and(|errors| !errors.fit_will_do),
         basis: basis.to_string(),
         source: cited::source(basis.source()),

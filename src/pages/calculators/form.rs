@@ -4,6 +4,7 @@ use super::address;
 use crate::FieldError;
 use crate::Visit;
 use crate::controls;
+use crate::drawer::Filled;
 use crate::field::Field;
 use crate::layout::{Frame, Section};
 use holewright_core::asking::{AnyField, Asked};
@@ -55,6 +56,12 @@ impl Form {
             rest,
             rest_open,
         }
+    }
+
+    /// The same form beside a drawer in use.
+    pub(super) fn beside(mut self, filled: &Filled<'_>) -> Self {
+        filled.say_at(self.first.iter_mut().chain(&mut self.rest));
+        self
     }
 }
 

@@ -56,11 +56,11 @@ pub(super) fn show(visit: &Visit<'_>, calculator: &Declaration, rows: &dyn Rows)
         answer: None,
         form: Form::of(calculator, &typed, errors),
     };
-    if calculator.only_asks(&typed) {
+    if calculator.only_asks(|field| visit.query.was_sent(field)) {
         return Reply::html(200, &blank(&[]));
     }
     let names: Vec<&str> = calculator.fields().map(|field| field.about().name).collect();
-    let (used, _, notice) = with_drawer(visit, calculator, &fills_of(&names));
+    let (used, filled, notice) = with_drawer(visit, calculator, &fills_of(&names));
     match rows.answer(&used) {
         Err(errors) => {
             let frame = refusing(visit, calculator).with_drawer(notice);
@@ -74,7 +74,9 @@ pub(super) fn show(visit: &Visit<'_>, calculator: &Declaration, rows: &dyn Rows)
             let description = format!("{title}. {}", calculator.answers);
             let frame = answering(visit, calculator, &used, [&title, &description]);
             let frame = frame.with_drawer(notice);
-            Reply::html(200, &PlainPage { frame, heading, answer: shown, ..blank(&[]) })
+            let page = blank(&[]);
+            let form = page.form.beside(&filled);
+            Reply::html(200, &PlainPage { frame, heading, answer: shown, form, ..page })
         }
     }
 }

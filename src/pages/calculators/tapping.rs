@@ -13,7 +13,9 @@ use crate::link::Link;
 use crate::threads::{TappingRow, tapping_rows};
 use crate::{FieldError, Reply, Visit};
 use holewright_core::asking::Asked;
-use holewright_core::calculators::tapping::{self, DECLARATION, FORMS, Left, Subject, answer_to};
+use holewright_core::calculators::tapping::{
+    self, DECLARATION, FORMS, Left, NEAR, Subject, answer_to,
+};
 use holewright_core::tables::threads::Basis;
 use holewright_core::units::{Pitch, in_degrees, print};
 
@@ -35,6 +37,8 @@ struct Shown {
     wanted_other: Option<String>,
     hole: Both,
     nearest: Option<ShownDrill>,
+    /// The engagements that count as near: `60 to 80 %`.
+    near: String,
     drills: Vec<TappingRow>,
     two_bases: bool,
     figures: Vec<Figure>,
@@ -64,7 +68,7 @@ struct Figure {
 /// The page.
 pub(super) fn show(visit: &Visit<'_>) -> Reply {
     let typed = asked(&DECLARATION, &visit.query);
-    if DECLARATION.only_asks(&typed) {
+    if DECLARATION.only_asks(|field| visit.query.was_sent(field)) {
         return Reply::html(200, &blank(visit, &typed));
     }
     let (used, filled, notice) = with_drawer(visit, &DECLARATION, &drawer::TAPPING);
@@ -74,7 +78,7 @@ pub(super) fn show(visit: &Visit<'_>) -> Reply {
             let mine = visit.drawer().filter(|_| typed.typed("owned") == used.typed("owned"));
             let page = answered(visit, &used, shown(&used, &found, mine), &found.subject);
             let frame = page.frame.with_drawer(notice.map(|notice| notice.saying(better)));
-            let form = Form::of(&DECLARATION, &typed, &[]);
+            let form = Form::of(&DECLARATION, &typed, &[]).beside(&filled);
             Reply::html(200, &TappingPage { frame, form, ..page })
         }
         Err(errors) => Reply::html(422, &refused(visit, &typed, errors, notice)),
@@ -140,6 +144,7 @@ fn shown(used: &Asked, found: &tapping::Answer, drawer: Option<&Drawer>) -> Show
         wanted_other: found.wanted_of_five_eighths_h.map(print::percent),
         hole: Both::of(found.hole),
         nearest: found.nearest.map(|candidate| ShownDrill::of(&candidate, limit)),
+        near: near(found.wanted_percent),
         two_bases: drills.iter().any(|row| row.other_basis.is_some()),
         drills,
         figures: dimensions(subject),
@@ -147,6 +152,12 @@ fn shown(used: &Asked, found: &tapping::Answer, drawer: Option<&Drawer>) -> Show
         custom: subject.thread.is_none(),
         json: json(&DECLARATION, used),
     }
+}
+
+/// The engagements that count as near the one wanted.
+fn near(wanted: f64) -> String {
+    let end = |percent| print::trimmed(percent, 1);
+    format!("{} to {} %", end((wanted - NEAR).max(0.0)), end((wanted + NEAR).min(100.0)))
 }
 
 fn shown_left(subject: &Subject, left: &Left) -> ShownLeft {

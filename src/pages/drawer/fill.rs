@@ -1,6 +1,7 @@
 //! What a drawer fills where an address leaves it open. It never overrides the address.
 
 use super::Drawer;
+use crate::field::Field;
 use crate::{Query, Visit};
 
 /// One parameter a drawer can fill.
@@ -44,22 +45,25 @@ pub(crate) struct Filled<'a> {
     drawer: Option<&'a Drawer>,
     /// What was filled.
     fields: Vec<&'static str>,
+    /// The fields that, left empty, mean what was filled.
+    left_to_it: Vec<&'static str>,
 }
 
 /// Fills what a page's address leaves open.
 pub(crate) fn filled<'a>(visit: &Visit<'a>, fills: &[Fill]) -> Filled<'a> {
     let drawer = visit.drawer();
     let mut query = visit.query.clone();
-    let mut fields = Vec::new();
+    let (mut fields, mut left_to_it) = (Vec::new(), Vec::new());
     for fill in fills {
         let open = fill.open.iter().all(|field| visit.query.get(field).is_empty());
         let text = drawer.filter(|_| open).map(fill.text).unwrap_or_default();
         if !text.is_empty() {
             query.fill(fill.field, &text);
             fields.push(fill.field);
+            left_to_it.extend(fill.open);
         }
     }
-    Filled { query, drawer, fields }
+    Filled { query, drawer, fields, left_to_it }
 }
 
 impl<'a> Filled<'a> {
@@ -71,6 +75,15 @@ impl<'a> Filled<'a> {
     /// Whether the drawer filled a parameter.
     pub(crate) fn has(&self, field: &str) -> bool {
         self.fields.contains(&field)
+    }
+
+    /// Says at the fields that were left to the drawer that they were.
+    pub(crate) fn say_at<'f>(&self, fields: impl IntoIterator<Item = &'f mut Field>) {
+        for field in fields {
+            if self.left_to_it.contains(&field.name) {
+                field.hint = "Left empty: what is in your drawer".into();
+            }
+        }
     }
 
     /// Whether the drawer says which drills there are.

@@ -4,6 +4,7 @@ use super::request::Request;
 use super::words;
 use crate::FieldError;
 use crate::controls::{self, choices};
+use crate::drawer::Filled;
 use crate::field::Field;
 use holewright_core::asking::{FITS, OWNED, SERIES, Word};
 use holewright_core::tables::materials::Material;
@@ -17,6 +18,14 @@ pub(super) struct Form {
     pub(super) rest: Vec<FieldGroup>,
     /// Something in the rest was used, or is wrong: it stands open.
     pub(super) rest_open: bool,
+}
+
+impl Form {
+    /// The same form beside a drawer in use.
+    pub(super) fn beside(mut self, filled: &Filled<'_>) -> Self {
+        filled.say_at(self.rest.iter_mut().flat_map(|group| &mut group.fields));
+        self
+    }
 }
 
 /// Fields under one heading.

@@ -36,7 +36,7 @@ struct FormPage {
 /// A plan, the form that made it, or the errors in it.
 pub(crate) fn show(visit: &Visit<'_>) -> Reply {
     let request = Request::of(visit.query.clone());
-    if request.typed("thread").is_empty() {
+    if !visit.query.was_sent("thread") {
         return ask(visit, &request);
     }
     let filled = drawer::filled(visit, &drawer::PLAN);
@@ -213,7 +213,7 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
         json: request.address("/api/v1/plan"),
         csv: request.address("/plan.csv"),
         svg: request.address("/plan.svg"),
-        form: form(asking.typed, &[]),
+        form: form(asking.typed, &[]).beside(asking.filled),
         drill,
     }
 }

@@ -49,15 +49,15 @@ impl Fields {
 impl FromRequest<Arc<App>> for Fields {
     type Rejection = Error;
 
-    async fn from_request(request: Request, app: &Arc<App>) -> Result<Self, Error> {
+    async fn from_request(request: Request, _: &Arc<App>) -> Result<Self, Error> {
         let kind = request.headers().get(CONTENT_TYPE).and_then(|kind| kind.to_str().ok());
         let kind = kind.and_then(|kind| kind.split(';').next()).map(str::trim);
         if !kind.is_some_and(|kind| kind.eq_ignore_ascii_case(KIND)) {
             return Err(Error::NotAForm);
         }
-        let most = usize::try_from(app.limits.body.bytes).unwrap_or(usize::MAX);
-        // The measure around the body has its own word on what was wrong, which counts before this.
-        let body = to_bytes(request.into_body(), most).await;
+        // How much is taken is for the measure around the body to say, route by route; its own word on
+        // what was wrong counts before this one.
+        let body = to_bytes(request.into_body(), usize::MAX).await;
         let body = body.map_err(|_| Error::Body(Refusal::Broken))?;
         let pairs = form_urlencoded::parse(&body);
         Ok(Self(pairs.map(|(name, value)| (name.into_owned(), value.into_owned())).collect()))

@@ -55,7 +55,7 @@ pub struct Question {
 pub struct Drilled {
     /// The hole asked for, and what it goes by.
     pub hole: ClearanceHole,
-    /// The smallest drill at hand that is not below it.
+    /// The smallest drill at hand that is not smaller and comes near it.
     pub drill: Option<&'static Drill>,
     /// How far the screw can shift in the drilled hole, on diameter.
     pub float: Option<Length>,
@@ -66,7 +66,7 @@ pub struct Drilled {
 pub struct ForErrors {
     /// The hole.
     pub hole: Length,
-    /// The smallest drill at hand that is not below it.
+    /// The smallest drill at hand that is not smaller and comes near it.
     pub drill: Option<&'static Drill>,
     /// The hole of the fit as it is made, drilled or bored, is large enough for them already.
     pub fit_will_do: bool,

@@ -5,11 +5,12 @@ use crate::asking::{
     About, Asked, Control, FITS, Field, FieldError, Limits, Need, OWNED, Reading, SERIES, Typed,
     at_hand, sentence, thread_error,
 };
-use crate::calc::clearance::Fit;
+use crate::calc::clearance::{Fit, hole};
+use crate::calc::thread_form::geometry;
 use crate::calculators::{AnswerKind, Declaration, Finding, Form};
 use crate::tables::threads::{Thread, read};
-use crate::units::Length;
 use crate::units::read::{Bare, Problem, length};
+use crate::units::{Length, print};
 
 /// The calculator.
 pub static DECLARATION: Declaration = Declaration {
@@ -111,6 +112,8 @@ static LOWER_ERROR: Field<Length> = Field::new(
 /// let asked = DECLARATION.asked([("thread", "5ba"), ("series", "metric")]);
 /// assert_eq!(answer_to(&asked).unwrap().drill().unwrap().label, "3.4 mm");
 /// assert!(answer_to(&DECLARATION.asked([("thread", "1/4 npt")])).is_err());
+/// // A 6 mm screw is no 5 BA, which is 3.2 mm over the thread.
+/// assert!(answer_to(&DECLARATION.asked([("thread", "5ba"), ("diameter", "6")])).is_err());
 /// ```
 pub fn answer_to(asked: &Asked) -> Result<Answer, Vec<FieldError>> {
     let mut reading = Reading::of(asked);
@@ -130,6 +133,11 @@ pub fn answer_to(asked: &Asked) -> Result<Answer, Vec<FieldError>> {
             ),
         );
     }
+    if let (Some(thread), Some(measured)) = (thread, diameter)
+        && let Some(error) = misfit(thread, measured)
+    {
+        reading.refuse(error);
+    }
     let fit = reading.or_default(&FIT);
     let upper_error = reading.or_default(&UPPER_ERROR);
     let lower_error = reading.or_default(&LOWER_ERROR);
@@ -148,6 +156,21 @@ fn thread(typed: Typed<'_>) -> Result<&'static Thread, FieldError> {
             thread.designation
         )))
     }
+}
+
+/// A screw as measured that cannot be of its thread: too thick for its own close hole, or no thicker than
+/// the bottom of its thread.
+fn misfit(thread: &Thread, measured: Length) -> Option<FieldError> {
+    let geometry = geometry(thread);
+    let close = hole(thread, geometry.major, Fit::Close).hole;
+    (measured > close || measured <= geometry.minor).then(|| {
+        DIAMETER.error(format!(
+            "A screw of {} is no {}, which is {} over the thread. Measure it again, or leave one of the two out.",
+            print::mm(measured, 3),
+            thread.designation,
+            print::mm(geometry.major, 3)
+        ))
+    })
 }
 
 /// How far a centre may be off; none, and zero too, is dead on.

@@ -7,6 +7,7 @@ use crate::asking::{
     SPINDLE_MAX, SPINDLE_SPEEDS, TOOL_STEELS, Typed, Word, at_hand, diameter, metal, owned, quoted,
     series, spindle, thread_error, word,
 };
+use crate::calc::countersink::usual_head;
 use crate::calc::tool_steel::ToolSteel;
 use crate::calculators::{AnswerKind, Declaration, Finding, Form};
 use crate::tables::drills::{Drill, Series};
@@ -254,14 +255,21 @@ fn check(question: &Question) -> Result<(), Vec<FieldError>> {
     }
     if question.work == Work::Countersinking {
         let by_size = matches!(question.tool, Tool::Size(_));
-        let head = question.head.unwrap_or(diameter);
+        let most = if by_size { diameter } else { usual_head(diameter)[1] };
+        let head = question.head.unwrap_or(most);
         if by_size && question.head.is_some() {
             errors.push(HEAD.error(
                 "The head is given twice. Write the screw above, 4 BA or M3, or leave this empty.",
             ));
+        } else if !by_size && head <= diameter {
+            errors.push(HEAD.error(format!(
+                "A head of {} is no wider than its screw, {}. Measure across the top of the head.",
+                print::mm(head, 3),
+                print::mm(diameter, 3)
+            )));
         } else if question.hole.is_some_and(|hole| hole >= head) {
             errors.push(HOLE_SIZE.error(format!(
-                "A hole this wide leaves nothing to sink: the head is {}.",
+                "A hole this wide leaves nothing to sink: the head is {} at most.",
                 print::mm(head, 3)
             )));
         }

@@ -11,7 +11,7 @@ use crate::tables::threads::{Basis, Form, Thread};
 use crate::units::{Length, Pitch, in_mm};
 
 /// A drill further than this from the engagement asked for is not named for it, percent.
-const NEAR: f64 = 10.0;
+pub const NEAR: f64 = 10.0;
 
 /// The thread that is tapped: one held here, or any form, diameter and pitch.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -4,5 +4,5 @@ mod answer;
 mod fields;
 mod pitch;
 
-pub use answer::{Answer, Left, Subject, answer};
+pub use answer::{Answer, Left, NEAR, Subject, answer};
 pub use fields::{DECLARATION, FORMS, Question, answer_to};

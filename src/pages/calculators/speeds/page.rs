@@ -78,15 +78,15 @@ const PRACTICE: &str = "common practice, no source";
 /// The page.
 pub(in crate::calculators) fn show(visit: &Visit<'_>) -> Reply {
     let typed = asked(&DECLARATION, &visit.query);
-    if DECLARATION.only_asks(&typed) {
+    if DECLARATION.only_asks(|field| visit.query.was_sent(field)) {
         return Reply::html(200, &blank(visit, &typed));
     }
-    let (used, _, notice) = with_drawer(visit, &DECLARATION, &drawer::SPEEDS);
+    let (used, filled, notice) = with_drawer(visit, &DECLARATION, &drawer::SPEEDS);
     match answer_to(&used) {
         Ok(found) => {
             let page = answered(visit, &used, &found);
             let frame = page.frame.with_drawer(notice);
-            Reply::html(200, &SpeedsPage { frame, form: form(&typed, &[]), ..page })
+            Reply::html(200, &SpeedsPage { frame, form: form(&typed, &[]).beside(&filled), ..page })
         }
         Err(errors) => Reply::html(422, &refused(visit, &typed, errors)),
     }
