@@ -12,3 +12,4 @@ mod reading;
 mod reaming;
 mod tapping;
 mod uses;
+mod words;
