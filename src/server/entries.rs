@@ -61,7 +61,7 @@ pub fn all() -> Vec<Entry> {
     let threads = threads::all().map(of_thread);
     let drills = drills::all().iter().map(of_drill);
     let materials = materials::all().iter().map(of_material);
-    let calculators = CALCULATORS.into_iter().map(of_calculator);
+    let calculators = CALCULATORS.iter().copied().map(of_calculator);
     systems.chain(threads).chain(drills).chain(materials).chain(calculators).collect()
 }
 

@@ -24,7 +24,8 @@ fn errors(calculator: &Declaration, asked: &Asked) -> Vec<FieldError> {
 
 fn all() -> impl Iterator<Item = (&'static Declaration, &'static dyn AnyField)> {
     CALCULATORS
-        .into_iter()
+        .iter()
+        .copied()
         .flat_map(|calculator| calculator.fields().map(move |field| (calculator, field)))
 }
 
@@ -43,7 +44,7 @@ fn addresses_are_unique_and_spelt_as_addresses_are() {
 
 #[test]
 fn every_calculator_says_what_it_is() {
-    for calculator in CALCULATORS {
+    for calculator in CALCULATORS.iter().copied() {
         let slug = calculator.slug;
         assert!(calculator.answers.ends_with('.'), "{slug}: {}", calculator.answers);
         assert!(!calculator.title.is_empty() && !calculator.form.button.is_empty(), "{slug}");
@@ -83,7 +84,7 @@ fn every_field_says_what_it_is_and_takes_its_example() {
 
 #[test]
 fn every_example_is_answered() {
-    for calculator in CALCULATORS {
+    for calculator in CALCULATORS.iter().copied() {
         for example in [calculator.example(), calculator.whole_example()] {
             let asked = calculator.asked(example.iter().copied());
             let was_sent = |name: &str| example.iter().any(|(held, _)| *held == name);
@@ -95,7 +96,7 @@ fn every_example_is_answered() {
 
 #[test]
 fn a_question_that_asks_nothing_names_what_is_needed() {
-    for calculator in CALCULATORS {
+    for calculator in CALCULATORS.iter().copied() {
         let asked = calculator.asked([]);
         assert!(calculator.only_asks(|_| false), "{}", calculator.slug);
         assert!(!calculator.only_asks(|_| true), "a form sent empty: {}", calculator.slug);
@@ -172,7 +173,7 @@ fn a_field_without_limits_takes_no_bare_figure() {
 
 #[test]
 fn every_word_finds_it() {
-    for calculator in CALCULATORS {
+    for calculator in CALCULATORS.iter().copied() {
         let finding = &calculator.finding;
         assert!(!finding.names.is_empty(), "{}", calculator.slug);
         for word in finding.names.iter().chain(finding.words) {
@@ -186,7 +187,7 @@ fn every_word_finds_it() {
 
 #[test]
 fn every_row_has_a_key_of_its_own_and_a_basis() {
-    for calculator in CALCULATORS {
+    for calculator in CALCULATORS.iter().copied() {
         let AnswerKind::Rows(rows) = calculator.answer else { continue };
         let asked = calculator.asked(calculator.example());
         let found = rows.answer(&asked).unwrap_or_else(|errors| panic!("{errors:?}"));

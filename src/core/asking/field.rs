@@ -120,17 +120,21 @@ impl<T: Clone + Sync> Field<T> {
         if let Some(word) = named {
             return Ok(word.value.clone());
         }
-        let value = (self.read)(typed).map_err(|error| self.or_the_words(error, typed))?;
+        let value = (self.read)(typed).map_err(|error| self.or_what_is_taken(error, typed))?;
         match self.about.limits.refusal((self.figure)(&value), typed.text) {
             None => Ok(value),
             Some(message) => Err(typed.error(message)),
         }
     }
 
-    /// What is none of a few words is told them.
-    fn or_the_words(&self, error: FieldError, typed: Typed<'_>) -> FieldError {
-        if self.words.is_empty() || !error.message.is_empty() {
+    /// Where its reader says no more than no, what is taken: the limits, or the few words.
+    fn or_what_is_taken(&self, error: FieldError, typed: Typed<'_>) -> FieldError {
+        if !error.message.is_empty() {
             return error;
+        }
+        if self.words.is_empty() {
+            let taken = self.about.limits.what_is_taken(typed.text);
+            return taken.map_or(error, |message| typed.error(message));
         }
         let slugs: Vec<&str> = self.words.iter().map(|word| word.slug).collect();
         let slugs = slugs.join(" or ");
@@ -143,6 +147,14 @@ impl Field<Length> {
     pub const fn length(about: About) -> Self {
         Self::new(about, |typed| typed.read(|text| read::length(text, Bare::Mm)))
             .measured(|it| in_mm(*it))
+    }
+}
+
+impl Field<u8> {
+    /// A count of things, with its limits.
+    pub const fn count(about: About) -> Self {
+        Self::new(about, |typed| typed.text.parse().map_err(|_| typed.error("")))
+            .measured(|count| f64::from(*count))
     }
 }
 

@@ -34,9 +34,6 @@ impl Limits {
     /// Those of every length.
     pub const LENGTH: Self =
         Self::OfReader { taken: &["0.0001", "2000"], refused: &["0", "0.00009", "2000.1"] };
-    /// Those of every angle.
-    pub const ANGLE: Self =
-        Self::OfReader { taken: &["0.001", "179.9"], refused: &["0", "0.0009", "180"] };
     /// Those of every spindle speed.
     pub const SPINDLE_SPEED: Self =
         Self::OfReader { taken: &["1", "200000"], refused: &["0", "0.9", "200001"] };
@@ -50,14 +47,24 @@ impl Limits {
     /// Why a figure is not taken, where it is not.
     #[must_use]
     pub fn refusal(&self, figure: f64, typed: &str) -> Option<String> {
-        let Self::Between { least, most, unit, below, above } = *self else { return None };
+        let Self::Between { least, most, below, above, .. } = *self else { return None };
         // An angle or an inch that was typed as the limit may miss it by binary noise.
-        let beyond = match print::round(figure, 6) {
-            figure if figure < least => below,
-            figure if figure > most => above,
-            _ => return None,
-        };
+        match print::round(figure, 6) {
+            figure if figure < least => self.sentence(below, typed),
+            figure if figure > most => self.sentence(above, typed),
+            _ => None,
+        }
+    }
+
+    /// What is said of a text that is no figure at all.
+    pub(super) fn what_is_taken(&self, typed: &str) -> Option<String> {
+        let Self::Between { below, .. } = *self else { return None };
+        self.sentence(below, typed)
+    }
+
+    fn sentence(&self, what: &str, typed: &str) -> Option<String> {
+        let Self::Between { least, most, unit, .. } = *self else { return None };
         let [least, most] = [least, most].map(|figure| print::trimmed(figure, 4));
-        Some(format!("{} {beyond}. Write {least} to {most}{unit}.", quoted(typed)))
+        Some(format!("{} {what}. Write {least} to {most}{unit}.", quoted(typed)))
     }
 }

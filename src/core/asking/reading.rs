@@ -70,12 +70,6 @@ impl<'a> Reading<'a> {
         self.errors.is_empty()
     }
 
-    /// The errors, in the order of reading.
-    #[must_use]
-    pub fn errors(self) -> Vec<FieldError> {
-        self.errors
-    }
-
     /// What was made of the fields, unless one was in error.
     ///
     /// # Errors

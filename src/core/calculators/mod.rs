@@ -1,12 +1,17 @@
 //! The calculators beside the plan: what each asks and what it answers, and the table of them all.
 //!
 //! A [`Declaration`] is all that pages, JSON, its description, the finder and the tests know of a
-//! calculator. Most answer in a few [`Rows`], and every form of the answer is made from these. One whose
-//! answer is more than rows has a variant of [`AnswerKind`] of its own, and then whoever shows answers
-//! has to say how.
+//! calculator. Most answer in a few [`Rows`], and every form of the answer is made from these:
+//! `point_length.rs` is the pattern. One whose answer is more than rows has a variant of [`AnswerKind`]
+//! of its own, and then whoever shows answers has to say how.
+//!
+//! Fields are read in the order of the form by [`crate::asking::Reading`], which keeps every error. What
+//! two fields cannot be together is refused once both are read, at the one to be changed:
+//! `reading.refuse(FIELD.error(…))`, as in `clearance/fields.rs`. A count is a `Field::count`.
 
 pub mod clearance;
 mod declaration;
+mod point_length;
 mod rows;
 pub mod speeds;
 pub mod tapping;
@@ -15,8 +20,12 @@ pub use declaration::{AnswerKind, Declaration, Finding, Form};
 pub use rows::{Answered, Figure, FigureKind, Measure, Output, Plain, Rows, Value};
 
 /// Every calculator, in the order the pages list them.
-pub static CALCULATORS: [&Declaration; 3] =
-    [&speeds::DECLARATION, &tapping::DECLARATION, &clearance::DECLARATION];
+pub static CALCULATORS: &[&Declaration] = &[
+    &speeds::DECLARATION,
+    &tapping::DECLARATION,
+    &clearance::DECLARATION,
+    &point_length::DECLARATION,
+];
 
 /// The calculator at an address.
 ///
@@ -27,5 +36,5 @@ pub static CALCULATORS: [&Declaration; 3] =
 /// ```
 #[must_use]
 pub fn find(slug: &str) -> Option<&'static Declaration> {
-    CALCULATORS.into_iter().find(|calculator| calculator.slug == slug)
+    CALCULATORS.iter().copied().find(|calculator| calculator.slug == slug)
 }

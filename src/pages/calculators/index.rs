@@ -29,7 +29,8 @@ pub(crate) fn index(visit: &Visit<'_>) -> Reply {
     let description = format!("{}: each with its sources.", in_a_sentence());
     let frame = Frame::new(visit, Section::Calculators, "Calculators", &description);
     let rows = CALCULATORS
-        .into_iter()
+        .iter()
+        .copied()
         .map(|calculator| Row { link: link(calculator), answers: calculator.answers })
         .collect();
     Reply::html(200, &CalculatorsPage { frame, rows })

@@ -22,7 +22,7 @@ pub(super) use plain::{drawing, table};
 /// One calculator, or the list of them where there is none of this name.
 pub(super) fn show(visit: &Visit<'_>, name: &str) -> Reply {
     let Some(calculator) = find(name) else {
-        return not_found::page(visit, CALCULATORS.into_iter().map(link).collect());
+        return not_found::page(visit, CALCULATORS.iter().copied().map(link).collect());
     };
     match calculator.answer {
         AnswerKind::Rows(rows) => plain::show(visit, calculator, rows),

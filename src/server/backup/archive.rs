@@ -31,6 +31,8 @@ pub struct Source<'a> {
     pub name: &'static str,
     /// Its bytes: a file, or a cursor over what is in memory.
     pub bytes: &'a mut dyn Rewound,
+    /// A program that does not know it may put the others back without it.
+    pub may_be_left_out: bool,
 }
 
 /// What can be read more than once.
@@ -44,6 +46,8 @@ pub struct Target<'a> {
     pub name: &'static str,
     /// What takes its bytes.
     pub to: &'a mut dyn Write,
+    /// An archive of before there was such a part lacks it, and is read all the same.
+    pub may_lack: bool,
 }
 
 /// Writes an archive of these parts, which the manifest describes in the same order.
@@ -138,7 +142,12 @@ fn described(source: &mut Source<'_>) -> io::Result<Part> {
         copy_hashed(&mut source.bytes, &mut io::sink()).map_err(|fault| match fault {
             Fault::Reading(error) | Fault::Writing(error) => error,
         })?;
-    Ok(Part { name: source.name.to_owned(), bytes, sha256, may_be_left_out: false })
+    Ok(Part {
+        name: source.name.to_owned(),
+        bytes,
+        sha256,
+        may_be_left_out: source.may_be_left_out,
+    })
 }
 
 /// Whether every part that is wanted is listed once, and every other may be left out.
@@ -148,7 +157,8 @@ fn check_parts(archive: &Path, manifest: &Manifest, targets: &[Target<'_>]) -> R
     if let Some(twice) = manifest.parts.iter().find(|part| !names.insert(part.name.as_str())) {
         return Err(damaged(format!("{} lists {} twice", name_of(archive), twice.name)));
     }
-    if let Some(lacking) = targets.iter().find(|target| !names.contains(target.name)) {
+    let is_lacking = |target: &&Target<'_>| !target.may_lack && !names.contains(target.name);
+    if let Some(lacking) = targets.iter().find(is_lacking) {
         return Err(damaged(format!("{} lists no {}", name_of(archive), lacking.name)));
     }
     let is_known = |part: &&Part| targets.iter().any(|target| target.name == part.name);
@@ -218,13 +228,10 @@ mod tests {
     fn archive(file: &Path, may_be_left_out: bool) -> Manifest {
         let (mut database, mut photo) = (Cursor::new(b"rows"), Cursor::new(vec![0xff; 100_000]));
         let mut sources = [
-            Source { name: DATABASE, bytes: &mut database },
-            Source { name: PHOTO, bytes: &mut photo },
+            Source { name: DATABASE, bytes: &mut database, may_be_left_out: false },
+            Source { name: PHOTO, bytes: &mut photo, may_be_left_out },
         ];
-        let mut parts = describe(&mut sources).expect("parts in memory can be read");
-        if let Some(photo) = parts.last_mut() {
-            photo.may_be_left_out = may_be_left_out;
-        }
+        let parts = describe(&mut sources).expect("parts in memory can be read");
         let (program, sqlite) = ("9.9.9".to_owned(), "3".to_owned());
         let saved_at = "2026-11-25T03:15:00Z".to_owned();
         let (form, schema, members, notes) = (1, 1, 0, 0);
@@ -239,13 +246,17 @@ mod tests {
         let file = std::env::temp_dir().join(format!("parts-{}.tar", std::process::id()));
         let manifest = archive(&file, false);
         let (mut database, mut photo) = (Vec::new(), Vec::new());
-        let mut both =
-            [Target { name: DATABASE, to: &mut database }, Target { name: PHOTO, to: &mut photo }];
+        let mut both = [
+            Target { name: DATABASE, to: &mut database, may_lack: false },
+            Target { name: PHOTO, to: &mut photo, may_lack: false },
+        ];
         assert_eq!(read(&file, &mut both).ok(), Some(manifest.clone()));
         assert_eq!((database.as_slice(), photo.len()), (b"rows".as_slice(), 100_000));
 
         // A program that does not know it refuses, unless it may be left out; it is checked all the same.
-        let alone = |file: &Path| read(file, &mut [Target { name: DATABASE, to: &mut io::sink() }]);
+        let alone = |file: &Path| {
+            read(file, &mut [Target { name: DATABASE, to: &mut io::sink(), may_lack: false }])
+        };
         assert!(
             matches!(alone(&file), Err(Error::NewerForm { program, .. }) if program == "9.9.9")
         );
@@ -258,8 +269,16 @@ mod tests {
         }
         std::fs::write(&file, bytes).expect("room for the archive");
         assert!(matches!(alone(&file), Err(Error::Damaged { .. })));
-        let wanted = &mut [Target { name: "photos/2.jpg", to: &mut io::sink() }];
+        let wanted = &mut [Target { name: "photos/2.jpg", to: &mut io::sink(), may_lack: false }];
         assert!(matches!(read(&file, wanted), Err(Error::Damaged { .. })));
+        archive(&file, true);
+        let mut database = Vec::new();
+        let later = &mut [
+            Target { name: DATABASE, to: &mut database, may_lack: false },
+            Target { name: "photos/2.jpg", to: &mut io::sink(), may_lack: true },
+        ];
+        assert!(read(&file, later).is_ok(), "an archive of before there was such a part");
+        assert_eq!(database, b"rows");
         let _ = std::fs::remove_file(&file);
     }
 }

@@ -56,7 +56,8 @@ pub async fn save(
     copy::make(&source, &copied).await?;
     copied.file().sync_all().map_err(failed)?;
     let contents = copy::examine(copied.path()).await?;
-    let mut sources = [Source { name: archive::DATABASE, bytes: copied.file() }];
+    let mut sources =
+        [Source { name: archive::DATABASE, bytes: copied.file(), may_be_left_out: false }];
     let parts = archive::describe(&mut sources).map_err(failed)?;
     let manifest = Manifest {
         form: FORM,
@@ -72,7 +73,7 @@ pub async fn save(
     let bytes = whole.file().metadata().map_err(failed)?.len();
 
     // What was written is read again before anybody may take it for a copy.
-    let mut nowhere = [Target { name: archive::DATABASE, to: &mut io::sink() }];
+    let mut nowhere = [Target { name: archive::DATABASE, to: &mut io::sink(), may_lack: false }];
     if archive::read(whole.path(), &mut nowhere)? != manifest {
         let fault = "what was written reads differently".to_owned();
         return Err(Error::Damaged { file: file.to_owned(), fault });

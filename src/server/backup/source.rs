@@ -31,7 +31,7 @@ pub(super) async fn unpack(saved: &Path, into: &mut WholeFile) -> Result<Held, E
         copy_bare(saved, into)?;
         None
     } else {
-        let mut database = [Target { name: archive::DATABASE, to: into.file() }];
+        let mut database = [Target { name: archive::DATABASE, to: into.file(), may_lack: false }];
         Some(archive::read(saved, &mut database)?)
     };
     let contents = copy::examine(into.path()).await.map_err(|error| match error {

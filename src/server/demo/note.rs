@@ -79,17 +79,24 @@ pub(super) const fn note(
     DemoNote { said, done, author, days_ago, fate }
 }
 
+/// What a row says of the job, in this order; a field that is not here is left empty.
+const ORDER: [&str; 7] = ["metal", "thread", "drill", "depth", "lubricant", "speed", "machine"];
+
 impl DemoNote {
+    fn done_at(&self, field: &str) -> &'static str {
+        let place = ORDER.iter().position(|name| *name == field);
+        place.and_then(|place| self.done.get(place)).copied().unwrap_or_default()
+    }
+
     /// The note as its author would have typed it into the form.
     #[must_use]
     pub fn typed(&self, form_key: String) -> Typed {
         let [title, on, text] = self.said;
-        let mut done = self.done.iter();
         Typed {
             form_key,
             title: title.to_owned(),
             text: format!("{MARK}\n\n{text}"),
-            done: Done::from_each(|_| done.next().copied().unwrap_or_default().to_owned()),
+            done: Done::from_each(|field| self.done_at(field.name).to_owned()),
             on: on.to_owned(),
             is_pressure: false,
         }

@@ -55,7 +55,7 @@ const DEEPEST_DIAMETERS: f64 = 60.0;
 const FLUTES_MADE: Limits = Limits::Between {
     least: 1.0,
     most: 20.0,
-    unit: ": 4, 6",
+    unit: "",
     below: "is no number of flutes",
     above: "is no number of flutes",
 };
@@ -136,19 +136,15 @@ static TOOL_STEEL: Field<ToolSteel> = Field::words(
 )
 .or(other_tool);
 
-static FLUTES: Field<u8> = Field::new(
-    About {
-        name: "flutes",
-        label: "Flutes of the reamer",
-        hint: "",
-        description: "Flutes of the reamer",
-        example: "6",
-        need: Need::Usually("6"),
-        limits: FLUTES_MADE,
-    },
-    flutes,
-)
-.measured(|flutes| f64::from(*flutes));
+static FLUTES: Field<u8> = Field::count(About {
+    name: "flutes",
+    label: "Flutes of the reamer",
+    hint: "",
+    description: "Flutes of the reamer",
+    example: "6",
+    need: Need::Usually("6"),
+    limits: FLUTES_MADE,
+});
 
 static HEAD: Field<Length> = Field::length(About {
     name: "head",
@@ -296,11 +292,6 @@ fn other_tool(typed: Typed<'_>) -> Result<ToolSteel, FieldError> {
         )),
         _ => typed.error(""),
     })
-}
-
-fn flutes(typed: Typed<'_>) -> Result<u8, FieldError> {
-    let none = || FLUTES_MADE.refusal(f64::INFINITY, typed.text).unwrap_or_default();
-    typed.text.parse().map_err(|_| typed.error(none()))
 }
 
 /// A drill by any name when drilling and spotting, a reamer by its size, a tap by its thread or its

@@ -279,7 +279,7 @@ pub struct Material {
     pub dangers: &'static [Advice],
 }
 
-static ALL: [Material; 60] = [
+static ALL: &[Material] = &[
     iron::GREY_CAST_IRON,
     iron::CONTINUOUS_CAST_IRON,
     ductile_iron::SPHEROIDAL_GRAPHITE_IRON,
@@ -345,7 +345,7 @@ static ALL: [Material; 60] = [
 /// Every material, in the order the pages list them.
 #[must_use]
 pub fn all() -> &'static [Material] {
-    &ALL
+    ALL
 }
 
 /// Every material by family: the families in the order their first material has in the list.

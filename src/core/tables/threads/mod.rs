@@ -8,6 +8,7 @@ mod ba;
 mod cycle;
 #[macro_use]
 mod form;
+mod loewenherz;
 mod metric;
 mod metric_fine;
 mod model_engineer;
@@ -81,6 +82,8 @@ forms! {
     Miniature = metric::MINIATURE_FORM;
     /// Unified miniature, 60° with the shallower internal thread (ASME B1.10M).
     UnifiedMiniature = unified_miniature::FORM;
+    /// Löwenherz, 53°08′, cut flat.
+    Loewenherz = loewenherz::FORM;
     /// American taper pipe, 60°, taper 1 in 16 (ASME B1.20.1).
     TaperPipe = pipe::TAPER_FORM;
 }
@@ -122,6 +125,8 @@ systems! {
     Uns = unified::UNS;
     /// Unified miniature, with the sizes below No. 0.
     Unm = unified_miniature::SYSTEM;
+    /// Löwenherz.
+    Loewenherz = loewenherz::SYSTEM;
     /// American taper pipe.
     Npt = pipe::NPT;
     /// Model taper pipe.

@@ -37,7 +37,7 @@ impl Described {
 
 /// Adds every calculator to a description.
 pub(in crate::api) fn describe(description: &mut OpenApi) {
-    for calculator in CALCULATORS {
+    for calculator in CALCULATORS.iter().copied() {
         let described = described(calculator);
         let body = described.schemas.first().map(|(name, _)| name.clone()).unwrap_or_default();
         let item = PathItem::new(HttpMethod::Get, operation(calculator, &described, &body));

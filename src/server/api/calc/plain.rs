@@ -69,12 +69,11 @@ impl<'a> From<&'a Figure> for Rule<'a> {
 
 /// The answer as it is described.
 pub(super) fn described(calculator: &Declaration, rows: &dyn Rows) -> Described {
-    let body = rows.kinds().iter().fold(Object::new(), |mut body, kind| {
-        body.properties.insert(kind.key.clone(), property(kind).into());
-        body.required.push(kind.key.clone());
-        body
-    });
-    let mut body = body;
+    let mut body = Object::new();
+    for kind in rows.kinds() {
+        body.properties.insert(kind.key.clone(), property(&kind).into());
+        body.required.push(kind.key);
+    }
     let mut rules = Array::new(Ref::from_schema_name(Rule::name()));
     rules.description = Some("What each figure goes by, in order.".to_owned());
     body.properties.insert(RULES.to_owned(), Schema::Array(rules).into());
