@@ -398,7 +398,7 @@ fn no_drill_near_the_engagement_wanted_is_told_with_the_nearest() {
 
 #[test]
 fn errors_keep_everything_typed_and_stand_at_their_fields() {
-    for calculator in CALCULATORS.iter().copied() {
+    for calculator in CALCULATORS {
         let path = calculator.path();
         let names: Vec<&str> = calculator.fields().map(|field| field.about().name).collect();
         let typed = |name: &str| format!("no {name}");
