@@ -1,9 +1,11 @@
 //! The compiled tables and the calculators as a list of entries, each with a digest of its figures: what is projected
 //! into the database at start. Leaves out: SQL.
 
-use std::fmt::{Debug, Write};
+use std::fmt::Debug;
 
 use sha2::{Digest, Sha256};
+
+use crate::rules::validator::hexadecimal;
 
 use holewright_core::calculators::{CALCULATORS, Declaration};
 use holewright_core::tables::drills::{self, Drill};
@@ -98,12 +100,4 @@ fn entry(kind: Kind, folder: &str, slug: String, title: &str, row: &impl Debug) 
 
 fn digest(text: &str) -> String {
     hexadecimal(&Sha256::digest(text))
-}
-
-/// Bytes as lower-case hexadecimal digits.
-pub(super) fn hexadecimal(bytes: &[u8]) -> String {
-    bytes.iter().fold(String::with_capacity(bytes.len() * 2), |mut text, byte| {
-        let _ = write!(text, "{byte:02x}");
-        text
-    })
 }

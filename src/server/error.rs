@@ -12,8 +12,8 @@ use axum::response::{IntoResponse, Response};
 
 use super::auth::{NoChance, password};
 use super::db;
-use super::middleware::body::Refusal;
-use super::notes::state::Refused as Rule;
+use super::extract::Refusal;
+use super::rules::notes::state::Refused as Rule;
 use holewright_pages::FieldError;
 
 /// A refusal.

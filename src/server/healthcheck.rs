@@ -4,7 +4,7 @@ use std::io::{self, Read, Write};
 use std::net::{SocketAddr, TcpStream};
 use std::time::Duration;
 
-use crate::config;
+use crate::rules::reachable;
 
 const PATIENCE: Duration = Duration::from_secs(8);
 
@@ -24,7 +24,7 @@ pub enum NotReady {
 /// # Errors
 /// The server does not answer, or says that it is not ready.
 pub fn ask(listen: SocketAddr) -> Result<(), NotReady> {
-    let address = config::reachable(listen);
+    let address = reachable(listen);
     match status_line(address) {
         Ok(line) if line == *b"HTTP/1.1 200" => Ok(()),
         Ok(_) => Err(NotReady::Refused(address)),

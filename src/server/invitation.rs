@@ -5,11 +5,12 @@
 
 use std::io::{self, Write};
 
-use super::auth::{Rights, Token, name};
-use super::config::{BaseUrl, Config, Invite};
+use super::config::{Config, Invite};
 use super::db::Database;
 use super::{App, StartError, db};
-use crate::clock::Clock;
+use crate::rules::BaseUrl;
+use crate::rules::auth::{Rights, Token, name};
+use crate::rules::clock::Clock;
 
 /// Why no link is printed.
 #[derive(Debug, thiserror::Error)]

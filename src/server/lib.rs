@@ -2,52 +2,38 @@
 //!
 //! Three ways through it:
 //!
-//! - *A thread page:* [`routes`] → `web::reference` (entry and notes in one query) → the pages' own
+//! - *A thread page:* [`front::routes`] → `web::reference` (entry and notes in one query) → the pages' own
 //!   `answer` → tables, formulas and drawing of the core → template.
 //! - *The plan:* its query → a request that keeps what was typed → the core's `HoleSpec` and `build` →
 //!   page or JSON.
-//! - *A note:* `web::notes::write` → `notes::wording` → `db::notes::write` (rules, wording and act in
+//! - *A note:* `web::notes::write` → `rules::notes::wording` → `db::notes::write` (rules, wording and act in
 //!   one transaction) → 303; shown once `web::notes::queue` passes it.
 //!
-//! Its rooms:
+//! Its rooms, from the top; a call goes to the same room or to one further down:
 //!
-//! - [`config`]: the settings; `log`: the log; [`clock`]: the wall clock.
-//! - [`routes`]: the route table; [`place`]: where a request goes; [`middleware`]: what happens around every answer; [`accept`]: the sockets.
-//! - [`bytes`]: the bytes of an answer, coded, kept, or held by the reader already.
-//! - [`cookie`]: one cookie of a request.
-//! - [`web`]: doors for people; [`api`]: doors for programs; [`error`]: refusals at both.
-//! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows; [`validator`]: what a reader has already.
-//! - [`backup`]: everything in one file, and back; [`whole_file`]: files that appear whole.
-//! - `invitation`: links to join with, printed; `housekeeping`: what is forgotten when it is old.
-//! - [`notes`]: the rules of the shop notes; [`demo`]: an invented club to try the program with.
-//! - [`auth`]: who somebody is and what they may do; [`extract`]: who sent a request.
-//! - [`limits`]: how often one address may ask; [`metrics`]: what an operator watches.
+//! - [`front`]: the sockets, the route table, what happens around every answer, its bytes, the log.
+//! - [`extract`]: who sent a request, and what it holds.
+//! - [`web`]: answers for people; [`api`]: answers for programs; [`error`]: refusals at both.
+//! - [`db`]: the only SQL; [`entries`]: the compiled tables as rows.
+//! - [`rules`]: what is decided without a request and without SQL.
+//!
+//! Beside them, by the command line alone: [`config`], [`backup`], [`demo`], `invitation`, [`healthcheck`];
+//! `housekeeping` forgets what is old, [`whole_file`] makes files that appear whole.
 
-pub mod accept;
 pub mod api;
-pub mod auth;
 pub mod backup;
-pub mod bytes;
-pub mod clock;
 pub mod config;
-pub mod cookie;
 pub mod db;
 pub mod demo;
 pub mod entries;
 pub mod error;
 pub mod extract;
+pub mod front;
 pub mod healthcheck;
 mod housekeeping;
 mod invitation;
-pub mod limits;
-mod log;
-pub mod metrics;
-pub mod middleware;
-pub mod notes;
-pub mod place;
 pub mod readiness;
-pub mod routes;
-pub mod validator;
+pub mod rules;
 pub mod web;
 pub mod whole_file;
 
@@ -60,21 +46,24 @@ use std::time::Duration;
 
 use tokio::time::timeout;
 
-use accept::Limits;
-use auth::password::Hashing;
-use auth::second_factor::Setting;
-use auth::tries::Tries;
 use backup::Existing;
-use bytes::Kept;
-use clock::Clock;
-use config::{BaseUrl, Command, CommandLine, Config};
+use config::{Command, CommandLine, Config};
 use db::{Database, FolderLock};
+use front::accept::{self, Limits};
+use front::bytes::Kept;
+use front::metrics::{self, Metrics};
+use front::place::Route;
+use front::{log, routes};
 use holewright_pages as pages;
-use limits::{Allowance, RateLimit};
-use metrics::Metrics;
-use place::Route;
 use readiness::Readiness;
-use validator::Build;
+use rules::auth;
+use rules::auth::password::Hashing;
+use rules::auth::second_factor::Setting;
+use rules::auth::tries::Tries;
+use rules::clock::Clock;
+use rules::limits::{Allowance, RateLimit};
+use rules::validator::Build;
+use rules::{BaseUrl, Generations};
 
 pub use error::Error;
 
@@ -119,7 +108,9 @@ pub struct App {
     pub routes: &'static [Route],
     /// What an operator watches.
     pub metrics: Metrics,
-    /// Finished answers. Whatever changes what readers see must say so here.
+    /// Which state of the data readers see. Whatever changes it must say so here.
+    pub shown: Arc<Generations>,
+    /// Finished answers.
     pub kept: Kept,
 }
 
@@ -157,6 +148,7 @@ impl App {
         let database = Database::open(&config.data_dir).await?;
         let projected = db::reference::project(&database, &entries::all(), clock.now()).await?;
         tracing::debug!(?projected, "the tables are in the database");
+        let shown = Arc::new(Generations::default());
         Ok(Self {
             context: pages::Context {
                 base_url: base_url.as_str().to_owned(),
@@ -174,7 +166,8 @@ impl App {
             write_limit: RateLimit::of(Allowance::of_a_writer()),
             routes: routes::ROUTES,
             metrics: Metrics::default(),
-            kept: Kept::default(),
+            kept: Kept::holding(Kept::USUAL, Arc::clone(&shown)),
+            shown,
             config,
             base_url,
             database,

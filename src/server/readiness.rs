@@ -7,8 +7,8 @@ use std::time::{Duration, Instant};
 use tokio::sync::Mutex;
 
 use super::Error;
-use super::clock::Clock;
 use super::db::{self, Database};
+use super::rules::clock::Clock;
 
 const HOLDS_FOR: Duration = Duration::from_secs(1);
 

@@ -12,11 +12,11 @@ use std::time::{Duration, Instant};
 
 use clap::Parser;
 use holewright_server::App;
-use holewright_server::clock::Clock;
 use holewright_server::config::CommandLine;
 use holewright_server::db::Database;
 use holewright_server::db::notes::lists::{Filter, shown};
 use holewright_server::db::notes::search::find;
+use holewright_server::rules::clock::Clock;
 
 /// p99 of a search, at any size up to a hundred thousand notes.
 const BAR: Duration = Duration::from_millis(20);

@@ -1,8 +1,8 @@
 //! The members' pages: joining and signing in on a phone without scripts, and what axe-core and a
 //! narrow screen say of each page.
 
-use holewright_server::auth::second_factor::Secret;
-use holewright_server::clock::Clock;
+use holewright_server::rules::auth::second_factor::Secret;
+use holewright_server::rules::clock::Clock;
 
 use crate::access::{axe, run};
 use crate::browser::{Browser, NARROW, PHONE, Scheme, Scripts};

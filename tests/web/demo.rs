@@ -6,10 +6,10 @@ use std::process::{Command, Output};
 use axum::http::StatusCode;
 use holewright_core::calc::tapping;
 use holewright_core::tables::{drills, threads};
-use holewright_server::auth::password::Hashing;
 use holewright_server::db::Database;
 use holewright_server::demo::{self, Fate, Filled, MARK, MEMBERS, NotDone};
-use holewright_server::notes::belongs;
+use holewright_server::rules::auth::password::Hashing;
+use holewright_server::rules::notes::belongs;
 
 use crate::process;
 use crate::support::{Folder, NOW, Server};
@@ -86,7 +86,7 @@ async fn it_fills_an_empty_club_with_notes_in_every_state() {
     assert_eq!(said.matches(made.password.secret()).count(), 1);
     for member in MEMBERS {
         assert!(said.contains(member.name), "{}", member.name);
-        let key = holewright_server::auth::name::key(member.name);
+        let key = holewright_server::rules::auth::name::key(member.name);
         let account =
             holewright_server::db::accounts::named(database, &key).await.unwrap().unwrap();
         let hash = Some(account.password_hash);

@@ -1,9 +1,9 @@
 //! The drawer's cookie at the server: what it changes, for whom, and who may set it.
 
 use axum::http::{HeaderMap, HeaderValue, Method};
-use holewright_server::config::BaseUrl;
-use holewright_server::middleware::same_origin::{Foreign, check};
-use holewright_server::{bytes::Coding, routes};
+use holewright_server::front::middleware::same_origin::{Foreign, check};
+use holewright_server::front::{bytes::Coding, routes};
+use holewright_server::rules::BaseUrl;
 
 use crate::support::{Answer, Folder, Server, open, send};
 

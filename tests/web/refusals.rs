@@ -5,8 +5,8 @@ use std::sync::Arc;
 use axum::Router;
 use axum::http::{Method, StatusCode};
 use axum::routing::get;
-use holewright_server::middleware::security_headers::POLICY;
-use holewright_server::{Error, routes};
+use holewright_server::front::middleware::security_headers::POLICY;
+use holewright_server::{Error, front::routes};
 
 use crate::support::{Answer, Server, ask};
 

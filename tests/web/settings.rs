@@ -2,8 +2,9 @@
 
 use std::process::{Command, Output};
 
-use holewright_server::config::{BaseUrl, TrustedProxy};
-use holewright_server::middleware::client;
+use holewright_server::extract::client;
+use holewright_server::rules::BaseUrl;
+use holewright_server::rules::TrustedProxy;
 
 use crate::process::run;
 use crate::support::{Folder, free_address};

@@ -9,9 +9,10 @@ use axum::Router;
 use axum::body::{Body, to_bytes};
 use axum::http::{HeaderMap, Method, Request, StatusCode};
 use clap::Parser;
-use holewright_server::clock::Clock;
-use holewright_server::config::{BaseUrl, CommandLine, Config};
-use holewright_server::{App, routes};
+use holewright_server::config::{CommandLine, Config};
+use holewright_server::rules::BaseUrl;
+use holewright_server::rules::clock::Clock;
+use holewright_server::{App, front::routes};
 use tower::ServiceExt;
 
 /// A folder that goes when the test ends.

@@ -1,7 +1,7 @@
 //! Validators: a reader who has a page is told so, and the tag changes when the figures do.
 
 use axum::http::{Method, StatusCode};
-use holewright_server::routes;
+use holewright_server::front::routes;
 
 use crate::support::{Folder, Server, ask, open};
 

@@ -3,10 +3,9 @@
 //! Keys carry their unit and are never dropped or renamed inside `/api/v1`.
 
 mod acceptable;
-pub mod beside_page;
+pub mod behind_page;
 pub mod calc;
 mod clearance;
-pub mod cors;
 mod drill_cut;
 pub mod drills;
 mod figures;

@@ -8,7 +8,7 @@ use serde::Serialize;
 
 use super::acceptable::is_acceptable;
 use crate::Error;
-use crate::validator::Tag;
+use crate::rules::validator::Tag;
 
 /// The JSON of a value.
 ///

@@ -2,8 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::clock::UnixSeconds;
 use crate::db::copy::Contents;
+use crate::rules::clock::UnixSeconds;
 
 /// The layout described here. A reader refuses a later one.
 pub const FORM: u32 = 1;

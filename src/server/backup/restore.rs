@@ -14,9 +14,9 @@ use std::path::{Path, PathBuf};
 use super::manifest::utc;
 use super::source::{Held, readable, unpack};
 use super::{Error, name_of};
-use crate::clock::Clock;
 use crate::db::copy::{self, Folded};
 use crate::db::{FILE_NAME, FolderLock};
+use crate::rules::clock::Clock;
 use crate::whole_file::{BESIDE_DATABASE, WholeFile, sync_folder_of, with_suffix};
 
 /// What was put back, and where what was there is now.

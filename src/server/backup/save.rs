@@ -7,8 +7,8 @@ use std::path::{Path, PathBuf};
 use super::archive::{Source, Target};
 use super::manifest::{FORM, utc};
 use super::{Error, Manifest, archive};
-use crate::clock::Clock;
 use crate::db::{self, FILE_NAME, copy};
+use crate::rules::clock::Clock;
 use crate::whole_file::{WholeFile, with_suffix};
 
 /// What becomes of a file that has the name already.

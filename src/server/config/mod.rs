@@ -3,20 +3,14 @@
 //! A bad setting ends the program with exit code 2 and a line that names the setting, the value
 //! and what is allowed.
 
-mod base_url;
-mod second_factor;
-mod trusted_proxy;
-
-use std::net::{IpAddr, Ipv4Addr, Ipv6Addr, SocketAddr};
+use std::net::SocketAddr;
 use std::path::PathBuf;
 
 use clap::error::ErrorKind;
 use clap::{Args, CommandFactory, Parser, Subcommand};
 use tracing::Level;
 
-pub use base_url::BaseUrl;
-pub use second_factor::SecondFactor;
-pub use trusted_proxy::TrustedProxy;
+use crate::rules::{BaseUrl, SecondFactor, TrustedProxy};
 
 /// Every variable of ours starts with this.
 const PREFIX: &str = "HOLEWRIGHT_";
@@ -169,18 +163,6 @@ impl CommandLine {
             None => Ok(line),
         }
     }
-}
-
-/// Where a server on this listen address is reached from its own machine: one that listens
-/// everywhere is reached on the loopback.
-#[must_use]
-pub fn reachable(listen: SocketAddr) -> SocketAddr {
-    let ip = match listen.ip() {
-        IpAddr::V4(ip) if ip.is_unspecified() => Ipv4Addr::LOCALHOST.into(),
-        IpAddr::V6(ip) if ip.is_unspecified() => Ipv6Addr::LOCALHOST.into(),
-        ip => ip,
-    };
-    SocketAddr::new(ip, listen.port())
 }
 
 /// A variable with our prefix that is no setting: most likely a slip of the pen.

@@ -3,9 +3,9 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::{Database, Error, acts, sessions};
-use crate::auth::second_factor::{Secret, Step};
-use crate::auth::{MemberId, Rights, SignedIn, TokenHash};
-use crate::clock::UnixSeconds;
+use crate::rules::auth::second_factor::{Secret, Step};
+use crate::rules::auth::{MemberId, Rights, SignedIn, TokenHash};
+use crate::rules::clock::UnixSeconds;
 
 /// What a sign-in needs to know.
 #[derive(Clone, Debug, PartialEq, Eq)]

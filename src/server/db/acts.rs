@@ -3,8 +3,8 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::{Database, Error};
-use crate::auth::MemberId;
-use crate::clock::UnixSeconds;
+use crate::rules::auth::MemberId;
+use crate::rules::clock::UnixSeconds;
 
 /// How many a page shows.
 pub const PAGE: i64 = 50;

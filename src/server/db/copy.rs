@@ -11,7 +11,7 @@ use sqlx::sqlite::{SqliteConnectOptions, SqliteConnection};
 use sqlx::{ConnectOptions, Connection};
 
 use super::{Error, connection, migrate};
-use crate::clock::UnixSeconds;
+use crate::rules::clock::UnixSeconds;
 use crate::whole_file::{WholeFile, with_suffix};
 
 /// What a database holds, found by reading all of it.

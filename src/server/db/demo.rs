@@ -6,8 +6,8 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::{Database, Error, acts};
-use crate::auth::{MemberId, Name, Rights};
-use crate::clock::UnixSeconds;
+use crate::rules::auth::{MemberId, Name, Rights};
+use crate::rules::clock::UnixSeconds;
 
 /// How the form's key of each of its notes begins.
 pub const KEY: &str = "demonstration-";

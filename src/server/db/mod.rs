@@ -27,7 +27,7 @@ use sqlx::sqlite::SqlitePool;
 use sqlx::{Sqlite, Transaction};
 use tokio::time::timeout;
 
-use crate::clock::UnixSeconds;
+use crate::rules::clock::UnixSeconds;
 
 pub use error::Error;
 pub use lock::FolderLock;

@@ -3,8 +3,8 @@
 //! A slip is named by its mark: the token is nowhere, and its hash stays in the database.
 
 use super::{Database, Error, acts};
-use crate::auth::{Rights, SignedIn, TokenHash};
-use crate::clock::UnixSeconds;
+use crate::rules::auth::{Rights, SignedIn, TokenHash};
+use crate::rules::clock::UnixSeconds;
 
 /// An open slip.
 #[derive(Clone, Debug, PartialEq, Eq)]

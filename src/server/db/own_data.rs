@@ -9,9 +9,9 @@ use sqlx::{Sqlite, Transaction};
 
 use super::notes::wordings::{self, WordingRow};
 use super::{Database, Error};
-use crate::auth::MemberId;
-use crate::clock::UnixSeconds;
-use crate::notes::fields::Done;
+use crate::rules::auth::MemberId;
+use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::fields::Done;
 
 /// All of it; every list oldest first.
 #[derive(Debug, Serialize)]

@@ -6,8 +6,8 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::{Database, Error, acts, sessions};
-use crate::auth::{MemberId, Rights, SignedIn};
-use crate::clock::UnixSeconds;
+use crate::rules::auth::{MemberId, Rights, SignedIn};
+use crate::rules::clock::UnixSeconds;
 
 /// A member in the list.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -3,8 +3,8 @@
 use super::notes::Listed;
 use super::notes::lists::read;
 use super::{Database, Error};
-use crate::clock::UnixSeconds;
 use crate::entries::Entry;
+use crate::rules::clock::UnixSeconds;
 
 /// How many rows a projection touched.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

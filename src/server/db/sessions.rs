@@ -3,8 +3,8 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::{Database, Error};
-use crate::auth::{MemberId, Rights, SignedIn, TokenHash};
-use crate::clock::UnixSeconds;
+use crate::rules::auth::{MemberId, Rights, SignedIn, TokenHash};
+use crate::rules::clock::UnixSeconds;
 
 /// A session nobody used for so long is over: a phone left in a drawer.
 pub const IDLE: UnixSeconds = 14 * 24 * 60 * 60;

@@ -3,8 +3,8 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::{Database, Error, acts, sessions};
-use crate::auth::{MemberId, Name, Rights, SignedIn, TokenHash};
-use crate::clock::UnixSeconds;
+use crate::rules::auth::{MemberId, Name, Rights, SignedIn, TokenHash};
+use crate::rules::clock::UnixSeconds;
 
 /// How long a slip to join stands: a fortnight, from one club night to the next but one.
 pub const JOIN_LASTS: UnixSeconds = 14 * 24 * 60 * 60;

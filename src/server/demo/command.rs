@@ -5,11 +5,11 @@
 use std::fmt;
 
 use super::fill::{self, Filled, NotDone};
-use crate::auth::password::Hashing;
-use crate::clock::Clock;
 use crate::config::Config;
 use crate::db::demo::Counted;
 use crate::db::{Database, FolderLock};
+use crate::rules::auth::password::Hashing;
+use crate::rules::clock::Clock;
 
 /// What was taken away, in words.
 pub(crate) struct Gone(Counted);

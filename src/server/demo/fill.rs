@@ -8,9 +8,6 @@ use std::{fmt, io};
 
 use super::members::{FIRST_MODERATOR, MEMBERS, Place, SECOND_MODERATOR, THE_INSPECTOR};
 use super::note::{DemoNote, Fate};
-use crate::auth::password::{Hashing, Trouble};
-use crate::auth::{Name, NoChance, Password, SignedIn, name, phrase};
-use crate::clock::UnixSeconds;
 use crate::db::demo::{KEY, Made, Newcomer, Removed, make_members};
 use crate::db::notes::after::{self, Verdict};
 use crate::db::notes::decide::{self, Reviewed};
@@ -18,9 +15,12 @@ use crate::db::notes::read::WordingState;
 use crate::db::notes::{self, Words, read, write};
 use crate::db::{self, Database};
 use crate::entries;
-use crate::notes::NoteId;
-use crate::notes::state::Subject;
-use crate::notes::wording::{Aim, Wording};
+use crate::rules::auth::password::{Hashing, Trouble};
+use crate::rules::auth::{Name, NoChance, Password, SignedIn, name, phrase};
+use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::NoteId;
+use crate::rules::notes::state::Subject;
+use crate::rules::notes::wording::{Aim, Wording};
 
 const DAY: UnixSeconds = 24 * 60 * 60;
 /// The first joined so many days ago, before the first note.

@@ -1,6 +1,6 @@
 //! The members of the demonstration: invented names, none a real person's known to us.
 
-use crate::auth::Rights;
+use crate::rules::auth::Rights;
 
 /// One member.
 #[derive(Clone, Copy, Debug)]

@@ -2,8 +2,8 @@
 
 use super::members::Place;
 use crate::db::notes::after::Found;
-use crate::notes::fields::Done;
-use crate::notes::wording::Typed;
+use crate::rules::notes::fields::Done;
+use crate::rules::notes::wording::Typed;
 
 /// How each text begins.
 pub const MARK: &str = "Demonstration: invented.";

@@ -8,9 +8,9 @@ use axum::http::header::USER_AGENT;
 use axum::http::request::Parts;
 
 use crate::App;
-use crate::auth::{TokenHash, cookie};
-use crate::limits::Client;
-use crate::middleware::client::{self, Peer};
+use crate::extract::client::{self, Peer};
+use crate::rules::auth::{TokenHash, cookie};
+use crate::rules::limits::Client;
 
 /// What is known of a browser before anybody signs in.
 #[derive(Clone, Debug)]

@@ -9,8 +9,8 @@ use axum::body::to_bytes;
 use axum::extract::{FromRequest, Request};
 use axum::http::header::CONTENT_TYPE;
 
-use crate::auth::Password;
-use crate::middleware::body::Refusal;
+use crate::extract::Refusal;
+use crate::rules::auth::Password;
 use crate::{App, Error};
 
 /// What a form sends, and nothing else: it needs no leave of another site's page to be asked for.

@@ -1,11 +1,16 @@
 //! What a handler asks of a request: who sent it, from where, and what it holds.
 
 mod asker;
+pub mod client;
+mod drawer;
 mod fields;
 mod reader;
+mod refusal;
 mod secretary;
 
 pub use asker::Asker;
+pub use drawer::{DRAWER, Personal};
 pub use fields::Fields;
 pub use reader::{AnyMember, Member, Reader};
+pub use refusal::Refusal;
 pub use secretary::{ProvedMember, ProvedSecretary, Secretary};

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
 
-use crate::auth::{Rights, SignedIn, cookie};
+use crate::rules::auth::{Rights, SignedIn, cookie};
 use crate::{App, Error, db};
 
 /// Whoever sent it: a member, or somebody who is not signed in. A member who must set up a second

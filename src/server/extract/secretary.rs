@@ -6,8 +6,8 @@ use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
 
 use super::{AnyMember, Member};
-use crate::auth::{Right, SignedIn};
-use crate::clock::UnixSeconds;
+use crate::rules::auth::{Right, SignedIn};
+use crate::rules::clock::UnixSeconds;
 use crate::{App, Error};
 
 /// For so long after the password was given it need not be given again.

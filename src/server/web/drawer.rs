@@ -12,7 +12,7 @@ use axum::http::{HeaderValue, StatusCode};
 use axum::response::Response;
 
 use super::reference::{context, respond};
-use crate::middleware::drawer::{COOKIE, Personal};
+use crate::extract::{DRAWER, Personal};
 use crate::{App, Error};
 use holewright_pages::drawer::{Outcome, decide};
 
@@ -40,7 +40,7 @@ pub async fn keep(
 /// The cookie, out of reach of scripts and of forms on other sites.
 fn cookie(app: &App, value: &str, seconds: u32) -> String {
     let secure = if app.base_url.is_https() { "; Secure" } else { "" };
-    format!("{COOKIE}={value}; Path=/; Max-Age={seconds}; SameSite=Lax; HttpOnly{secure}")
+    format!("{DRAWER}={value}; Path=/; Max-Age={seconds}; SameSite=Lax; HttpOnly{secure}")
 }
 
 fn done(cookie: &str) -> Result<Response, Error> {

@@ -9,7 +9,7 @@ use axum::http::{HeaderValue, StatusCode};
 use axum::response::Response;
 
 use super::page;
-use crate::validator::Tag;
+use crate::rules::validator::Tag;
 use crate::{App, Error, db};
 use holewright_pages::layout::{Frame, Section};
 

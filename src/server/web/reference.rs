@@ -11,11 +11,11 @@ use axum::http::{HeaderValue, Method, StatusCode, Uri};
 use axum::response::{IntoResponse, Response};
 
 use super::notes::fragment;
-use crate::bytes::Keep;
 use crate::db::notes::lists::Filter;
 use crate::db::notes::search;
-use crate::middleware::drawer::Personal;
-use crate::validator::Tag;
+use crate::extract::Personal;
+use crate::rules::Keep;
+use crate::rules::validator::Tag;
 use crate::{App, Error, db};
 use holewright_pages::address::Address;
 use holewright_pages::{Context, Notes, Query, Reply};

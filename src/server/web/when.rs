@@ -2,7 +2,7 @@
 
 use time::OffsetDateTime;
 
-use crate::clock::UnixSeconds;
+use crate::rules::clock::UnixSeconds;
 
 /// The day.
 pub(super) fn day(at: UnixSeconds) -> String {

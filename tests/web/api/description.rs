@@ -7,7 +7,7 @@ use std::path::Path;
 use axum::http::StatusCode;
 use form_urlencoded::Serializer;
 use holewright_core::calculators::{CALCULATORS, Declaration};
-use holewright_server::routes::ROUTES;
+use holewright_server::front::routes::ROUTES;
 use serde_json::Value;
 
 use super::body;

@@ -1,7 +1,7 @@
 //! `Accept-Encoding`: whatever a reader says, it gets what it likes best of what it takes.
 
 use axum::http::{HeaderMap, HeaderValue, StatusCode};
-use holewright_server::bytes::{Accepts, Coding};
+use holewright_server::front::bytes::{Accepts, Coding};
 
 use super::fetched::get;
 use crate::support::Server;

@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use axum::body::Bytes;
 use axum::http::{HeaderMap, StatusCode};
-use holewright_server::bytes::{Coding, Kept, Ready};
-use holewright_server::validator::Tag;
+use holewright_server::front::bytes::{Coding, Kept, Ready};
+use holewright_server::rules::validator::Tag;
 
 use super::fetched::get;
 use crate::support::Server;
@@ -20,7 +20,7 @@ fn ready(length: usize) -> Arc<Ready> {
 }
 
 fn put(kept: &Kept, path: &str, length: usize) {
-    kept.put(path, Coding::Identity, tag(), ready(length), kept.generation());
+    kept.put(path, Coding::Identity, tag(), ready(length), kept.shown().now());
 }
 
 fn holds(kept: &Kept, path: &str) -> bool {
@@ -29,7 +29,7 @@ fn holds(kept: &Kept, path: &str) -> bool {
 
 #[test]
 fn what_was_read_longest_ago_goes_first() {
-    let kept = Kept::holding(10_000);
+    let kept = Kept::holding(10_000, Arc::default());
     for path in ["/a", "/b", "/c"] {
         put(&kept, path, 2_000);
     }
@@ -44,7 +44,7 @@ fn what_was_read_longest_ago_goes_first() {
 
 #[test]
 fn it_never_holds_more_than_it_may() {
-    let kept = Kept::holding(50_000);
+    let kept = Kept::holding(50_000, Arc::default());
     let mut state = 1_u64;
     for _ in 0..2_000 {
         state =
@@ -61,7 +61,7 @@ fn it_never_holds_more_than_it_may() {
 
 #[test]
 fn the_same_answer_put_twice_weighs_once() {
-    let kept = Kept::default();
+    let kept = Kept::holding(Kept::USUAL, Arc::default());
     put(&kept, "/a", 3_000);
     let once = kept.weight();
     put(&kept, "/a", 3_000);
@@ -70,12 +70,12 @@ fn the_same_answer_put_twice_weighs_once() {
 
 #[test]
 fn a_change_makes_everything_old_and_the_same_tag_makes_it_new() {
-    let kept = Kept::default();
+    let kept = Kept::holding(Kept::USUAL, Arc::default());
     put(&kept, "/a", 10);
-    let before = kept.generation();
-    kept.changed();
+    let before = kept.shown().now();
+    kept.shown().changed();
     assert!(!holds(&kept, "/a"));
-    let now = kept.generation();
+    let now = kept.shown().now();
     assert!(kept.renew("/a", Coding::Identity, &Tag::of_bytes(b"b"), now).is_none());
     assert!(!holds(&kept, "/a"));
     assert!(kept.renew("/a", Coding::Identity, &tag(), now).is_some());
@@ -107,7 +107,7 @@ async fn a_page_is_coded_once() {
     assert!(Arc::ptr_eq(&first, &held().unwrap()));
 
     // After a change that did not touch it, it is asked for again but not coded again.
-    kept.changed();
+    kept.shown().changed();
     assert!(held().is_none());
     get(&server.router, "/threads/ba/5", "br").await;
     assert!(Arc::ptr_eq(&first, &held().unwrap()));

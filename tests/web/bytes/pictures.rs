@@ -11,9 +11,10 @@ use axum::response::Response;
 use axum::routing::get;
 use holewright_pages::Reply;
 use holewright_server::App;
-use holewright_server::bytes::{Coding, Keep};
-use holewright_server::routes;
-use holewright_server::validator::Tag;
+use holewright_server::front::bytes::Coding;
+use holewright_server::front::routes;
+use holewright_server::rules::Keep;
+use holewright_server::rules::validator::Tag;
 
 use super::fetched::{fetch, get as read};
 use crate::support::Server;
@@ -71,7 +72,7 @@ async fn a_picture_is_kept_once_for_every_reader_and_never_coded() {
     assert_eq!(answer.headers.get("etag"), Some(&tag));
 
     // A change elsewhere has it made again, and what was kept is found to be the same.
-    kept.changed();
+    kept.shown().changed();
     read(&router, "/picture", "zstd").await;
     assert_eq!(MADE.load(Ordering::Relaxed), 2);
     assert_eq!(kept.weight(), weight);

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use axum::http::{Method, StatusCode};
 use holewright_pages::assets;
-use holewright_server::bytes::Coding;
+use holewright_server::front::bytes::Coding;
 
 use super::fetched::{fetch, get};
 use crate::support::Server;

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use axum::http::{Method, StatusCode};
-use holewright_server::routes;
+use holewright_server::front::routes;
 
 use super::fetched::{fetch, get};
 use crate::support::{Folder, Server, open};
@@ -123,7 +123,7 @@ async fn u02_a_changed_row_changes_the_tag_of_every_coding() {
         .execute(writer)
         .await
         .unwrap();
-    server.app.kept.changed();
+    server.app.shown.changed();
     for (coding, before) in CODINGS.iter().zip(&before) {
         let headers = [("accept-encoding", *coding), ("if-none-match", before)];
         let after = fetch(&server.router, Method::GET, "/threads/ba/5", &headers).await;

@@ -8,10 +8,10 @@ use std::time::Duration;
 use axum::Router;
 use axum::http::Method;
 use axum::routing::post;
-use holewright_server::clock::Clock;
-use holewright_server::middleware::body;
-use holewright_server::place::{Kind, Route};
-use holewright_server::{App, routes};
+use holewright_server::front::middleware::body;
+use holewright_server::front::place::{Kind, Route};
+use holewright_server::rules::clock::Clock;
+use holewright_server::{App, front::routes};
 
 use super::client::{connect, get, read, send, status};
 use super::in_process::{Serving, beside, patient};

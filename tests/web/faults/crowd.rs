@@ -7,7 +7,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::thread::JoinHandle;
 use std::time::{Duration, Instant};
 
-use holewright_server::accept::descriptors;
+use holewright_server::front::accept::descriptors;
 
 use super::client::{get, is_whole, status};
 use crate::process::wait_until;

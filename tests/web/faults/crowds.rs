@@ -4,7 +4,7 @@ use std::io::Write;
 use std::net::{SocketAddr, TcpStream};
 use std::time::{Duration, Instant};
 
-use holewright_server::accept::{Limits, descriptors};
+use holewright_server::front::accept::{Limits, descriptors};
 
 use super::client::{connect, get, read, status};
 use super::in_process::{Serving, beside, patient};

@@ -6,10 +6,10 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use axum::Router;
-use holewright_server::accept::{self, Limits};
-use holewright_server::clock::Clock;
-use holewright_server::middleware::body;
-use holewright_server::{App, routes};
+use holewright_server::front::accept::{self, Limits};
+use holewright_server::front::middleware::body;
+use holewright_server::rules::clock::Clock;
+use holewright_server::{App, front::routes};
 use tokio::runtime::Builder;
 use tokio::sync::{Notify, oneshot};
 use tokio::time::timeout;

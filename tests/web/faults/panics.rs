@@ -7,7 +7,7 @@ use std::task::{Context, Poll};
 use axum::Router;
 use axum::body::{Body, Bytes, HttpBody};
 use axum::routing::get as answer;
-use holewright_server::accept::Limits;
+use holewright_server::front::accept::Limits;
 use holewright_server::web::health;
 use hyper::body::Frame;
 

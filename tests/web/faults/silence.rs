@@ -3,7 +3,7 @@
 use std::io::Write;
 use std::time::Duration;
 
-use holewright_server::accept::Limits;
+use holewright_server::front::accept::Limits;
 use rustix::process::Signal;
 
 use super::client::{closed_after, connect, get, is_open};

@@ -9,7 +9,7 @@ use axum::Router;
 use axum::body::{Body, Bytes, HttpBody};
 use axum::routing::post;
 use holewright_server::App;
-use holewright_server::accept::Limits;
+use holewright_server::front::accept::Limits;
 use tokio::time::sleep;
 
 use super::client::{connect, read, send, status};

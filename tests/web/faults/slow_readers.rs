@@ -6,7 +6,7 @@ use std::time::{Duration, Instant};
 
 use axum::Router;
 use axum::routing::get as answer;
-use holewright_server::accept::Limits;
+use holewright_server::front::accept::Limits;
 
 use super::client::{connect, get, status};
 use super::crowd::{Manner, wave};

@@ -8,7 +8,7 @@ use std::time::{Duration, Instant};
 
 use axum::Router;
 use axum::routing::get as answer;
-use holewright_server::accept::Limits;
+use holewright_server::front::accept::Limits;
 use rustix::process::Signal;
 use tokio::sync::Notify;
 

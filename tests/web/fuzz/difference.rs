@@ -1,6 +1,6 @@
 //! The difference between two texts gives both of them back.
 
-use holewright_server::notes::difference::{Part, between};
+use holewright_server::rules::notes::difference::{Part, between};
 use proptest::prelude::*;
 
 use super::markdown::markdown;

@@ -4,8 +4,8 @@
 use std::collections::BTreeMap;
 
 use holewright_server::demo;
-use holewright_server::notes::fields::{DONE, Done};
-use holewright_server::notes::wording::{Aim, Typed, Wording};
+use holewright_server::rules::notes::fields::{DONE, Done};
+use holewright_server::rules::notes::wording::{Aim, Typed, Wording};
 use proptest::prelude::*;
 use proptest::sample::select;
 use tokio::runtime::Runtime;

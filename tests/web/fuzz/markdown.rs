@@ -1,8 +1,8 @@
 //! The text of a note: its Markdown stays within its tags, which nest, and loses no word.
 
 use holewright_server::demo;
-use holewright_server::notes::markdown::{extract, html, plain};
-use holewright_server::notes::wording;
+use holewright_server::rules::notes::markdown::{extract, html, plain};
+use holewright_server::rules::notes::wording;
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::select;

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use axum::Router;
 use axum::http::Method;
 use axum::routing::get;
-use holewright_server::{Error, routes};
+use holewright_server::{Error, front::routes};
 use sqlx::SqlitePool;
 
 use super::binary::{self, Running};

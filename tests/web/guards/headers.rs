@@ -7,7 +7,7 @@ use axum::Router;
 use axum::http::Method;
 use axum::routing::get;
 use holewright_pages::assets;
-use holewright_server::{Error, routes};
+use holewright_server::{Error, front::routes};
 
 use super::binary::{self, Running};
 use crate::support::{Server, ask};

@@ -8,10 +8,10 @@ use axum::Router;
 use axum::body::{Body, to_bytes};
 use axum::http::Request;
 use holewright_server::App;
-use holewright_server::clock::Clock;
-use holewright_server::limits::{Allowance, Client, RateLimit};
-use holewright_server::middleware::client::{self, Peer};
-use holewright_server::routes;
+use holewright_server::extract::client::{self, Peer};
+use holewright_server::front::routes;
+use holewright_server::rules::clock::Clock;
+use holewright_server::rules::limits::{Allowance, Client, RateLimit};
 use tower::ServiceExt;
 
 use super::binary::{self, Running};

@@ -7,7 +7,7 @@ use std::time::Duration;
 use axum::Router;
 use axum::http::Method;
 use axum::routing::get;
-use holewright_server::{Error, routes};
+use holewright_server::{Error, front::routes};
 
 use crate::support::{Server, ask};
 use crate::{html, markup};

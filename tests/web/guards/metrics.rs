@@ -6,8 +6,8 @@ use std::time::Duration;
 use axum::body::Body;
 use axum::http::{Method, Request, StatusCode};
 use holewright_pages::address::Address;
-use holewright_server::metrics::Metrics;
-use holewright_server::routes;
+use holewright_server::front::metrics::Metrics;
+use holewright_server::front::routes;
 use tower::ServiceExt;
 
 use super::binary::{self, Running, address_in, program};

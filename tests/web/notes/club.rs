@@ -6,9 +6,9 @@ use axum::Router;
 use axum::body::{Body, to_bytes};
 use axum::http::{Method, Request, StatusCode};
 use form_urlencoded::Serializer;
-use holewright_server::auth::Token;
-use holewright_server::limits::RateLimit;
-use holewright_server::{App, routes};
+use holewright_server::rules::auth::Token;
+use holewright_server::rules::limits::RateLimit;
+use holewright_server::{App, front::routes};
 use tower::ServiceExt;
 
 use crate::support::{Answer, Folder, NOW, config};
@@ -48,7 +48,7 @@ impl Club {
     }
 
     async fn in_folder(folder: Folder) -> Self {
-        use holewright_server::clock::Clock;
+        use holewright_server::rules::clock::Clock;
         let base_url = "https://club.test".parse().unwrap();
         let mut app = App::open(
             config(&folder, &["--second-factor", "relaxed"]),

@@ -1,6 +1,6 @@
 //! A field that is declared is kept, shown, found and exported: one that the SQL forgets fails here.
 
-use holewright_server::notes::fields::{DONE, NoteField, TEXT, TITLE};
+use holewright_server::rules::notes::fields::{DONE, NoteField, TEXT, TITLE};
 
 use super::club::{Club, Right};
 

@@ -1,8 +1,10 @@
 //! A note that waits for an inspector whom the club has not: its author and whoever decides are told.
 
 use axum::http::StatusCode;
-use holewright_server::auth::{MemberId, Rights};
-use holewright_server::notes::inspection::{Awaited, Inspector, Unattended, awaited, unattended};
+use holewright_server::rules::auth::{MemberId, Rights};
+use holewright_server::rules::notes::inspection::{
+    Awaited, Inspector, Unattended, awaited, unattended,
+};
 
 use super::club::{Club, Person, Right};
 

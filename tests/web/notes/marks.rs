@@ -2,9 +2,9 @@
 
 use std::time::Duration;
 
-use holewright_server::notes::fields::{DONE, TEXT, TITLE};
-use holewright_server::notes::markdown::{extract, html, plain};
-use holewright_server::notes::wording;
+use holewright_server::rules::notes::fields::{DONE, TEXT, TITLE};
+use holewright_server::rules::notes::markdown::{extract, html, plain};
+use holewright_server::rules::notes::wording;
 use roxmltree::Document;
 
 use super::club::{Club, Right};

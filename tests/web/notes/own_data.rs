@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use holewright_server::notes::fields::DONE;
+use holewright_server::rules::notes::fields::DONE;
 use serde_json::{Value, json};
 
 use super::club::{Club, Person, Right};

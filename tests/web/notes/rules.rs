@@ -1,12 +1,12 @@
 //! Every act on a note in every state by everybody, against a table; and what the forms read.
 
-use holewright_server::auth::Rights;
-use holewright_server::notes::fields::Done;
-use holewright_server::notes::pressure::speaks_of_it;
-use holewright_server::notes::state::{
+use holewright_server::rules::auth::Rights;
+use holewright_server::rules::notes::fields::Done;
+use holewright_server::rules::notes::pressure::speaks_of_it;
+use holewright_server::rules::notes::state::{
     Act, NoteState, OnItsWay, Others, Refused, Subject, Who, after,
 };
-use holewright_server::notes::wording::{Aim, Typed, Wording};
+use holewright_server::rules::notes::wording::{Aim, Typed, Wording};
 
 const ACTS: [Act; 10] = [
     Act::Save,

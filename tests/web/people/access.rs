@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 
 use axum::http::Method;
-use holewright_server::place::Route;
-use holewright_server::routes::ROUTES;
+use holewright_server::front::place::Route;
+use holewright_server::front::routes::ROUTES;
 
 use super::club::{Browser, Club, INSPECTOR, MODERATOR, PASSWORD, PLAIN, SECRETARY};
 

@@ -8,11 +8,11 @@ use axum::Router;
 use axum::body::{Body, to_bytes};
 use axum::http::header::{CONTENT_TYPE, COOKIE, SET_COOKIE};
 use axum::http::{Method, Request, StatusCode};
-use holewright_server::auth::password::{Cost, Hashing};
-use holewright_server::auth::{Rights, Token};
-use holewright_server::clock::Clock;
-use holewright_server::middleware::client::Peer;
-use holewright_server::{App, db, routes};
+use holewright_server::extract::client::Peer;
+use holewright_server::rules::auth::password::{Cost, Hashing};
+use holewright_server::rules::auth::{Rights, Token};
+use holewright_server::rules::clock::Clock;
+use holewright_server::{App, db, front::routes};
 use tower::ServiceExt;
 
 use crate::support::{Answer, Folder, NOW, config};
@@ -99,7 +99,7 @@ impl Club {
 
     /// The number of a member.
     pub(super) async fn number_of(&self, name: &str) -> i64 {
-        let key = holewright_server::auth::name::key(name);
+        let key = holewright_server::rules::auth::name::key(name);
         db::accounts::named(&self.app.database, &key).await.unwrap().unwrap().id.0
     }
 

@@ -1,8 +1,8 @@
 //! Joining and resetting by a slip, and S09: what a slip is worth.
 
 use axum::http::StatusCode;
-use holewright_server::auth::Token;
 use holewright_server::db;
+use holewright_server::rules::auth::Token;
 
 use super::club::{Club, MODERATOR, PASSWORD, PLAIN, SECRETARY};
 
@@ -133,7 +133,7 @@ async fn s09_a_slip_to_reset_works_once_within_the_hour_and_the_old_password_til
 async fn a_later_slip_to_reset_makes_the_earlier_void() {
     let club = Club::start().await;
     club.join("Enid Hathersage", PLAIN).await;
-    let id = holewright_server::auth::MemberId(club.number_of("Enid Hathersage").await);
+    let id = holewright_server::rules::auth::MemberId(club.number_of("Enid Hathersage").await);
     let (first, second) = (Token::new().unwrap(), Token::new().unwrap());
     let (database, now) = (&club.app.database, club.app.clock.now());
     assert!(db::slips::reset(database, now, None, first.hash(), id).await.unwrap());

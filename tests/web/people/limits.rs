@@ -3,7 +3,7 @@
 use std::time::{Duration, Instant};
 
 use axum::http::{HeaderValue, StatusCode};
-use holewright_server::auth::tries::{self, Tries};
+use holewright_server::rules::auth::tries::{self, Tries};
 
 use super::club::{Club, PASSWORD, PLAIN};
 

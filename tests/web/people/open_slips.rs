@@ -1,7 +1,7 @@
 //! The slips that are still open: who sees them, what is shown of them, and what a void one is worth.
 
 use axum::http::{Method, StatusCode};
-use holewright_server::auth::Token;
+use holewright_server::rules::auth::Token;
 
 use super::club::{Browser, Club, MODERATOR, PASSWORD, PLAIN, SECRETARY};
 use crate::html;

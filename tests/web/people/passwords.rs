@@ -4,9 +4,9 @@ use std::pin::pin;
 use std::time::Duration;
 
 use axum::http::StatusCode;
-use holewright_server::auth::password::{Cost, Password};
-use holewright_server::auth::phrase;
-use holewright_server::auth::strength::{self, Weak};
+use holewright_server::rules::auth::password::{Cost, Password};
+use holewright_server::rules::auth::phrase;
+use holewright_server::rules::auth::strength::{self, Weak};
 
 use super::club::{Club, PASSWORD, PLAIN};
 
@@ -195,7 +195,7 @@ async fn s15_the_form_says_why() {
 #[tokio::test]
 async fn what_is_kept_is_argon2id_in_the_phc_form() {
     use argon2::password_hash::PasswordVerifier;
-    use holewright_server::auth::password::Hashing;
+    use holewright_server::rules::auth::password::Hashing;
 
     let hashing = Hashing::at(Cost { memory_kib: 64, passes: 2 });
     let typed = || Password::typed(PASSWORD);

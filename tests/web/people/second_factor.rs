@@ -1,7 +1,7 @@
 //! The second factor: who must set it up, and that a code counts once.
 
 use axum::http::StatusCode;
-use holewright_server::auth::second_factor::Secret;
+use holewright_server::rules::auth::second_factor::Secret;
 
 use super::club::{Browser, Club, MODERATOR, PASSWORD, PLAIN, SECRETARY};
 use crate::support::NOW;

@@ -41,12 +41,12 @@ async fn s04_a_home_network_without_tls_works_too() {
     let folder = crate::support::Folder::new();
     let app = crate::support::open(&folder, "http://192.168.1.20:8080").await;
     let mut headers = axum::http::HeaderMap::new();
-    let token = holewright_server::auth::Token::new().unwrap();
-    let given = holewright_server::auth::cookie::give(&token, &app.base_url).unwrap();
+    let token = holewright_server::rules::auth::Token::new().unwrap();
+    let given = holewright_server::rules::auth::cookie::give(&token, &app.base_url).unwrap();
     let given = given.to_str().unwrap().to_owned();
     assert!(given.starts_with("holewright=") && !given.contains("Secure"), "{given}");
     headers.insert("cookie", given.split(';').next().unwrap().parse().unwrap());
-    assert!(holewright_server::auth::cookie::read(&headers, &app.base_url) == Some(token));
+    assert!(holewright_server::rules::auth::cookie::read(&headers, &app.base_url) == Some(token));
 }
 
 #[tokio::test]

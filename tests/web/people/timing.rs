@@ -6,12 +6,12 @@ use std::path::Path;
 use std::time::{Duration, Instant};
 
 use axum::http::StatusCode;
-use holewright_server::auth::password::{Cost, Hashing, Password};
-use holewright_server::auth::{Name, Token};
-use holewright_server::clock::Clock;
 use holewright_server::db::Database;
 use holewright_server::db::sessions::New;
 use holewright_server::db::slips::{self, Newcomer};
+use holewright_server::rules::auth::password::{Cost, Hashing, Password};
+use holewright_server::rules::auth::{Name, Token};
+use holewright_server::rules::clock::Clock;
 use tokio::task::JoinHandle;
 
 use super::club::{Club, PASSWORD, PLAIN};

@@ -6,8 +6,8 @@ use std::hash::{BuildHasher, Hasher, RandomState};
 use std::net::SocketAddr;
 use std::path::Path;
 
-use holewright_server::auth::Token;
 use holewright_server::db::Database;
+use holewright_server::rules::auth::Token;
 
 use super::asked::{get, status};
 use super::commands::program;

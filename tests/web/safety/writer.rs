@@ -12,10 +12,10 @@ use axum::extract::{Path as Segment, State};
 use axum::http::StatusCode;
 use axum::routing::{get, post};
 use clap::Parser;
-use holewright_server::accept::{self, Limits};
-use holewright_server::clock::Clock;
 use holewright_server::config::CommandLine;
-use holewright_server::{App, Error, db, routes, web};
+use holewright_server::front::accept::{self, Limits};
+use holewright_server::rules::clock::Clock;
+use holewright_server::{App, Error, db, front::routes, web};
 
 use super::asked::status;
 use super::notes;

@@ -4,11 +4,11 @@ use sqlx::{Sqlite, Transaction};
 
 use super::decide::Reviewed;
 use super::{Error, Words, current, text};
-use crate::auth::{MemberId, SignedIn};
-use crate::clock::UnixSeconds;
 use crate::db::{Database, acts};
-use crate::notes::state::Act;
-use crate::notes::{NoteId, VersionId};
+use crate::rules::auth::{MemberId, SignedIn};
+use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::state::Act;
+use crate::rules::notes::{NoteId, VersionId};
 
 /// What a member found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -3,9 +3,9 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::Error;
-use crate::auth::{MemberId, SignedIn};
-use crate::notes::NoteId;
-use crate::notes::state::{Act, NoteState, OnItsWay, Others, Subject, Who, after};
+use crate::rules::auth::{MemberId, SignedIn};
+use crate::rules::notes::NoteId;
+use crate::rules::notes::state::{Act, NoteState, OnItsWay, Others, Subject, Who, after};
 
 /// A note as it stands, and who is about to act on it.
 #[derive(Clone, Copy, Debug)]

@@ -2,11 +2,11 @@
 //! and the second is told so.
 
 use super::{Error, Words, current, text};
-use crate::auth::{MemberId, SignedIn};
-use crate::clock::UnixSeconds;
 use crate::db::{Database, acts};
-use crate::notes::state::{Act, Refused};
-use crate::notes::{NoteId, VersionId};
+use crate::rules::auth::{MemberId, SignedIn};
+use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::state::{Act, Refused};
+use crate::rules::notes::{NoteId, VersionId};
 
 /// The wording that was read, and by whom.
 #[derive(Clone, Copy, Debug)]

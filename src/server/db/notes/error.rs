@@ -1,7 +1,7 @@
 //! Why a note cannot be written.
 
 use crate::db;
-use crate::notes::state::Refused;
+use crate::rules::notes::state::Refused;
 
 /// Why a note cannot be written.
 #[derive(Debug, thiserror::Error)]

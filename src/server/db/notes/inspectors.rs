@@ -1,9 +1,9 @@
 //! The inspectors, and the notes that wait for one.
 
 use super::Error;
-use crate::auth::MemberId;
 use crate::db::{Database, people};
-use crate::notes::inspection::Inspector;
+use crate::rules::auth::MemberId;
+use crate::rules::notes::inspection::Inspector;
 
 /// Every inspector who can sign in.
 ///

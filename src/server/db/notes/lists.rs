@@ -5,10 +5,10 @@ use serde::Deserialize;
 use super::Error;
 use super::current::subject;
 use super::wordings::{Entry, things};
-use crate::clock::UnixSeconds;
 use crate::db::Database;
-use crate::notes::fields::Done;
-use crate::notes::wording::Wording;
+use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::fields::Done;
+use crate::rules::notes::wording::Wording;
 
 /// One shown note.
 #[derive(Clone, Debug, PartialEq, Eq)]

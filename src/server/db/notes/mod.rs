@@ -7,7 +7,7 @@
 //!   [`queue`]: what waits, and what became of a member's notes; [`inspectors`]: who could pass what
 //!   speaks of pressure.
 //!
-//! Every write checks the rules of [`crate::notes::state`] inside its own transaction.
+//! Every write checks the rules of [`crate::rules::notes::state`] inside its own transaction.
 
 pub mod after;
 mod current;

@@ -2,10 +2,10 @@
 
 use super::Error;
 use super::read::{Note, note};
-use crate::auth::{MemberId, Right, Rights};
-use crate::clock::UnixSeconds;
 use crate::db::Database;
-use crate::notes::NoteId;
+use crate::rules::auth::{MemberId, Right, Rights};
+use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::NoteId;
 
 /// The most notes the queue shows at once: the oldest come first.
 const MOST: i64 = 20;

@@ -7,11 +7,11 @@ use super::after::{Found, Verdict};
 use super::current::subject;
 use super::lists::Correction;
 use super::wordings::{self, WordingRow};
-use crate::auth::MemberId;
-use crate::clock::UnixSeconds;
 use crate::db::Database;
-use crate::notes::wording::Wording;
-use crate::notes::{NoteId, VersionId};
+use crate::rules::auth::MemberId;
+use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::wording::Wording;
+use crate::rules::notes::{NoteId, VersionId};
 
 /// Where a wording stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -4,8 +4,8 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::Error;
-use crate::notes::markdown;
-use crate::notes::wording::Wording;
+use crate::rules::notes::markdown;
+use crate::rules::notes::wording::Wording;
 
 /// The words of one wording, worked out before the transaction: nothing slow runs inside it.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

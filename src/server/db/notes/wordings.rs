@@ -5,13 +5,13 @@ use serde::Deserialize;
 use sqlx::{Sqlite, Transaction};
 
 use super::Error;
-use crate::auth::MemberId;
-use crate::clock::UnixSeconds;
-use crate::notes::belongs::Thing;
-use crate::notes::fields::Done;
-use crate::notes::state::Subject;
-use crate::notes::wording::Wording;
-use crate::notes::{NoteId, VersionId};
+use crate::rules::auth::MemberId;
+use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::belongs::Thing;
+use crate::rules::notes::fields::Done;
+use crate::rules::notes::state::Subject;
+use crate::rules::notes::wording::Wording;
+use crate::rules::notes::{NoteId, VersionId};
 
 /// A wording as the database has it.
 #[derive(Debug)]
@@ -140,7 +140,8 @@ pub(super) async fn write(
 /// has left them keeps its old name.
 pub(super) fn things(entries: Vec<Entry>) -> Vec<Thing> {
     let thing = |entry: Entry| {
-        crate::notes::belongs::at(&entry.id).unwrap_or(Thing { id: entry.id, title: entry.title })
+        crate::rules::notes::belongs::at(&entry.id)
+            .unwrap_or(Thing { id: entry.id, title: entry.title })
     };
     let mut things: Vec<Thing> = entries.into_iter().map(thing).collect();
     things.sort_by(|one, other| one.id.cmp(&other.id));

@@ -3,12 +3,12 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::{Error, current, read, wordings};
-use crate::auth::{MemberId, SignedIn};
-use crate::clock::UnixSeconds;
 use crate::db::{Database, acts};
-use crate::notes::state::{Act, OnItsWay, Refused};
-use crate::notes::wording::{Aim, Wording};
-use crate::notes::{NoteId, VersionId};
+use crate::rules::auth::{MemberId, SignedIn};
+use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::state::{Act, OnItsWay, Refused};
+use crate::rules::notes::wording::{Aim, Wording};
+use crate::rules::notes::{NoteId, VersionId};
 
 /// Keeps a new note, or what its form made the first time.
 ///

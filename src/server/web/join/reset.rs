@@ -10,9 +10,9 @@ use axum::response::Response;
 use super::super::form_page::{self, judged};
 use super::super::page;
 use super::{Chosen, JoinPage};
-use crate::auth::{Token, TokenHash, name};
 use crate::db::slips::{self, Resetting};
 use crate::extract::Fields;
+use crate::rules::auth::{Token, TokenHash, name};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 

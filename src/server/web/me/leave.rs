@@ -11,9 +11,9 @@ use super::super::form_page::{self, FormPage};
 use super::super::page;
 use super::super::people::show::leavers_notes;
 use super::super::sign_in::check;
-use crate::auth::cookie;
 use crate::db::people::{self, Change};
 use crate::extract::{Asker, Fields, Member};
+use crate::rules::auth::cookie;
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
@@ -53,7 +53,7 @@ pub async fn leave(
         Change::LastSecretary => return Err(super::super::people::last_secretary()),
         Change::NoSuchMember => return Err(Error::Unauthenticated),
     }
-    app.kept.changed();
+    app.shown.changed();
     let mut response = page::see_other("/");
     if let Some(value) = cookie::take_away(&app.base_url) {
         response.headers_mut().insert(SET_COOKIE, value);

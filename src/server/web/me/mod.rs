@@ -13,9 +13,9 @@ use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::{page, people, when};
-use crate::auth::{Right, SignedIn};
 use crate::db::{accounts, sessions};
 use crate::extract::{Fields, Member};
+use crate::rules::auth::{Right, SignedIn};
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
 

@@ -15,7 +15,7 @@ use super::item::author;
 use super::page::answer;
 use crate::db::notes::lists::{self, Filter, Listed};
 use crate::extract::Reader;
-use crate::notes::markdown;
+use crate::rules::notes::markdown;
 use crate::{App, Error};
 
 /// How many notes stand in the feed.

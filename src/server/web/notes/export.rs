@@ -18,8 +18,8 @@ use tokio::sync::mpsc::{Receiver, Sender, channel};
 
 use super::super::when::moment;
 use crate::db::notes::lists::{self, Filter, Listed};
-use crate::notes::fields;
-use crate::notes::state::Subject;
+use crate::rules::notes::fields;
+use crate::rules::notes::state::Subject;
 use crate::{App, Error};
 use holewright_core::export::{Cell, Table};
 

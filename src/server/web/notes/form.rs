@@ -8,11 +8,11 @@ use axum::response::Response;
 
 use super::page::page;
 use super::text::Text;
-use crate::auth::SignedIn;
 use crate::extract::{Fields, Reader};
-use crate::notes::fields::{Done, Lines, NoteField, TEXT, TITLE};
-use crate::notes::wording::{Typed, Wording};
-use crate::notes::{NoteId, belongs};
+use crate::rules::auth::SignedIn;
+use crate::rules::notes::fields::{Done, Lines, NoteField, TEXT, TITLE};
+use crate::rules::notes::wording::{Typed, Wording};
+use crate::rules::notes::{NoteId, belongs};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};

@@ -12,11 +12,11 @@ use super::super::when::day;
 use super::number::Number;
 use super::page::page;
 use super::show::{Seen, seen};
-use crate::clock::UnixSeconds;
 use crate::db::notes::read::{self, Version, WordingState};
 use crate::extract::Reader;
-use crate::notes::difference::{Part, between};
-use crate::notes::{NoteId, markdown};
+use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::difference::{Part, between};
+use crate::rules::notes::{NoteId, markdown};
 use crate::{App, Error};
 use holewright_pages::layout::{Frame, Section};
 

@@ -2,8 +2,8 @@
 
 use crate::db::notes::inspectors;
 use crate::db::notes::read::{Note, Version, WordingState};
-use crate::notes::inspection::{Awaited, Unattended, awaited, unattended};
-use crate::notes::state::Subject;
+use crate::rules::notes::inspection::{Awaited, Unattended, awaited, unattended};
+use crate::rules::notes::state::Subject;
 use crate::{App, Error};
 
 /// Whether whoever this wording waits for exists.

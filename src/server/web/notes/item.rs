@@ -5,7 +5,7 @@ use askama::Template;
 use super::super::when::day;
 use crate::db::notes::Listed;
 use crate::db::notes::search::{BEGIN, END, Hit};
-use crate::notes::markdown;
+use crate::rules::notes::markdown;
 
 /// Characters of a note's text in a list.
 const EXTRACT: usize = 280;

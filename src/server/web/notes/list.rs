@@ -13,7 +13,7 @@ use super::page::{MOST, page, see_other};
 use crate::db::notes::lists::{self, Filter};
 use crate::db::notes::search;
 use crate::extract::Reader;
-use crate::notes::belongs;
+use crate::rules::notes::belongs;
 use crate::{App, Error};
 use holewright_pages::field::{Field, Kind, items};
 use holewright_pages::layout::{Frame, Section};

@@ -8,13 +8,13 @@ use axum::response::Response;
 use super::number::Number;
 use super::page::{may_write, see_other};
 use super::show::{Back, Seen, answer, seen};
-use crate::auth::SignedIn;
 use crate::db::notes::after::{self, Found, Verdict};
 use crate::db::notes::decide::Reviewed;
 use crate::db::notes::{Words, read};
 use crate::extract::{Fields, Member, Reader};
-use crate::notes::wording;
-use crate::notes::{NoteId, VersionId};
+use crate::rules::auth::SignedIn;
+use crate::rules::notes::wording;
+use crate::rules::notes::{NoteId, VersionId};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 
@@ -58,7 +58,7 @@ pub async fn judge(
     may_write(&app, &member)?;
     let verdict = Verdict { found, metal, size };
     after::judge(&app.database, app.clock.now(), &member, id, &verdict).await?;
-    app.kept.changed();
+    app.shown.changed();
     see_other(&format!("/notes/{}", id.0))
 }
 
@@ -138,7 +138,7 @@ async fn finish(
 ) -> Result<Response, Error> {
     match done {
         Ok(()) => {
-            app.kept.changed();
+            app.shown.changed();
             see_other(&format!("/notes/{}", id.0))
         }
         Err(error @ Error::Conflict(_)) => {

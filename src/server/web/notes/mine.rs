@@ -13,7 +13,7 @@ use super::page::{MOST, page};
 use crate::db::notes::inspectors;
 use crate::db::notes::queue::{self, Own};
 use crate::extract::{Member, Reader};
-use crate::notes::inspection::{Awaited, awaited};
+use crate::rules::notes::inspection::{Awaited, awaited};
 use crate::{App, Error};
 use holewright_pages::Query;
 use holewright_pages::layout::{Frame, Section};

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use axum::extract::{FromRequestParts, Path};
 use axum::http::request::Parts;
 
-use crate::notes::NoteId;
+use crate::rules::notes::NoteId;
 use crate::{App, Error};
 
 /// The note that an address names. What is no number names none.

@@ -9,10 +9,10 @@ use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE, LOCATION, VARY};
 use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 
-use crate::auth::SignedIn;
 use crate::extract::Reader;
-use crate::limits::Client;
-use crate::validator::Tag;
+use crate::rules::auth::SignedIn;
+use crate::rules::limits::Client;
+use crate::rules::validator::Tag;
 use crate::{App, Error};
 
 /// How many notes a list shows at once.

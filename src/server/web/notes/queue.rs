@@ -15,14 +15,14 @@ use super::number::Number;
 use super::page::{may_write, page, see_other};
 use super::show::state;
 use super::text::Text;
-use crate::auth::{Right, Rights, SignedIn};
 use crate::db::notes::decide::{self, Reviewed};
 use crate::db::notes::read::{self, Note, Version, WordingState};
 use crate::db::notes::{Words, after, queue};
 use crate::extract::{Fields, Member, Reader};
-use crate::notes::state::may_pass;
-use crate::notes::wording;
-use crate::notes::{NoteId, VersionId};
+use crate::rules::auth::{Right, Rights, SignedIn};
+use crate::rules::notes::state::may_pass;
+use crate::rules::notes::wording;
+use crate::rules::notes::{NoteId, VersionId};
 use crate::{App, Error};
 use holewright_pages::layout::{Frame, Section};
 
@@ -113,7 +113,7 @@ pub async fn decide(
     may_write(&app, &member)?;
     match carry_out(&app, &member, NoteId(id), &fields, &reason).await {
         Ok(()) => {
-            app.kept.changed();
+            app.shown.changed();
             see_other("/queue")
         }
         Err(Error::Conflict(words)) => {

@@ -2,9 +2,9 @@
 
 use askama::Template;
 
-use crate::notes::markdown;
-use crate::notes::state::Subject;
-use crate::notes::wording::Wording;
+use crate::rules::notes::markdown;
+use crate::rules::notes::state::Subject;
+use crate::rules::notes::wording::Wording;
 use holewright_pages::link::Link;
 
 /// A wording; shown in a page with `{{ text|safe }}`, since it escapes what it holds itself.

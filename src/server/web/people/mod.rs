@@ -16,10 +16,10 @@ use axum::response::Response;
 use open_slips::SlipRow;
 
 use super::{page, when};
-use crate::auth::Rights;
 use crate::db;
 use crate::db::people::{self, Person};
 use crate::extract::Secretary;
+use crate::rules::auth::Rights;
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
 

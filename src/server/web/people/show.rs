@@ -11,10 +11,10 @@ use axum::response::Response;
 use super::super::{page, when};
 use super::slip::SlipPage;
 use super::{last_secretary, named};
-use crate::auth::{MemberId, Rights, SignedIn, Token, cookie};
 use crate::db::people::{self, Change, Notes, Person};
 use crate::db::slips;
 use crate::extract::{Fields, ProvedSecretary};
+use crate::rules::auth::{MemberId, Rights, SignedIn, Token, cookie};
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
 
@@ -135,7 +135,7 @@ impl Act<'_> {
         let (database, now) = (&self.app.database, self.app.clock.now());
         let change = people::remove(database, now, self.secretary, self.person.id, notes).await?;
         if change == Change::Done {
-            self.app.kept.changed();
+            self.app.shown.changed();
             let is_self = self.person.id == self.secretary.id;
             return Ok(page::see_other(if is_self { "/" } else { "/people" }));
         }

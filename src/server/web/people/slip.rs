@@ -5,7 +5,7 @@ use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::super::{page, qr};
-use crate::auth::Token;
+use crate::rules::auth::Token;
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
 

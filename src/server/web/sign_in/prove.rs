@@ -10,9 +10,9 @@ use super::super::form_page::{self, FormPage};
 use super::super::next::Next;
 use super::super::page;
 use super::{check, code};
-use crate::auth::SignedIn;
 use crate::db::{accounts, sessions};
 use crate::extract::{AnyMember, Asker, Fields};
+use crate::rules::auth::SignedIn;
 use crate::{App, Error};
 use holewright_pages::FieldError;
 

@@ -1,0 +1,46 @@
+//! How far a client may go.
+
+use std::time::Duration;
+
+use super::descriptors;
+use crate::front::middleware::body;
+
+/// The limits on connections and requests.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Limits {
+    /// Time for a whole request head; a socket silent for so long is closed.
+    pub header: Duration,
+    /// Time a client may go without making room for more of its answer.
+    pub reader: Duration,
+    /// Time to take in what a client still sends after its last answer, so that it can read that.
+    pub linger: Duration,
+    /// Time for open requests to finish after a stop was asked for. A container is killed at ten
+    /// seconds.
+    pub drain: Duration,
+    /// Connections at once; more wait in the system's queue.
+    pub connections: usize,
+    /// The limits on a request's body.
+    pub body: body::Limits,
+}
+
+impl Default for Limits {
+    fn default() -> Self {
+        Self {
+            header: Duration::from_secs(5),
+            reader: Duration::from_secs(10),
+            linger: Duration::from_secs(2),
+            drain: Duration::from_secs(8),
+            connections: 1024,
+            body: body::Limits::default(),
+        }
+    }
+}
+
+impl Limits {
+    /// The same with no more connections than a process can hold that may open so many files.
+    #[must_use]
+    pub fn within(self, descriptors: usize) -> Self {
+        let most = descriptors.saturating_sub(descriptors::RESERVE).max(1);
+        Self { connections: self.connections.min(most), ..self }
+    }
+}

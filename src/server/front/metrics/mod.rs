@@ -1,0 +1,142 @@
+//! How long answers take, counted by route template, method and status: what an operator watches.
+//!
+//! - `listener`: the second listener, that shows the figures.
+//!
+//! Nothing a client sends becomes a label: a route is named as the route table and the pages name it
+//! ([`crate::front::place`]), so that there are as many as there are routes.
+
+mod listener;
+
+use std::collections::HashSet;
+use std::sync::{Mutex, PoisonError};
+use std::time::Duration;
+
+use axum::http::{Method, StatusCode};
+use prometheus_client::encoding::{EncodeLabelSet, prometheus_text};
+use prometheus_client::metrics::family::Family;
+use prometheus_client::metrics::histogram::Histogram;
+use prometheus_client::metrics::info::Info;
+use prometheus_client::registry::{Registry, Unit};
+
+pub use listener::{CannotListen, MetricsListener};
+
+/// Bounds of the histogram in seconds. Among them the bars of a page: half of them within 3 ms, 99
+/// of a hundred within 20 ms.
+const BOUNDS: [f64; 5] = [0.001, 0.003, 0.02, 0.1, 1.0];
+
+/// Label sets besides the two that a route has for itself: its reading with 200, and whatever was
+/// answered there first. A client can bring about any status at any route, so that after these they
+/// are counted together, by class of status.
+const OTHER: usize = 14;
+
+/// The figures of this process.
+#[derive(Debug)]
+pub struct Metrics {
+    registry: Registry,
+    durations: Family<Labels, Histogram>,
+    made: Mutex<Made>,
+}
+
+#[derive(Clone, Debug, PartialEq, Eq, Hash, EncodeLabelSet)]
+struct Labels {
+    route: &'static str,
+    method: &'static str,
+    status: String,
+}
+
+#[derive(Clone, Debug, PartialEq, Eq, Hash, EncodeLabelSet)]
+struct Build {
+    version: &'static str,
+}
+
+/// The label sets there are.
+#[derive(Debug, Default)]
+struct Made {
+    routes: HashSet<&'static str>,
+    other: usize,
+}
+
+impl Default for Metrics {
+    fn default() -> Self {
+        let mut registry = Registry::default();
+        let durations = Family::new_with_constructor(histogram as fn() -> Histogram);
+        registry.register_with_unit(
+            "http_server_request_duration",
+            "Time from a whole request head to the head of its answer",
+            Unit::Seconds,
+            durations.clone(),
+        );
+        let build = Build { version: env!("CARGO_PKG_VERSION") };
+        registry.register("holewright_build", "The program that runs", Info::new(build));
+        Self { registry, durations, made: Mutex::default() }
+    }
+}
+
+impl Metrics {
+    /// Counts an answer. `route` is a template, never a path.
+    pub fn answered(
+        &self,
+        route: &'static str,
+        method: &Method,
+        status: StatusCode,
+        took: Duration,
+    ) {
+        let labels = Labels { route, method: known(method), status: status.as_str().to_owned() };
+        let labels = if self.has_room_for(&labels) { labels } else { Labels::shared(status) };
+        self.durations.get_or_create(&labels).observe(took.as_secs_f64());
+    }
+
+    /// The figures in the Prometheus text format.
+    #[must_use]
+    pub fn text(&self) -> String {
+        let mut text = String::new();
+        // Writing into a `String` cannot fail; were it to, an empty answer is an honest one.
+        if prometheus_text::encode(&mut text, &self.registry).is_err() {
+            text.clear();
+        }
+        text
+    }
+
+    /// Whether this label set is there or may still be made; if so it is counted as there.
+    fn has_room_for(&self, labels: &Labels) -> bool {
+        if self.durations.get(labels).is_some() {
+            return true;
+        }
+        let mut made = self.made.lock().unwrap_or_else(PoisonError::into_inner);
+        // Made by another request while this one waited.
+        if self.durations.get(labels).is_some() {
+            return true;
+        }
+        let is_first = made.routes.insert(labels.route);
+        let is_reading = labels.method == "GET" && labels.status == "200";
+        if !is_first && !is_reading {
+            if made.other == OTHER {
+                return false;
+            }
+            made.other += 1;
+        }
+        drop(self.durations.get_or_create(labels));
+        true
+    }
+}
+
+impl Labels {
+    /// What answers are counted under when there is no room for their own.
+    fn shared(status: StatusCode) -> Self {
+        let class = status.as_u16() / 100;
+        Self { route: "any", method: "any", status: format!("{class}xx") }
+    }
+}
+
+/// A method we answer, by name; any other under one name.
+fn known(method: &Method) -> &'static str {
+    match *method {
+        Method::GET => "GET",
+        Method::HEAD => "HEAD",
+        _ => "other",
+    }
+}
+
+fn histogram() -> Histogram {
+    Histogram::new(BOUNDS)
+}

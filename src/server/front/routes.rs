@@ -1,0 +1,160 @@
+//! The route table: every address the server answers, and what answers it.
+
+use std::sync::Arc;
+
+use axum::Router;
+use axum::extract::DefaultBodyLimit;
+use axum::middleware::{from_fn, from_fn_with_state};
+use axum::routing::{any, get, post};
+use tower::ServiceBuilder;
+use tower_http::catch_panic::CatchPanicLayer;
+
+use super::bytes;
+use super::middleware::{
+    beside_page, body, cors, drawer, observe, panics, rate, refusals, same_origin, security_headers,
+};
+use super::place::{Kind, Route};
+use crate::{App, Error, api, web};
+
+/// Every route, with what happens around each answer.
+pub fn router(app: Arc<App>) -> Router {
+    layered(all(), app)
+}
+
+/// Makes of its rows the routes and the list of them. A row is what it answers with, its path, and
+/// the handler of each method; behind them stands, where it is not the usual one, how large a body
+/// it takes: `takes 8 << 20`.
+macro_rules! table {
+    ($(#[$about:meta])* $seen:vis $list:ident, $routes:ident: $(
+        $kind:ident $path:literal => $first:ident($handler:path) $(.$also:ident($other:path))* $(takes $bytes:expr)?;
+    )+) => {
+        $(#[$about])*
+        $seen const $list: &[Route] = &[$(Route {
+            path: $path,
+            methods: &[stringify!($first) $(, stringify!($also))*],
+            kind: Kind::$kind,
+            takes: [$(Some($bytes),)? None][0],
+        }),+];
+
+        fn $routes() -> Router<Arc<App>> {
+            Router::new()$(.route($path, $first($handler)$(.$also($other))*))+
+        }
+    };
+}
+
+table! {
+    /// Every route. What is counted, what a reader may ask how often, and what the tests try of
+    /// every address come from this list.
+    pub ROUTES, routes:
+    Open "/healthz" => get(web::health::alive);
+    Open "/readyz" => get(web::health::ready);
+    Figures "/api/v1" => get(api::openapi::index);
+    Figures "/api/v1/openapi.json" => get(api::openapi::show);
+    Figures "/api/v1/threads" => get(api::threads::systems);
+    Figures "/api/v1/threads/{system}" => get(api::threads::system);
+    Figures "/api/v1/threads/{system}/{size}" => get(api::threads::show);
+    Figures "/api/v1/drills" => get(api::drills::list);
+    Figures "/api/v1/drills/{series}/{size}" => get(api::drills::show);
+    Figures "/api/v1/materials" => get(api::materials::list);
+    Figures "/api/v1/materials/{slug}" => get(api::materials::show);
+    WorkedFigures "/api/v1/plan" => get(api::plan::show);
+    WorkedFigures "/api/v1/search" => get(api::search::find_all);
+    Figures "/api/v1/calc/{name}" => get(api::calc::show);
+    Notes "/notes" => get(web::notes::list::show);
+    Open "/notes.atom" => get(web::notes::atom::show);
+    NotesFile "/notes.csv" => get(web::notes::export::csv);
+    NotesFile "/notes.json" => get(web::notes::export::json);
+    Open "/notes/new" => get(web::notes::write::begin).post(web::notes::write::create);
+    Open "/notes/mine" => get(web::notes::mine::show);
+    Open "/notes/{id}" => get(web::notes::show::show);
+    Open "/notes/{id}/history" => get(web::notes::history::show);
+    Open "/notes/{id}/edit" => get(web::notes::write::edit).post(web::notes::write::change);
+    Open "/notes/{id}/verdict" => post(web::notes::member_acts::judge);
+    Open "/notes/{id}/report" => post(web::notes::member_acts::report);
+    Open "/notes/{id}/correct" => post(web::notes::member_acts::correct);
+    Open "/notes/{id}/withdraw" => post(web::notes::member_acts::withdraw);
+    Private "/queue" => get(web::notes::queue::show);
+    Private "/queue/{id}" => post(web::notes::queue::decide);
+    Figures "/api/v1/{*rest}" => any(api::nothing_here);
+    NoFigures "/api/{*rest}" => any(api::nothing_here);
+    Open "/sign-in" => get(web::sign_in::form).post(web::sign_in::sign_in);
+    Open "/sign-in/code" => get(web::sign_in::code::form).post(web::sign_in::code::check_code);
+    Open "/sign-out" => post(web::sign_in::sign_out);
+    Open "/prove" => get(web::sign_in::prove::form).post(web::sign_in::prove::prove);
+    Open "/join/{token}" => get(web::join::form).post(web::join::join);
+    Open "/reset/{token}" => get(web::join::reset::form).post(web::join::reset::set_password);
+    Private "/me" => get(web::me::form).post(web::me::end_session);
+    Private "/me/password" => get(web::me::password::form).post(web::me::password::change_password);
+    Private "/me/second-factor" => get(web::me::second_factor::form).post(web::me::second_factor::change_second_factor);
+    Private "/me/leave" => get(web::me::leave::form).post(web::me::leave::leave);
+    Private "/me/data.json" => get(web::me::data::show);
+    Private "/people" => get(web::people::list).post(web::people::open_slips::make_void);
+    Private "/people/invite" => get(web::people::invite::form).post(web::people::invite::invite);
+    Private "/people/acts" => get(web::people::acts::list);
+    Private "/people/{id}" => get(web::people::show::form).post(web::people::show::change_member);
+    Open "/privacy" => get(web::privacy::show);
+    Tables "/reference.sqlite" => get(api::reference_file::download);
+    Page "/drawer" => get(web::reference::answer).post(web::drawer::keep);
+}
+
+fn all() -> Router<Arc<App>> {
+    routes()
+        // Every other address is a page: `pages::answer` knows which.
+        .fallback(web::reference::answer)
+        .method_not_allowed_fallback(method_not_allowed)
+}
+
+/// Puts around a table what every answer needs. The first line is outermost.
+///
+/// It is one layer of many parts, not many layers: axum boxes each layer by itself and copies every
+/// box below it, for each request.
+pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
+    let state = || Arc::clone(&app);
+    let around = ServiceBuilder::new()
+        .layer(from_fn_with_state(state(), observe::observe))
+        .layer(from_fn(drawer::carry))
+        .layer(from_fn_with_state(state(), bytes::finish))
+        .layer(from_fn_with_state(state(), security_headers::set))
+        .layer(from_fn(cors::answer_preflight))
+        .layer(from_fn_with_state(state(), refusals::write_body))
+        .layer(from_fn_with_state(state(), same_origin::refuse_foreign))
+        .layer(from_fn_with_state(state(), rate::limit))
+        .layer(from_fn_with_state(state(), body::limit))
+        // The limit above is the only one.
+        .layer(DefaultBodyLimit::disable())
+        .layer(CatchPanicLayer::custom(panics::answer))
+        .layer(from_fn(bytes::refuse_unreadable))
+        .layer(from_fn_with_state(state(), beside_page::answer));
+    table.layer(around).with_state(app)
+}
+
+async fn method_not_allowed() -> Error {
+    Error::MethodNotAllowed
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{App, Arc, Kind, Route, Router, post};
+
+    async fn nothing() {}
+
+    table! {
+        /// One that takes more than the others.
+        SCRATCH, scratch:
+        Open "/photo" => post(nothing).put(nothing) takes 8 << 20;
+        Private "/form" => post(nothing);
+    }
+
+    #[test]
+    fn a_row_says_its_methods_and_what_it_takes() {
+        let _ = scratch();
+        let told = |route: &Route| (route.path, route.methods, route.kind, route.takes);
+        assert_eq!(
+            SCRATCH.iter().map(told).collect::<Vec<_>>(),
+            [
+                ("/photo", ["post", "put"].as_slice(), Kind::Open, Some(8 << 20)),
+                ("/form", ["post"].as_slice(), Kind::Private, None),
+            ]
+        );
+    }
+}

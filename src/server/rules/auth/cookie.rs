@@ -1,0 +1,46 @@
+//! The session's cookie.
+//!
+//! Over TLS it has the prefix that binds it to this host. A club's home network without TLS must
+//! work too: there the prefix and `Secure` would only make the browser drop it.
+
+use axum::http::{HeaderMap, HeaderValue};
+
+use super::Token;
+use crate::rules::BaseUrl;
+use crate::rules::cookie::values;
+
+/// How long a browser keeps it: the longest a session lasts.
+const MAX_AGE: u32 = 30 * 24 * 60 * 60;
+
+/// Its name at this address.
+#[must_use]
+pub fn name(base_url: &BaseUrl) -> &'static str {
+    if base_url.is_https() { "__Host-holewright" } else { "holewright" }
+}
+
+/// The token a request carries.
+#[must_use]
+pub fn read(headers: &HeaderMap, base_url: &BaseUrl) -> Option<Token> {
+    values(headers, name(base_url)).find_map(|value| Token::read(&value))
+}
+
+/// The header that gives it to the browser.
+#[must_use]
+pub fn give(token: &Token, base_url: &BaseUrl) -> Option<HeaderValue> {
+    written(base_url, token.secret(), MAX_AGE)
+}
+
+/// The header that takes it away.
+#[must_use]
+pub fn take_away(base_url: &BaseUrl) -> Option<HeaderValue> {
+    written(base_url, "", 0)
+}
+
+fn written(base_url: &BaseUrl, value: &str, max_age: u32) -> Option<HeaderValue> {
+    let secure = if base_url.is_https() { "; Secure" } else { "" };
+    let name = name(base_url);
+    let text = format!("{name}={value}; Path=/; Max-Age={max_age}; HttpOnly; SameSite=Lax{secure}");
+    let mut value = HeaderValue::from_str(&text).ok()?;
+    value.set_sensitive(true);
+    Some(value)
+}

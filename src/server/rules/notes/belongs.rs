@@ -1,0 +1,174 @@
+//! The things of the reference that a note belongs to: threads, systems, drills, materials, calculators.
+
+use holewright_core::finder::{self, Hit, Kind, PAGES};
+use holewright_core::tables::drills::{self, Series};
+use holewright_core::tables::{materials, threads};
+use holewright_core::units::print;
+use holewright_pages::FieldError;
+
+/// The most things one note belongs to.
+pub const MOST: usize = 12;
+/// The field of the form.
+pub const FIELD: &str = "on";
+/// How many things an error offers.
+const OFFERED: usize = 5;
+
+/// One thing.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub struct Thing {
+    /// Its address without the first slash: `threads/ba/5`.
+    pub id: String,
+    /// What it is called.
+    pub title: String,
+}
+
+/// The things of one sort that a field of a note may name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Group {
+    /// Metals and plastics.
+    Materials,
+    /// Sizes of thread, not whole systems.
+    Threads,
+    /// Drills.
+    Drills,
+}
+
+impl Group {
+    /// The thing of this group that a text names outright. What cannot be read names nothing.
+    #[must_use]
+    pub fn named(self, typed: &str) -> Option<Thing> {
+        let path = match self {
+            Self::Materials => {
+                format!("materials/{}", materials::read::candidates(typed).ok()?.slug)
+            }
+            Self::Threads => threads::read::candidates(typed).ok()?.path(),
+            Self::Drills => drills::read::read(typed).ok()?.path(),
+        };
+        at(path.trim_start_matches('/'))
+    }
+
+    /// Whether the thing is of this group.
+    #[must_use]
+    pub fn holds(self, thing: &Thing) -> bool {
+        let parts: Vec<&str> = thing.id.split('/').collect();
+        match self {
+            Self::Materials => matches!(*parts.as_slice(), ["materials", ..]),
+            Self::Threads => matches!(*parts.as_slice(), ["threads", _, _]),
+            Self::Drills => matches!(*parts.as_slice(), ["drills", ..]),
+        }
+    }
+}
+
+/// The thing at an address, `materials/gunmetal`.
+///
+/// # Examples
+/// ```
+/// use holewright_server::rules::notes::belongs::at;
+/// assert_eq!(at("threads/ba/5").map(|thing| thing.title), Some("5 BA".to_owned()));
+/// assert_eq!(at("notes/1"), None);
+/// ```
+#[must_use]
+pub fn at(id: &str) -> Option<Thing> {
+    let parts: Vec<&str> = id.split('/').collect();
+    let title = match *parts.as_slice() {
+        ["threads", system] => {
+            threads::systems().iter().find(|held| held.slug == system)?.name.to_owned()
+        }
+        ["threads", system, size] => threads::find(system, size)?.designation.to_owned(),
+        ["drills", series, size] => {
+            let series = Series::ALL.into_iter().find(|held| held.slug() == series)?;
+            drills::find(series, size)?.label.clone()
+        }
+        ["materials", slug] => {
+            print::sentence(materials::all().iter().find(|held| held.slug == slug)?.name)
+        }
+        ["calculators", _] => {
+            PAGES.iter().find(|page| page.url.strip_prefix('/') == Some(id))?.title.to_owned()
+        }
+        _ => return None,
+    };
+    Some(Thing { id: id.to_owned(), title })
+}
+
+/// The one thing that a text names, in any usual spelling, or by its address.
+///
+/// # Errors
+/// It names none, or could be several.
+///
+/// # Examples
+/// ```
+/// use holewright_server::rules::notes::belongs::read;
+/// assert_eq!(read("5ba").map(|thing| thing.id), Ok("threads/ba/5".to_owned()));
+/// assert_eq!(read("No 43").map(|thing| thing.id), Ok("drills/number/43".to_owned()));
+/// assert!(read("1/4").is_err());
+/// ```
+pub fn read(typed: &str) -> Result<Thing, FieldError> {
+    let typed = typed.trim();
+    if let Some(thing) = at(typed.strip_prefix('/').unwrap_or(typed)) {
+        return Ok(thing);
+    }
+    let found = finder::find(typed);
+    if let Some(thing) = found.only().and_then(thing_of) {
+        return Ok(thing);
+    }
+    let near = found.hits.iter().chain(&found.suggestions).filter_map(thing_of);
+    let near: Vec<String> = near.take(OFFERED).map(|thing| thing.title).collect();
+    let typed: String = typed.chars().take(60).collect();
+    let near = if near.is_empty() {
+        "Write a metal, a thread, a drill or a calculator, like gunmetal, 4 BA, No. 43.".to_owned()
+    } else {
+        format!("Possible here: {}.", near.join(", "))
+    };
+    Err(FieldError::new(
+        FIELD,
+        format!("“{typed}” does not name one thing of the reference. {near}"),
+    ))
+}
+
+/// The things in a list with commas, semicolons or lines between them; each once.
+///
+/// # Errors
+/// One error for each that cannot be read, or one that they are too many.
+pub fn list(typed: &str) -> Result<Vec<Thing>, Vec<FieldError>> {
+    let names: Vec<&str> =
+        typed.split([',', ';', '\n']).map(str::trim).filter(|name| !name.is_empty()).collect();
+    if names.len() > MOST {
+        let message =
+            format!("A note belongs to {MOST} things at most; these are {}.", names.len());
+        return Err(vec![FieldError::new(FIELD, message)]);
+    }
+    let (mut things, mut errors) = (Vec::new(), Vec::new());
+    for name in names {
+        match read(name) {
+            Ok(thing) => add(&mut things, thing),
+            Err(error) => errors.push(error),
+        }
+    }
+    if errors.is_empty() { Ok(things) } else { Err(errors) }
+}
+
+/// Puts a thing behind the others, unless it is among them.
+pub fn add(things: &mut Vec<Thing>, thing: Thing) {
+    if things.len() < MOST && !things.contains(&thing) {
+        things.push(thing);
+    }
+}
+
+/// The things as the field of the form takes them: by name where the name reads back to them.
+#[must_use]
+pub fn typed(things: &[Thing]) -> String {
+    let names = things.iter().map(|thing| match read(&thing.title) {
+        Ok(same) if same == *thing && !thing.title.contains([',', ';']) => thing.title.as_str(),
+        _ => thing.id.as_str(),
+    });
+    names.collect::<Vec<_>>().join(", ")
+}
+
+fn thing_of(hit: &Hit) -> Option<Thing> {
+    match hit.kind {
+        Kind::Thread | Kind::System | Kind::Drill | Kind::Material | Kind::Calculator => {
+            at(hit.url.trim_start_matches('/'))
+        }
+        Kind::Series | Kind::List => None,
+    }
+}

@@ -1,0 +1,179 @@
+//! The fields of a note, each declared once. The form, the refusals, the differences, the exports and the
+//! words by which a note is found are made from them.
+//!
+//! Only the SQL names them a second time, in [`crate::db::notes`] and in the migrations.
+
+use std::collections::BTreeMap;
+
+use serde::de::{Deserialize, Deserializer, Error};
+use serde::ser::{Serialize, SerializeMap, Serializer};
+
+use super::belongs::Group;
+
+/// One field.
+#[derive(Clone, Copy, Debug)]
+pub struct NoteField {
+    /// Its name in the form, in the database, in CSV and in JSON.
+    pub name: &'static str,
+    /// Its label in the form; for what was done, also before it on every page.
+    pub label: &'static str,
+    /// What may be typed, below the label; empty for none.
+    pub hint: &'static str,
+    /// What a refusal calls it.
+    pub called: &'static str,
+    /// The refusal of a note that is sent in without it; empty where it may be left out.
+    pub missing: &'static str,
+    /// The most characters taken; the database has the same limit.
+    pub longest: usize,
+    /// How many lines it holds.
+    pub lines: Lines,
+    /// What it may name outright: the note then belongs to that.
+    pub group: Option<Group>,
+    /// Whether a list of notes shows it below the title.
+    pub is_in_lists: bool,
+}
+
+/// How many lines a field holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lines {
+    /// One.
+    One,
+    /// As many as its author writes.
+    Several,
+}
+
+/// A line about what was done, which may be left out.
+const LINE: NoteField = NoteField {
+    name: "",
+    label: "",
+    hint: "",
+    called: "",
+    missing: "",
+    longest: 100,
+    lines: Lines::One,
+    group: None,
+    is_in_lists: false,
+};
+
+/// The title.
+pub const TITLE: NoteField = NoteField {
+    name: "title",
+    label: "Title",
+    hint: "What metal, what was done: Tapping 4 BA in copper",
+    called: "The title",
+    missing: "Give the note a title: what metal, what was done.",
+    longest: 120,
+    ..LINE
+};
+
+/// What happened, in Markdown.
+pub const TEXT: NoteField = NoteField {
+    name: "text",
+    label: "What happened",
+    hint: "Plain text, or Markdown: **strong**, - a list, > a quotation",
+    called: "The text",
+    missing: "Write what happened: that is the note.",
+    longest: 20_000,
+    lines: Lines::Several,
+    ..LINE
+};
+
+/// What was done, in the order of the form.
+pub const DONE: [NoteField; 7] = [
+    NoteField {
+        name: "metal",
+        label: "Metal",
+        hint: "As you know it: gunmetal, EN1A, the blue bar",
+        called: "The metal",
+        group: Some(Group::Materials),
+        is_in_lists: true,
+        ..LINE
+    },
+    NoteField {
+        name: "thread",
+        label: "Thread",
+        hint: "4 BA, M3, 1/4 x 40 ME",
+        called: "The thread",
+        group: Some(Group::Threads),
+        is_in_lists: true,
+        ..LINE
+    },
+    NoteField {
+        name: "drill",
+        label: "Drill",
+        hint: "No. 43, 2.3 mm, 7/64 in",
+        called: "The drill",
+        group: Some(Group::Drills),
+        is_in_lists: true,
+        ..LINE
+    },
+    NoteField { name: "depth", label: "Depth", called: "The depth", ..LINE },
+    NoteField { name: "lubricant", label: "Lubricant", called: "The lubricant", ..LINE },
+    NoteField { name: "speed", label: "Speed", called: "The speed", ..LINE },
+    NoteField {
+        name: "machine",
+        label: "Machine or set-up",
+        called: "The machine",
+        longest: 200,
+        is_in_lists: true,
+        ..LINE
+    },
+];
+
+/// A text for each field of [`DONE`], empty where it was left out.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Done([String; DONE.len()]);
+
+impl Done {
+    /// Each field with the text that this gives for it.
+    pub fn from_each(text: impl FnMut(NoteField) -> String) -> Self {
+        Self(DONE.map(text))
+    }
+
+    /// Every field with its text.
+    pub fn each(&self) -> impl Iterator<Item = (NoteField, &str)> {
+        DONE.into_iter().zip(self.0.iter().map(String::as_str))
+    }
+
+    /// The fields that were filled in.
+    pub fn filled(&self) -> impl Iterator<Item = (NoteField, &str)> {
+        self.each().filter(|(_, text)| !text.is_empty())
+    }
+
+    /// The text of the field with this name; nothing, where there is no such field.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright_server::rules::notes::fields::Done;
+    /// let done = Done::from_each(|field| field.label.to_owned());
+    /// assert_eq!(done.text("machine"), "Machine or set-up");
+    /// ```
+    #[must_use]
+    pub fn text(&self, name: &str) -> &str {
+        self.each().find(|(field, _)| field.name == name).map_or("", |(_, text)| text)
+    }
+}
+
+/// An object with a key for each field.
+impl Serialize for Done {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut object = serializer.serialize_map(Some(DONE.len()))?;
+        for (field, text) in self.each() {
+            object.serialize_entry(field.name, text)?;
+        }
+        object.end()
+    }
+}
+
+/// From an object with a key for each field, whatever else it holds. A key that is missing is an error:
+/// the SQL that made the object has left a field out.
+impl<'de> Deserialize<'de> for Done {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let mut texts = BTreeMap::<String, String>::deserialize(deserializer)?;
+        let mut done = Self::default();
+        for (field, text) in DONE.iter().zip(&mut done.0) {
+            *text = texts.remove(field.name).ok_or_else(|| D::Error::missing_field(field.name))?;
+        }
+        Ok(done)
+    }
+}

@@ -1,0 +1,254 @@
+//! The states of a note, and every act on it: who may do it, and what the note is then.
+//!
+//! A wording goes draft → waiting → shown. While a changed wording waits, the shown one stays. A
+//! report of danger hides the note until it is settled; a withdrawn note stays withdrawn.
+
+use crate::rules::auth::{Right, Rights};
+
+/// What a wording speaks of, and so whose it is to pass.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Subject {
+    /// A moderator passes it.
+    Usual,
+    /// Boilers, steam or pressure: the inspector passes it.
+    Pressure,
+}
+
+/// A wording that readers do not see yet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OnItsWay {
+    /// On its author's desk.
+    Draft,
+    /// In the queue.
+    Waiting(Subject),
+}
+
+/// How a note stands.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct NoteState {
+    /// The wording on its way, if there is one.
+    pub on_its_way: Option<OnItsWay>,
+    /// The wording that readers see, or saw until the note was hidden or withdrawn.
+    pub shown: Option<Subject>,
+    /// A member reported that it could hurt somebody, and nobody has settled that yet.
+    pub is_hidden: bool,
+    /// Taken back for good.
+    pub is_withdrawn: bool,
+}
+
+/// What somebody does to a note.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Act {
+    /// Its author keeps a wording on the desk.
+    Save,
+    /// Its author sends a wording in.
+    SendIn(Subject),
+    /// The waiting wording is shown from now on.
+    Pass,
+    /// The waiting wording goes back to its author's desk, with what to change.
+    AskForChange,
+    /// The waiting wording is not taken, with the reason.
+    Decline,
+    /// A correction is put above the shown wording.
+    Correct,
+    /// The note is taken back, with the reason.
+    Withdraw,
+    /// A member says that the note could hurt somebody.
+    Report,
+    /// The reports are looked at, and the note shows again.
+    Settle,
+    /// A member says whether it worked.
+    Judge,
+}
+
+/// Whether the club has somebody else who could decide.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Others {
+    /// It has.
+    Can,
+    /// Nobody but the one who asks.
+    Nobody,
+}
+
+/// Who acts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Who {
+    /// Whether the note is theirs.
+    pub is_author: bool,
+    /// Their rights.
+    pub rights: Rights,
+    /// Whether somebody else could decide.
+    pub others: Others,
+}
+
+/// Why an act is refused.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum Refused {
+    /// Only its author may, and nobody else is to know that the wording exists.
+    #[error("no note stands at this address")]
+    NotYours,
+    /// It takes a moderator.
+    #[error("a moderator decides this")]
+    Moderator,
+    /// It takes the inspector.
+    #[error("a note on boilers, steam or pressure is for the club’s inspector to pass")]
+    Inspector,
+    /// It is their own note.
+    #[error("nobody decides about a note of their own while somebody else can")]
+    OwnNote,
+    /// An author does not confirm or report their own note.
+    #[error("this is for the other members: the note is your own")]
+    Author,
+    /// It is withdrawn.
+    #[error("the note is withdrawn")]
+    Withdrawn,
+    /// No wording of it waits.
+    #[error(
+        "no wording of this note is waiting: it was decided already, or its author took it back"
+    )]
+    NotWaiting,
+    /// No wording of it is shown.
+    #[error("the note is not shown")]
+    NotShown,
+    /// It is hidden.
+    #[error("the note is hidden until a moderator has looked at a report")]
+    Hidden,
+    /// It is not hidden.
+    #[error("no report on this note is open: somebody settled it already")]
+    NotHidden,
+}
+
+/// How the note stands after the act.
+///
+/// # Errors
+/// The act is not theirs, or the note does not stand so that it can be done.
+pub fn after(act: Act, note: NoteState, who: Who) -> Result<NoteState, Refused> {
+    let is_for_its_author = matches!(act, Act::Save | Act::SendIn(_));
+    if !who.is_author && (is_for_its_author || is_secret(act, note, who.rights)) {
+        return Err(Refused::NotYours);
+    }
+    if note.is_withdrawn {
+        return Err(Refused::Withdrawn);
+    }
+    match act {
+        Act::Save => Ok(NoteState { on_its_way: Some(OnItsWay::Draft), ..note }),
+        Act::SendIn(subject) => {
+            Ok(NoteState { on_its_way: Some(OnItsWay::Waiting(subject)), ..note })
+        }
+        Act::Pass => {
+            let subject = waiting(note, who)?;
+            decides(subject, who)?;
+            Ok(NoteState { on_its_way: None, shown: Some(subject), ..note })
+        }
+        Act::AskForChange => {
+            sends_back(waiting(note, who)?, who)?;
+            Ok(NoteState { on_its_way: Some(OnItsWay::Draft), ..note })
+        }
+        Act::Decline => {
+            sends_back(waiting(note, who)?, who)?;
+            Ok(NoteState { on_its_way: None, ..note })
+        }
+        Act::Correct => {
+            decides(note.shown.ok_or(Refused::NotShown)?, who)?;
+            Ok(note)
+        }
+        Act::Settle => {
+            decides(note.shown.ok_or(Refused::NotShown)?, who)?;
+            if !note.is_hidden {
+                return Err(Refused::NotHidden);
+            }
+            Ok(NoteState { is_hidden: false, ..note })
+        }
+        Act::Withdraw => {
+            let may = who.is_author || may_send_back(note.shown, who.rights);
+            if !may {
+                return Err(Refused::Moderator);
+            }
+            Ok(NoteState { is_withdrawn: true, on_its_way: None, ..note })
+        }
+        Act::Report => {
+            others_note(note, who)?;
+            Ok(NoteState { is_hidden: true, ..note })
+        }
+        Act::Judge => {
+            others_note(note, who)?;
+            if note.is_hidden { Err(Refused::Hidden) } else { Ok(note) }
+        }
+    }
+}
+
+/// Whether somebody with these rights sees this wording in the queue.
+#[must_use]
+pub fn sees_waiting(subject: Subject, rights: Rights) -> bool {
+    may_send_back(Some(subject), rights)
+}
+
+/// Whether somebody with these rights could pass such a wording.
+#[must_use]
+pub fn may_pass(subject: Subject, rights: Rights) -> bool {
+    match subject {
+        Subject::Usual => rights.may(Right::Moderate),
+        Subject::Pressure => rights.may(Right::Inspect),
+    }
+}
+
+/// Whether somebody else may not even learn that the note exists. Whoever decides had it in the queue
+/// and is told when it is no longer there.
+fn is_secret(act: Act, note: NoteState, rights: Rights) -> bool {
+    let decides = rights.may(Right::Moderate) || rights.may(Right::Inspect);
+    let sees = match (act, note.on_its_way) {
+        (Act::Pass | Act::AskForChange | Act::Decline, _) => decides,
+        (Act::Correct | Act::Settle, Some(OnItsWay::Waiting(subject))) => {
+            sees_waiting(subject, rights)
+        }
+        _ => false,
+    };
+    note.shown.is_none() && !sees
+}
+
+fn waiting(note: NoteState, who: Who) -> Result<Subject, Refused> {
+    match note.on_its_way {
+        Some(OnItsWay::Waiting(subject)) => Ok(subject),
+        _ if who.rights.may(Right::Moderate) || who.rights.may(Right::Inspect) => {
+            Err(Refused::NotWaiting)
+        }
+        _ => Err(Refused::Moderator),
+    }
+}
+
+/// What readers see changes: it takes the right, and another's note.
+fn decides(subject: Subject, who: Who) -> Result<(), Refused> {
+    if !may_pass(subject, who.rights) {
+        return Err(match subject {
+            Subject::Usual => Refused::Moderator,
+            Subject::Pressure => Refused::Inspector,
+        });
+    }
+    not_own(who)
+}
+
+/// Nothing new is shown: a moderator may, whatever the wording speaks of.
+fn sends_back(subject: Subject, who: Who) -> Result<(), Refused> {
+    if !may_send_back(Some(subject), who.rights) {
+        return Err(Refused::Moderator);
+    }
+    not_own(who)
+}
+
+fn may_send_back(subject: Option<Subject>, rights: Rights) -> bool {
+    let inspects = subject == Some(Subject::Pressure) && rights.may(Right::Inspect);
+    rights.may(Right::Moderate) || inspects
+}
+
+/// A secretary who is alone decides about their own note too: a club of one could show none.
+fn not_own(who: Who) -> Result<(), Refused> {
+    let alone = who.rights.may(Right::Manage) && who.others == Others::Nobody;
+    if who.is_author && !alone { Err(Refused::OwnNote) } else { Ok(()) }
+}
+
+fn others_note(note: NoteState, who: Who) -> Result<(), Refused> {
+    if who.is_author {
+        return Err(Refused::Author);
+    }
+    note.shown.map(|_| ()).ok_or(Refused::NotShown)
+}
