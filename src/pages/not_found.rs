@@ -32,6 +32,17 @@ pub(super) fn near(visit: &Visit<'_>, words: &str) -> Reply {
     page(visit, near.map(|hit| Link::new(hit.url, hit.title)).collect())
 }
 
+/// No such size in this system: the system, and its threads that come near to these words.
+pub(super) fn near_in(visit: &Visit<'_>, system: &'static System, words: &str) -> Reply {
+    let path = format!("/threads/{}", system.slug);
+    let found = finder::find(words);
+    let within = format!("{path}/");
+    let near = found.hits.into_iter().chain(found.suggestions);
+    let near = near.filter(|hit| hit.url.starts_with(&within)).take(NEAR - 1);
+    let near = near.map(|hit| Link::new(hit.url, hit.title));
+    page(visit, std::iter::once(Link::new(path, system.name)).chain(near).collect())
+}
+
 /// Nothing there; these systems come near.
 pub(super) fn near_systems(
     visit: &Visit<'_>,

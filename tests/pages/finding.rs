@@ -61,3 +61,13 @@ fn a_misspelling_is_read_but_never_sent_on() {
 fn nothing_typed_is_an_empty_box() {
     assert!(body(200, "/search").contains("name=\"q\""));
 }
+
+#[test]
+fn a_size_that_is_not_made_leads_to_its_system_and_to_sizes_of_it_alone() {
+    for (address, system) in [("/threads/ba/99", "ba"), ("/threads/metric/m99", "metric")] {
+        let page = body(404, address);
+        let main = page.split("<main").nth(1).unwrap().split("</main>").next().unwrap();
+        assert!(main.contains(&format!("href=\"/threads/{system}\"")), "{main}");
+        assert!(!main.contains("href=\"/materials/"), "{main}");
+    }
+}

@@ -26,7 +26,9 @@ pub(super) static DECLARATION: Declaration = Declaration {
     },
     answer: AnswerKind::Rows(&Plain {
         answer,
-        heading: |found| format!("Point of a {} drill", print::mm(found.diameter, 3)),
+        heading: |found| {
+            format!("Point of {} drill", print::with_article(&print::mm(found.diameter, 3)))
+        },
         outputs: &[Output {
             key: "point_length",
             name: "Length of the point",

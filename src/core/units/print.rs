@@ -99,3 +99,19 @@ pub fn running(words: &str) -> String {
         _ => words.to_owned(),
     }
 }
+
+/// Words that begin with a figure, behind the article that is said before it.
+///
+/// # Examples
+/// ```
+/// use holewright_core::units::print::with_article;
+/// assert_eq!(["6 mm", "8 mm", "11.5 mm", "18 mm"].map(with_article), ["a 6 mm", "an 8 mm", "an 11.5 mm", "an 18 mm"]);
+/// assert_eq!(["1.8 mm", "110 mm", "0.8 mm", "80 mm"].map(with_article), ["a 1.8 mm", "a 110 mm", "a 0.8 mm", "an 80 mm"]);
+/// ```
+#[must_use]
+pub fn with_article(words: &str) -> String {
+    let whole = words.split(|letter: char| !letter.is_ascii_digit()).next().unwrap_or_default();
+    // Eight, eleven, eighteen, eighty, eight hundred.
+    let article = if whole.starts_with('8') || matches!(whole, "11" | "18") { "an" } else { "a" };
+    format!("{article} {words}")
+}

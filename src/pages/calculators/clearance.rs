@@ -145,7 +145,7 @@ fn answered(
     notice: Option<Notice>,
 ) -> ClearancePage {
     let screw = found.screw.thread.map_or_else(
-        || format!("a {} screw", print::mm(found.screw.major, 3)),
+        || format!("{} screw", print::with_article(&print::mm(found.screw.major, 3))),
         |thread| thread.designation.to_owned(),
     );
     let heading = format!("Clearance for {screw}, {}", found.fit);

@@ -119,7 +119,7 @@ fn refused(
 fn answered(visit: &Visit<'_>, used: &Asked, shown: Shown, subject: &Subject) -> TappingPage {
     let name = name(subject);
     let answer = match &shown.left {
-        Some(left) => format!("{} in a {} hole", left.engagement, left.hole.mm),
+        Some(left) => format!("{} in {} hole", left.engagement, print::with_article(&left.hole.mm)),
         None => format!("{} for {}", shown.hole.mm, shown.wanted),
     };
     let title = format!("{name}: {answer}");

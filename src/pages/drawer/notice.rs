@@ -97,7 +97,7 @@ impl Notice {
 
 /// To where the drawer is changed.
 fn change() -> Link {
-    Link::new("/drawer", "Change it or switch it off")
+    Link::new("/drawer", "Change the drawer or switch it off")
 }
 
 /// What is lost with the drawer's drill against the best of every drill; none where nothing is.

@@ -10,7 +10,10 @@ pub(super) fn thread(visit: &Visit<'_>, system: &str, size: &str) -> Reply {
     let spellings = [format!("{size} {mark}"), format!("{mark} {size}"), size.to_owned()];
     match spellings.iter().find_map(|spelling| read(spelling).ok()) {
         Some(thread) => Reply::moved(&thread.path()),
-        None => not_found::near(visit, &format!("{size} {mark}")),
+        None => match threads::system(system) {
+            Some(system) => not_found::near_in(visit, system, &format!("{size} {mark}")),
+            None => not_found::near(visit, &format!("{size} {mark}")),
+        },
     }
 }
 

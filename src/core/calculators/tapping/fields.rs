@@ -96,7 +96,7 @@ static FORM: Field<Option<Form>> = Field::words(
 static MAJOR: Field<Length> = Field::length(About {
     name: "major",
     label: "Major diameter",
-    hint: "mm, or with its unit: 1/4 in",
+    hint: "Over the thread: mm, or 1/4 in. A pipe’s size is not its diameter: G 1/8 is 9.728 mm",
     description: "Major diameter; a bare number is mm",
     example: "3.2 mm",
     need: Need::Open,

@@ -97,7 +97,9 @@ pub(super) fn named(figures: &speeds::Answer) -> String {
         Tool::Size(size) => {
             let size = print::mm(size, 3);
             match work {
-                Work::Countersinking => format!("Countersink for a {size} head"),
+                Work::Countersinking => {
+                    format!("Countersink for {} head", print::with_article(&size))
+                }
                 Work::Spotting => format!("Spot for {size} drill"),
                 _ => format!("{size} {}", work.tool()),
             }
