@@ -5,7 +5,10 @@
 mod aim;
 mod calculators;
 mod choice;
+mod clearance;
+mod limits;
 mod machine;
+mod neighbours;
 mod printing;
 mod quantities;
 mod reading;
