@@ -9,7 +9,9 @@ use holewright_core::units::{Pitch, in_mm, mm};
 fn a_hole_at_the_nut_s_minor_diameter_is_not_below_it() {
     let m6 = geometry_of(Form::IsoMetric, mm(6.0), Pitch::Mm(1.0));
     let least = in_mm(smallest_hole(&m6));
-    for (off, is_below) in [(0.0, false), (-0.0004, false), (-0.0006, true), (0.1, false), (-0.1, true)] {
+    for (off, is_below) in
+        [(0.0, false), (-0.0004, false), (-0.0006, true), (0.1, false), (-0.1, true)]
+    {
         assert_eq!(is_below_smallest(&m6, mm(least + off)), is_below, "{off} mm off");
     }
 }
