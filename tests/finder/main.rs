@@ -4,3 +4,4 @@ mod addresses;
 mod every_row;
 mod properties;
 mod queries;
+mod suggestions;

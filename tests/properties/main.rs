@@ -6,6 +6,7 @@ mod aim;
 mod calculators;
 mod choice;
 mod clearance;
+mod countersinks;
 mod limits;
 mod machine;
 mod neighbours;
