@@ -139,6 +139,21 @@ def composed(tables, chance):
                 yield ask("drawer", f"/{form}?{query}", headers={"Cookie": f"drawer={chance.choice(DRAWERS)}"})
 
 
+def described(interface, chance):
+    """Requests of the calculators that have no line in FORMS: from the description's examples, and wrong ones."""
+    for path, item in interface["paths"].items():
+        name = path.removeprefix("/api/v1/calc/")
+        if name == path or f"calculators/{name}" in FORMS:
+            continue
+        examples = {field["name"]: field["example"] for field in item["get"]["parameters"]}
+        page = f"/calculators/{name}"
+        for number in range(60):
+            odd = ["", "0", "-1", "wide", "1e9", f"{chance.uniform(0.1, 30):.2f}", str(chance.randint(1, 150))]
+            query = urlencode({field: chance.choice([example] * 12 + odd) for field, example in examples.items()})
+            for door in (page, [path, f"{page}.json", f"{page}.csv", f"{page}.svg"][number % 4]):
+                yield ask(name, f"{door}?{query}")
+
+
 def club(site):
     """What members read and do, in the order in which they do it."""
     walked = []
@@ -239,6 +254,7 @@ def collected(site):
               for form in KEPT for drawer in ["", *DRAWERS[:3]]]
     asked += [ask("edge", target, "POST", form="title=Bush&text=Dry&do=send") for target in ("/notes/new", "/queue/1", "/people/1")]
     asked += composed(tables, random.Random(20261124))
+    asked += described(table("/api/v1/openapi.json"), random.Random(20261124))
     # What was composed twice is asked for once.
     asked = list({json.dumps(one): one for one in asked}.values())
     return walked + list(zip(asked, site.send_all(asked))) + club(site)
