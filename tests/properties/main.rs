@@ -7,6 +7,7 @@ mod calculators;
 mod choice;
 mod clearance;
 mod countersinks;
+mod depths;
 mod limits;
 mod machine;
 mod neighbours;
