@@ -39,7 +39,7 @@ fn the_start_of_a_known_word_is_not_put_right() {
 
 #[test]
 fn a_mark_with_a_figure_is_never_nearly_right() {
-    for query in ["CZ129", "EN1Q", "LG7", "PB9", "303q", "6092"] {
+    for query in ["CZ129", "EN1Q", "LG7", "PB9", "303q", "6092", "enqa", "czqqq"] {
         let found = find(query);
         let near: Vec<_> =
             found.hits.iter().filter(|hit| hit.url.contains("/materials/")).collect();

@@ -2,6 +2,7 @@
 
 use holewright_core::calc::clearance::Fit;
 use holewright_core::calc::depth::LastTap;
+use holewright_core::calc::tool_steel::ToolSteel;
 use holewright_core::finder::Kind;
 use holewright_core::units::read::one_of;
 
@@ -22,6 +23,14 @@ fn taps_have_these_words() {
         assert_eq!((read, tap.to_string().as_str()), (Some(tap), tap.slug()));
     }
     assert_eq!(LastTap::from_slug("bottoming"), None);
+}
+
+#[test]
+fn the_steels_of_tools_have_these_words() {
+    let steels = [ToolSteel::HighSpeed, ToolSteel::Carbon];
+    assert_eq!(steels.map(ToolSteel::slug), ["hss", "carbon"]);
+    assert_eq!(steels.map(ToolSteel::name), ["high-speed steel", "carbon steel"]);
+    assert_eq!(steels.map(ToolSteel::speed_factor), [1.0, 0.5]);
 }
 
 #[test]

@@ -45,3 +45,16 @@ fn further(letters: usize) -> Score {
     // More than ten wrong letters cost everything as it is.
     Score::try_from(letters.saturating_sub(1)).unwrap_or(10).min(10) * LETTER
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{letters_off, misspelt};
+
+    #[test]
+    fn each_wrong_letter_costs_and_ten_cost_everything() {
+        assert_eq!([1, 2, 3, 6, 100].map(letters_off), [500, 400, 300, 0, 0]);
+        assert_eq!([1, 2, 6].map(|letters| misspelt(1000, letters)), [550, 450, 50]);
+        assert_eq!([1, 11, 12].map(|letters| misspelt(1460, letters)), [1010, 10, 10]);
+        assert_eq!(misspelt(100, 1), 1);
+    }
+}
