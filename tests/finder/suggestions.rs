@@ -46,3 +46,11 @@ fn a_mark_with_a_figure_is_never_nearly_right() {
         assert!(near.is_empty(), "{query}: {near:?}");
     }
 }
+
+#[test]
+fn the_query_is_kept_as_it_was_typed() {
+    for query in ["5ba", "1/4", "qwertyuiop", "\u{200b}x\u{200b}", "- ;"] {
+        assert_eq!(find(&format!("  {query} ")).query, query);
+    }
+    assert_eq!(find("\u{200b}").query, "\u{200b}");
+}

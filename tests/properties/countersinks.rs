@@ -3,14 +3,14 @@
 use holewright_core::calc::countersink::{RULES, SPEED};
 use holewright_core::calc::relations::Likeness;
 use holewright_core::calc::spotting::{chamfer, web};
-use holewright_core::units::{in_metres_per_minute, in_mm, metres_per_minute, mm};
+use holewright_core::units::{in_metres_per_minute, in_mm, metres_per_minute, mm, print};
 
 #[test]
 fn the_rules_in_print_are_taken_at_their_own_diameter() {
     let [quarter, midway] = RULES;
     let (head, hole) = (mm(8.0), mm(4.0));
-    assert_eq!(in_mm(quarter.diameter(head, hole)), 8.0);
-    assert_eq!(in_mm(midway.diameter(head, hole)), 6.0);
+    assert_eq!(print::mm(quarter.diameter(head, hole), 3), "8 mm");
+    assert_eq!(print::mm(midway.diameter(head, hole), 3), "6 mm");
     let drilling = metres_per_minute(24.0);
     let surface = |rule: &holewright_core::calc::countersink::SpeedRule| {
         in_metres_per_minute(rule.surface(drilling))

@@ -30,7 +30,6 @@ fn the_steels_of_tools_have_these_words() {
     let steels = [ToolSteel::HighSpeed, ToolSteel::Carbon];
     assert_eq!(steels.map(ToolSteel::slug), ["hss", "carbon"]);
     assert_eq!(steels.map(ToolSteel::name), ["high-speed steel", "carbon steel"]);
-    assert_eq!(steels.map(ToolSteel::speed_factor), [1.0, 0.5]);
 }
 
 #[test]

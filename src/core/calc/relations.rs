@@ -186,3 +186,35 @@ fn is_close(one: f64, other: f64) -> bool {
 fn percent_more(this: f64, other: f64) -> f64 {
     100.0 * (other - this) / this
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{Likeness, NEAR_PERCENT, is_close, look_alikes};
+    use crate::tables::threads;
+
+    #[test]
+    fn close_is_judged_against_the_larger() {
+        for (part, expected) in [(0.0, true), (0.99, true), (1.01, false), (20.0, false)] {
+            let other = 100.0 - NEAR_PERCENT * part;
+            assert_eq!(is_close(100.0, other), expected, "{part}");
+            assert_eq!(is_close(other, 100.0), expected, "{part}");
+        }
+    }
+
+    #[test]
+    fn look_alikes_are_close_in_both_and_their_likeness_is_what_agrees() {
+        let found: Vec<_> = threads::all().flat_map(look_alikes).collect();
+        // Of the smaller of two, the larger is further off.
+        let most = NEAR_PERCENT / (1.0 - NEAR_PERCENT / 100.0) + 1e-9;
+        for alike in &found {
+            let name = alike.thread.designation;
+            assert!(alike.major_percent.abs() <= most, "{name}: {}", alike.major_percent);
+            assert!(alike.pitch_percent.abs() <= most, "{name}: {}", alike.pitch_percent);
+            let is_same_pitch = alike.pitch_percent.abs() < 0.01;
+            let says_so = alike.likeness != Likeness::Neither;
+            assert!(!says_so || is_same_pitch, "{name}: {:?}", alike.likeness);
+        }
+        assert!(found.iter().any(|alike| alike.likeness == Likeness::Pitch));
+        assert!(found.iter().any(|alike| alike.likeness == Likeness::Neither));
+    }
+}

@@ -62,8 +62,7 @@ pub fn taps(drill: &'static Drill) -> Vec<Taps> {
 pub fn clears(drill: &'static Drill) -> Vec<Clears> {
     let served = |thread: &'static Thread| {
         let major = geometry(thread).major;
-        // The hole is never smaller than its screw, nor are the free holes twice as large.
-        if thread.taper.is_some() || drill.diameter < major || drill.diameter > major * 2.0 {
+        if thread.taper.is_some() {
             return None;
         }
         let serves = |fit: &Fit| {

@@ -61,3 +61,22 @@ pub(super) fn is_filler(word: &str) -> bool {
 pub(super) fn has_figure(word: &str) -> bool {
     word.contains(|letter: char| letter.is_ascii_digit())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::words;
+
+    #[test]
+    fn a_fraction_goes_to_the_whole_number_before_it_and_to_nothing_else() {
+        for (text, expected) in [
+            ("1 1/4 bsw", &["1-1/4", "bsw"][..]),
+            ("40 1/4", &["40-1/4"]),
+            ("100 1/4", &["100", "1/4"]),
+            ("m6 1/4", &["m6", "1/4"]),
+            ("2.05 mm", &["2.05", "mm"]),
+            ("a.b 1/x x/1 5.", &["a", "b", "1", "x", "x", "1", "5"]),
+        ] {
+            assert_eq!(words(text), expected, "{text}");
+        }
+    }
+}
