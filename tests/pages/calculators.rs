@@ -348,8 +348,21 @@ fn a_screw_that_is_not_of_its_thread_is_refused_at_its_diameter() {
 fn a_drill_far_over_the_hole_is_not_taken_and_the_one_to_get_is_named() {
     let page = body(200, "/calculators/clearance?thread=M6&owned=1-60%2C+27%2F64");
     assert!(big(&page).starts_with("6.6 mm"), "{}", big(&page));
+    assert!(page.contains("within 1/64 in of it or a tenth of it (common practice, no source)"));
     let get = "get <a href=\"/drills/metric/6.6\">6.6 mm</a>, or bore the hole";
     assert!(page.contains(get), "{page}");
+}
+
+#[test]
+fn the_point_of_a_drill_says_the_angle_that_it_is_for() {
+    for (angle, heading) in
+        [("", "Point of an 8 mm drill, 118°"), ("&point_angle=135", "Point of an 8 mm drill, 135°")]
+    {
+        let page = body(200, &format!("/calculators/point-length?diameter=8{angle}"));
+        assert!(page.contains(&format!("<h1>{heading}</h1>")), "{page}");
+    }
+    // 0.3004 of the diameter at 118° (trigonometry; a tap maker prints 0.3).
+    assert_eq!(big(&body(200, "/calculators/point-length?diameter=8")), "2.403 mm 0.0946 in");
 }
 
 #[test]

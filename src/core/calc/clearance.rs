@@ -195,6 +195,11 @@ pub fn model_hole(system: SystemId, major: Length) -> Option<ClearanceHole> {
         .then(|| ClearanceHole { hole: major + rule(major, Fit::Medium), basis: Basis::Model })
 }
 
+/// Which drill [`drill_for`] takes.
+pub const DRILL_TAKEN: Source = Source::common_practice(
+    "the drill is the smallest at hand that is not smaller than the hole, within 1/64 in of it or a tenth of it",
+);
+
 /// Most that a clearance drill may pass its hole by: the step of the drills in sixty-fourths of an inch, or
 /// a tenth of the hole where that is more. Beyond it the head has too little to bear on.
 fn most_over(hole: Length) -> Length {

@@ -4,7 +4,7 @@ use super::{AnswerKind, Declaration, Finding, Form, Measure, Output, Plain};
 use crate::asking::{About, Asked, Field, FieldError, Limits, Need, POINT_ANGLE, Reading};
 use crate::calc::depth::point_length;
 use crate::tables::source::Source;
-use crate::units::{Length, print};
+use crate::units::{Angle, Length, in_degrees, print};
 
 /// The calculator.
 pub(super) static DECLARATION: Declaration = Declaration {
@@ -27,7 +27,11 @@ pub(super) static DECLARATION: Declaration = Declaration {
     answer: AnswerKind::Rows(&Plain {
         answer,
         heading: |found| {
-            format!("Point of {} drill", print::with_article(&print::mm(found.diameter, 3)))
+            format!(
+                "Point of {} drill, {}°",
+                print::with_article(&print::mm(found.diameter, 3)),
+                print::trimmed(in_degrees(found.angle), 2)
+            )
         },
         outputs: &[Output {
             key: "point_length",
@@ -54,6 +58,7 @@ static DIAMETER: Field<Length> = Field::length(About {
 /// The drill and its point.
 struct Answer {
     diameter: Length,
+    angle: Angle,
     point: Length,
 }
 
@@ -61,8 +66,10 @@ fn answer(asked: &Asked) -> Result<Answer, Vec<FieldError>> {
     let mut reading = Reading::of(asked);
     let diameter = reading.required(&DIAMETER);
     let angle = reading.required(&POINT_ANGLE);
-    let found = diameter
-        .zip(angle)
-        .map(|(diameter, angle)| Answer { diameter, point: point_length(diameter, angle) });
+    let found = diameter.zip(angle).map(|(diameter, angle)| Answer {
+        diameter,
+        angle,
+        point: point_length(diameter, angle),
+    });
     reading.answered(found)
 }

@@ -12,7 +12,7 @@ use crate::layout::Frame;
 use crate::link::Link;
 use crate::{FieldError, Reply, Visit};
 use holewright_core::asking::Asked;
-use holewright_core::calc::clearance::drill_for;
+use holewright_core::calc::clearance::{DRILL_TAKEN, drill_for};
 use holewright_core::calculators::clearance::{self, DECLARATION, Drilled, answer_to};
 use holewright_core::tables::clearance::Holes;
 use holewright_core::tables::drills::{self, Drill};
@@ -40,6 +40,8 @@ struct Shown {
     widened: bool,
     basis: String,
     source: String,
+    /// Which drill is taken for it.
+    taken: String,
     float: Option<Both>,
     screw: Both,
     measured: bool,
@@ -182,6 +184,7 @@ fn shown(used: &Asked, found: &clearance::Answer) -> Shown {
         widened: found.for_errors.is_some_and(|errors| !errors.fit_will_do),
         basis: basis.to_string(),
         source: cited::source(basis.source()),
+        taken: sentence_case(&cited::source(DRILL_TAKEN)),
         float: drill.map(|drill| Both::of(float(drill.diameter, found))),
         screw: Both::of(found.screw.size()),
         measured: found.screw.measured.is_some(),
