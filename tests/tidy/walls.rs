@@ -46,9 +46,13 @@ const WALLS: &[Wall] = &[
         "axum", "holewright_core", "holewright_pages", "sha2", "thiserror", "time", "tokio", "tower", "tracing",
     ]),
     // From the top: each may use those below it.
-    server("server/front", &["api", "error", "extract", "rules", "web"], &[
-        "axum", "brotli", "flate2", "holewright_core", "holewright_pages", "hyper", "hyper_util", "prometheus_client",
-        "rustix", "thiserror", "time", "tokio", "tower", "tower_http", "tracing", "tracing_subscriber", "zstd",
+    server("server/front", &["api", "error", "extract", "rules", "web"], &["axum", "holewright_pages", "tower", "tower_http"]),
+    server("server/front/accept", &["extract"], &["axum", "hyper", "hyper_util", "rustix", "tokio", "tower", "tracing"]),
+    server("server/front/bytes", &["extract", "rules"], &["axum", "brotli", "flate2", "tokio", "tracing", "zstd"]),
+    server("server/front/log", &["rules"], &["holewright_core", "time", "tracing", "tracing_subscriber"]),
+    server("server/front/metrics", &[], &["axum", "prometheus_client", "thiserror", "tokio", "tracing"]),
+    server("server/front/middleware", &["api", "error", "extract", "rules", "web"], &[
+        "axum", "holewright_core", "holewright_pages", "hyper", "thiserror", "tokio", "tracing",
     ]),
     server("server/web", &["db", "extract", "rules"], &[
         "askama", "axum", "form_urlencoded", "holewright_core", "holewright_pages", "hyper", "qrcode", "serde",
