@@ -56,8 +56,10 @@ pub struct DrillChoice {
     pub aim_percent: f64,
     /// The standard's largest hole.
     pub largest_hole: Option<LargestHole>,
-    /// The drill to take.
+    /// The drill to take, or the nearest where none at hand will do.
     pub chosen: Candidate,
+    /// Where no drill at hand will do: the one to get.
+    pub get: Option<Candidate>,
     /// The next tighter at hand.
     pub tighter: Option<Candidate>,
     /// The next easier at hand.
@@ -229,6 +231,7 @@ pub fn choose(
         aim_percent,
         largest_hole: limit,
         chosen,
+        get: None,
         tighter: next_tighter(&held, chosen),
         easier: next_easier(&held, chosen),
         remarks,
@@ -275,6 +278,7 @@ pub fn choose_forming(
         aim_percent: engagement::percent(thread.form(), &geometry, wanted),
         largest_hole: None,
         chosen: judge(thread, &geometry, None, drill),
+        get: None,
         tighter: None,
         easier: None,
         remarks: Vec::new(),
