@@ -1,6 +1,7 @@
 //! The hole plan, case by case, and its drawings.
 
 mod cases;
+mod choices;
 mod drawing;
 mod limits;
 mod sheet;

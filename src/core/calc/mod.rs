@@ -5,6 +5,7 @@ pub mod clearance;
 pub mod countersink;
 pub mod cutting_speed;
 pub mod depth;
+mod drill_rule;
 pub mod engagement;
 mod error;
 pub mod limits;
