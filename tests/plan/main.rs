@@ -6,4 +6,5 @@ mod drawing;
 mod limits;
 mod sheet;
 mod steps;
+mod table;
 mod warnings;

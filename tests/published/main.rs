@@ -33,6 +33,7 @@ mod form;
 mod form_constants;
 mod limits;
 mod materials;
+mod nut_limits;
 mod ranges;
 #[path = "../readme_table.rs"]
 mod readme_table;
@@ -60,6 +61,7 @@ fn families() -> Vec<&'static Family> {
     let rest = [
         form_constants::FAMILIES,
         limits::FAMILIES,
+        nut_limits::FAMILIES,
         stress_area::FAMILIES,
         clearance::FAMILIES,
         cutting::FAMILIES,
