@@ -244,6 +244,7 @@ fn exact_least(thread: &Thread) -> f64 {
 
 fn least_of_whitworth(row: &mut Row, to: &str) {
     let tpi = to.split(' ').nth(1).expect("threads an inch");
+    let threads_per_inch: f64 = tpi.parse().expect("a number");
     let threads =
         ["bsw", "bsf", "me-40"].iter().flat_map(|slug| system(slug).expect("held").threads);
     let thread = threads
