@@ -21,6 +21,26 @@ pub struct LargestHole {
 }
 
 impl LargestHole {
+    /// The standard's name, with how far its figure can be trusted where it was not read there.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright_core::{calc::limits::largest_hole, calc::thread_form::geometry, tables::threads::find};
+    /// let named = |system, size| {
+    ///     let thread = find(system, size).unwrap();
+    ///     largest_hole(thread, &geometry(thread)).unwrap().named()
+    /// };
+    /// assert_eq!(named("ba", "5"), "BS 93");
+    /// assert_eq!(named("bsw", "1-4"), "BS 84, second-hand");
+    /// ```
+    #[must_use]
+    pub fn named(&self) -> String {
+        match self.grade {
+            Grade::SecondHand | Grade::Memory => format!("{}, {}", self.standard, self.grade),
+            _ => self.standard.to_owned(),
+        }
+    }
+
     /// Whether a hole keeps to it.
     ///
     /// # Examples
