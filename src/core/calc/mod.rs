@@ -16,6 +16,7 @@ pub mod relations;
 pub mod speed_choice;
 pub mod spindle;
 pub mod spotting;
+pub mod taper_hole;
 pub mod tapping;
 pub mod thread_form;
 pub mod tool_steel;
