@@ -34,6 +34,8 @@ mod form_constants;
 mod limits;
 mod materials;
 mod ranges;
+#[path = "../readings.rs"]
+mod readings;
 #[path = "../readme_table.rs"]
 mod readme_table;
 mod reaming;
