@@ -15,6 +15,7 @@ pub mod relations;
 pub mod speed_choice;
 pub mod spindle;
 pub mod spotting;
+pub mod tapped_in;
 pub mod tapping;
 pub mod thread_form;
 pub mod tool_steel;
