@@ -50,6 +50,15 @@ impl Verdict {
         Self::new(candidate.within_standard, candidate.below_minor, &standard)
     }
 
+    /// In one word, for a column whose caption names the standard.
+    pub(super) fn short(&self) -> &'static str {
+        match self.shape {
+            "within" => "within",
+            "beyond" => "beyond",
+            _ => "no limit",
+        }
+    }
+
     /// The verdict on a hole of any size.
     pub(super) fn new(within_standard: Option<bool>, below_minor: bool, standard: &str) -> Self {
         let (shape, words) = match within_standard {
@@ -58,7 +67,7 @@ impl Verdict {
             }
             Some(true) => ("within", format!("within {standard}")),
             Some(false) => ("beyond", format!("beyond {standard}")),
-            None => ("no-limit", "no limit held".to_owned()),
+            None => ("no-limit", "no standard limit".to_owned()),
         };
         Self { shape, words }
     }

@@ -27,10 +27,10 @@ impl Cited {
 /// A source in one line: `BS 93:1951 …`, or what stands in a source's place.
 pub(crate) fn source(source: Source) -> String {
     match (source.grade, source.cite) {
-        (Grade::Published, cite) => cite.to_owned(),
+        (Grade::Published, cite) => set(cite),
         // The grade says it all.
         (grade, "" | "workshop practice" | "recalled, no source read") => grade.to_string(),
-        (grade, cite) => format!("{cite} ({grade})"),
+        (grade, cite) => format!("{} ({grade})", set(cite)),
     }
 }
 

@@ -6,7 +6,7 @@
 use super::address::{Address, Ending, Page};
 use super::plan::Request;
 use super::reply::content_type;
-use super::{Reply, Visit, calculators, drills, not_found, page};
+use super::{Reply, Visit, calculators, drills, not_found, page, threads};
 use holewright_core::drawing::{DrawingIds, hole_section, thread_profile};
 use holewright_core::export::{self, Table};
 use holewright_core::plan;
@@ -26,7 +26,10 @@ pub(super) fn answer(address: &Address, visit: &Visit<'_>, ending: Ending) -> Re
 fn table(page: &Page, visit: &Visit<'_>) -> Option<Table> {
     match page {
         Page::ThreadSystems => Some(export::threads::systems()),
-        Page::ThreadSystem(slug) => Some(export::threads::sizes(system(slug)?)),
+        Page::ThreadSystem(slug) => {
+            let tapped_in = threads::tapped_in(&visit.query).ok()?;
+            Some(export::threads::sizes(system(slug)?, tapped_in))
+        }
         Page::Thread { system, size } => {
             Some(export::threads::of_thread(find_thread(system, size)?))
         }

@@ -43,6 +43,10 @@ fn text(cell: &str) -> String {
             "span class=\"cue\"" | "span class=\"hidden\"" => {
                 after.split_once("</span>").unwrap().1
             }
+            // The verdict on a drill stands in its cell and in a column of its own in the file.
+            tag if tag.starts_with("span class=\"mark under") => {
+                after.split_once("</span>").unwrap().1
+            }
             _ => after,
         };
     }
@@ -98,7 +102,7 @@ fn every_systems_sizes_are_as_on_the_page() {
         let shown = body(200, &page);
         let mut names = vec!["designation"];
         if shown.contains(">Tapping size</th>") {
-            names.extend(["tapping_drill", "tapping_engagement_percent"]);
+            names.extend(["tapping_drill", "clearance_drill", "tapping_engagement_percent"]);
         }
         names.extend(["major_mm", "major_in", "pitch_mm", "threads_per_inch", "effective_mm"]);
         names.extend(["effective_in", "minor_mm", "minor_in"]);
@@ -113,13 +117,35 @@ fn every_systems_sizes_are_as_on_the_page() {
     }
 }
 
+/// The verdict stands in the drill's own cell, and in a column of its own in the file.
+#[test]
+fn a_verdict_is_in_the_cell_of_its_drill() {
+    for address in ["/threads/ba", "/threads/metric", "/threads/unc?material=copper"] {
+        let page = body(200, address);
+        let (path, query) = address.split_once('?').unwrap_or((address, ""));
+        let rows = csv(&format!("{path}.csv?{query}"));
+        let shown: Vec<&str> = page.split("<tr id=\"").skip(1).collect();
+        assert_eq!(shown.len(), rows.len());
+        let chosen = shown.iter().zip(&rows).filter(|(_, row)| !row["tapping_drill"].is_empty());
+        for (shown, row) in chosen {
+            let cell = shown.split("<td").nth(1).unwrap();
+            let verdict = match row["tapping_within_standard"].as_str() {
+                "yes" => ">within</span>",
+                "no" => ">beyond</span>",
+                _ => ">no limit</span>",
+            };
+            assert!(cell.contains(verdict), "{address}: {row:?} {cell}");
+        }
+    }
+}
+
 #[test]
 fn tapping_drills_are_as_on_the_page() {
     let sixty = [
         (0, "drill"),
-        (1, "diameter_mm"),
-        (2, "diameter_in"),
-        (3, "engagement_percent"),
+        (1, "engagement_percent"),
+        (2, "diameter_mm"),
+        (3, "diameter_in"),
         (4, "engagement_of_five_eighths_h_percent"),
     ];
     for (thread, columns) in [

@@ -22,11 +22,16 @@ mod kinds;
 mod links;
 #[path = "../site/markup.rs"]
 mod markup;
+#[path = "../site/outside.rs"]
+mod outside;
 mod plan;
 mod properties;
 mod redirects;
 mod structure;
 mod threads;
+#[path = "../site/wordlist.rs"]
+mod wordlist;
+mod words_used;
 
 use holewright_pages::{Context, Reply, answer};
 

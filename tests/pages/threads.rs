@@ -11,7 +11,7 @@ fn five_ba_gives_its_tapping_size_first_and_names_the_basis() {
     let main = inside(&page, "main");
     let place = |words: &str| main.find(words).unwrap_or_else(|| panic!("{words}"));
     assert!(place("No. 36") < place("<svg"), "the answer stands before the drawing");
-    assert!(place("<svg") < place("By metal"));
+    assert!(place("<svg") < place("By material"));
     for words in ["2.705 mm", "0.1065 in", "of full thread depth, 0.6 p (BS 93)", "within BS 93"] {
         place(words);
     }
@@ -40,7 +40,7 @@ fn taper_threads_have_a_list_and_a_gauge_length_but_no_engagement() {
     assert!(page.contains("no engagement figure"));
     assert!(page.contains("Gauge length"));
     assert!(page.contains("Letter Q"));
-    assert!(!page.contains("By metal"));
+    assert!(!page.contains("By material"));
 }
 
 #[test]
@@ -72,4 +72,39 @@ fn an_unknown_thread_or_system_gets_near_matches_and_a_search_box() {
     assert!(page.contains("action=\"/search\""));
     assert!(body(404, "/threads/whitworth").contains("/threads/bsw"));
     assert_eq!(visit("/threads/ba/5/6").status, 404);
+}
+
+/// needs.md, question 9: the metal changes the tapping drill. The table of a system asks for it.
+#[test]
+fn a_systems_table_is_for_the_material_named() {
+    let usual = body(200, "/threads/ba");
+    assert!(usual.contains("tapped in grey cast iron, gunmetal and leaded bronze</caption>"));
+    let tough = body(200, "/threads/ba?material=stainless-304");
+    assert!(
+        tough.contains("tapped in stainless steel 304</caption>"),
+        "{}",
+        inside(&tough, "caption")
+    );
+    assert!(tough.contains("<option value=\"stainless-304\" selected>"));
+    assert!(tough.contains("href=\"/threads/ba.csv?material=stainless-304\""));
+    assert!(tough.contains("href=\"https://club.example/threads/ba?material=stainless-304\""));
+    let cell = |page: &str| {
+        let row = page.split("<tr id=\"2\">").nth(1).unwrap().to_owned();
+        row.split("<td>").nth(1).unwrap().split("</a>").next().unwrap().to_owned()
+    };
+    assert_ne!(cell(&usual), cell(&tough), "2 BA in stainless takes a larger drill");
+    // The clearance stands beside the tapping size.
+    let row = usual.split("<tr id=\"2\">").nth(1).unwrap().split("<td").nth(2).unwrap();
+    assert!(row.contains("/drills/"), "{row}");
+}
+
+#[test]
+fn a_material_that_cannot_be_used_is_kept_and_answered_with_422() {
+    for (typed, words) in [("unobtainium", "unobtainium"), ("beryllium-copper", "beryllium")] {
+        let page = body(422, &format!("/threads/ba?material={typed}"));
+        assert!(inside(&page, "title").starts_with("Error: "));
+        assert!(page.to_lowercase().contains(words));
+        assert!(!page.contains("<caption"), "no table to be taken for the answer");
+    }
+    assert_eq!(visit("/threads/ba.csv?material=unobtainium").status, 422);
 }

@@ -7,6 +7,7 @@ use holewright_core::tables::materials::{self, SpeedRange};
 use holewright_core::tables::reaming::speed_rule;
 use holewright_core::units::{in_inch, in_metres_per_minute, in_mm, inch, mm};
 
+use crate::readings;
 use crate::replay::{Family, Kind, Row};
 
 pub(crate) const FAMILIES: &[Family] = &[
@@ -42,7 +43,9 @@ fn feed(row: &mut Row) {
         let (factor, source) = speed_rule();
         let printed = row.text("feed_unit").to_owned();
         let agrees = near(factor, 0.5)
-            && row.text("source").starts_with(source.cite.split(',').next().unwrap_or(""));
+            && readings::of(source.cite)
+                .iter()
+                .any(|read| row.text("source").starts_with(read.split(',').next().unwrap_or("")));
         return row.claim(
             "feed_unit",
             Kind::Table,
@@ -113,7 +116,8 @@ fn speed(row: &mut Row) {
 /// order; a steel by its grade and hardness.
 fn names(row: &Row, range: &SpeedRange) -> bool {
     let source = words(row.text("source"));
-    let same_source = source.first() == words(range.source.cite).first();
+    let same_source =
+        readings::of(range.source.cite).iter().any(|read| source.first() == words(read).first());
     let (printed, ours) = (words(row.text("material")), words(range.printed_as));
     let hardness = words(row.text("hardness_HB"));
     let same_words = || {

@@ -35,6 +35,8 @@ mod limits;
 mod materials;
 mod nut_limits;
 mod ranges;
+#[path = "../readings.rs"]
+mod readings;
 #[path = "../readme_table.rs"]
 mod readme_table;
 mod reaming;

@@ -10,6 +10,7 @@ use holewright_core::units::{
     Velocity, in_grams_per_cm3, in_metres_per_minute, in_newtons_per_mm2, ksi,
 };
 
+use crate::readings;
 use crate::replay::{Family, Kind, Row, decimal};
 
 pub(crate) const FAMILIES: &[Family] = &[
@@ -345,7 +346,8 @@ fn same(printed: &str, ours: Source) -> bool {
     };
     // A recalled row has no source to agree on.
     let recalled = matches!(ours.grade, Grade::Memory | Grade::CommonPractice);
-    first(printed) == first(ours.cite) || (printed.starts_with("memory") && recalled)
+    readings::of(ours.cite).iter().any(|read| first(printed) == first(read))
+        || (printed.starts_with("memory") && recalled)
 }
 
 fn fold(text: &str) -> String {

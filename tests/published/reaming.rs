@@ -5,6 +5,7 @@ use holewright_core::tables::countersinks;
 use holewright_core::tables::reaming::{Allowance, Drive, allowances};
 use holewright_core::units::{Length, degrees, in_inch, in_mm, inch, mm};
 
+use crate::readings;
 use crate::replay::{Family, Kind, Row};
 
 pub(crate) const FAMILIES: &[Family] = &[
@@ -38,7 +39,9 @@ fn allowance(row: &mut Row) {
         held.drive == drive
             && held.from == from
             && held.to == to
-            && held.source.cite.starts_with(source.split('/').next().unwrap_or(""))
+            && readings::of(held.source.cite)
+                .iter()
+                .any(|read| read.starts_with(source.split('/').next().unwrap_or("")))
     };
     let Some(held) = allowances().iter().find(ours) else {
         let printed = row.text("left_on_diameter_min").to_owned();

@@ -50,6 +50,8 @@ const KINDS: &[Kind] = &[
     good("/"),
     good("/threads"),
     good("/threads/ba"),
+    good("/threads/ba?material=stainless-304"),
+    bad(422, "/threads/ba?material=unobtainium"),
     good("/threads/npt"),
     good("/threads/ba/5"),
     good("/threads/unc/1-4-20"),

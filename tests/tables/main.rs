@@ -5,7 +5,12 @@ mod drills;
 mod grades;
 mod lists;
 mod materials;
+#[path = "../site/outside.rs"]
+mod outside;
+#[path = "../readings.rs"]
+mod readings;
 #[path = "../readme_table.rs"]
 mod readme_table;
+mod sources;
 mod systems;
 mod threads;

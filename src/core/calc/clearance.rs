@@ -5,8 +5,9 @@
 
 use std::fmt;
 
+use crate::calc::thread_form::geometry;
 use crate::tables::clearance::{self, Holes, Standard};
-use crate::tables::drills::{Drill, SAME_SIZE};
+use crate::tables::drills::{self, Drill, SAME_SIZE};
 use crate::tables::source::Source;
 use crate::tables::threads::{ClearanceFamily, SystemId, Thread};
 use crate::units::{Length, in_mm, inch, mm};
@@ -236,6 +237,23 @@ pub fn drill_for(
         .filter(|drill| drill.diameter > hole - SAME_SIZE)
         .filter(|drill| drill.diameter <= hole + most_over(hole))
         .min_by(|a, b| in_mm(a.diameter).total_cmp(&in_mm(b.diameter)))
+}
+
+/// The drill for the medium fit out of every drill; none for a taper thread, which passes through
+/// nothing.
+///
+/// # Examples
+/// ```
+/// use holewright_core::{calc::clearance::medium_drill, tables::threads::find};
+/// let drill = |system, size| medium_drill(find(system, size).unwrap());
+/// assert_eq!(drill("metric", "m3").unwrap().label, "3.4 mm");
+/// assert_eq!(drill("npt", "1-8"), None);
+/// ```
+#[must_use]
+pub fn medium_drill(thread: &'static Thread) -> Option<&'static Drill> {
+    let major = geometry(thread).major;
+    let clears = thread.taper.is_none().then(|| hole(thread, major, Fit::Medium))?;
+    drill_for(clears.hole, drills::all().iter())
 }
 
 /// How far a screw can shift in its hole, on diameter. Negative: it does not go in.

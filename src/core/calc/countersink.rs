@@ -76,15 +76,13 @@ pub const RULES: [SpeedRule; 2] = [
         factor: 0.25,
         midway: false,
         words: "a quarter of the drilling speed, at the largest diameter",
-        source: Source::published(
-            "Introduction to Machining (Open Washington), 8.13 Countersinking",
-        ),
+        source: Source::published("Introduction to Machining, 8.13, Countersinking"),
     },
     SpeedRule {
         factor: 1.0,
         midway: true,
         words: "the drilling speed, at the diameter midway between largest and smallest",
-        source: Source::published("Somta, User guide, p. 34"),
+        source: Source::published("a drill maker's user guide, p. 34"),
     },
 ];
 

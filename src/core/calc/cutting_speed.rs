@@ -133,4 +133,4 @@ pub fn thumb_feed(diameter: Length) -> Length {
 pub const THUMB_GIVE: Length = inch(0.001);
 
 /// Where [`thumb_feed`] was read.
-pub const THUMB_SOURCE: Source = Source::published("Norseman Drill, Drill feeds and speeds");
+pub const THUMB_SOURCE: Source = Source::published("a drill maker's feeds and speeds");

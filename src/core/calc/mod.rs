@@ -17,6 +17,7 @@ pub mod speed_choice;
 pub mod spindle;
 pub mod spotting;
 pub mod taper_hole;
+pub mod tapped_in;
 pub mod tapping;
 pub mod thread_form;
 pub mod tool_steel;

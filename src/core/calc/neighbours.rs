@@ -1,7 +1,10 @@
 //! The nearest drills each way, in every series.
 
 use crate::tables::drills::{self, Drill, SAME_SIZE, Series};
-use crate::units::Length;
+use crate::units::{Length, in_mm, mm};
+
+/// A drill further off than this is no neighbour: it would not be taken in the place of the other.
+const NEAR: Length = mm(0.5);
 
 /// A drill near a wanted size.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -41,7 +44,8 @@ pub fn nearest(diameter: Length) -> [Neighbours; 4] {
     Series::ALL.map(|series| in_series(series, diameter))
 }
 
-/// The neighbours of a drill: in its own series the next smaller and the next larger.
+/// The neighbours of a drill, none further off than half a millimetre: in its own series the next
+/// smaller and the next larger.
 ///
 /// # Examples
 /// ```
@@ -49,18 +53,31 @@ pub fn nearest(diameter: Length) -> [Neighbours; 4] {
 /// let [number, ..] = around(find(Series::Number, "46").unwrap());
 /// assert_eq!(number.below.unwrap().drill.label, "No. 47");
 /// assert_eq!(number.above.unwrap().drill.label, "No. 45");
+/// // Letter A, 3.9 mm larger, is no neighbour of it.
+/// let [_, letter, ..] = around(find(Series::Number, "46").unwrap());
+/// assert_eq!((letter.below, letter.above), (None, None));
 /// ```
 #[must_use]
 pub fn around(drill: &Drill) -> [Neighbours; 4] {
-    nearest(drill.diameter).map(|found| {
-        if found.series == drill.series {
-            let smaller = in_series(drill.series, drill.diameter - SAME_SIZE * 2.0).below;
-            let below = smaller.map(|near| near_to(near.drill, drill.diameter));
-            Neighbours { below, ..found }
-        } else {
-            found
-        }
-    })
+    nearest(drill.diameter)
+        .map(|found| {
+            if found.series == drill.series {
+                let smaller = in_series(drill.series, drill.diameter - SAME_SIZE * 2.0).below;
+                let below = smaller.map(|near| near_to(near.drill, drill.diameter));
+                Neighbours { below, ..found }
+            } else {
+                found
+            }
+        })
+        .map(|found| Neighbours {
+            below: found.below.filter(is_near),
+            above: found.above.filter(is_near),
+            ..found
+        })
+}
+
+fn is_near(neighbour: &Neighbour) -> bool {
+    in_mm(neighbour.error).abs() <= in_mm(NEAR + SAME_SIZE)
 }
 
 fn in_series(series: Series, diameter: Length) -> Neighbours {

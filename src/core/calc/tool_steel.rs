@@ -13,8 +13,7 @@ pub enum ToolSteel {
 }
 
 /// Read as "high-speed steel can be operated at twice the RPM of carbon steel".
-const HALF: Source =
-    Source::published("training page “Twist drill: materials” of a shop course, the-vms.com");
+const HALF: Source = Source::published("a shop course, Twist drill: materials");
 
 impl ToolSteel {
     /// The part of the high-speed steel speed it may have.

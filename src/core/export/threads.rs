@@ -1,10 +1,11 @@
 //! The thread tables: the systems, the sizes of one system, the tapping drills of one thread.
 
 use super::{Cell, Table};
-use crate::calc::aim::MIDDLE_GROUP;
+use crate::calc::clearance::medium_drill;
 use crate::calc::engagement::percent_of_internal_height;
 use crate::calc::limits::largest_hole;
-use crate::calc::tapping::{candidates, usual};
+use crate::calc::tapped_in::TappedIn;
+use crate::calc::tapping::candidates;
 use crate::calc::thread_form::{geometry, thread_angle};
 use crate::tables::lists;
 use crate::tables::threads::{System, Thread, systems as all_systems};
@@ -31,12 +32,15 @@ pub fn systems() -> Table {
     }
 }
 
-const SIZE_COLUMNS: [&str; 15] = [
+const SIZE_COLUMNS: [&str; 18] = [
     "system",
     "size",
     "designation",
+    "material",
     "tapping_drill",
     "tapping_engagement_percent",
+    "tapping_within_standard",
+    "clearance_drill",
     "major_mm",
     "major_in",
     "pitch_mm",
@@ -49,22 +53,27 @@ const SIZE_COLUMNS: [&str; 15] = [
     "minor_internal_in",
 ];
 
-/// Every size of a system.
+/// Every size of a system, with the tapping size for what is tapped and the medium clearance drill.
 #[must_use]
-pub fn sizes(system: &'static System) -> Table {
-    Table { columns: &SIZE_COLUMNS, rows: system.threads.iter().map(size).collect() }
+pub fn sizes(system: &'static System, tapped_in: TappedIn) -> Table {
+    let rows = system.threads.iter().map(|thread| size(thread, tapped_in)).collect();
+    Table { columns: &SIZE_COLUMNS, rows }
 }
 
-fn size(thread: &'static Thread) -> Vec<Cell> {
+fn size(thread: &'static Thread, tapped_in: TappedIn) -> Vec<Cell> {
     let geometry = geometry(thread);
-    let tapping = usual(thread, MIDDLE_GROUP).ok().map(|choice| choice.chosen);
+    let tapping = tapped_in.choice(thread).ok().map(|choice| choice.chosen);
     let engagement = tapping.map(|chosen| print::fixed(chosen.engagement_percent, 1));
+    let clears = medium_drill(thread).map(|drill| Cell::text(drill.label.as_str()));
     vec![
         Cell::text(thread.system.system().slug),
         Cell::text(thread.size),
         Cell::text(thread.designation),
+        Cell::text(tapped_in.slug()),
         Cell::or_empty(tapping.map(|chosen| Cell::text(chosen.drill.label.as_str()))),
         Cell::or_empty(engagement.map(Cell::number)),
+        Cell::yes_or_no(tapping.and_then(|chosen| chosen.within_standard)),
+        Cell::or_empty(clears),
         Cell::mm(geometry.major),
         Cell::inch(geometry.major),
         Cell::number(print::fixed(in_mm(geometry.pitch), 3)),
@@ -82,9 +91,10 @@ fn size(thread: &'static Thread) -> Vec<Cell> {
 /// the published lists print for it; its dimensions where no list is held either.
 #[must_use]
 pub fn of_thread(thread: &'static Thread) -> Table {
-    tapping(thread)
-        .or_else(|| listed(thread))
-        .unwrap_or_else(|| Table { columns: &SIZE_COLUMNS, rows: vec![size(thread)] })
+    tapping(thread).or_else(|| listed(thread)).unwrap_or_else(|| Table {
+        columns: &SIZE_COLUMNS,
+        rows: vec![size(thread, TappedIn::UsualGroup)],
+    })
 }
 
 /// What the published lists print for a thread; none where no list is held.

@@ -81,7 +81,7 @@ fn drilled_together(steps: &Steps<'_>, over: Over) -> Vec<Operation> {
         Action::Separate,
         Part::Both,
         "none",
-        "Take the parts asunder, keeping the witness marks.",
+        "Take the parts apart, keeping the witness marks.",
         "The lower part is tapped with nothing in the way.",
     ));
     order.push(hand_step(

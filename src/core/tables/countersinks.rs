@@ -24,10 +24,8 @@ pub struct HeadAngle {
     pub source: Source,
 }
 
-const SOMTA: Source = Source::published("Somta, User guide, p. 34");
-const METALWORKING: Source = Source::published(
-    "a metalworking text, Countersinks (60, 82, 90, 100° common; 82° usual for screws)",
-);
+const SOMTA: Source = Source::published("a drill maker's user guide, p. 34");
+const METALWORKING: Source = Source::published("a metalworking textbook, Countersinks");
 const MEMORY: Source = Source::memory("recalled, no source read");
 const BRITISH: Source = Source::common_practice("90° heads on BA and British screws");
 

@@ -45,19 +45,15 @@ pub struct FluteFeed {
     pub source: Source,
 }
 
-const PROTO: Source = Source::published(
-    "Proto Cutter (a reamer maker), chart of material left for carbide-tipped reamers",
-);
-const GTZ: Source = Source::published("GTZ, Manual reaming, trainees’ handbook, s. 5.3");
-const RAYMOND: Source =
-    Source::published("Raymond, Modern Shop Practice, Fluted chucking reamers, chestofbooks.com");
-const METAL_WORKERS: Source =
-    Source::published("Applied Science for Metal-Workers, s. 313, chestofbooks.com");
+const PROTO: Source =
+    Source::published("a reamer maker's chart, material left for carbide-tipped reamers");
+const GTZ: Source = Source::published("Manual Reaming, a trainees’ handbook, s. 5.3");
+const RAYMOND: Source = Source::published("Modern Shop Practice, Fluted chucking reamers");
+const METAL_WORKERS: Source = Source::published("Applied Science for Metal-Workers, s. 313");
 const TM_1_420: Source =
     Source::published("War Department Technical Manual TM 1-420, par. 37, Reaming");
-const PROTO_FEED: Source =
-    Source::published("Proto Cutter (a reamer maker), Speeds and feeds, light metals");
-const NORSEMAN: Source = Source::published("Norseman Drill, Drill feeds and speeds");
+const PROTO_FEED: Source = Source::published("a reamer maker's speeds and feeds, light metals");
+const NORSEMAN: Source = Source::published("a drill maker's feeds and speeds");
 
 const fn row(
     from: Option<Length>,

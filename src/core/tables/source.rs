@@ -9,7 +9,7 @@ pub enum Grade {
     Published,
     /// Read in a restatement of the source named, not in the source itself.
     SecondHand,
-    /// A general-purpose library from a package registry.
+    /// Held by a general-purpose library of parts, not read in print.
     Library,
     /// Computed from a published formula.
     Derived,
@@ -49,7 +49,7 @@ impl fmt::Display for Grade {
         out.write_str(match self {
             Self::Published => "published",
             Self::SecondHand => "second-hand",
-            Self::Library => "library",
+            Self::Library => "as a parts library holds it, not read in print",
             Self::Derived => "derived from a published formula",
             Self::CommonPractice => "common practice, no source",
             Self::Memory => "from memory, unconfirmed",
@@ -57,7 +57,11 @@ impl fmt::Display for Grade {
     }
 }
 
-/// A named source with its grade.
+/// A named source with its grade, in words for a page.
+///
+/// A standard, a handbook, a textbook or a public body is named with the place to look; a maker, a dealer
+/// or a club is told by its kind, and a program and its file never. Where exactly a figure was read
+/// stands in `tests/published/sources.csv`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Source {
     /// Title, edition, table or page.
@@ -71,6 +75,12 @@ impl Source {
     #[must_use]
     pub const fn published(cite: &'static str) -> Self {
         Self { cite, grade: Grade::Published }
+    }
+
+    /// What a library of parts holds of the standard named.
+    #[must_use]
+    pub const fn library(cite: &'static str) -> Self {
+        Self { cite, grade: Grade::Library }
     }
 
     /// A rule of the trade with no published source.

@@ -51,20 +51,20 @@ fn row(table: &'static [MinorTolerance], pitch: Length) -> Option<&'static Minor
 const HANDBOOK: Source = Source::published(
     "ISO 965-1 TD1, as printed in Machinery's Handbook 27th ed. p. 1794, table 8",
 );
-const YAMAWA: Source =
-    Source::published("Yamawa catalogue 2022-23, tapping flow charts: least and largest minor");
+const YAMAWA: Source = Source::published(
+    "a tap maker's catalogue, 2022-23, tapping flow charts: least and largest minor",
+);
 const DGI: Source =
-    Source::published("DGI Supply catalogue 2024 p. 782, metric 6H minor diameter limits");
+    Source::published("a tool dealer's catalogue, 2024, p. 782, metric 6H minor diameter limits");
 const ENGINEERS_EDGE: Source =
-    Source::published("Engineers Edge, internal metric threads M9 to M24 after ASME B1.13M-1995");
-const LIBRARY: Source =
-    Source { cite: "screw_thread_lib 0.0.6, data after ASME B1.13M-2005", grade: Grade::Library };
+    Source::published("a table of internal metric threads, M9 to M24, after ASME B1.13M-1995");
+const LIBRARY: Source = Source::library("ASME B1.13M-2005");
 const FORMULA: Source = Source {
     cite: "ISO 965-1 formula, 230 P^0.7 µm for 6H, to the nearest number of the R40 series",
     grade: Grade::Derived,
 };
 const EMUGE: Source =
-    Source::published("EMUGE wall chart ZS10021, G threads: least and largest minor");
+    Source::published("a tap maker's wall chart, G threads: least and largest minor");
 const TABLE_5: Source = Source::published(
     "Machinery's Handbook 31st ed. p. 1998, table 5, Unified miniature: least and largest minor",
 );

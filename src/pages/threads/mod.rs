@@ -8,9 +8,11 @@ mod index;
 mod relations;
 mod show;
 mod system;
+mod tapped_in;
 mod tapping;
 
 pub(super) use index::index;
 pub(super) use show::show;
 pub(super) use system::system;
+pub(super) use tapped_in::read as tapped_in;
 pub(super) use tapping::{TappingRow, rows as tapping_rows};

@@ -1,19 +1,23 @@
-//! `/threads/{system}`: one table of all sizes of a system.
+//! `/threads/{system}`: one table of all sizes of a system; `material` says what is tapped.
 
 use askama::Template;
 
 use super::elsewhere;
+use super::tapped_in::{self, MATERIAL};
+use crate::candidate::Verdict;
 use crate::drawer::{Drawer, Notice};
+use crate::field::Field;
 use crate::figures::Column;
 use crate::layout::{Frame, Section};
 use crate::link::Link;
-use crate::{Reply, Visit};
-use holewright_core::calc::aim;
-use holewright_core::calc::aim::MIDDLE_GROUP;
-use holewright_core::calc::tapping::usual;
+use crate::{FieldError, Query, Reply, Visit, controls, query};
+use holewright_core::calc::clearance::medium_drill;
+use holewright_core::calc::limits::largest_hole;
+use holewright_core::calc::tapped_in::TappedIn;
 use holewright_core::calc::thread_form::{engagement_basis, geometry, thread_angle};
 use holewright_core::tables::source::Grade;
 use holewright_core::tables::threads::{self, Basis, System, Thread};
+use holewright_core::units::print::sentence as sentence_case;
 use holewright_core::units::{in_degrees, in_mm, print};
 
 #[derive(Template)]
@@ -26,6 +30,11 @@ struct SystemPage {
     two_minors: bool,
     /// Engagement, and what it is a percentage of; none for taper threads.
     tapping: Option<Tapping>,
+    /// The choice of what is tapped.
+    material: Field,
+    errors: Vec<FieldError>,
+    /// The table as a file.
+    csv: String,
     rows: Vec<SystemRow>,
     /// The sizes whose diameter and pitch are known from memory alone, with what that is worth.
     recalled: Option<Recalled>,
@@ -38,6 +47,10 @@ struct Recalled {
 
 struct Tapping {
     aim: String,
+    /// What the sizes are for: `grey cast iron, gunmetal and leaded bronze`.
+    tapped_in: String,
+    /// The standard whose largest hole the marks go by; empty where none is held.
+    limit: &'static str,
     basis: Basis,
 }
 
@@ -51,11 +64,14 @@ struct SystemRow {
     minor: Column,
     minor_internal: Column,
     tapping: Option<TappingCell>,
+    /// The drill for the medium fit.
+    clearance: Option<Link>,
 }
 
 struct TappingCell {
     link: Link,
     engagement: String,
+    verdict: Verdict,
     /// It is in the reader's drawer.
     yours: bool,
 }
@@ -63,33 +79,77 @@ struct TappingCell {
 /// One system's table.
 pub(crate) fn system(visit: &Visit<'_>, slug: &str) -> Reply {
     match threads::system(slug) {
-        Some(system) => Reply::html(200, &page(visit, system)),
+        Some(system) => match tapped_in::read(&visit.query) {
+            Ok(tapped_in) => Reply::html(200, &page(visit, system, tapped_in)),
+            Err(error) => Reply::html(422, &mistake(visit, system, error)),
+        },
         None => elsewhere::system(visit, slug),
     }
 }
 
-fn page(visit: &Visit<'_>, system: &'static System) -> SystemPage {
+fn page(visit: &Visit<'_>, system: &'static System, tapped_in: TappedIn) -> SystemPage {
     let title = format!("{}, all sizes", system.name);
     let description = format!(
         "{} ({}): pitch, diameters and tapping size of every size.",
         system.name, system.standard
     );
     let drawer = visit.drawer();
-    let rows: Vec<SystemRow> = system.threads.iter().map(|thread| row(thread, drawer)).collect();
+    let rows: Vec<SystemRow> =
+        system.threads.iter().map(|thread| row(thread, tapped_in, drawer)).collect();
     let tapping = rows.iter().any(|row| row.tapping.is_some()).then(|| Tapping {
-        aim: print::trimmed(aim::base_percent(MIDDLE_GROUP), 0),
+        aim: print::trimmed(tapped_in.aim_percent(), 0),
+        tapped_in: tapped_in.words(),
+        limit: limit(system),
         basis: engagement_basis(system.form),
     });
+    let (title, pairs) = match tapped_in {
+        TappedIn::UsualGroup => (title, None),
+        TappedIn::Material(material) => {
+            (format!("{title}, in {}", material.name), Some((MATERIAL, material.slug)))
+        }
+    };
+    let address = |ending: &str| query::address(&format!("{}{ending}", visit.path), pairs);
     SystemPage {
-        frame: Frame::new(visit, Section::Threads, &title, &description)
+        frame: Frame::at(visit.context, Section::Threads, &address(""), &title, &description)
             .with_drawer(tapping.as_ref().and_then(|_| Notice::of_marks(drawer))),
         system,
         angle: print::trimmed(in_degrees(thread_angle(system.form)), 1),
         two_minors: rows.iter().any(|row| row.minor.mm != row.minor_internal.mm),
         tapping,
+        material: material(system, &visit.query, &[]),
+        errors: Vec::new(),
+        csv: address(".csv"),
         rows,
         recalled: recalled(system),
     }
+}
+
+/// The page of a material that cannot be used: no row stands on it, so that none is taken for an answer.
+fn mistake(visit: &Visit<'_>, system: &'static System, error: FieldError) -> SystemPage {
+    let errors = vec![error];
+    let title = format!("Error: {}", system.name);
+    let material = material(system, &visit.query, &errors);
+    let page = page(visit, system, TappedIn::UsualGroup);
+    let frame = Frame::new(visit, Section::Threads, &title, system.used_for).of_a_mistake();
+    SystemPage { frame, material, errors, rows: Vec::new(), ..page }
+}
+
+fn material(system: &System, query: &Query, errors: &[FieldError]) -> Field {
+    let fill = |name: &str, value: &str| {
+        query::address(&format!("/threads/{}", system.slug), [(name, value)])
+    };
+    controls::metal(
+        MATERIAL,
+        "Material that is tapped",
+        &sentence_case(&TappedIn::UsualGroup.words()),
+        query.get(MATERIAL),
+    )
+    .judged(errors, fill)
+}
+
+fn limit(system: &'static System) -> &'static str {
+    let of = |thread: &'static Thread| largest_hole(thread, &geometry(thread));
+    system.threads.iter().find_map(of).map_or("", |limit| limit.standard)
 }
 
 fn recalled(system: &System) -> Option<Recalled> {
@@ -103,11 +163,12 @@ fn recalled(system: &System) -> Option<Recalled> {
     Some(Recalled { sizes, grade: Grade::Memory })
 }
 
-fn row(thread: &'static Thread, drawer: Option<&Drawer>) -> SystemRow {
+fn row(thread: &'static Thread, tapped_in: TappedIn, drawer: Option<&Drawer>) -> SystemRow {
     let geometry = geometry(thread);
-    let tapping = usual(thread, MIDDLE_GROUP).ok().map(|choice| TappingCell {
+    let tapping = tapped_in.choice(thread).ok().map(|choice| TappingCell {
         link: Link::drill(choice.chosen.drill),
         engagement: print::fixed(choice.chosen.engagement_percent, 1),
+        verdict: Verdict::of(&choice.chosen, choice.largest_hole),
         yours: drawer.is_some_and(|drawer| drawer.drills.has(choice.chosen.drill)),
     });
     SystemRow {
@@ -120,5 +181,6 @@ fn row(thread: &'static Thread, drawer: Option<&Drawer>) -> SystemRow {
         minor: Column::of(geometry.minor),
         minor_internal: Column::of(geometry.minor_internal),
         tapping,
+        clearance: medium_drill(thread).map(Link::drill),
     }
 }

@@ -53,16 +53,16 @@ pub(crate) struct DrillWithNeighbours {
     neighbours: Vec<Neighbours>,
 }
 
-/// The two drills of one series that the size lies between.
+/// The nearest drills of one series, none further off than half a millimetre.
 #[derive(Debug, Serialize, ToSchema)]
 struct Neighbours {
     /// The series.
     #[schema(pattern = "^(number|letter|fraction|metric)$", example = "metric")]
     series: &'static str,
-    /// The largest not above it, in its own series the next smaller; null below the series.
+    /// The largest not above it, in its own series the next smaller; null where none is near.
     #[schema(required)]
     below: Option<Neighbour>,
-    /// The smallest above it; null beyond the series.
+    /// The smallest above it; null where none is near.
     #[schema(required)]
     above: Option<Neighbour>,
 }
@@ -72,9 +72,9 @@ struct Neighbours {
 struct Neighbour {
     /// The drill.
     drill: Drill,
-    /// This drill less the one asked for, in millimetres: negative when this is the smaller.
+    /// How much larger this drill is than the one asked for, in millimetres: negative where it is smaller.
     #[schema(example = -0.0074)]
-    error_mm: f64,
+    larger_by_mm: f64,
 }
 
 /// The drills of every series in one order of size.
@@ -89,7 +89,7 @@ struct Neighbour {
     params(
         (
             "series" = Option<String>, Query, example = "number,metric",
-            description = "Series to keep, parted by commas: number, letter, fraction, metric",
+            description = "Series to keep, separated by commas: number, letter, fraction, metric",
         ),
         (
             "from_mm" = Option<String>, Query, example = "2",
@@ -186,6 +186,6 @@ impl From<&neighbours::Neighbours> for Neighbours {
 
 impl From<&neighbours::Neighbour> for Neighbour {
     fn from(near: &neighbours::Neighbour) -> Self {
-        Self { drill: near.drill.into(), error_mm: figures::mm(near.error) }
+        Self { drill: near.drill.into(), larger_by_mm: figures::mm(near.error) }
     }
 }

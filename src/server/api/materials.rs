@@ -45,20 +45,20 @@ pub(crate) struct Material {
     /// Other words that answer in addresses.
     aliases: &'static [&'static str],
     /// Other names people use.
-    known_as: &'static [&'static str],
+    other_names: &'static [&'static str],
     /// Its marks, with where they hold.
     marks: Vec<Mark>,
     /// Why it is not to be cut at all; null for all that may be.
     #[schema(required)]
-    refused: Option<Sentence>,
-    /// Where a model engineer meets it.
-    met_in: Vec<Sentence>,
+    not_to_be_cut: Option<Sentence>,
+    /// What a model engineer uses it for, and where it is found.
+    uses: Vec<Sentence>,
     /// It pulls a drill in.
-    grabs: bool,
+    grabs_drill: bool,
     /// It hardens under a rubbing drill.
     work_hardens: bool,
     /// A hole in it closes in after drilling.
-    closes_in: bool,
+    hole_closes_in: bool,
     #[serde(flatten)]
     properties: Properties,
     /// Cutting speeds with a high-speed steel drill, the one the plan uses first.
@@ -84,9 +84,9 @@ pub(crate) struct Material {
     /// What may be done about a tap broken in it.
     broken_tap: Vec<Sentence>,
     /// What it must not be used for.
-    not_for: Vec<Sentence>,
-    /// What old or unmarked stock passes for it.
-    salvage: Vec<Sentence>,
+    not_for_use_in: Vec<Sentence>,
+    /// What old or unmarked stock is mistaken for it.
+    mistaken_for: Vec<Sentence>,
     /// What can hurt the work.
     cautions: Vec<Sentence>,
     /// What can hurt the person: dust, fume, fire, lead.
@@ -101,7 +101,7 @@ struct Mark {
     mark: &'static str,
     /// `current`, `old` for a standard withdrawn, `abroad` for another country's, the same metal or the nearest.
     #[schema(example = "current")]
-    standing: &'static str,
+    validity: &'static str,
     /// Where it was read, or what stands in a source's place.
     source: String,
     /// How far to trust it: `published`, `library`, `derived`, `common-practice`, `memory`.
@@ -248,13 +248,13 @@ impl From<&'static materials::Material> for Material {
         Self {
             brief: material.into(),
             aliases,
-            known_as,
+            other_names: known_as,
             marks: designations.iter().map(Mark::from).collect(),
-            refused: refused.as_ref().map(Sentence::from),
-            met_in: sentences(met_in),
-            grabs,
+            not_to_be_cut: refused.as_ref().map(Sentence::from),
+            uses: sentences(met_in),
+            grabs_drill: grabs,
             work_hardens,
-            closes_in,
+            hole_closes_in: closes_in,
             properties: Properties::of(properties),
             drilling_speeds: speeds(drilling),
             reaming_speeds: speeds(reaming),
@@ -267,8 +267,8 @@ impl From<&'static materials::Material> for Material {
             tap_advice: sentences(tap_advice),
             behaviour: sentences(behaviour),
             broken_tap: sentences(broken_tap.advice()),
-            not_for: sentences(not_for),
-            salvage: sentences(salvage),
+            not_for_use_in: sentences(not_for),
+            mistaken_for: sentences(salvage),
             cautions: sentences(cautions),
             dangers: sentences(dangers),
         }
@@ -279,7 +279,7 @@ impl From<&Designation> for Mark {
     fn from(designation: &Designation) -> Self {
         Self {
             mark: designation.mark,
-            standing: match designation.validity {
+            validity: match designation.validity {
                 Validity::Current => "current",
                 Validity::Old => "old",
                 Validity::Abroad => "abroad",

@@ -16,10 +16,10 @@ async fn speeds_are_as_on_the_page() {
     let server = Server::start().await;
     let typed = "speeds?material=stainless-304&diameter=12mm&spindle_speeds=500,1000";
     let found = figures(&server, typed).await;
-    assert_eq!((&found["reach"], &found["diameter_mm"]), (&json!("too-fast"), &json!(12.0)));
+    assert_eq!((&found["machine_fit"], &found["diameter_mm"]), (&json!("too-fast"), &json!(12.0)));
     assert_eq!((&found["speed_low_rpm"], &found["speed_high_rpm"]), (&json!(242.6), &json!(323.4)));
-    assert_eq!(found["set"]["surface_m_per_min"], json!(18.85));
-    assert_eq!(found["at_hand"][1]["verdict"], json!("fast"));
+    assert_eq!(found["speed_to_set"]["surface_m_per_min"], json!(18.85));
+    assert_eq!(found["machine_speeds"][1]["verdict"], json!("fast"));
     assert_eq!(found["feed"]["low_mm_per_rev"], json!(0.1016));
 }
 
@@ -28,16 +28,16 @@ async fn no_time_is_given_at_a_speed_that_is_none_to_set() {
     let server = Server::start().await;
     let drill = "material=stainless-304&diameter=12mm&depth=20mm&spindle_speeds=500,1000";
     let found = figures(&server, &format!("speeds?{drill}")).await;
-    assert_eq!(found["reach"], json!("too-fast"));
+    assert_eq!(found["machine_fit"], json!("too-fast"));
     assert_eq!(
-        (&found["way"]["time_low_s"], &found["way"]["time_high_s"]),
+        (&found["travel"]["time_low_s"], &found["travel"]["time_high_s"]),
         (&Value::Null, &Value::Null)
     );
     let page = server.get(&format!("/calculators/speeds?{drill}")).await;
     assert!(page.body.contains("Slowest at hand") && !page.body.contains("Cuts for about"));
     let slower = figures(&server, &format!("speeds?{drill},300")).await;
-    assert_eq!(slower["way"]["time_low_s"], slower["set"]["time_low_s"]);
-    assert!(slower["way"]["time_low_s"].is_number(), "{slower}");
+    assert_eq!(slower["travel"]["time_low_s"], slower["speed_to_set"]["time_low_s"]);
+    assert!(slower["travel"]["time_low_s"].is_number(), "{slower}");
 }
 
 #[tokio::test]
@@ -48,13 +48,13 @@ async fn speeds_say_what_follows_from_them() {
         "speeds?material=gunmetal&diameter=5.5mm&depth=20mm&spindle_speeds=500,3000",
     )
     .await;
-    assert_eq!(drill["way"]["way_mm"], json!(21.6524));
+    assert_eq!(drill["travel"]["travel_mm"], json!(21.6524));
     assert_eq!(
-        (&drill["way"]["time_low_s"], &drill["set"]["time_high_s"]),
+        (&drill["travel"]["time_low_s"], &drill["speed_to_set"]["time_high_s"]),
         (&json!(4.3), &json!(8.5))
     );
-    assert_eq!(drill["pecks"]["stops_mm"], json!([16.5, 20.0]));
-    assert_eq!(drill["ends"]["slowest_rpm"], json!(500.0));
+    assert_eq!(drill["pecks"]["withdraw_at_mm"], json!([16.5, 20.0]));
+    assert_eq!(drill["machine_range"]["slowest_rpm"], json!(500.0));
     assert_eq!((&drill["reaming"], &drill["countersink"]), (&Value::Null, &Value::Null));
     let reamer =
         "speeds?material=gunmetal&work=reaming&diameter=4mm&series=metric&tool_steel=carbon";
@@ -91,7 +91,10 @@ async fn clearance_is_as_on_the_page() {
     let server = Server::start().await;
     let found = figures(&server, "clearance?thread=M12&upper_error=1&lower_error=1").await;
     assert_eq!(found["fits"][1]["hole_mm"], json!(13.5));
-    assert_eq!((&found["for_errors"]["hole_mm"], &found["hole_mm"]), (&json!(16.0), &json!(16.0)));
+    assert_eq!(
+        (&found["for_centre_errors"]["hole_mm"], &found["hole_mm"]),
+        (&json!(16.0), &json!(16.0))
+    );
     assert_eq!(found["drill"]["label"], json!("16 mm"));
     assert_eq!(found["printed"][1]["standard"], json!("BS 4186"));
 }

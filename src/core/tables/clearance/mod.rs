@@ -49,7 +49,7 @@ impl fmt::Display for Standard {
             Self::Bs4186 => "BS 4186",
             Self::AsmeB1828 => "ASME B18.2.8",
             Self::AsmeB1828Metric => "ASME B18.2.8, metric drills",
-            Self::Unofficial => "a CAD library, not in ASME B18.2.8",
+            Self::Unofficial => "a parts library, not in ASME B18.2.8",
         })
     }
 }

@@ -3,22 +3,18 @@
 //! No. 12 and 9/16 in have no row in the standard.
 
 use super::{Holes, Standard};
-use crate::tables::source::{Grade, Source};
+use crate::tables::source::Source;
 use crate::units::Printed::{self, Inch, Mm};
 
 /// Normal drills and loose limits agree with Machinery's Handbook 31st ed. p. 1741 wherever read.
-const DRILLS: Source = Source {
-    cite: "ASME B18.2.8-1999 (R2017) drills, as held by the CAD library bd_warehouse 0.4.0; \
-           Machinery's Handbook 31st ed. p. 1741 table 1a agrees where it was read",
-    grade: Grade::Library,
-};
+const DRILLS: Source = Source::library(
+    "ASME B18.2.8-1999 (R2017) drills; Machinery's Handbook 31st ed. p. 1741, table 1a, agrees where it was read",
+);
 const METRIC_DRILLS: Source = Source::published(
     "ASME B18.2.8-1999 (R2017) metric drills, Machinery's Handbook 31st ed. p. 1743 table 3a",
 );
-const UNOFFICIAL: Source = Source {
-    cite: "bd_warehouse 0.4.0 clearance table; the size is not in ASME B18.2.8",
-    grade: Grade::Library,
-};
+const UNOFFICIAL: Source =
+    Source::library("a table of clearance holes; the size is not in ASME B18.2.8");
 
 const fn fraction(numerator: u8, denominator: u8) -> Printed {
     Printed::fraction(numerator, denominator)

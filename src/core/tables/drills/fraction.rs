@@ -5,9 +5,7 @@ use crate::tables::source::Source;
 use crate::units::{Fraction, inch};
 
 /// The extent of the series; the sizes are exact.
-pub(super) const SOURCE: Source = Source::published(
-    "ANSI B94.11M-1979, 1/64 in to 1 in by 64ths, as told in an encyclopedia's 'Drill bit sizes'",
-);
+pub(super) const SOURCE: Source = Source::published("ANSI B94.11M-1979, 1/64 in to 1 in by 64ths");
 
 /// The drills of the series.
 pub(super) fn drills() -> impl Iterator<Item = Drill> {

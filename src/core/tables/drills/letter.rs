@@ -1,7 +1,7 @@
 //! Letter drills A to Z, in decimals of an inch as ASME B94.11M prints them.
 
 use super::{Drill, Series};
-use crate::tables::source::{Grade, Source};
+use crate::tables::source::Source;
 use crate::units::inch;
 
 /// Letter and diameter in inches, smallest first.
@@ -41,10 +41,7 @@ const READ: Source = Source::published(
      Machinery's Handbook tap drill tables (Q, R, U, W, X, Y)",
 );
 /// Not met in a printed table; a CAD library and the series agree.
-const LIBRARY: Source = Source {
-    cite: "ASME B94.11M letter drills, as held by the CAD library bd_warehouse 0.4.0",
-    grade: Grade::Library,
-};
+const LIBRARY: Source = Source::library("ASME B94.11M, letter drills");
 
 /// Where the size of one letter was read.
 pub(super) fn source(size: &str) -> Source {

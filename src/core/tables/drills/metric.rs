@@ -5,9 +5,7 @@ use crate::tables::source::Source;
 use crate::units::{mm, print};
 
 /// The rule. The page it was read on counts 230 sizes; the rule as printed makes 227.
-pub(super) const SOURCE: Source = Source::published(
-    "BS 328, rule for the sizes 0.2 to 25.0 mm as told in an encyclopedia's 'Drill bit sizes'",
-);
+pub(super) const SOURCE: Source = Source::published("BS 328, sizes from 0.2 to 25.0 mm");
 
 /// The drills of the series.
 pub(super) fn drills() -> impl Iterator<Item = Drill> {

@@ -4,7 +4,7 @@
 //! places; the four-place figures stand here.
 
 use super::{Drill, Series};
-use crate::tables::source::{Grade, Source};
+use crate::tables::source::Source;
 use crate::units::inch;
 
 /// Number and diameter in inches, smallest first.
@@ -111,19 +111,12 @@ const SIZES: [(u8, f64); 97] = [
 
 /// Read number by number.
 const READ: Source = Source::published(
-    "ASME B94.11M number drills, as printed in 'Drills, Sizes, Threads & Preferred Sizes' v2 2007 \
-     (97 to 53), a tool maker's decimal equivalents (45 to 22 and 4 to 1) and Machinery's Handbook 31st ed. \
-     tap drill tables",
+    "ASME B94.11M number drills, as printed in Drills, Sizes, Threads & Preferred Sizes, 2007 (97 to 53), a tool maker's decimal equivalents (45 to 22 and 4 to 1) and Machinery's Handbook 31st ed., tap drill tables",
 );
-/// Not met in a printed table; a CAD library and the series agree.
-const LIBRARY: Source = Source {
-    cite: "ASME B94.11M number drills, as held by the CAD library bd_warehouse 0.4.0",
-    grade: Grade::Library,
-};
-/// The CAD library rounds it to 0.205 in.
-const RECALLED: Source = Source::memory(
-    "ASME B94.11M, No. 5 recalled as 0.2055 in; a CAD library rounds it to 0.205 in",
-);
+/// Not met in a printed table; a parts library and the series agree.
+const LIBRARY: Source = Source::library("ASME B94.11M, number drills");
+/// The parts library rounds it to 0.205 in.
+const RECALLED: Source = Source::memory("ASME B94.11M, No. 5 recalled as 0.2055 in");
 
 /// Where the size of one number was read.
 pub(super) fn source(size: &str) -> Source {

@@ -4,29 +4,22 @@
 //! encyclopedia's 26.50 for 1 1/8 in BSF, a slip for 25.50.
 
 use super::{List, ListedDrill};
-use crate::tables::source::{Grade, Source};
+use crate::tables::source::Source;
 use crate::tables::threads::SystemId;
 use crate::units::Printed::{self, Inch, Mm};
 
 /// The standard itself was not read. The library cites it for BSF and is silent for BSW.
-const HELD_BSW: Source = Source {
-    cite: "BS 1157 sizes, as held by the CAD library FreeCAD for BSW (it names BS 1157 for BSF only)",
-    grade: Grade::Library,
-};
-const HELD_BSF: Source =
-    Source { cite: "BS 1157, as held by the CAD library FreeCAD for BSF", grade: Grade::Library };
+const HELD_BSW: Source = Source::library("BS 1157 sizes for BSW");
+const HELD_BSF: Source = Source::library("BS 1157, BSF");
 const RECALLED_BA: Source = Source::memory(
     "BS 1157:1975 recommended sizes for BA, recalled; all but 3 BA coincide with lists in print",
 );
-const TRAINING: Source = Source::published(
-    "Institut für Berufliche Entwicklung, 'Thread Cutting by Dies and Taps', trainees' handbook, appendix 1",
-);
-const CLUB: Source = Source::published(
-    "ministeam.net page 30, model engineers' tables, about 75 % depth of thread, for steel",
-);
-const STEAMERS: Source =
-    Source::published("International Brotherhood of Live Steamers wiki, 'Threads', British tables");
-const SUPPLIER: Source = Source::published("British Fasteners, 'BA Thread Data'");
+const TRAINING: Source =
+    Source::published("Thread Cutting by Dies and Taps, a trainees' handbook, appendix 1");
+const CLUB: Source =
+    Source::published("a model engineers' club list, p. 30, about 75 % depth of thread, for steel");
+const STEAMERS: Source = Source::published("a live steam society's tables of British threads");
+const SUPPLIER: Source = Source::published("a fastener supplier's table, BA thread data");
 
 const fn fraction(numerator: u8, denominator: u8) -> Printed {
     Printed::fraction(numerator, denominator)

@@ -4,20 +4,15 @@
 //! larger holes and have no list here.
 
 use super::{List, ListedDrill};
-use crate::tables::source::{Grade, Source};
+use crate::tables::source::Source;
 use crate::tables::threads::SystemId;
 use crate::units::Printed::Mm;
 
 /// The standard itself was not read: a CAD library names it as its source.
-const HELD_2306: Source =
-    Source { cite: "ISO 2306, as held by the CAD library FreeCAD 0.20.2", grade: Grade::Library };
-const TRAINING: Source = Source::published(
-    "Institut für Berufliche Entwicklung, 'Thread Cutting by Dies and Taps', trainees' handbook, appendix 1",
-);
-const FINE_HELD: Source = Source {
-    cite: "diameter less pitch exactly, as the CAD library FreeCAD 0.20.2 holds fine threads",
-    grade: Grade::Library,
-};
+const HELD_2306: Source = Source::library("ISO 2306");
+const TRAINING: Source =
+    Source::published("Thread Cutting by Dies and Taps, a trainees' handbook, appendix 1");
+const FINE_HELD: Source = Source::library("diameter less pitch exactly");
 
 const ISO_2306: List = List { name: "ISO 2306", system: SystemId::Metric, source: HELD_2306 };
 const TRAINING_COARSE: List =

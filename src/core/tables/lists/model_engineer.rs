@@ -7,11 +7,9 @@ use crate::tables::source::Source;
 use crate::tables::threads::SystemId;
 use crate::units::Printed::{self, Inch, Mm};
 
-const CLUB: Source = Source::published(
-    "ministeam.net page 30, model engineers' tables, about 75 % depth of thread, for steel",
-);
-const STEAMERS: Source =
-    Source::published("International Brotherhood of Live Steamers wiki, 'Threads', British tables");
+const CLUB: Source =
+    Source::published("a model engineers' club list, p. 30, about 75 % depth of thread, for steel");
+const STEAMERS: Source = Source::published("a live steam society's tables of British threads");
 
 const fn fraction(numerator: u8, denominator: u8) -> Printed {
     Printed::fraction(numerator, denominator)

@@ -9,15 +9,15 @@ use crate::tables::threads::SystemId;
 use crate::units::Printed::{self, Inch, Mm};
 
 const ENCYCLOPEDIA: Source =
-    Source::published("an encyclopedia's 'British standard pipe thread', size table");
-const ARTICLE: Source = Source::published("0685.com, article listing BSPP and BSPT tap drills");
+    Source::published("an encyclopedia, British standard pipe thread, table of sizes");
+const ARTICLE: Source = Source::published("an article on BSPP and BSPT tapping drills");
 const RC_MAKER: Source = Source::published(
-    "Yamawa general catalogue 2021 p. 720, largest straight bored hole for Rc (ISO 7-1)",
+    "a tap maker's catalogue, 2021, p. 720, largest straight bored hole for Rc (ISO 7-1)",
 );
 const NPT_HANDBOOK: Source = Source::published(
-    "Machinery's Handbook 31st ed. p. 1005 table 24a, direct tapping without reaming",
+    "Machinery's Handbook 31st ed. p. 1005, table 24a, direct tapping without reaming",
 );
-const NPT_MAKER: Source = Source::published("YG-1 catalogue 2019 p. 537, pipe taps");
+const NPT_MAKER: Source = Source::published("a tap maker's catalogue, 2019, p. 537, pipe taps");
 const REAMED_RECALLED: Source =
     Source::memory("ASME B1.20.1 drills before a taper reamer, recalled");
 

@@ -3,24 +3,20 @@
 //! The handbook and the tap maker agree wherever both were read; each size stands once.
 
 use super::{List, ListedDrill};
-use crate::tables::source::{Grade, Source};
+use crate::tables::source::Source;
 use crate::tables::threads::SystemId;
 use crate::units::Printed::{self, Inch, Mm};
 
 const HANDBOOK: Source = Source::published(
-    "Machinery's Handbook 31st ed. p. 2168 table 4, threads of American National form",
+    "Machinery's Handbook 31st ed. p. 2168, table 4, tap drills, threads of American National form",
 );
 const HANDBOOK_SCREWS: Source = Source::published(
     "Machinery's Handbook, tap drills for machine screws with American National form, \
      as copied in public notes (4014-docs, hole size)",
 );
-const MAKER: Source = Source::published("YG-1 'Tap Drill Sizes, Unified Thread', p. 390");
-const CHART: Source = Source {
-    cite: "75 % tap drill chart, as held by the CAD library bd_warehouse 0.4.0",
-    grade: Grade::Library,
-};
-const LIBRARY: Source =
-    Source { cite: "UNEF core holes of the CAD library FreeCAD 0.20.2", grade: Grade::Library };
+const MAKER: Source = Source::published("a tap maker's tap drill sizes, Unified thread, p. 390");
+const CHART: Source = Source::library("a 75 % tap drill chart");
+const LIBRARY: Source = Source::library("core holes for UNEF");
 
 const fn fraction(numerator: u8, denominator: u8) -> Printed {
     Printed::fraction(numerator, denominator)
@@ -47,7 +43,8 @@ const HANDBOOK_UNS: List =
 const MAKER_UNC: List = List { name: "tap maker's list", system: SystemId::Unc, source: MAKER };
 const MAKER_UNF: List = List { name: "tap maker's list", system: SystemId::Unf, source: MAKER };
 const CHART_UNEF: List = List { name: "75 % chart", system: SystemId::Unef, source: CHART };
-const LIBRARY_UNEF: List = List { name: "CAD library", system: SystemId::Unef, source: LIBRARY };
+const LIBRARY_UNEF: List =
+    List { name: "core holes, parts library", system: SystemId::Unef, source: LIBRARY };
 
 /// Size, drill, and the drill as the list names it.
 #[rustfmt::skip]

@@ -11,9 +11,8 @@ use super::{
 use crate::tables::source::Source;
 use crate::units::Printed;
 
-const TRADE_CLASSIC: Source =
-    Source::published("Trade Classic Bikes, British thread sizes, BSC table");
-const TOOLBOX: Source = Source::published("Engineering ToolBox, British Standard Cycle threads");
+const TRADE_CLASSIC: Source = Source::published("a cycle dealer's table of British thread sizes");
+const TOOLBOX: Source = Source::published("a table of British Standard Cycle threads");
 
 const TWENTY: &str = "A 20 tpi thread of Whitworth form is also met under this name: try a known \
     screw or a thread gauge first.";

@@ -4,7 +4,7 @@
 //! E1 there, as ASME B1.20.1 prints it.
 
 use super::rows::{fraction, inch_pitch, noted, taper};
-use super::sources::FREECAD;
+use super::sources::PARTS_LIBRARY;
 use super::{
     AnySize, Basic, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors,
     Naming, Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread, whitworth,
@@ -13,26 +13,24 @@ use crate::tables::source::{Grade, Source};
 use crate::units::Printed;
 
 const HAUSTECHNIK: Source =
-    Source::published("Haustechnik-Versand, pipe thread table to DIN EN ISO 228-1");
+    Source::published("a pipe fitting supplier's table to DIN EN ISO 228-1");
 const EMUGE: Source = Source {
-    cite: "EMUGE wall chart ZS10021, G threads: major diameter from the printed minor diameter \
-           41.365 mm and the ISO 228-1 depth 1.479 mm",
+    cite: "a tap maker's wall chart, G threads: major diameter from the printed minor diameter 41.365 mm and the ISO 228-1 depth 1.479 mm",
     grade: Grade::Derived,
 };
 const WIKIPEDIA_BSP: Source =
-    Source::published("Wikipedia, British Standard Pipe, size table with gauge lengths");
+    Source::published("an encyclopedia, British Standard Pipe, sizes and gauge lengths");
 const NEWNES: Source = Source::published(
     "Newnes Mechanical Engineer's Pocket Book, section 4.1.38, ISO pipe threads, tapered",
 );
 const YAMAWA_RC: Source = Source::published(
-    "Yamawa general catalogue 2021 p. 720, taper internal pipe threads to JIS B 0203 and ISO 7-1: \
-     minor diameter; major diameter as the G thread of that size",
+    "a tap maker's catalogue, 2021, p. 720, taper internal pipe threads to JIS B 0203 and ISO 7-1: minor diameter; major diameter as the G thread of that size",
 );
 const RECALLED_GAUGE_LENGTH: Source = Source::memory("Gauge length of ISO 7-1, recalled");
 const HANDBOOK_NPT: Source =
     Source::published("ASME B1.20.1 as printed in Machinery's Handbook 27th ed. p. 1861, table 1a");
 const UNIFIED_ALLOYS: Source =
-    Source::published("Unified Alloys, basic dimensions of NPT after ASME B1.20.1");
+    Source::published("a pipe stockholder's basic dimensions of NPT after ASME B1.20.1");
 const PRACTICE: Source =
     Source::common_practice("Model taper pipe sizes as tap and die dealers list them");
 
@@ -235,19 +233,19 @@ pub(super) static MODEL_TAPER_PIPE: System = System {
 
 #[rustfmt::skip]
 static BSPP_ROWS: [Thread; 15] = [
-    g("1-16", "G 1/16", 7.723, 28.0, &[FREECAD]),
+    g("1-16", "G 1/16", 7.723, 28.0, &[PARTS_LIBRARY]),
     g("1-8", "G 1/8", 9.728, 28.0, &[HAUSTECHNIK]),
     g("1-4", "G 1/4", 13.157, 19.0, &[HAUSTECHNIK]),
     g("3-8", "G 3/8", 16.662, 19.0, &[HAUSTECHNIK]),
-    g("1-2", "G 1/2", 20.955, 14.0, &[FREECAD]),
+    g("1-2", "G 1/2", 20.955, 14.0, &[PARTS_LIBRARY]),
     g("5-8", "G 5/8", 22.911, 14.0, &[HAUSTECHNIK]),
-    g("3-4", "G 3/4", 26.441, 14.0, &[FREECAD]),
-    g("7-8", "G 7/8", 30.201, 14.0, &[FREECAD]),
+    g("3-4", "G 3/4", 26.441, 14.0, &[PARTS_LIBRARY]),
+    g("7-8", "G 7/8", 30.201, 14.0, &[PARTS_LIBRARY]),
     g("1", "G 1", 33.249, 11.0, &[HAUSTECHNIK]),
     g("1-1-8", "G 1 1/8", 37.897, 11.0, &[HAUSTECHNIK]),
     g("1-1-4", "G 1 1/4", 41.910, 11.0, &[HAUSTECHNIK]),
     outside_standard("1-3-8", "G 1 3/8", 44.323, 11.0, &[EMUGE]),
-    g("1-1-2", "G 1 1/2", 47.803, 11.0, &[FREECAD]),
+    g("1-1-2", "G 1 1/2", 47.803, 11.0, &[PARTS_LIBRARY]),
     g("1-3-4", "G 1 3/4", 53.746, 11.0, &[HAUSTECHNIK]),
     g("2", "G 2", 59.614, 11.0, &[HAUSTECHNIK]),
 ];
@@ -260,7 +258,7 @@ static BSPT_ROWS: [Thread; 14] = [
     r("3-8", "R 3/8", 16.662, 19.0, 6.4, &[NEWNES, WIKIPEDIA_BSP]),
     r("1-2", "R 1/2", 20.955, 14.0, 8.2, &[WIKIPEDIA_BSP]),
     no_longer_standard("5-8", "R 5/8", 22.911, 14.0, &[YAMAWA_RC]),
-    r("3-4", "R 3/4", 26.441, 14.0, 9.5, &[FREECAD, RECALLED_GAUGE_LENGTH]),
+    r("3-4", "R 3/4", 26.441, 14.0, 9.5, &[PARTS_LIBRARY, RECALLED_GAUGE_LENGTH]),
     no_longer_standard("7-8", "R 7/8", 30.201, 14.0, &[YAMAWA_RC]),
     r("1", "R 1", 33.249, 11.0, 10.4, &[WIKIPEDIA_BSP]),
     no_longer_standard("1-1-8", "R 1 1/8", 37.897, 11.0, &[YAMAWA_RC]),

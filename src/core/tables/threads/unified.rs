@@ -4,7 +4,7 @@
 //! An address ends in the threads per inch: `1-64` is No. 1, `1-8` is 1 in.
 
 use super::rows::{fraction, inch_pitch, mixed, noted, whole};
-use super::sources::{FREECAD, SCREW_THREAD_LIB};
+use super::sources::{ASME_LIBRARY, PARTS_LIBRARY};
 use super::{
     AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
     Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread, metric,
@@ -23,8 +23,7 @@ const TAP_DRILLS: Source =
 const AMERICAN_NATIONAL: Source = Source::published(
     "Machinery's Handbook 31st ed. p. 2168, table 4, threads of American National form",
 );
-const MICRO_ADVANCES: Source =
-    Source::published("Micro Advances, table of Unified threads, classes 2A and 2B");
+const MICRO_ADVANCES: Source = Source::published("a table of Unified threads, classes 2A and 2B");
 const RECALLED_B1_1: Source = Source::memory("ASME B1.1 selected combinations, recalled");
 
 const OFTEN_SOLD_AS_UNF: &str = "Often sold as UNF; the fine thread of the standard is 1-12 UNF.";
@@ -183,11 +182,11 @@ static UNC_ROWS: [Thread; 23] = [
     unc("1-2-13", "1/2-13 UNC", fraction(1, 2), 13.0, &[TABLE_4A]),
     unc("9-16-12", "9/16-12 UNC", fraction(9, 16), 12.0, &[TABLE_4A]),
     unc("5-8-11", "5/8-11 UNC", fraction(5, 8), 11.0, &[TABLE_4A]),
-    unc("3-4-10", "3/4-10 UNC", fraction(3, 4), 10.0, &[FREECAD, SCREW_THREAD_LIB]),
+    unc("3-4-10", "3/4-10 UNC", fraction(3, 4), 10.0, &[PARTS_LIBRARY, ASME_LIBRARY]),
     unc("7-8-9", "7/8-9 UNC", fraction(7, 8), 9.0, &[TABLE_4A]),
     unc("1-8", "1-8 UNC", whole(1), 8.0, &[TABLE_4A]),
     unc("1-1-8-7", "1 1/8-7 UNC", mixed(1, 1, 8), 7.0, &[TABLE_4A]),
-    unc("1-1-4-7", "1 1/4-7 UNC", mixed(1, 1, 4), 7.0, &[FREECAD]),
+    unc("1-1-4-7", "1 1/4-7 UNC", mixed(1, 1, 4), 7.0, &[PARTS_LIBRARY]),
     unc("1-3-8-6", "1 3/8-6 UNC", mixed(1, 3, 8), 6.0, &[TABLE_4A]),
     unc("1-1-2-6", "1 1/2-6 UNC", mixed(1, 1, 2), 6.0, &[TABLE_4A]),
 ];
@@ -201,23 +200,23 @@ static UNF_ROWS: [Thread; 24] = [
     unf("4-48", "No. 4-48 UNF", Printed::Inch(0.112), 48.0, &[TABLE_4B]),
     unf("5-44", "No. 5-44 UNF", Printed::Inch(0.125), 44.0, &[TABLE_4B]),
     unf("6-40", "No. 6-40 UNF", Printed::Inch(0.138), 40.0, &[TABLE_4B]),
-    unf("8-36", "No. 8-36 UNF", Printed::Inch(0.164), 36.0, &[FREECAD]),
+    unf("8-36", "No. 8-36 UNF", Printed::Inch(0.164), 36.0, &[PARTS_LIBRARY]),
     unf("10-32", "No. 10-32 UNF", Printed::Inch(0.190), 32.0, &[TABLE_4B]),
     unf("12-28", "No. 12-28 UNF", Printed::Inch(0.216), 28.0, &[TABLE_4B]),
     unf("1-4-28", "1/4-28 UNF", fraction(1, 4), 28.0, &[TABLE_4B]),
     unf("5-16-24", "5/16-24 UNF", fraction(5, 16), 24.0, &[TABLE_4B]),
-    unf("3-8-24", "3/8-24 UNF", fraction(3, 8), 24.0, &[FREECAD]),
+    unf("3-8-24", "3/8-24 UNF", fraction(3, 8), 24.0, &[PARTS_LIBRARY]),
     unf("7-16-20", "7/16-20 UNF", fraction(7, 16), 20.0, &[TABLE_4B]),
     unf("1-2-20", "1/2-20 UNF", fraction(1, 2), 20.0, &[TABLE_4B]),
     unf("9-16-18", "9/16-18 UNF", fraction(9, 16), 18.0, &[TABLE_4B]),
     unf("5-8-18", "5/8-18 UNF", fraction(5, 8), 18.0, &[TABLE_4B]),
-    unf("3-4-16", "3/4-16 UNF", fraction(3, 4), 16.0, &[FREECAD, SCREW_THREAD_LIB]),
+    unf("3-4-16", "3/4-16 UNF", fraction(3, 4), 16.0, &[PARTS_LIBRARY, ASME_LIBRARY]),
     unf("7-8-14", "7/8-14 UNF", fraction(7, 8), 14.0, &[TABLE_4B]),
-    unf("1-12", "1-12 UNF", whole(1), 12.0, &[FREECAD, SCREW_THREAD_LIB]),
+    unf("1-12", "1-12 UNF", whole(1), 12.0, &[PARTS_LIBRARY, ASME_LIBRARY]),
     unf("1-1-8-12", "1 1/8-12 UNF", mixed(1, 1, 8), 12.0, &[TABLE_4B]),
-    unf("1-1-4-12", "1 1/4-12 UNF", mixed(1, 1, 4), 12.0, &[FREECAD]),
+    unf("1-1-4-12", "1 1/4-12 UNF", mixed(1, 1, 4), 12.0, &[PARTS_LIBRARY]),
     unf("1-3-8-12", "1 3/8-12 UNF", mixed(1, 3, 8), 12.0, &[TABLE_4B]),
-    unf("1-1-2-12", "1 1/2-12 UNF", mixed(1, 1, 2), 12.0, &[FREECAD]),
+    unf("1-1-2-12", "1 1/2-12 UNF", mixed(1, 1, 2), 12.0, &[PARTS_LIBRARY]),
 ];
 
 #[rustfmt::skip]
@@ -233,13 +232,13 @@ static UNEF_ROWS: [Thread; 22] = [
     unef("11-16-24", "11/16-24 UNEF", fraction(11, 16), 24.0, &[TABLE_4C]),
     unef("3-4-20", "3/4-20 UNEF", fraction(3, 4), 20.0, &[TABLE_4C]),
     unef("13-16-20", "13/16-20 UNEF", fraction(13, 16), 20.0, &[TABLE_4C]),
-    unef("7-8-20", "7/8-20 UNEF", fraction(7, 8), 20.0, &[FREECAD]),
+    unef("7-8-20", "7/8-20 UNEF", fraction(7, 8), 20.0, &[PARTS_LIBRARY]),
     unef("15-16-20", "15/16-20 UNEF", fraction(15, 16), 20.0, &[TABLE_4C]),
     unef("1-20", "1-20 UNEF", whole(1), 20.0, &[TABLE_4C]),
-    unef("1-1-16-18", "1 1/16-18 UNEF", mixed(1, 1, 16), 18.0, &[FREECAD]),
+    unef("1-1-16-18", "1 1/16-18 UNEF", mixed(1, 1, 16), 18.0, &[PARTS_LIBRARY]),
     unef("1-1-8-18", "1 1/8-18 UNEF", mixed(1, 1, 8), 18.0, &[TABLE_4C]),
     unef("1-3-16-18", "1 3/16-18 UNEF", mixed(1, 3, 16), 18.0, &[TABLE_4C]),
-    unef("1-1-4-18", "1 1/4-18 UNEF", mixed(1, 1, 4), 18.0, &[FREECAD]),
+    unef("1-1-4-18", "1 1/4-18 UNEF", mixed(1, 1, 4), 18.0, &[PARTS_LIBRARY]),
     unef("1-5-16-18", "1 5/16-18 UNEF", mixed(1, 5, 16), 18.0, &[TABLE_4C]),
     unef("1-3-8-18", "1 3/8-18 UNEF", mixed(1, 3, 8), 18.0, &[TABLE_4C]),
     unef("1-7-16-18", "1 7/16-18 UNEF", mixed(1, 7, 16), 18.0, &[TABLE_4C]),
@@ -270,5 +269,5 @@ static UNS_ROWS: [Thread; 23] = [
     uns("7-16-27", "7/16-27 UNS", fraction(7, 16), 27.0, &[AMERICAN_NATIONAL]),
     uns("1-2-12", "1/2-12 UNS", fraction(1, 2), 12.0, &[AMERICAN_NATIONAL]),
     uns("1-2-27", "1/2-27 UNS", fraction(1, 2), 27.0, &[AMERICAN_NATIONAL]),
-    noted(uns("1-14", "1-14 UNS", whole(1), 14.0, &[SCREW_THREAD_LIB]), OFTEN_SOLD_AS_UNF),
+    noted(uns("1-14", "1-14 UNS", whole(1), 14.0, &[ASME_LIBRARY]), OFTEN_SOLD_AS_UNF),
 ];

@@ -18,8 +18,7 @@ const NUMBER_RULE: Source = Source {
            and 0000 as -3",
     grade: Grade::Derived,
 };
-const MINIATURE_THREAD: Source =
-    Source::published("Miniature Thread, tap drill sizes, threads per inch of the listed taps");
+const MINIATURE_THREAD: Source = Source::published("a miniature tap maker's tap drill sizes");
 
 const BELOW_ZERO: &str = "Not in ASME B1.10M: an American model and instrument size, figured here \
     with the miniature form.";

@@ -3,7 +3,7 @@
 //! The Model Engineer sizes of the same form are in [`super::model_engineer`].
 
 use super::rows::{fraction, inch_pitch, mixed, whole};
-use super::sources::{CLUB, FREECAD};
+use super::sources::{CLUB, PARTS_LIBRARY};
 use super::{
     AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
     Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
@@ -11,18 +11,19 @@ use super::{
 use crate::tables::source::Source;
 use crate::units::Printed;
 
-const UNIK: Source = Source::published("Unik Gauges, thread gauge range to BS 84:2007");
+const UNIK: Source = Source::published("a gauge maker's range to BS 84:2007");
 const TR: Source =
-    Source::published("TR Fastenings, thread geometry table, British Standard Whitworth");
-const SHEARTAK: Source =
-    Source::published("Sheartak, British Standard Whitworth table, a reprint of BS 84 and BS 1157");
-const CHART: Source =
-    Source::published("Threading Tables, chart 1, Whitworth threads (oldengine.org)");
-const WHITWORTH_1858: Source = Source::published(
-    "J. Whitworth, Miscellaneous Papers on Mechanical Subjects, 1858, pitch table",
+    Source::published("a fastener maker's table of thread geometry, British Standard Whitworth");
+const SHEARTAK: Source = Source::published(
+    "BS 84 and BS 1157, as reprinted by a tool maker, British Standard Whitworth",
 );
-const WIKIPEDIA_BSF: Source = Source::published("Wikipedia, British Standard Fine, table of sizes");
-const DIRAC: Source = Source::published("Dirac Delta, British Standard Brass, table of sizes");
+const CHART: Source = Source::published("Threading Tables, chart 1, Whitworth threads");
+const WHITWORTH_1858: Source =
+    Source::published("Miscellaneous Papers on Mechanical Subjects, 1858, table of pitches");
+const WIKIPEDIA_BSF: Source =
+    Source::published("an encyclopedia, British Standard Fine, table of sizes");
+const DIRAC: Source =
+    Source::published("an encyclopedia of science, British Standard Brass, table of sizes");
 const RECALLED_BSW: Source = Source::memory("BS 84 coarse series, recalled");
 const PRACTICE_BSB: Source = Source::common_practice("Brass thread sizes as dealers list them");
 
@@ -162,15 +163,15 @@ static BSW_ROWS: [Thread; 27] = [
 
 #[rustfmt::skip]
 static BSF_ROWS: [Thread; 18] = [
-    bsf("3-16", "3/16 in BSF", fraction(3, 16), 32.0, &[UNIK, FREECAD]),
+    bsf("3-16", "3/16 in BSF", fraction(3, 16), 32.0, &[UNIK, PARTS_LIBRARY]),
     bsf("7-32", "7/32 in BSF", fraction(7, 32), 28.0, &[UNIK, WIKIPEDIA_BSF]),
-    bsf("1-4", "1/4 in BSF", fraction(1, 4), 26.0, &[WIKIPEDIA_BSF, FREECAD]),
-    bsf("9-32", "9/32 in BSF", fraction(9, 32), 26.0, &[FREECAD]),
+    bsf("1-4", "1/4 in BSF", fraction(1, 4), 26.0, &[WIKIPEDIA_BSF, PARTS_LIBRARY]),
+    bsf("9-32", "9/32 in BSF", fraction(9, 32), 26.0, &[PARTS_LIBRARY]),
     bsf("5-16", "5/16 in BSF", fraction(5, 16), 22.0, &[UNIK]),
     bsf("3-8", "3/8 in BSF", fraction(3, 8), 20.0, &[UNIK]),
     bsf("7-16", "7/16 in BSF", fraction(7, 16), 18.0, &[UNIK]),
     bsf("1-2", "1/2 in BSF", fraction(1, 2), 16.0, &[UNIK]),
-    bsf("9-16", "9/16 in BSF", fraction(9, 16), 16.0, &[WIKIPEDIA_BSF, FREECAD]),
+    bsf("9-16", "9/16 in BSF", fraction(9, 16), 16.0, &[WIKIPEDIA_BSF, PARTS_LIBRARY]),
     bsf("5-8", "5/8 in BSF", fraction(5, 8), 14.0, &[UNIK]),
     bsf("11-16", "11/16 in BSF", fraction(11, 16), 14.0, &[UNIK]),
     bsf("3-4", "3/4 in BSF", fraction(3, 4), 12.0, &[UNIK]),
@@ -179,7 +180,7 @@ static BSF_ROWS: [Thread; 18] = [
     bsf("1-1-8", "1 1/8 in BSF", mixed(1, 1, 8), 9.0, &[UNIK]),
     bsf("1-1-4", "1 1/4 in BSF", mixed(1, 1, 4), 9.0, &[UNIK]),
     bsf("1-3-8", "1 3/8 in BSF", mixed(1, 3, 8), 8.0, &[UNIK]),
-    bsf("1-1-2", "1 1/2 in BSF", mixed(1, 1, 2), 8.0, &[WIKIPEDIA_BSF, FREECAD]),
+    bsf("1-1-2", "1 1/2 in BSF", mixed(1, 1, 2), 8.0, &[WIKIPEDIA_BSF, PARTS_LIBRARY]),
 ];
 
 #[rustfmt::skip]

@@ -32,7 +32,7 @@ struct Clearance {
     drill: Option<Drill>,
     /// What the centre errors ask for; null where none was given.
     #[schema(required)]
-    for_errors: Option<ForErrors>,
+    for_centre_errors: Option<ForErrors>,
     /// Every fit, closest first; behind them the smaller hole of model work, where there is one.
     fits: Vec<Fit>,
     /// The rows in print for this screw; the first is the ruling one, where there is one.
@@ -49,7 +49,7 @@ struct ForErrors {
     #[schema(required)]
     drill: Option<Drill>,
     /// The hole of the fit is large enough for them already.
-    fit_will_do: bool,
+    fit_is_large_enough: bool,
 }
 
 /// The hole of one fit.
@@ -116,10 +116,10 @@ impl From<&clearance::Answer> for Clearance {
             fit: found.fit.slug(),
             hole_mm: figures::mm(found.hole()),
             drill: found.drill().map(Drill::from),
-            for_errors: found.for_errors.map(|errors| ForErrors {
+            for_centre_errors: found.for_errors.map(|errors| ForErrors {
                 hole_mm: figures::mm(errors.hole),
                 drill: errors.drill.map(Drill::from),
-                fit_will_do: errors.fit_will_do,
+                fit_is_large_enough: errors.fit_will_do,
             }),
             fits: found
                 .fits

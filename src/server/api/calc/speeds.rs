@@ -36,7 +36,7 @@ struct Speeds {
     /// Diameter of the tool, in millimetres; a tap's and a screw's is its major diameter; of a spot, the drill that follows.
     #[schema(example = 2.0574)]
     diameter_mm: f64,
-    /// Diameter the speed is reckoned at, in millimetres: a countersink's at the head, a spot's at its widest.
+    /// Diameter the speed is worked out at, in millimetres: a countersink's at the head, a spot's at its widest.
     #[schema(example = 2.0574)]
     speed_diameter_mm: f64,
     /// The drill; null where none was named.
@@ -45,35 +45,35 @@ struct Speeds {
     /// The thread of the tap or of the countersunk screw; null where none was named.
     #[schema(required)]
     thread: Option<ThreadName>,
-    /// Surface speed at the slow end of the range, in metres a minute, after the rules.
+    /// Surface speed at the slow end of the range, in metres a minute, after the adjustments.
     surface_low_m_per_min: f64,
-    /// Surface speed at the fast end of the range, in metres a minute, after the rules.
+    /// Surface speed at the fast end of the range, in metres a minute, after the adjustments.
     surface_high_m_per_min: f64,
     /// Spindle speed at the slow end of the range, in revolutions a minute.
     speed_low_rpm: f64,
     /// Spindle speed at the fast end of the range, in revolutions a minute.
     speed_high_rpm: f64,
-    /// What is in print for this metal; the first is the range gone by, before the rules.
-    in_print: Vec<Printed>,
-    /// What was made of that range for this work or steel, in order; empty where it is gone by as printed.
-    rules: Vec<Rule>,
+    /// The published ranges for this material; the first is the one used, before the adjustments.
+    published: Vec<Printed>,
+    /// How that range was adjusted for this work or tool steel, in order; empty where it is used as printed.
+    adjustments: Vec<Rule>,
     /// The feed; null where none is in print, or the pitch of the tap is not known.
     #[schema(required)]
     feed: Option<Feed>,
     /// Whether the machine can do it: not-said, within, between, too-slow, too-fast.
     #[schema(pattern = "^(not-said|within|between|too-slow|too-fast)$", example = "within")]
-    reach: &'static str,
-    /// The speed to set; where reach is too-fast, the slowest there is, which is none to set. Null where nothing was said of the machine.
+    machine_fit: &'static str,
+    /// The speed to set; where machine_fit is too-fast, the slowest there is, which is none to set. Null where nothing was said of the machine.
     #[schema(required)]
-    set: Option<AtHand>,
+    speed_to_set: Option<AtHand>,
     /// Every speed of the machine, slowest first.
-    at_hand: Vec<AtHand>,
+    machine_speeds: Vec<AtHand>,
     /// What the machine's slowest and fastest speeds mean; null where nothing was said of it.
     #[schema(required)]
-    ends: Option<Ends>,
+    machine_range: Option<Ends>,
     /// How far the tool goes; null without a depth, or where the work has none.
     #[schema(required)]
-    way: Option<Way>,
+    travel: Option<Way>,
     /// When to withdraw a drill; null for other work.
     #[schema(required)]
     pecks: Option<Pecks>,
@@ -88,7 +88,7 @@ struct Speeds {
     spot: Option<Spot>,
 }
 
-/// What was made of a range in print.
+/// How a published range was adjusted.
 #[derive(Debug, Serialize, ToSchema)]
 #[schema(as = SpeedRule)]
 struct Rule {
@@ -98,7 +98,7 @@ struct Rule {
     source: String,
 }
 
-/// A range in print.
+/// A published range.
 #[derive(Debug, Serialize, ToSchema)]
 #[schema(as = PrintedSurfaceSpeed)]
 struct Printed {
@@ -171,20 +171,20 @@ impl From<&speeds::Answer> for Speeds {
             surface_high_m_per_min: figures::metres_per_minute(found.basis.high),
             speed_low_rpm: figures::rpm(found.low),
             speed_high_rpm: figures::rpm(found.high),
-            in_print: found.basis.in_print.iter().map(Printed::from).collect(),
-            rules: found.basis.rules.iter().map(Rule::from).collect(),
+            published: found.basis.in_print.iter().map(Printed::from).collect(),
+            adjustments: found.basis.rules.iter().map(Rule::from).collect(),
             feed: found.feed.map(Feed::from),
-            reach: match found.reach {
+            machine_fit: match found.reach {
                 Reach::NotSaid => "not-said",
                 Reach::Within => "within",
                 Reach::Between => "between",
                 Reach::TooSlow => "too-slow",
                 Reach::TooFast => "too-fast",
             },
-            set: found.set.as_ref().map(AtHand::from),
-            at_hand: found.at_hand.iter().map(AtHand::from).collect(),
-            ends: found.ends.map(Ends::from),
-            way: found.way.map(|way| Way::of(way, found)),
+            speed_to_set: found.set.as_ref().map(AtHand::from),
+            machine_speeds: found.at_hand.iter().map(AtHand::from).collect(),
+            machine_range: found.ends.map(Ends::from),
+            travel: found.way.map(|way| Way::of(way, found)),
             pecks,
             reaming,
             countersink,

@@ -14,11 +14,11 @@ use holewright_core::units::Length;
 #[derive(Debug, Serialize, ToSchema)]
 pub(super) struct Pecks {
     /// The first withdrawal, in millimetres.
-    first_mm: f64,
+    first_peck_mm: f64,
     /// Each further step, in millimetres.
-    then_mm: f64,
+    further_peck_mm: f64,
     /// The depths to withdraw at, in millimetres, the last being the full depth; empty without a depth.
-    stops_mm: Vec<f64>,
+    withdraw_at_mm: Vec<f64>,
     /// Where the rule comes from.
     source: String,
 }
@@ -26,10 +26,10 @@ pub(super) struct Pecks {
 /// The hole to leave for a reamer.
 #[derive(Debug, Serialize, ToSchema)]
 pub(super) struct Reaming {
-    /// Turned by hand; null where no source speaks of the size.
+    /// For a reamer turned by hand; null where no source speaks of the size.
     #[schema(required)]
     by_hand: Option<Leave>,
-    /// Turned by a machine; null where no source speaks of the size.
+    /// For a reamer turned by a machine; null where no source speaks of the size.
     #[schema(required)]
     by_machine: Option<Leave>,
     /// What each source leaves.
@@ -57,15 +57,15 @@ pub(super) struct Leave {
 pub(super) struct Allowance {
     /// What the source says it is for.
     printed_as: &'static str,
-    /// How the reamer is turned: hand, machine, either.
+    /// How the reamer is driven_by: hand, machine, either.
     #[schema(pattern = "^(hand|machine|either)$", example = "hand")]
-    turned: &'static str,
+    driven_by: &'static str,
     /// The least left on diameter, in millimetres.
-    left_low_mm: f64,
+    allowance_low_mm: f64,
     /// The most, in millimetres.
-    left_high_mm: f64,
+    allowance_high_mm: f64,
     /// Whether it counts towards the range.
-    counted: bool,
+    counts_towards_range: bool,
     /// Where it was read.
     source: String,
 }
@@ -112,9 +112,9 @@ pub(super) struct Spot {
 impl From<&speeds::Pecks> for Pecks {
     fn from(pecks: &speeds::Pecks) -> Self {
         Self {
-            first_mm: figures::mm(pecks.rule.first),
-            then_mm: figures::mm(pecks.rule.then),
-            stops_mm: pecks.stops.iter().map(|stop| figures::mm(*stop)).collect(),
+            first_peck_mm: figures::mm(pecks.rule.first),
+            further_peck_mm: figures::mm(pecks.rule.then),
+            withdraw_at_mm: pecks.stops.iter().map(|stop| figures::mm(*stop)).collect(),
             source: figures::source(pecks.rule.source),
         }
     }
@@ -141,14 +141,14 @@ impl From<&reaming::PrintedAllowance> for Allowance {
         let row = printed.row;
         Self {
             printed_as: row.printed_as,
-            turned: match row.drive {
+            driven_by: match row.drive {
                 Drive::Hand => "hand",
                 Drive::Machine => "machine",
                 Drive::Either => "either",
             },
-            left_low_mm: figures::mm(row.least),
-            left_high_mm: figures::mm(row.most),
-            counted: printed.counted,
+            allowance_low_mm: figures::mm(row.least),
+            allowance_high_mm: figures::mm(row.most),
+            counts_towards_range: printed.counted,
             source: figures::source(row.source),
         }
     }

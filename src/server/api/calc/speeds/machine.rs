@@ -36,7 +36,7 @@ pub(super) struct AtHand {
     suits_up_to_mm: f64,
 }
 
-/// What the ends of the machine's speeds mean in this metal.
+/// What the slowest and fastest speeds of the machine mean in this material.
 #[derive(Debug, Serialize, ToSchema)]
 #[schema(as = SpindleEnds)]
 pub(super) struct Ends {
@@ -45,11 +45,11 @@ pub(super) struct Ends {
     slowest_rpm: Option<f64>,
     /// The largest diameter the slowest speed suits, in millimetres; null where it is not known.
     #[schema(required)]
-    largest_mm: Option<f64>,
+    largest_diameter_mm: Option<f64>,
     /// The fastest speed, in revolutions a minute.
     fastest_rpm: f64,
     /// Below this diameter even the fastest is slower than the range, in millimetres.
-    smallest_mm: f64,
+    smallest_diameter_mm: f64,
 }
 
 /// How far the tool goes, and how long it cuts.
@@ -58,11 +58,11 @@ pub(super) struct Ends {
 pub(super) struct Way {
     /// The depth asked for, in millimetres.
     depth_mm: f64,
-    /// What the time is reckoned over, in millimetres: with a drill's point, or a tap's lead and the way out.
-    way_mm: f64,
+    /// How far the tool travels in all, in millimetres: with a drill's point, or a tap's lead and its way out.
+    travel_mm: f64,
     /// The depth over the diameter.
-    diameters: f64,
-    /// Cutting time at the coarsest feed, in seconds, at the speed to set or the slow end; null without a feed, or where reach is too-fast.
+    depth_in_diameters: f64,
+    /// Cutting time at the coarsest feed, in seconds, at the speed to set or the slow end; null without a feed, or where machine_fit is too-fast.
     #[schema(required)]
     time_low_s: Option<f64>,
     /// The same at the finest feed, in seconds; null where time_low_s is.
@@ -96,9 +96,9 @@ impl From<speeds::Ends> for Ends {
         let (fastest, smallest) = ends.smallest;
         Self {
             slowest_rpm: ends.largest.map(|(slowest, _)| figures::rpm(slowest)),
-            largest_mm: ends.largest.map(|(_, largest)| figures::mm(largest)),
+            largest_diameter_mm: ends.largest.map(|(_, largest)| figures::mm(largest)),
             fastest_rpm: figures::rpm(fastest),
-            smallest_mm: figures::mm(smallest),
+            smallest_diameter_mm: figures::mm(smallest),
         }
     }
 }
@@ -110,8 +110,8 @@ impl Way {
         let time = time.map(|time| time.map(seconds));
         Self {
             depth_mm: figures::mm(way.depth),
-            way_mm: figures::mm(way.way),
-            diameters: figures::number(way.diameters),
+            travel_mm: figures::mm(way.way),
+            depth_in_diameters: figures::number(way.diameters),
             time_low_s: time.map(|[short, _]| short),
             time_high_s: time.map(|[_, long]| long),
         }
