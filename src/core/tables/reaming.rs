@@ -1,4 +1,4 @@
-//! How much to leave for a reamer, and how fast to feed it, as the sources print it. They differ
+//! How much to leave for a reamer, as the sources print it. They differ
 //! several-fold; the hole to leave is worked out in [`crate::calc::reaming`].
 
 use crate::tables::source::Source;
@@ -34,17 +34,6 @@ pub struct Allowance {
     pub source: Source,
 }
 
-/// A feed a revolution for each flute of a machine reamer.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct FluteFeed {
-    /// Finest.
-    pub low: Length,
-    /// Coarsest.
-    pub high: Length,
-    /// Where it was read.
-    pub source: Source,
-}
-
 const PROTO: Source = Source::published(
     "Proto Cutter (a reamer maker), chart of material left for carbide-tipped reamers",
 );
@@ -55,8 +44,6 @@ const METAL_WORKERS: Source =
     Source::published("Applied Science for Metal-Workers, s. 313, chestofbooks.com");
 const TM_1_420: Source =
     Source::published("War Department Technical Manual TM 1-420, par. 37, Reaming");
-const PROTO_FEED: Source =
-    Source::published("Proto Cutter (a reamer maker), Speeds and feeds, light metals");
 const NORSEMAN: Source = Source::published("Norseman Drill, Drill feeds and speeds");
 
 const fn row(
@@ -85,22 +72,14 @@ static ALLOWANCES: [Allowance; 10] = [
     row(None, None, [inch(1.0 / 100.0), inch(1.0 / 64.0)], Drive::Either, "reaming, hand or machine; never over 1/32 in", METAL_WORKERS),
 ];
 
-static FLUTE_FEED: FluteFeed =
-    FluteFeed { low: inch(0.002), high: inch(0.003), source: PROTO_FEED };
-
 /// Every allowance in print.
 #[must_use]
 pub fn allowances() -> &'static [Allowance] {
     &ALLOWANCES
 }
 
-/// The feed a revolution for each flute.
-#[must_use]
-pub fn flute_feed() -> &'static FluteFeed {
-    &FLUTE_FEED
-}
-
-/// The rule for a reamer's speed where none is printed for its metal: this part of the drill's.
+/// Another rule in print for a reamer's speed: this part of the drill's. What is gone by stands in
+/// [`super::reaming_pairs`].
 #[must_use]
 pub const fn speed_rule() -> (f64, Source) {
     (0.5, NORSEMAN)
