@@ -3,6 +3,7 @@
 mod cases;
 mod drawing;
 mod limits;
+mod machines;
 mod sheet;
 mod steps;
 mod warnings;

@@ -2,9 +2,10 @@
 
 #![expect(clippy::unwrap_used, reason = "a hole that is not found ends its test")]
 
+use holewright_core::calc::drill_feed::drill_feed;
 use holewright_core::calc::reaming::{Leave, feed, reaming};
 use holewright_core::tables::drills::{self, Drill, Series};
-use holewright_core::units::{Length, in_inch, in_mm, inch, mm};
+use holewright_core::units::{Length, in_mm, inch, mm};
 
 fn metric() -> Vec<&'static Drill> {
     drills::by_series(Series::Metric).collect()
@@ -90,12 +91,12 @@ fn the_holes_are_what_the_reamer_less_the_allowance_leaves() {
 }
 
 #[test]
-fn each_flute_is_fed_two_to_three_thousandths() {
-    for flutes in [1, 4, 6] {
-        let (low, high, source) = feed(flutes);
-        let count = f64::from(flutes);
-        assert!((in_inch(low) - 0.002 * count).abs() < 1e-12);
-        assert!((in_inch(high) - 0.003 * count).abs() < 1e-12);
-        assert!(!source.cite.is_empty());
+fn a_reamer_is_fed_two_to_three_times_as_far_as_a_drill() {
+    for size in [1.0, 2.0, 3.0, 6.0, 12.0, 25.0] {
+        let drill = drill_feed(mm(size)).unwrap();
+        let [low, high] = feed(mm(size)).unwrap();
+        assert!((in_mm(low) / in_mm(drill.low) - 2.0).abs() < 1e-9, "{size}");
+        assert!((in_mm(high) / in_mm(drill.high) - 3.0).abs() < 1e-9, "{size}");
     }
+    assert!(feed(mm(0.9)).is_none());
 }
