@@ -11,7 +11,7 @@ use holewright_core::tables::materials;
 use holewright_core::tables::threads::read::Hand;
 use holewright_core::units::{Length, in_mm, mm, print};
 
-use super::cases::{only, pump_cover, spec, machines};
+use super::cases::{machines, only, pump_cover, spec};
 
 fn over(material: &str, thickness: Option<f64>, hole: UpperHole) -> Option<Over> {
     let material = materials::find(material).unwrap();

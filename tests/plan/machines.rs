@@ -26,8 +26,10 @@ fn words(spec: &HoleSpec) -> String {
 #[test]
 fn the_plan_says_which_machine_and_its_speed() {
     // M6 in silver steel: some 930 to 1120 rev/min (50 to 60 ft/min).
-    let with =
-        |speeds: &str| HoleSpec { machines: machines(speeds), ..spec("metric", "m6", "silver-steel") };
+    let with = |speeds: &str| HoleSpec {
+        machines: machines(speeds),
+        ..spec("metric", "m6", "silver-steel")
+    };
     let shed = "lathe: 350, 500, 1000; bench drill: 600-2000";
     assert_eq!(words(&with(shed)), "1000 rev/min on the lathe");
     let other = "bench drill: 600-2000; lathe: 350, 500, 1000";
@@ -70,7 +72,8 @@ fn what_the_metal_would_take_stands_beside_the_words() {
 
 #[test]
 fn a_chamfer_takes_the_slowest_that_cuts_clean() {
-    let with = |speeds: &str| HoleSpec { machines: machines(speeds), ..spec("ba", "2", "gunmetal") };
+    let with =
+        |speeds: &str| HoleSpec { machines: machines(speeds), ..spec("ba", "2", "gunmetal") };
     let set = |speeds: &str| steps(&with(speeds), Action::Chamfer).remove(0).speed.unwrap();
     assert_eq!(set("").words(), "the slowest that cuts clean");
     let shed = set("bench drill: 600; lathe: 60, 350");
@@ -100,7 +103,11 @@ fn a_small_drill_is_fed_no_more_than_two_hundredths_of_its_size() {
 fn a_metal_that_must_not_be_rubbed_is_never_fed_finely() {
     let keeps = |family| matches!(family, Family::Titanium | Family::Stainless | Family::Magnesium);
     for material in materials::all().iter().filter(|material| keeps(material.family)) {
-        assert!(matches!(material.rubbing(), Rubbing::Hardens | Rubbing::Lights), "{}", material.slug);
+        assert!(
+            matches!(material.rubbing(), Rubbing::Hardens | Rubbing::Lights),
+            "{}",
+            material.slug
+        );
         for words in [material.feed_when_slow(), material.feed_by_feel()] {
             for shy in ["finely", "lightly", "less force"] {
                 assert!(!words.contains(shy), "{}: {words}", material.slug);

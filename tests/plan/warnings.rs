@@ -9,7 +9,7 @@ use holewright_core::tables::drills::Series;
 use holewright_core::tables::{materials, threads};
 use holewright_core::units::{Length, mm};
 
-use super::cases::{only, pump_cover, spec, machines};
+use super::cases::{machines, only, pump_cover, spec};
 
 /// The warnings of a plan that hold these words.
 fn warnings(spec: &HoleSpec, words: &str) -> Vec<(Level, String)> {

@@ -49,8 +49,9 @@ pub const USUAL_HEAD: Source =
     Source::common_practice("a countersunk head is 1¾ to 2 times its screw; measure it");
 
 /// Where the bench's own rule comes from: the slowest speed that cuts clean.
-pub const SLOWEST_SOURCE: Source =
-    Source::common_practice("a countersink is run at the slowest speed that cuts clean: it chatters less");
+pub const SLOWEST_SOURCE: Source = Source::common_practice(
+    "a countersink is run at the slowest speed that cuts clean: it chatters less",
+);
 
 /// A rule in print for the speed of a countersink or a counterbore.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -86,9 +87,7 @@ pub const RULES: [SpeedRule; 3] = [
         factor: [0.25, 0.25],
         midway: false,
         words: "a countersink: a quarter of the drilling speed, at the largest diameter",
-        source: Source::published(
-            "Introduction to Machining, 8.13 Countersinking",
-        ),
+        source: Source::published("Introduction to Machining, 8.13 Countersinking"),
     },
 ];
 

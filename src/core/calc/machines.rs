@@ -78,7 +78,8 @@ impl Machines {
     /// ```
     pub fn read(typed: &str) -> Result<Self, MachinesError> {
         let parts = parts(typed);
-        let (first, named) = parts.split_first().map_or(("", [].as_slice()), |((_, first), rest)| (*first, rest));
+        let (first, named) =
+            parts.split_first().map_or(("", [].as_slice()), |((_, first), rest)| (*first, rest));
         if named.is_empty() {
             return Ok(Self::of(Spindle::read(first)?));
         }
@@ -109,8 +110,11 @@ impl Machines {
     /// One machine without a name; none where it has no speeds.
     #[must_use]
     pub fn of(spindle: Spindle) -> Self {
-        let each =
-            if spindle.steps.is_empty() { Vec::new() } else { vec![Machine { name: None, spindle }] };
+        let each = if spindle.steps.is_empty() {
+            Vec::new()
+        } else {
+            vec![Machine { name: None, spindle }]
+        };
         Self { each }
     }
 
@@ -175,7 +179,8 @@ impl Machines {
     /// The slowest speed there is, and the machine that has it; none where no slowest speed is known.
     #[must_use]
     pub fn slowest(&self) -> Option<(&Machine, Frequency)> {
-        let slowest = self.each.iter().filter_map(|machine| Some((machine, machine.spindle.slowest()?)));
+        let slowest =
+            self.each.iter().filter_map(|machine| Some((machine, machine.spindle.slowest()?)));
         slowest.min_by(|(_, a), (_, b)| in_rpm(*a).total_cmp(&in_rpm(*b)))
     }
 }

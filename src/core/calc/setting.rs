@@ -207,9 +207,7 @@ impl Setting {
         let takes = format!("the {kind} would take about {}", revolutions(self.takes.low));
         match (&self.to, self.reach()) {
             (SetTo::AsFastAsItGoes, _) => Some(takes),
-            (SetTo::NoneSlowEnough(_), _) => {
-                Some(format!("none at hand is slow enough: {takes}"))
-            }
+            (SetTo::NoneSlowEnough(_), _) => Some(format!("none at hand is slow enough: {takes}")),
             (SetTo::On(_), Reach::TooSlow) => Some(format!("its fastest; {takes}")),
             (SetTo::On(_), Reach::Between) => Some(format!("the next below; {takes}")),
             (SetTo::ByHand, _) => Some("the chuck pulled round, the machine isolated".to_owned()),

@@ -74,11 +74,7 @@ fn band(range: &SpeedRange, diameter: Length) -> SpeedBand {
 }
 
 /// What to set for a drill in one metal or two.
-pub(super) fn drill_setting(
-    spec: &HoleSpec,
-    metals: Metals,
-    diameter: Length,
-) -> Option<Setting> {
+pub(super) fn drill_setting(spec: &HoleSpec, metals: Metals, diameter: Length) -> Option<Setting> {
     range(metals.tougher()).map(|range| setting(spec, range, diameter))
 }
 

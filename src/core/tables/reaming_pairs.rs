@@ -91,8 +91,7 @@ const fn pair(
 use Printed::{Family as Of, For, Nothing};
 
 const FREE: Printed = For(&["free-cutting-mild-steel"]);
-const MILD: Printed =
-    For(&["bright-mild-steel", "black-mild-steel", "case-hardening-steel"]);
+const MILD: Printed = For(&["bright-mild-steel", "black-mild-steel", "case-hardening-steel"]);
 const CARBON: Printed = For(&["medium-carbon-steel", "spring-steel"]);
 const ALLOY: Printed = For(&["alloy-steel-en16", "alloy-steel-en19", "alloy-steel-en24"]);
 const TOOL_STEEL: Printed = For(&["gauge-plate"]);
@@ -163,12 +162,16 @@ impl Pair {
 #[must_use]
 pub fn fractions(material: &Material) -> Fractions {
     let own: Vec<&Pair> = PAIRS.iter().filter(|pair| pair.names(material)).collect();
-    let of_family = |pair: &&Pair| matches!(pair.materials, Of(family) if family == material.family);
+    let of_family =
+        |pair: &&Pair| matches!(pair.materials, Of(family) if family == material.family);
     let found = if own.is_empty() { PAIRS.iter().filter(of_family).collect() } else { own };
     let [least, most] = [f64::min, f64::max]
         .map(|end| found.iter().map(|pair| pair.fraction()).reduce(end).unwrap_or_default());
     let least = if least < 1.0 { least } else { HALF.least };
-    found
-        .first()
-        .map_or(RULE, |first| Fractions { least, most, printed_as: first.printed_as, source: first.source })
+    found.first().map_or(RULE, |first| Fractions {
+        least,
+        most,
+        printed_as: first.printed_as,
+        source: first.source,
+    })
 }

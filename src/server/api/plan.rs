@@ -290,11 +290,7 @@ impl<'a> From<(usize, &'a plan::Operation)> for Operation<'a> {
             drill: operation.drill.map(Drill::from),
             diameter_mm: operation.diameter.map(figures::mm),
             depth_mm: operation.depth.map(figures::mm),
-            speed_rpm: operation
-                .speed
-                .as_ref()
-                .and_then(|set| set.speed())
-                .map(figures::rpm),
+            speed_rpm: operation.speed.as_ref().and_then(|set| set.speed()).map(figures::rpm),
             setting: operation.speed.as_ref().map(Setting::from),
             feed_mm_per_rev: operation.feed.map(figures::mm),
             lubricant: operation.lubricant,

@@ -175,7 +175,9 @@ pub fn answer(question: Question) -> Option<Answer> {
     let basis = basis(question.material, question.work, question.tool_steel)?;
     let detail = detail(&question);
     let diameter = match &detail {
-        Detail::Sink(Sink { head: [_, head], hole, .. }) => (*head + hole.unwrap_or_default()) / 2.0,
+        Detail::Sink(Sink { head: [_, head], hole, .. }) => {
+            (*head + hole.unwrap_or_default()) / 2.0
+        }
         Detail::Spot(spot) => spot.most,
         _ => question.tool.diameter(),
     };

@@ -57,7 +57,10 @@ pub(super) fn basis(material: &'static Material, work: Work, steel: ToolSteel) -
         Work::Countersinking => {
             let print = countersink::MIDWAY;
             rule("the most in print: the drilling speed, at the diameter midway between the hole and the head".into(), print.source);
-            rule("at the bench the slowest speed that cuts clean, which stops it chattering".into(), countersink::SLOWEST_SOURCE);
+            rule(
+                "at the bench the slowest speed that cuts clean, which stops it chattering".into(),
+                countersink::SLOWEST_SOURCE,
+            );
             (*drilling.first()?, drilling, [1.0, 1.0])
         }
         Work::Spotting => {

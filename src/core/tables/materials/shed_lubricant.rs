@@ -14,7 +14,8 @@ const PARAFFIN: Advice = practice("Paraffin or white spirit; keep it from any fl
 const LITTLE_PARAFFIN: Advice = practice("A little paraffin; keep it from any flame.");
 const DROP_OF_OIL: Advice = practice("A drop of oil.");
 const COMPOUND: Advice = practice("A proper tapping compound.");
-const MINERAL_OIL: Advice = practice("A drop of mineral oil on the tap, never anything with water.");
+const MINERAL_OIL: Advice =
+    practice("A drop of mineral oil on the tap, never anything with water.");
 const DRY_NO_WATER: Advice = practice("Dry, and never anything with water.");
 const DRY_OR_WATER: Advice = practice("Dry, or plain water; no oil, no spirit.");
 const SOAPY: Advice = practice("Soapy water; no oil, no spirit.");

@@ -126,7 +126,10 @@ pub(super) fn headline(figures: &speeds::Answer) -> Headline {
     let on = |held: &MachineSpeed| {
         let turns = print::trimmed(in_rpm(held.speed), 0);
         let machine = held.machine.as_ref();
-        (turns, machine.map_or_else(|| "rev/min".to_owned(), |name| format!("rev/min on the {name}")))
+        (
+            turns,
+            machine.map_or_else(|| "rev/min".to_owned(), |name| format!("rev/min on the {name}")),
+        )
     };
     let words = |words: &str| (words.to_owned(), String::new());
     let (large, unit) = match &set.to {
@@ -134,7 +137,8 @@ pub(super) fn headline(figures: &speeds::Answer) -> Headline {
             (low, "rev/min, or faster as far as the machine goes".to_owned())
         }
         SetTo::About(_) => {
-            let unit = high.map_or_else(|| "rev/min".to_owned(), |high| format!("to {high} rev/min"));
+            let unit =
+                high.map_or_else(|| "rev/min".to_owned(), |high| format!("to {high} rev/min"));
             (low, unit)
         }
         SetTo::On(held) => on(held),
@@ -146,7 +150,11 @@ pub(super) fn headline(figures: &speeds::Answer) -> Headline {
         }
         SetTo::ByHand => words("By hand"),
     };
-    let label = if set.on_machine().is_some() && set.speed().is_some() { "Machine speed to set" } else { "Machine speed" };
+    let label = if set.on_machine().is_some() && set.speed().is_some() {
+        "Machine speed to set"
+    } else {
+        "Machine speed"
+    };
     Headline { label, large, unit, aside: set.aside(figures.question.material.kind()) }
 }
 

@@ -261,7 +261,8 @@ fn why_feed(figures: &speeds::Answer) -> Vec<Cited> {
     match figures.question.work {
         Work::Drilling if figures.feed.is_some() => {
             let by_size = from("Feed by the drill’s size, whatever the metal.".to_owned());
-            let slow = figures.reach == Reach::TooSlow || figures.setting.to == SetTo::AsFastAsItGoes;
+            let slow =
+                figures.reach == Reach::TooSlow || figures.setting.to == SetTo::AsFastAsItGoes;
             let slow = slow.then(|| practice(figures.question.material.feed_when_slow()));
             std::iter::once(by_size).chain(slow).chain(thumb(figures)).collect()
         }
@@ -272,12 +273,12 @@ fn why_feed(figures: &speeds::Answer) -> Vec<Cited> {
                 "A reamer fed too finely rubs and cuts large. By hand: turn it forwards only, steadily, with a light push; never backwards, which chips its edges. Lubricate as for drilling, and clear the flutes.",
             ),
         ],
-        Work::Tapping if figures.feed.is_some() => vec![practice(
-            "The feed is the pitch, and the tap sets it.",
-        )],
-        Work::Tapping => vec![practice(
-            "Name the tap by its thread for its feed, which is its pitch.",
-        )],
+        Work::Tapping if figures.feed.is_some() => {
+            vec![practice("The feed is the pitch, and the tap sets it.")]
+        }
+        Work::Tapping => {
+            vec![practice("Name the tap by its thread for its feed, which is its pitch.")]
+        }
         Work::Countersinking => vec![practice(
             "No feed is in print: press steadily, enough to keep it cutting. Chatter: go slower still, press a little harder, hold the work firmly; a countersink with one lip or an odd number chatters less. Stop often and try the screw.",
         )],
