@@ -41,8 +41,6 @@ const GTZ: Source = Source::published("GTZ, Manual reaming, trainees’ handbook
 const GTZ_MACHINE: Source = Source::published(
     "GTZ, Reaming and tapping on the drilling machines, trainees’ handbook, s. 7, Table 1",
 );
-const TM_1_1500: Source =
-    Source::published("Technical Manual TM 1-1500-204-23-9, par. 4-14, Hand reaming");
 const RAYMOND: Source =
     Source::published("Raymond, Modern Shop Practice, Fluted chucking reamers, chestofbooks.com");
 const METAL_WORKERS: Source =
@@ -64,7 +62,7 @@ const fn row(
 }
 
 #[rustfmt::skip]
-static ALLOWANCES: [Allowance; 17] = [
+static ALLOWANCES: [Allowance; 16] = [
     row(Some(mm(0.0)), Some(mm(5.0)), [mm(0.1), mm(0.2)], Drive::Hand, "hand reaming, steel", GTZ),
     row(Some(mm(0.0)), Some(inch(3.0)), [inch(0.005), inch(0.005)], Drive::Hand, "left for a hand reamer, one opinion", RAYMOND),
     row(Some(inch(1.0625)), Some(inch(2.0)), [inch(0.007), inch(0.007)], Drive::Hand, "left for a hand reamer", RAYMOND),
@@ -80,7 +78,6 @@ static ALLOWANCES: [Allowance; 17] = [
     row(Some(mm(33.0)), Some(mm(50.0)), [mm(0.5), mm(0.5)], Drive::Machine, "machine reaming, 33 to 50 mm", GTZ_MACHINE),
     row(Some(mm(71.0)), Some(mm(120.0)), [mm(1.0), mm(1.2)], Drive::Machine, "machine reaming, 71 to 120 mm", GTZ_MACHINE),
     row(Some(mm(121.0)), None, [mm(1.3), mm(1.5)], Drive::Machine, "machine reaming, over 121 mm", GTZ_MACHINE),
-    row(None, None, [inch(0.002), inch(0.003)], Drive::Hand, "the most a hand reamer is to take off, aviation shop", TM_1_1500),
     row(None, None, [inch(1.0 / 100.0), inch(1.0 / 64.0)], Drive::Either, "reaming, hand or machine; never over 1/32 in", METAL_WORKERS),
 ];
 
