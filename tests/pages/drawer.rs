@@ -233,7 +233,7 @@ fn six_drills_choose_and_say_what_would_be_nearer() {
 fn a_link_fixes_what_it_names_and_a_page_links_to_itself_with_all_it_used() {
     let cookie = format!("{SIX}&speeds=350%2C+2000");
     let mine = page(&cookie, PLAN);
-    assert!(notice(&mine).contains("spindle speeds 350, 2000"));
+    assert!(notice(&mine).contains("machine speeds 350, 2000"));
     let canonical = mine.split("rel=\"canonical\" href=\"https://club.example").nth(1).unwrap();
     let link = canonical.split('"').next().unwrap().replace("&#38;", "&");
     assert!(
@@ -306,8 +306,8 @@ fn calculators_choose_from_it_and_say_what_would_be_nearer() {
     assert!(notice(&clearance).contains("would be nearer the hole of 3.328 mm"));
     let speeds = "/calculators/speeds?material=gunmetal&diameter=5.5mm";
     let with = page("speeds=500%2C+3000&on=yes", speeds);
-    assert!(notice(&with).contains("By your drawer: spindle speeds 500, 3000."));
-    let set = with.split("<p class=\"label\">Spindle speed to set</p>").nth(1).unwrap();
+    assert!(notice(&with).contains("By your drawer: machine speeds 500, 3000."));
+    let set = with.split("<p class=\"label\">Machine speed to set</p>").nth(1).unwrap();
     let set = set.split("</p>").next().unwrap();
     assert!(set.contains("3000"), "{set}");
     let left = "Left empty: what is in your drawer";
@@ -366,7 +366,7 @@ fn a_redirect_keeps_the_reader_s_address() {
 fn a_material_says_what_the_readers_machine_is_set_to() {
     // 12 mm at 30.5 m/min and more: 2,000 rev/min is in the range; 1 mm has none so fast.
     let with = page("speeds=500%2C+2000&on=yes", "/materials/gunmetal");
-    assert!(notice(&with).contains("By your drawer: spindle speeds 500, 2000."));
+    assert!(notice(&with).contains("By your drawer: machine speeds 500, 2000."));
     assert!(with.contains("<th scope=\"col\" class=\"n\">Yours, rev/min</th>"));
     assert!(with.contains("2000 <span class=\"mark within\">slower, no harm</span>"));
     assert!(with.contains("2000 <span class=\"mark within\">in the range</span>"));

@@ -18,7 +18,8 @@ mod word;
 
 pub use asked::Asked;
 pub use at_hand::{
-    OWNED, SERIES, SPINDLE_MAX, SPINDLE_SPEEDS, at_hand, in_both, owned, series, speeds_of, spindle,
+    OWNED, SERIES, SPINDLE_MAX, SPINDLE_SPEEDS, at_hand, in_both, machines, owned, series,
+    speeds_of,
 };
 pub use diameter::{Diameter, diameter};
 pub use error::{Choice, FieldError, material_choices, quoted, sentence, thread_error};

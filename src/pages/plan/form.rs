@@ -144,10 +144,10 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
                 text(
                     request,
                     "spindle_speeds",
-                    "Spindle speeds at hand",
-                    "Revolutions a minute: 350, 500, 1000; or 200-2000 for any between",
+                    "Machine speeds",
+                    "In rev/min: 350, 500, 1000; or 200-2000 for any between. Several machines by name: lathe: 350, 500; bench drill: 600-2000",
                 ),
-                text(request, "spindle_max", "Or just the fastest", "Revolutions a minute"),
+                text(request, "spindle_max", "Or just the fastest", "In rev/min"),
                 metal(request, "screw", "Metal of the screw, kept for later", "Not said"),
             ],
         ),

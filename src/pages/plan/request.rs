@@ -5,7 +5,7 @@ use super::words;
 use crate::query::address;
 use crate::{FieldError, Query};
 use holewright_core::asking::{self, FITS, Typed, keep};
-use holewright_core::calc::spindle::Spindle;
+use holewright_core::calc::machines::Machines;
 use holewright_core::plan::{HoleSpec, Over};
 use holewright_core::tables::drills::owned;
 use holewright_core::tables::materials::Material;
@@ -135,9 +135,9 @@ impl Request {
         let centre_error = keep(&mut errors, at("centre_error").length());
         let point_angle = keep(&mut errors, at("point_angle").optional(read::angle));
         let speeds =
-            keep(&mut errors, at("spindle_speeds").optional(Spindle::read)).unwrap_or_default();
+            keep(&mut errors, at("spindle_speeds").optional(Machines::read)).unwrap_or_default();
         let fastest = keep(&mut errors, at("spindle_max").optional(read::spindle_speed));
-        let spindle = keep(&mut errors, asking::speeds_of(at("spindle_max"), speeds, fastest));
+        let machines = keep(&mut errors, asking::speeds_of(at("spindle_max"), speeds, fastest));
         let screw = keep(&mut errors, fields::optional_material(at("screw")));
 
         let (Some((thread, hand)), Some(material), true) = (thread, material, errors.is_empty())
@@ -157,7 +157,7 @@ impl Request {
             tap_steel,
             aim,
             at_hand,
-            spindle,
+            machines,
             part_thickness,
             finish,
             point_angle: point_angle.unwrap_or(usual.point_angle),

@@ -18,6 +18,7 @@ pub mod reference_file;
 mod reply;
 pub mod search;
 pub mod segments;
+mod setting;
 mod tapping;
 pub mod threads;
 

@@ -10,6 +10,7 @@ use super::clearance::Hole;
 use super::drills::Drill;
 use super::materials::Material;
 use super::problem::{Always, NotUnderstood, TooMany};
+use super::setting::Setting;
 use super::tapping::Candidate;
 use super::threads::Thread;
 use super::{figures, reply};
@@ -143,9 +144,13 @@ struct Operation<'a> {
     /// Depth, in millimetres; null where it goes through or none is given.
     #[schema(required)]
     depth_mm: Option<f64>,
-    /// Spindle speed, in revolutions a minute; null where the spindle does not turn.
+    /// Machine speed to set, in revolutions a minute; null where the spindle does not turn, or where setting
+    /// says it in words.
     #[schema(required)]
     speed_rpm: Option<f64>,
+    /// What to set the machine to; null where the spindle does not turn.
+    #[schema(required)]
+    setting: Option<Setting<'a>>,
     /// Feed, in millimetres a revolution; null where none is held.
     #[schema(required)]
     feed_mm_per_rev: Option<f64>,
@@ -200,8 +205,8 @@ struct Warning<'a> {
         ("measured_hole" = Option<String>, Query, description = "Diameter of the hole as measured; a bare number is mm", example = "2.74 mm"),
         ("centre_error" = Option<String>, Query, description = "How far a marked-out centre may be off; a bare number is mm", example = "0.2 mm"),
         ("point_angle" = Option<String>, Query, description = "Point angle of the drill, in degrees", example = "118"),
-        ("spindle_speeds" = Option<String>, Query, description = "Speeds the machine has, in revolutions a minute; `200-2000` for any between", example = "350, 500, 1000"),
-        ("spindle_max" = Option<String>, Query, description = "Fastest spindle speed, in revolutions a minute", example = "2000"),
+        ("spindle_speeds" = Option<String>, Query, description = "Machine speeds, in revolutions a minute; `200-2000` for any between; several machines each with its name, `lathe: 350, 500; bench drill: 600-2000`", example = "350, 500, 1000"),
+        ("spindle_max" = Option<String>, Query, description = "Fastest machine speed, in revolutions a minute", example = "2000"),
         ("screw" = Option<String>, Query, description = "Metal of the screw", example = "bright-mild-steel"),
     ),
     responses(
@@ -285,7 +290,8 @@ impl<'a> From<(usize, &'a plan::Operation)> for Operation<'a> {
             drill: operation.drill.map(Drill::from),
             diameter_mm: operation.diameter.map(figures::mm),
             depth_mm: operation.depth.map(figures::mm),
-            speed_rpm: operation.speed.map(figures::rpm),
+            speed_rpm: operation.speed.as_ref().and_then(|set| set.speed()).map(figures::rpm),
+            setting: operation.speed.as_ref().map(Setting::from),
             feed_mm_per_rev: operation.feed.map(figures::mm),
             lubricant: operation.lubricant,
             text: &operation.text,
