@@ -85,7 +85,14 @@ pub struct Field<T: 'static> {
 impl<T: Clone + Sync> Field<T> {
     /// A field that is read like this.
     pub const fn new(about: About, read: fn(Typed<'_>) -> Result<T, FieldError>) -> Self {
-        Self { about, control: Control::Text, words: &[], read, figure: |_| 0.0, taken: |_, _| None }
+        Self {
+            about,
+            control: Control::Text,
+            words: &[],
+            read,
+            figure: |_| 0.0,
+            taken: |_, _| None,
+        }
     }
 
     /// A choice of a few words.

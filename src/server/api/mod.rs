@@ -18,6 +18,7 @@ pub mod reference_file;
 mod reply;
 pub mod search;
 pub mod segments;
+mod taken;
 mod tapping;
 pub mod threads;
 

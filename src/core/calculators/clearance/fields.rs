@@ -2,8 +2,8 @@
 
 use super::answer::{Answer, Question, Screw, answer};
 use crate::asking::{
-    self,    About, Asked, Control, FITS, Field, FieldError, Limits, Need, OWNED, Reading, SERIES, Typed,
-    at_hand, sentence,
+    self, About, Asked, Control, FITS, Field, FieldError, Limits, Need, OWNED, Reading, SERIES,
+    Typed, at_hand, sentence,
 };
 use crate::calc::clearance::{Fit, hole};
 use crate::calc::thread_form::geometry;

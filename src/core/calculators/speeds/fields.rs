@@ -4,8 +4,8 @@ use super::answer::{Answer, answer};
 use super::question::{Question, Tool, Work};
 use crate::asking::{
     About, Asked, Control, Field, FieldError, GROUND, Limits, Need, POINT_ANGLE, Reading,
-    SPINDLE_MAX, SPINDLE_SPEEDS, TOOL_STEELS, Taken, Typed, Word, at_hand, diameter, diameter_taken,
-    metal, owned, quoted, series, spindle, thread_as_meant, thread_taken, word,
+    SPINDLE_MAX, SPINDLE_SPEEDS, TOOL_STEELS, Taken, Typed, Word, at_hand, diameter,
+    diameter_taken, metal, owned, quoted, series, spindle, thread_as_meant, thread_taken, word,
 };
 use crate::calc::countersink::usual_head;
 use crate::calc::tool_steel::ToolSteel;

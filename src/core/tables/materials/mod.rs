@@ -29,6 +29,7 @@ mod property;
 pub mod read;
 #[rustfmt::skip]
 mod reaming_speeds;
+pub mod scrap;
 mod sheet_plastics;
 mod soft_metals;
 mod sources;
@@ -38,6 +39,7 @@ mod steel;
 mod tapping;
 #[rustfmt::skip]
 mod tapping_speeds;
+pub mod telling;
 mod tool_steel;
 
 use std::fmt;

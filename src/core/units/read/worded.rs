@@ -80,7 +80,9 @@ fn count(word: &str) -> Option<u32> {
 /// A denominator, run together, with a dash or apart; `of an inch` behind it goes too.
 fn part<'w, 't>(words: &'w [&'t str]) -> Option<(u32, &'w [&'t str])> {
     let (below, rest) = match words {
-        [tens @ ("thirty" | "sixty"), units, rest @ ..] => (named(&format!("{tens}{units}"))?, rest),
+        [tens @ ("thirty" | "sixty"), units, rest @ ..] => {
+            (named(&format!("{tens}{units}"))?, rest)
+        }
         [word, rest @ ..] => (named(&word.replace('-', ""))?, rest),
         [] => return None,
     };

@@ -34,18 +34,20 @@ const MODEL_ENGINEER: &str =
 const PARALLEL: &str = "BSP is the parallel thread unless taper is said";
 const FINEST_SMALL: &str = "up to 1/4 in the Model Engineer thread is 40 threads an inch";
 const DASHED: &str = "with a dash it is written as Unified threads are";
-const WHITWORTH: &str = "a size by its threads an inch is Whitworth form, BSW or BSF, before Unified";
+const WHITWORTH: &str =
+    "a size by its threads an inch is Whitworth form, BSW or BSF, before Unified";
 const UNIFIED: &str = "of these it is the one in general use";
 
 /// Up to this diameter `ME` alone is 40 threads an inch.
 const MOST_FOR_FORTY: Length = inch(0.25);
 
 /// Words about a hole, a tap, a head or a use, which narrow nothing: `tap 5 BA`, `2 BA cheese head`.
-const USES: [&str; 49] = [
+#[rustfmt::skip]
+const USES: &[&str] = &[
     "allen", "bolt", "bolts", "cap", "cheese", "cheesehead", "countersunk", "csk", "cup", "die",
     "drill", "for", "grub", "head", "headed", "heads", "hex", "hexagon", "hole", "holes",
     "instrument", "machine", "nut", "nuts", "pan", "point", "raised", "round", "roundhead", "rod",
-    "screw", "screws", "set", "setscrew", "setscrews", "size", "socket", "stud", "studding",
+    "screw", "screws", "set", "setscrew", "setscrews", "set-screw", "cheese-head", "size", "socket", "stud", "studding",
     "studs", "tap", "tapped", "tapping", "taps", "thread", "threaded", "threads", "union", "washer",
 ];
 
@@ -74,13 +76,15 @@ pub fn as_meant(typed: &str) -> Result<AsMeant, ReadError> {
     if bare.is_empty() { as_typed } else { of(&bare).or(as_typed) }
 }
 
-/// The text without words of heads and uses.
+/// Whether a word is about a hole, a tap, a head or a use, and so narrows nothing.
 #[must_use]
-pub fn without_uses(text: &str) -> String {
-    let says = |word: &&str| {
-        let bare = word.trim_matches([',', '.', '(', ')', ';']);
-        !USES.contains(&bare)
-    };
+pub fn is_use(word: &str) -> bool {
+    USES.contains(&word)
+}
+
+/// The text without words of heads and uses.
+fn without_uses(text: &str) -> String {
+    let says = |word: &&str| !is_use(word.trim_matches([',', '.', '(', ')', ';']));
     text.split(' ').filter(says).collect::<Vec<_>>().join(" ")
 }
 
