@@ -19,6 +19,7 @@ mod reply;
 pub mod search;
 pub mod segments;
 mod setting;
+mod taken;
 mod tapping;
 pub mod threads;
 

@@ -11,6 +11,7 @@ use super::drills::Drill;
 use super::materials::Material;
 use super::problem::{Always, NotUnderstood, TooMany};
 use super::setting::Setting;
+use super::taken::{self, TakenAs};
 use super::tapping::Candidate;
 use super::threads::Thread;
 use super::{figures, reply};
@@ -46,6 +47,8 @@ struct Plan<'a> {
     operations: Vec<Operation<'a>>,
     /// What to look out for.
     warnings: Vec<Warning<'a>>,
+    /// What was taken for one thing and could mean another; mostly empty.
+    taken: Vec<TakenAs>,
 }
 
 /// The choice of a tapping drill.
@@ -189,7 +192,7 @@ struct Warning<'a> {
         ("thread" = String, Query, description = "The thread, in any usual spelling", example = "5 BA"),
         ("material" = String, Query, description = "The metal that is tapped, by any name or mark", example = "gunmetal"),
         ("hole" = Option<String>, Query, description = "`through` or `blind`", example = "blind"),
-        ("depth" = Option<String>, Query, description = "Length of full thread wanted, or thickness of a through hole; a bare number is mm", example = "8 mm"),
+        ("depth" = Option<String>, Query, description = "Length of full thread wanted, or thickness of a through hole; a bare number is mm, a fraction inches; a bare number that could be inches beside an inch thread is refused with both", example = "8 mm"),
         ("over" = Option<String>, Query, description = "Material of a part screwed down on top: makes it a two-part plan", example = "free-cutting-brass"),
         ("over_thickness" = Option<String>, Query, description = "Thickness of the part on top; a bare number is mm", example = "4 mm"),
         ("upper_hole" = Option<String>, Query, description = "How the upper part comes: `tapping` or `clearance`", example = "tapping"),
@@ -221,7 +224,8 @@ pub async fn show(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Respo
     let spec = request.spec().map_err(Error::Invalid)?;
     let plan =
         plan::build(&spec).map_err(|error| Error::Invalid(vec![refusal(&request, &error)]))?;
-    reply::json(&headers, &Plan::from(&plan))
+    let taken = taken::all(request.taken());
+    reply::json(&headers, &Plan { taken, ..Plan::from(&plan) })
 }
 
 impl<'a> From<&'a HolePlan<'_>> for Plan<'a> {
@@ -253,6 +257,7 @@ impl<'a> From<&'a HolePlan<'_>> for Plan<'a> {
             listed: plan.listed.iter().map(Listed::from).collect(),
             operations: (1..).zip(&plan.operations).map(Operation::from).collect(),
             warnings: plan.warnings.iter().map(Warning::from).collect(),
+            taken: Vec::new(),
         }
     }
 }

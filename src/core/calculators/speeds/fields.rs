@@ -4,15 +4,14 @@ use super::answer::{Answer, answer};
 use super::question::{Question, Tool, Work};
 use crate::asking::{
     About, Asked, Control, Field, FieldError, GROUND, Limits, Need, POINT_ANGLE, Reading,
-    SPINDLE_MAX, SPINDLE_SPEEDS, TOOL_STEELS, Typed, Word, at_hand, diameter, machines, metal,
-    owned, quoted, series, thread_error, word,
+    SPINDLE_MAX, SPINDLE_SPEEDS, TOOL_STEELS, Taken, Typed, Word, at_hand, diameter,
+    diameter_taken, machines, metal, owned, quoted, series, thread_as_meant, thread_taken, word,
 };
 use crate::calc::countersink::usual_head;
 use crate::calc::tool_steel::ToolSteel;
 use crate::calculators::{AnswerKind, Declaration, Finding, Form};
 use crate::tables::drills::{Drill, Series};
 use crate::tables::materials::Material;
-use crate::tables::threads;
 use crate::units::{Angle, Length, inch, mm, print};
 
 /// The calculator.
@@ -104,7 +103,8 @@ static DIAMETER: Field<Tool> = Field::new(
         limits: Limits::LENGTH,
     },
     |typed| tool(typed, Work::Drilling),
-);
+)
+.taking(|typed, asked| tool_taken(typed, work_of(asked)));
 
 static DEPTH: Field<Length> = Field::length(About {
     name: "depth",
@@ -293,14 +293,12 @@ fn tool(typed: Typed<'_>, work: Work) -> Result<Tool, FieldError> {
     if typed.text.is_empty() {
         return Err(typed.error(wanted(work)));
     }
-    let thread = threads::read::read(typed.text);
+    let thread = thread_as_meant(typed).map(|read| read.thread);
     let size = diameter(typed);
     match (work, thread, size) {
         (Work::Tapping, Ok(thread), _) => Ok(Tool::Tap(thread)),
         (Work::Countersinking, Ok(thread), _) => Ok(Tool::Screw(thread)),
-        (Work::Tapping | Work::Countersinking, Err(error), Err(_)) => {
-            Err(thread_error(typed.field, &error))
-        }
+        (Work::Tapping | Work::Countersinking, Err(error), Err(_)) => Err(error),
         (Work::Drilling | Work::Reaming | Work::Spotting, Ok(thread), Err(_)) => {
             Err(typed.error(format!(
                 "{} is a thread. Choose tapping, or name the {}: {}",
@@ -317,6 +315,14 @@ fn tool(typed: Typed<'_>, work: Work) -> Result<Tool, FieldError> {
         }
         (_, _, Ok(found)) => Ok(Tool::Size(found.size)),
         (_, _, Err(error)) => Err(error),
+    }
+}
+
+/// What a tool was taken for, as [`tool`] reads it.
+fn tool_taken(typed: Typed<'_>, work: Work) -> Option<Taken> {
+    match work {
+        Work::Tapping | Work::Countersinking => thread_taken(typed),
+        Work::Drilling | Work::Reaming | Work::Spotting => diameter_taken(typed),
     }
 }
 

@@ -58,6 +58,8 @@ pub(super) const ALUMINIUM_6082: Material = Material {
         mark("H30", TRE_S).old(),
         mark("HE30", DURBIN_6082).old(),
         mark("3.2315", DURBIN_6082).abroad(),
+        recalled_mark("6061").abroad(),
+        recalled_mark("6061-T6").abroad(),
     ],
     met_in: &[
         practice("It is the bar and plate most stockists mean by aluminium."),

@@ -30,6 +30,7 @@ mod property;
 pub mod read;
 #[rustfmt::skip]
 mod reaming_speeds;
+pub mod scrap;
 mod shed_lubricant;
 mod sheet_plastics;
 mod soft_metals;
@@ -40,6 +41,7 @@ mod steel;
 mod tapping;
 #[rustfmt::skip]
 mod tapping_speeds;
+pub mod telling;
 mod tool_steel;
 
 use std::fmt;
