@@ -318,6 +318,45 @@ fn calculators_choose_from_it_and_say_what_would_be_nearer() {
 }
 
 #[test]
+fn several_machines_are_kept_and_the_pages_say_which_to_use() {
+    let form = "act=keep&speeds=lathe%3A+350%2C+500%2C+1000%0D%0Abench+drill%3A+600-2000";
+    let drawer = kept(form);
+    assert_eq!(drawer.speeds.text(), "lathe: 350, 500, 1000; bench drill: 600-2000");
+    assert_eq!(Drawer::read(&drawer.cookie_value()).unwrap(), drawer);
+    let cookie = drawer.cookie_value();
+    let speeds = page(&cookie, "/calculators/speeds?material=silver-steel&diameter=5mm");
+    let set = speeds.split("<p class=\"label\">Machine speed to set</p>").nth(1).unwrap();
+    assert!(set.split("</p>").next().unwrap().contains("1000"), "{set}");
+    assert!(speeds.contains("rev/min on the lathe"));
+    let plan = page(&cookie, "/plan?thread=M2.5&material=silver-steel");
+    assert!(plan.contains("2000 rev/min on the bench drill"), "{plan}");
+    let material = page(&cookie, "/materials/silver-steel");
+    assert!(material.contains(", lathe") && material.contains(", bench drill"), "{material}");
+    // A drawer kept before machines had names reads as it did.
+    let old =
+        page("speeds=500%2C+1000&on=yes", "/calculators/speeds?material=silver-steel&diameter=5mm");
+    assert!(old.contains("<strong>1000</strong> <span>rev/min</span>"), "{old}");
+    let Outcome::Refused(refused) = sent("act=keep&speeds=350%3B+drill%3A+600") else {
+        panic!("a machine without a name beside one with");
+    };
+    assert!(refused.text().contains("Name each machine"));
+}
+
+#[test]
+fn the_hole_before_a_reamer_is_drilled_from_it() {
+    let reaming = "/calculators/speeds?material=gunmetal&work=reaming&diameter=6mm";
+    let every = visit(reaming);
+    assert!(every.text().contains(">5.8 mm</a>"));
+    let mine = page("drills=5.7mm&on=yes", reaming);
+    assert!(!mine.contains(">5.8 mm</a>") && mine.contains(">5.7 mm</a>"), "{mine}");
+    assert!(notice(&mine).contains("By your drawer: drills 5.7mm."));
+    // A drill's own speed has nothing to choose from it.
+    let drilling =
+        page("drills=5.7mm&on=yes", "/calculators/speeds?material=gunmetal&diameter=6mm");
+    assert!(!drilling.contains("By your drawer"), "{drilling}");
+}
+
+#[test]
 fn a_page_with_a_drawer_is_whole() {
     let full = "drills=1-60%2C+2.05mm&taps=BA+0-10&reamers=3&speeds=350%2C+500&on=yes";
     for address in [

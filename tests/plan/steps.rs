@@ -177,7 +177,7 @@ fn a_tap_under_power_has_a_speed_and_the_pitch_for_its_feed() {
             "drill lower: No. 7 drill, ⌀5.105 mm, to 11 mm, 1500 rev/min, 0.051 mm a turn",
             "chamfer lower: countersink, 90°, ⌀6.3 mm",
             "deburr lower: pick and brush",
-            "tap lower: M6 left-hand spiral-flute machine tap, to 8 mm, 730 rev/min, 1 mm a turn",
+            "tap lower: M6 left-hand spiral-flute machine tap, to 8 mm, 210 rev/min, 1 mm a turn",
             "try-screw lower: the screw it is for",
         ],
     );
@@ -193,7 +193,7 @@ fn a_tap_under_power_has_a_speed_and_the_pitch_for_its_feed() {
             "spot lower: spotting drill, or a small centre drill",
             "drill lower: No. 7 drill, ⌀5.105 mm, 1500 rev/min, 0.051 mm a turn",
             "chamfer lower: countersink, 90°, ⌀6.3 mm",
-            "tap lower: M6 spiral-point machine tap, carbon steel, 730 rev/min, 1 mm a turn",
+            "tap lower: M6 spiral-point machine tap, carbon steel, 110 rev/min, 1 mm a turn",
             "try-screw lower: the screw it is for",
         ],
     );

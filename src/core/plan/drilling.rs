@@ -2,11 +2,12 @@
 
 use std::borrow::Cow;
 
-use super::{Action, HoleSpec, Operation, Part};
+use super::{Action, HoleSpec, Operation, Part, TapSteel};
 use crate::calc::cutting_speed;
 use crate::calc::drill_feed::drill_feed;
 use crate::calc::setting::Setting;
 use crate::calc::speed_choice::SpeedBand;
+use crate::calc::tool_steel::ToolSteel;
 use crate::tables::drills::Drill;
 use crate::tables::materials::{Group, Material, SpeedRange};
 use crate::units::{Frequency, Length, Velocity};
@@ -78,10 +79,17 @@ pub(super) fn drill_setting(spec: &HoleSpec, metals: Metals, diameter: Length) -
     range(metals.tougher()).map(|range| setting(spec, range, diameter))
 }
 
-/// What to set for a tap under power: the gentlest in print.
+/// What to set for a tap under power: the gentlest in print, half of it for carbon steel.
 pub(super) fn tap_setting(spec: &HoleSpec, major: Length) -> Option<Setting> {
     let gentlest = spec.material.tapping_gentlest_first().into_iter().next()?;
-    Some(setting(spec, gentlest, major))
+    let factor = match spec.tap_steel {
+        TapSteel::HighSpeed => ToolSteel::HighSpeed,
+        TapSteel::Carbon => ToolSteel::Carbon,
+    }
+    .speed_factor();
+    let whole = band(gentlest, major);
+    let takes = SpeedBand { low: whole.low * factor, high: whole.high * factor };
+    Some(Setting::of(takes, &spec.machines))
 }
 
 /// What to set for a countersink that opens a hole to a diameter: the slowest speed that cuts clean.

@@ -5,6 +5,7 @@ use crate::drawer::Drawer;
 use holewright_core::calc::cutting_speed::spindle_speed;
 use holewright_core::calc::drill_feed::drill_feed;
 use holewright_core::calc::machines::Machines;
+use holewright_core::calc::setting::bench_fastest;
 use holewright_core::calc::speed_choice::{Reach, SpeedBand};
 use holewright_core::tables::materials::{Material, SpeedRange};
 use holewright_core::units::{
@@ -20,9 +21,9 @@ pub(super) struct PrintedSpeed {
 }
 
 /// The ranges as their sources print them, the one the plan uses first.
-pub(super) fn printed(ranges: &[SpeedRange]) -> Vec<PrintedSpeed> {
+pub(super) fn printed<'a>(ranges: impl IntoIterator<Item = &'a SpeedRange>) -> Vec<PrintedSpeed> {
     ranges
-        .iter()
+        .into_iter()
         .map(|range| PrintedSpeed {
             range: format!("{} m/min", span(metres(range.low), metres(range.high))),
             printed_as: range.printed_as,
@@ -40,6 +41,8 @@ pub(super) struct DrillRow {
     /// Diameter in millimetres.
     pub(super) diameter: String,
     pub(super) speed: String,
+    /// What it would take, where no bench machine turns so fast.
+    pub(super) takes: Option<String>,
     /// The speed to set on the reader's own machine; none where no drawer says what it has.
     pub(super) yours: Option<OwnSpeed>,
     pub(super) feed: String,
@@ -81,7 +84,12 @@ pub(super) fn usual(material: &Material, drawer: Option<&Drawer>) -> Vec<DrillRo
         .map(|diameter| (diameter, [range.low, range.high].map(|end| spindle_speed(end, diameter))))
         .map(|(diameter, [low, high])| DrillRow {
             diameter: print::trimmed(in_mm(diameter), 1),
-            speed: span(revolutions(low), revolutions(high)),
+            speed: if low > bench_fastest() {
+                "as fast as it goes".to_owned()
+            } else {
+                span(revolutions(low), revolutions(high))
+            },
+            takes: (low > bench_fastest()).then(|| span(revolutions(low), revolutions(high))),
             yours: drawer
                 .and_then(|drawer| OwnSpeed::of(SpeedBand { low, high }, drawer.speeds.machines())),
             feed: drill_feed(diameter).map_or_else(
