@@ -46,8 +46,8 @@ impl ShownDrill {
 impl Verdict {
     /// The verdict on a candidate.
     pub(super) fn of(candidate: &Candidate, limit: Option<LargestHole>) -> Self {
-        let standard = limit.map_or("", |limit| limit.standard);
-        Self::new(candidate.within_standard, candidate.below_minor, standard)
+        let standard = limit.map(|limit| limit.named()).unwrap_or_default();
+        Self::new(candidate.within_standard, candidate.below_minor, &standard)
     }
 
     /// In one word, for a column whose caption names the standard.

@@ -249,7 +249,11 @@ fn tapping_answers_for_a_thread_no_table_holds() {
     assert_eq!(big(&page), "5.717 mm 0.2251 in");
     assert!(page.contains("No table here holds this thread"));
     assert!(page.contains("<dt>Nearest drill</dt><dd><a href=\"/drills/metric/5.7\">5.7 mm</a>"));
-    assert!(page.contains("no standard limit"), "no BS 84 limits are held");
+    // 0.25 − 2 × 0.0178 + 0.2/36 + 0.004 in: the rule of BS 84.
+    assert!(
+        page.contains("0.2240 in") && page.contains("the rule of BS 84, second-hand"),
+        "{page}"
+    );
 }
 
 #[test]

@@ -290,7 +290,7 @@ fn tables_mark_what_is_there() {
     assert!(page(SIX, "/drills/number/36").contains("Your drawer does not have this drill."));
     let reamer = "reamers=3&on=yes";
     assert!(page(reamer, "/drills/metric/3").contains("Your drawer has a reamer of this size."));
-    assert!(yours(&page("drills=1-60&on=yes", "/threads/ba")) > 3);
+    assert!(yours(&page("drills=1-60,1-10x0.1mm&on=yes", "/threads/ba")) > 3);
     assert_eq!(yours(visit("/threads/ba/5").text()), 0);
     assert_eq!(yours(&page(&SIX.replace("yes", "no"), "/threads/ba/5")), 0);
 }

@@ -273,7 +273,7 @@ fn the_lists_are_shown_and_why_ours_differs() {
             "A list has one size for every metal and depth; here {metal} is taken to about {percent} %, for {gain}."
         ))
     };
-    let expected = ("3.3 mm".to_owned(), "77.0 %".to_owned(), why("copper", 55, "an easier tap"));
+    let expected = ("3.3 mm".to_owned(), "77.0 %".to_owned(), why("copper", 60, "an easier tap"));
     assert_eq!(listed(&m4), [expected]);
     let forming = HoleSpec { tap: Tap::Forming, ..m4.clone() };
     let [(_, _, Some(said))] = &listed(&forming)[..] else { panic!("one list") };

@@ -1,8 +1,10 @@
 //! The hole plan, case by case, and its drawings.
 
 mod cases;
+mod choices;
 mod drawing;
 mod limits;
 mod sheet;
 mod steps;
+mod table;
 mod warnings;

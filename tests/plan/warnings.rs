@@ -39,13 +39,22 @@ fn a_drill_beyond_the_standard_is_called_so() {
         &thin,
         "beyond the largest hole",
         Level::Note,
-        "No. 29 is beyond the largest hole of 6H (3.422 mm): usual in small model work, outside the standard.",
+        "No. 29 is 0.032 mm beyond the largest hole of 6H (3.422 mm): usual in small model work, outside the standard.",
     );
-    assert!(warnings(&thin, "We hold no source").is_empty());
-    // BS 84 has a limit, which is not held.
-    let whitworth = spec("bsw", "1-4", "free-cutting-brass");
-    assert_eq!(warnings(&whitworth, "We hold no source").len(), 1);
-    assert!(warnings(&whitworth, "beyond the largest hole").is_empty());
+    assert!(warnings(&thin, "No standard limit").is_empty());
+    // BS 93 ends at 16 BA.
+    let older = spec("ba", "17", "free-cutting-brass");
+    assert_eq!(warnings(&older, "No standard limit").len(), 1);
+    assert!(warnings(&older, "beyond the largest hole").is_empty());
+    // All that keeps to BS 84 leaves over 83 %.
+    let drawer = only(&[metric("4.9"), metric("5.2")]);
+    let eased = HoleSpec { at_hand: drawer, ..spec("bsw", "1-4", "bright-mild-steel") };
+    check(
+        &eased,
+        "beyond the largest hole",
+        Level::Note,
+        "5.2 mm is 0.044 mm beyond the largest hole of BS 84 (5.156 mm): every drill at hand within it leaves over 83 %, which is hard on the tap.",
+    );
     assert!(warnings(&m8("6.8"), "largest hole").is_empty());
 }
 
@@ -67,7 +76,7 @@ fn a_drill_far_from_the_aim_says_which_way_and_why() {
         &tight,
         "aimed for",
         Level::Note,
-        "88.2 % is more than the 74 % aimed for: the tap works harder.",
+        "88.2 % is more than the 74 % aimed for: the largest hole of BS 84 is 5.156 mm, and the drill is held to it. The tap works harder.",
     );
     check(
         &m8("7"),
@@ -81,10 +90,17 @@ fn a_drill_far_from_the_aim_says_which_way_and_why() {
 #[test]
 fn a_drill_that_would_do_better_is_named_with_its_size() {
     check(
-        &m8("6.5"),
+        &m8("6.6"),
         "not at hand",
         Level::Note,
         "A drill not at hand comes nearer the aim of 74.0 %: 6.8 mm, 73.9 %. With yours, the tap works harder for a little more thread.",
+    );
+    // Over 90 % is no thread to tap: that drill will not do.
+    check(
+        &m8("6.5"),
+        "at hand",
+        Level::Caution,
+        "No drill at hand will do: get 6.8 mm, 73.9 %. The nearest at hand, 6.5 mm, would leave 92.4 %, more than a hand tap should be asked to cut.",
     );
     check(
         &m8("7"),

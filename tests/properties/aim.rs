@@ -1,7 +1,7 @@
 //! The policy of the aim, rule by rule: how much thread, and how far past the standard a drill may go.
 
 use holewright_core::calc::aim::{Aim, aim_percent, allowance};
-use holewright_core::tables::materials;
+use holewright_core::tables::materials::{self, Group};
 use holewright_core::units::{in_mm, mm};
 
 /// The aim in a metal for a thread of a major diameter and a length in millimetres.
@@ -55,11 +55,38 @@ fn the_aim_stays_within_52_and_83() {
 }
 
 #[test]
-fn a_small_or_an_easy_thread_may_pass_the_standard() {
-    let passes = |major, aim| in_mm(allowance(mm(major), aim));
-    assert_eq!((passes(4.0, Aim::Strong), passes(6.0, Aim::Strong)), (0.0, 0.0));
-    // 2 % of the major diameter below 5 mm, nothing from there up.
-    assert_eq!((passes(4.0, Aim::Usual), passes(5.0, Aim::Usual)), (0.08, 0.0));
-    // An easy thread: 5 %, and 2 % from 5 mm up.
-    assert_eq!((passes(4.0, Aim::Easy), passes(5.0, Aim::Easy)), (0.2, 0.1));
+fn a_length_at_a_turning_point_is_not_past_it() {
+    // 6 BA, 4.2 mm, is 1.5 diameters exactly, though not in binary.
+    check("bright-mild-steel", 2.8, Some(4.2), Aim::Usual, 64.0);
+    let sum = 0.1 + 4.1;
+    check("bright-mild-steel", 2.8, Some(sum), Aim::Usual, 64.0);
+    check("bright-mild-steel", 2.8, Some(4.201), Aim::Usual, 57.0);
+}
+
+#[test]
+fn only_tough_metal_or_an_easy_thread_may_pass_the_standard() {
+    let passes = |major, aim, group| in_mm(allowance(mm(major), aim, group));
+    let close = |found: f64, percent: f64, major: f64| {
+        assert!((found - major * percent / 100.0).abs() < 1e-9, "{found}, {percent} % of {major}");
+    };
+    for major in [2.0, 4.0, 5.0, 6.0, 12.0] {
+        for group in [
+            Group::EasyCutting,
+            Group::IronAndGunmetal,
+            Group::FreeCuttingSteel,
+            Group::MildSteelAndPhosphorBronze,
+        ] {
+            close(passes(major, Aim::Strong, group), 0.0, major);
+            close(passes(major, Aim::Usual, group), 0.0, major);
+        }
+        close(passes(major, Aim::Strong, Group::Tough), 0.0, major);
+    }
+    // Common practice, no source: 2 % up to 4 mm, fading to nothing at 6 mm.
+    for (major, usual, easy) in
+        [(2.0, 2.0, 5.0), (4.0, 2.0, 5.0), (5.0, 1.0, 3.5), (5.5, 0.5, 2.75), (6.0, 0.0, 2.0)]
+    {
+        close(passes(major, Aim::Usual, Group::Tough), usual, major);
+        close(passes(major, Aim::Easy, Group::Tough), easy, major);
+        close(passes(major, Aim::Easy, Group::EasyCutting), easy, major);
+    }
 }

@@ -15,6 +15,7 @@ mod printing;
 mod quantities;
 mod reading;
 mod reaming;
+mod taper;
 mod tapping;
 mod uses;
 mod words;

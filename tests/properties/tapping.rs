@@ -10,7 +10,7 @@ use holewright_core::calc::tapping::{
 use holewright_core::tables::drills::{self, Drill, Series};
 use holewright_core::tables::materials::{self, Group};
 use holewright_core::tables::threads::{self, Thread};
-use holewright_core::units::{in_mm, print};
+use holewright_core::units::{in_mm, mm, print};
 
 fn thread(system: &str, size: &str) -> &'static Thread {
     threads::find(system, size).unwrap()
@@ -37,21 +37,25 @@ fn chosen(question: Question<'_>, labels: &[&str]) -> &'static str {
     choice(question, labels).chosen.drill.label.as_str()
 }
 
+/// A thread of which no largest hole is held, so that the aim alone decides: 6 mm, 1.5 mm of full thread
+/// on both sides.
+fn unlimited(slug: &str, aim: Aim) -> Question<'static> {
+    question("loewenherz", "6", slug, aim)
+}
+
 #[test]
 fn two_drills_as_near_are_a_tie_that_tough_metal_settles_for_the_larger() {
-    // 58.56 and 53.41 % about 56: 2.564 and 2.590 off.
-    let pair = ["5/32 in", "No. 21"];
-    assert_eq!(chosen(question("bsw", "3-16", "copper", Aim::Usual), &pair), "No. 21");
-    assert_eq!(chosen(question("bsw", "3-16", "bright-mild-steel", Aim::Easy), &pair), "5/32 in");
-    // 60.79 and 51.24 % about 56: the larger is nearer, by less than a tie counts.
-    let pair = ["9.7 mm", "25/64 in"];
-    assert_eq!(chosen(question("bsw", "7-16", "copper", Aim::Usual), &pair), "25/64 in");
-    assert_eq!(chosen(question("bsw", "7-16", "bright-mild-steel", Aim::Easy), &pair), "9.7 mm");
-    // No tie: the nearer is taken, whatever the metal.
-    let pair = ["9.6 mm", "25/64 in"];
-    assert_eq!(chosen(question("bsw", "7-16", "bright-mild-steel", Aim::Easy), &pair), "25/64 in");
-    let pair = ["9.7 mm", "10 mm"];
-    assert_eq!(chosen(question("bsw", "7-16", "copper", Aim::Usual), &pair), "9.7 mm");
+    // 73.33 and 66.67 % about 70: both 3.33 off.
+    let pair = ["4.9 mm", "5 mm"];
+    let thin = Question { thread_length: Some(mm(5.0)), ..unlimited("copper", Aim::Strong) };
+    assert_eq!(chosen(thin, &pair), "5 mm");
+    assert_eq!(chosen(unlimited("gunmetal", Aim::Usual), &pair), "4.9 mm");
+    // 60.00 and 52.02 % about 56: the larger is nearer, by less than a tie counts.
+    let easy = unlimited("bright-mild-steel", Aim::Easy);
+    assert_eq!(chosen(easy, &["5.1 mm", "No. 5"]), "5.1 mm");
+    // 56.04 %: no tie, and the nearer is taken, whatever the metal.
+    assert_eq!(chosen(easy, &["5.1 mm", "13/64 in"]), "13/64 in");
+    assert_eq!(chosen(thin, &["4.9 mm", "5.1 mm"]), "4.9 mm");
 }
 
 #[test]
@@ -64,16 +68,18 @@ fn of_two_drills_of_one_size_the_first_is_taken() {
 
 #[test]
 fn a_drill_at_the_limit_keeps_to_it() {
-    // The largest hole of 7 BA is 2.1 mm; the usual allowance at 2.5 mm is 0.05.
-    let strong = question("ba", "7", "gunmetal", Aim::Strong);
+    // The largest hole of 7 BA is 2.1 mm; the allowance of tough metal at 2.5 mm is 0.05.
+    let strong = question("ba", "7", "copper", Aim::Strong);
     let remarks = |question, label| choice(question, &[label]).remarks;
     assert!(!remarks(strong, "2.1 mm").contains(&Remark::NoneWithinStandard));
     assert!(remarks(strong, "2.15 mm").contains(&Remark::NoneWithinStandard));
+    let tough = question("ba", "7", "copper", Aim::Usual);
+    assert!(!remarks(tough, "2.15 mm").contains(&Remark::NoneWithinStandard));
     let usual = question("ba", "7", "gunmetal", Aim::Usual);
-    assert!(!remarks(usual, "2.15 mm").contains(&Remark::NoneWithinStandard));
+    assert!(remarks(usual, "2.15 mm").contains(&Remark::NoneWithinStandard));
     let within = |label| choice(usual, &[label]).chosen.within_standard;
     assert_eq!((within("2.1 mm"), within("2.15 mm")), (Some(true), Some(false)));
-    // M12 is past 5 mm and has no allowance.
+    // M12 is past 6 mm and has no allowance.
     let m12 = question("metric", "m12", "copper", Aim::Usual);
     assert!(remarks(m12, "10.5 mm").contains(&Remark::NoneWithinStandard));
 }
@@ -185,7 +191,16 @@ fn a_forming_tap_takes_the_drill_nearest_its_hole_within_a_tenth_of_the_pitch() 
     let found = formed(&["2.8 mm"]).unwrap();
     assert_eq!(print::percent(found.chosen.engagement_percent), "30.8 %");
     assert_eq!(print::percent(found.aim_percent), "34.0 %");
-    assert_eq!((found.chosen.within_standard, found.largest_hole), (None, None));
+    // The makers' tables end at 55 and 75 % as they print it: 2.813 and 2.745 mm.
+    let limit = found.largest_hole.expect("the makers' range");
+    assert_eq!(print::mm(limit.diameter, 3), "2.813 mm");
+    assert_eq!((found.chosen.within_standard, found.chosen.below_minor), (Some(true), false));
+    let tight = formed(&["No. 36"]).err();
+    assert!(tight.is_some(), "2.705 mm is further than a tenth of the pitch off");
+    let tight = formed(&["No. 35"]).unwrap();
+    assert!(!tight.chosen.below_minor, "2.794 mm");
+    let tight = choose_forming(m3, drawer(&["2.75 mm"])).unwrap();
+    assert!(!tight.chosen.below_minor, "2.75 mm is within 75 %");
     let Err(Error::NoDrillAtHand { hole, would_do }) = formed(&["2.7 mm", "2.85 mm"]) else {
         panic!("neither is near")
     };

@@ -33,6 +33,7 @@ mod form;
 mod form_constants;
 mod limits;
 mod materials;
+mod nut_limits;
 mod ranges;
 #[path = "../readings.rs"]
 mod readings;
@@ -62,6 +63,7 @@ fn families() -> Vec<&'static Family> {
     let rest = [
         form_constants::FAMILIES,
         limits::FAMILIES,
+        nut_limits::FAMILIES,
         stress_area::FAMILIES,
         clearance::FAMILIES,
         cutting::FAMILIES,

@@ -382,8 +382,10 @@ fn a_limit_is_given_only_where_one_is_held() {
     for (system, thread) in rows() {
         let held = match (system.largest_hole, thread.form().shape().largest_hole) {
             (SizeLimit::Bs93, _) => thread.size.parse::<u8>().is_ok_and(|number| number <= 16),
-            (SizeLimit::Iso228, _)
-            | (SizeLimit::OfForm, FormLimit::Iso965 | FormLimit::AsmeB11) => true,
+            (SizeLimit::Iso228 | SizeLimit::Bs84 | SizeLimit::LikeBs84, _)
+            | (SizeLimit::OfForm, FormLimit::Iso965 | FormLimit::AsmeB11 | FormLimit::LikeBs84) => {
+                true
+            }
             (SizeLimit::OfForm, FormLimit::AsmeB110) => matches!(thread.pitch, Pitch::Mm(_)),
             (SizeLimit::OfForm, FormLimit::NotHeld) => false,
         };

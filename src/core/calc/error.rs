@@ -22,7 +22,7 @@ pub enum Error {
         most: Length,
     },
     /// Nothing in the drawer leaves a usable thread.
-    #[error("no drill at hand leaves a usable thread: the hole wants to be about {}", print::mm(*hole, 2))]
+    #[error("{}", none_at_hand(*hole, *would_do))]
     NoDrillAtHand {
         /// The hole that meets the aim.
         hole: Length,
@@ -35,4 +35,17 @@ pub enum Error {
         /// The form's name.
         form: &'static str,
     },
+}
+
+fn none_at_hand(hole: Length, would_do: Option<&Drill>) -> String {
+    let hole = print::mm(hole, 2);
+    let get = would_do.map_or_else(String::new, |drill| {
+        let size = print::mm(drill.diameter, 3);
+        if drill.label == size {
+            format!(": get {size}")
+        } else {
+            format!(": get {} ({size})", drill.label)
+        }
+    });
+    format!("no drill at hand leaves a usable thread; the hole wants to be about {hole}{get}")
 }

@@ -1,13 +1,13 @@
 //! The standard's largest hole: the nut's minor diameter at its upper limit.
 //!
-//! Leaves out the limits of effective and major diameters, and every thread whose standard's figure
-//! we do not hold: BSW, BSF, brass and Model Engineer (BS 84), cycle, S, the BA sizes beyond BS 93,
-//! the American sizes below No. 0, and taper threads.
+//! Leaves out the limits of effective and major diameters, and every thread for which no rule is held:
+//! Löwenherz, S, the BA sizes beyond BS 93, the American sizes below No. 0, and taper threads.
 
 use crate::calc::thread_form::Geometry;
+use crate::tables::source::Grade;
 use crate::tables::threads::{Form, FormLimit, SizeLimit, Thread};
 use crate::tables::tolerances::{self, MinorTolerance};
-use crate::units::{Length, in_inch, in_mm, inch, mm, print};
+use crate::units::{Length, exceeds, falls_short, in_inch, in_mm, inch, mm, print};
 
 /// The largest minor diameter the standard allows the nut, and whose limit it is.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -16,23 +16,42 @@ pub struct LargestHole {
     pub diameter: Length,
     /// The standard as pages name it: "BS 93", "6H", "2B".
     pub standard: &'static str,
+    /// How far the rule can be trusted.
+    pub grade: Grade,
 }
 
-/// Holes this near a limit are at it: well under the last printed place of any drill.
-pub(super) const AT_A_LIMIT: Length = mm(0.000_5);
-
 impl LargestHole {
+    /// The standard's name, with how far its figure can be trusted where it was not read there.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright_core::{calc::limits::largest_hole, calc::thread_form::geometry, tables::threads::find};
+    /// let named = |system, size| {
+    ///     let thread = find(system, size).unwrap();
+    ///     largest_hole(thread, &geometry(thread)).unwrap().named()
+    /// };
+    /// assert_eq!(named("ba", "5"), "BS 93");
+    /// assert_eq!(named("bsw", "1-4"), "BS 84, second-hand");
+    /// ```
+    #[must_use]
+    pub fn named(&self) -> String {
+        match self.grade {
+            Grade::SecondHand | Grade::Memory => format!("{}, {}", self.standard, self.grade),
+            _ => self.standard.to_owned(),
+        }
+    }
+
     /// Whether a hole keeps to it.
     ///
     /// # Examples
     /// ```
-    /// use holewright_core::{calc::limits::LargestHole, units::mm};
-    /// let six_h = LargestHole { diameter: mm(2.599), standard: "6H" };
+    /// use holewright_core::{calc::limits::LargestHole, tables::source::Grade, units::mm};
+    /// let six_h = LargestHole { diameter: mm(2.599), standard: "6H", grade: Grade::Published };
     /// assert!(six_h.admits(mm(2.599)) && !six_h.admits(mm(2.6)));
     /// ```
     #[must_use]
     pub fn admits(&self, hole: Length) -> bool {
-        hole <= self.diameter + AT_A_LIMIT
+        !exceeds(hole, self.diameter)
     }
 }
 
@@ -46,7 +65,8 @@ const BS_93_TOLERANCE: f64 = 0.375;
 /// # Source
 /// BA: minor + 0.375 p (BS 93). Metric: minor + TD1 of ISO 965-1, class 6H, or 5H and 4H where no 6H
 /// is printed. G: ISO 228-1. UNM: ASME B1.10M. Unified: class 2B, see [`unified_2b`]. Metric and BA
-/// limits are rounded to 0.001 mm.
+/// limits are rounded to 0.001 mm. BSW, BSF, and by its rule brass, Model Engineer and cycle: BS 84, see
+/// [`bs_84`].
 ///
 /// # Examples
 /// 5 BA 2.711 mm; M3 2.599 mm (Yamawa's 6H chart); 4-40 UNC 0.0939 in (Machinery's Handbook 31st ed.
@@ -65,12 +85,16 @@ const BS_93_TOLERANCE: f64 = 0.375;
 /// assert_eq!((print::mm(hole, 3).as_str(), standard), ("2.599 mm", "6H"));
 /// let (hole, standard) = limit("unc", "4-40").unwrap();
 /// assert_eq!((print::inch(hole, 4).as_str(), standard), ("0.0939 in", "2B"));
-/// assert_eq!(limit("bsw", "1-4"), None);
+/// let (hole, standard) = limit("bsw", "1-4").unwrap();
+/// assert_eq!((print::inch(hole, 4).as_str(), standard), ("0.2030 in", "BS 84"));
+/// assert_eq!(limit("ba", "17"), None);
 /// ```
 #[must_use]
 pub fn largest_hole(thread: &Thread, geometry: &Geometry) -> Option<LargestHole> {
     match thread.system.system().largest_hole {
         SizeLimit::Bs93 => bs_93(thread, geometry),
+        SizeLimit::Bs84 => Some(bs_84(geometry, "BS 84")),
+        SizeLimit::LikeBs84 => Some(bs_84(geometry, LIKE_BS_84)),
         SizeLimit::Iso228 => tolerances::iso_228(geometry.pitch).map(|row| printed(geometry, row)),
         SizeLimit::OfForm => largest_hole_of(thread.form(), geometry),
     }
@@ -81,7 +105,7 @@ pub fn largest_hole(thread: &Thread, geometry: &Geometry) -> Option<LargestHole>
 ///
 /// # Source
 /// ISO metric: TD1 of ISO 965-1, which goes by the pitch alone. Unified: class 2B, see [`unified_2b`].
-/// BS 93 gives its limit for the sizes it names and no others.
+/// Whitworth: [`bs_84`]. BS 93 gives its limit for the sizes it names and no others.
 ///
 /// # Examples
 /// 19/64 in, 36 threads an inch: 0.273 in (the worked example of Machinery's Handbook 31st ed.
@@ -92,14 +116,19 @@ pub fn largest_hole(thread: &Thread, geometry: &Geometry) -> Option<LargestHole>
 /// let special = geometry_of(Form::Unified, inch(0.2969), Pitch::PerInch(36.0));
 /// let limit = largest_hole_of(Form::Unified, &special).unwrap();
 /// assert_eq!((print::inch(limit.diameter, 3).as_str(), limit.standard), ("0.273 in", "2B"));
-/// let whitworth = geometry_of(Form::Whitworth, inch(0.25), Pitch::PerInch(40.0));
-/// assert_eq!(largest_hole_of(Form::Whitworth, &whitworth), None);
+/// let ba = geometry_of(Form::BritishAssociation, mm(3.2), Pitch::Mm(0.59));
+/// assert_eq!(largest_hole_of(Form::BritishAssociation, &ba), None);
 /// ```
 #[must_use]
 pub fn largest_hole_of(form: Form, geometry: &Geometry) -> Option<LargestHole> {
     match form.shape().largest_hole {
         FormLimit::Iso965 => tolerances::iso_965(geometry.pitch).map(|row| printed(geometry, row)),
-        FormLimit::AsmeB11 => Some(LargestHole { diameter: unified_2b(geometry), standard: "2B" }),
+        FormLimit::LikeBs84 => Some(bs_84(geometry, LIKE_BS_84)),
+        FormLimit::AsmeB11 => Some(LargestHole {
+            diameter: unified_2b(geometry),
+            standard: "2B",
+            grade: Grade::Published,
+        }),
         FormLimit::AsmeB110 => {
             tolerances::unified_miniature(geometry.pitch).map(|row| printed(geometry, row))
         }
@@ -118,7 +147,7 @@ pub const fn smallest_hole(geometry: &Geometry) -> Length {
 /// Whether a hole is below [`smallest_hole`]: the tap then cuts with the root of its thread.
 #[must_use]
 pub fn is_below_smallest(geometry: &Geometry, hole: Length) -> bool {
-    hole + AT_A_LIMIT < smallest_hole(geometry)
+    falls_short(hole, smallest_hole(geometry))
 }
 
 /// The nut's largest minor diameter for class 2B.
@@ -167,13 +196,41 @@ fn bs_93(thread: &Thread, geometry: &Geometry) -> Option<LargestHole> {
     (number <= BS_93_LAST).then(|| LargestHole {
         diameter: to_micrometre(geometry.minor_internal + geometry.pitch * BS_93_TOLERANCE),
         standard: "BS 93",
+        grade: Grade::Published,
     })
+}
+
+/// How pages name the rule of BS 84 where the standard does not name the thread.
+const LIKE_BS_84: &str = "the rule of BS 84";
+
+/// The nut's largest minor diameter by the rule of BS 84.
+///
+/// The least is 0.2 p larger, and 0.004 in more from 26 threads an inch up, 0.005 in from 22, and
+/// 0.007 in for coarser threads; the sum is rounded to four places of an inch. Every one of the twenty
+/// drills of BS 1157 held keeps to it, which a constant 0.004 in does not.
+///
+/// # Source
+/// A public restatement of BS 84:2007 and of Machinery's Handbook, tolerance formulas for BSW and BSF
+/// threads: second-hand. That brass, Model Engineer and cycle threads go by it is common practice.
+#[must_use]
+pub fn bs_84(geometry: &Geometry, standard: &'static str) -> LargestHole {
+    let tpi = geometry.threads_per_inch;
+    let constant = if tpi > 26.0 - HAIR {
+        0.004
+    } else if tpi > 22.0 - HAIR {
+        0.005
+    } else {
+        0.007
+    };
+    let largest = in_inch(geometry.minor_internal) + 0.2 / tpi + constant;
+    LargestHole { diameter: inch(print::round(largest, 4)), standard, grade: Grade::SecondHand }
 }
 
 fn printed(geometry: &Geometry, row: &MinorTolerance) -> LargestHole {
     LargestHole {
         diameter: to_micrometre(geometry.minor_internal + row.tolerance),
         standard: row.class,
+        grade: row.source.grade,
     }
 }
 

@@ -4,13 +4,15 @@
 //! standard's own list.
 
 use crate::calc::aim::{self, Aim};
-use crate::calc::limits::{self, AT_A_LIMIT, LargestHole};
+use crate::calc::drill_rule::{Kept, Pick, Rule};
+use crate::calc::limits::{self, LargestHole};
 use crate::calc::thread_form::{self, Geometry};
-use crate::calc::{Error, engagement};
+use crate::calc::{Error, engagement, oversize};
 use crate::tables::drills::{self, Drill};
 use crate::tables::materials::{self, Group, Material};
+use crate::tables::source::Grade;
 use crate::tables::threads::{Form, Thread};
-use crate::units::{Length, in_mm, mm};
+use crate::units::{Length, falls_short, in_mm, mm};
 
 /// Engagements worth listing, percent.
 const LISTED: std::ops::RangeInclusive<f64> = 50.0..=90.0;
@@ -18,8 +20,6 @@ const LISTED: std::ops::RangeInclusive<f64> = 50.0..=90.0;
 const USABLE: std::ops::RangeInclusive<f64> = 40.0..=100.0;
 /// Two drills nearer than this to the same engagement are one choice, percent.
 const DISTINCT: f64 = 2.5;
-/// Distances from the aim nearer than this are a tie, percent.
-const TIE: f64 = 0.05;
 /// Further than this from the aim, the person is told, percent.
 const FAR: f64 = 5.0;
 
@@ -30,6 +30,8 @@ pub struct Candidate {
     pub drill: &'static Drill,
     /// Engagement in percent of full thread depth at the drill's nominal size.
     pub engagement_percent: f64,
+    /// The same at the size that the drill is likely to leave.
+    pub likely_engagement_percent: f64,
     /// Within the standard's largest hole; `None` where no limit is held.
     pub within_standard: Option<bool>,
     /// Below the nut's least minor diameter.
@@ -73,6 +75,10 @@ pub struct DrillChoice {
 pub enum Remark {
     /// No drill at hand keeps to the standard's largest hole; the nearest above the aim was taken.
     NoneWithinStandard,
+    /// What keeps to the standard's largest hole leaves more than 83 %, so a drill beyond it was taken.
+    BeyondForEase,
+    /// At the size that the drill is likely to leave, less thread than the aim asks for is left.
+    LikelyThin,
     /// More than five points from the aim.
     FarFromAim {
         /// Points above (positive) or below the aim.
@@ -106,6 +112,11 @@ pub fn judge_of(
     Candidate {
         drill,
         engagement_percent: engagement::percent(form, geometry, drill.diameter),
+        likely_engagement_percent: engagement::percent(
+            form,
+            geometry,
+            oversize::likely(drill.diameter).mean,
+        ),
         within_standard: limit.map(|limit| limit.admits(drill.diameter)),
         below_minor: limits::is_below_smallest(geometry, drill.diameter),
     }
@@ -175,8 +186,10 @@ pub fn usual_of(
 
 /// Chooses among the drills at hand, given smallest first.
 ///
-/// The drill whose nominal size comes nearest the aim, of those that do not pass the standard's
-/// largest hole by more than the allowance; ties go to the larger hole in tough metal.
+/// The standard first: of what leaves 40 to 100 % and no less than the nut's least minor diameter, the
+/// drills within the standard's largest hole and its allowance; of these, those whose likely hole keeps
+/// enough thread; of these, the one whose nominal size comes nearest the aim. Ties go to the larger hole
+/// in tough metal. Where no drill at hand will do, `get` says which would.
 ///
 /// # Source
 /// Common practice, no source (the policy); the limits are the standards'.
@@ -184,6 +197,22 @@ pub fn usual_of(
 /// # Errors
 /// [`Error::NoEngagement`] for taper pipe threads; [`Error::NoDrillAtHand`] where nothing at hand
 /// leaves a usable thread.
+///
+/// # Examples
+/// 2 BA in bright mild steel, 6 mm deep, keeps to BS 93: 4.0 mm, 72 %.
+/// ```
+/// use holewright_core::calc::{aim::Aim, tapping::{Question, choose}};
+/// use holewright_core::tables::{drills, materials, threads};
+/// use holewright_core::units::{mm, print};
+/// let question = Question {
+///     thread: threads::find("ba", "2").unwrap(),
+///     material: materials::find("bright-mild-steel").unwrap(),
+///     thread_length: Some(mm(6.0)),
+///     aim: Aim::Usual,
+/// };
+/// let chosen = choose(question, drills::in_series(drills::Series::Metric).iter().copied()).unwrap().chosen;
+/// assert_eq!((chosen.drill.label.as_str(), print::percent(chosen.engagement_percent).as_str()), ("4 mm", "72.0 %"));
+/// ```
 pub fn choose(
     question: Question<'_>,
     at_hand: impl IntoIterator<Item = &'static Drill>,
@@ -193,49 +222,59 @@ pub fn choose(
     let geometry = thread_form::geometry(thread);
     let limit = limits::largest_hole(thread, &geometry);
     let aim_percent = aim::aim_percent(material, geometry.major, thread_length, aim);
-    let most = limit.map(|limit| {
-        let allowance = aim::allowance(geometry.major, aim);
-        limit.diameter + allowance + AT_A_LIMIT
-    });
-    let prefer_larger = material.group == Group::Tough;
-    let rule = Rule { aim_percent, most, prefer_larger };
-
+    let most = |aim| {
+        let allowance = aim::allowance(geometry.major, aim, material.group);
+        limit.map(|limit| limit.diameter + allowance)
+    };
+    let rule = Rule {
+        aim_percent,
+        most: most(aim),
+        most_for_ease: most(Aim::Easy),
+        least_likely_percent: aim::least_likely_percent(aim),
+        prefer_larger: material.group == Group::Tough,
+    };
     let usable = |drill: &'static Drill| {
         let candidate = judge(thread, &geometry, limit, drill);
         USABLE.contains(&candidate.engagement_percent).then_some(candidate)
     };
     let held: Vec<Candidate> = at_hand.into_iter().filter_map(usable).collect();
-    let best = || rule.pick(&drills::all().iter().filter_map(usable).collect::<Vec<_>>());
-    let Some(Pick { chosen, passes }) = rule.pick(&held) else {
+    let best = rule.pick(&drills::all().iter().filter_map(usable).collect::<Vec<_>>());
+    let Some(pick) = rule.pick(&held) else {
         return Err(Error::NoDrillAtHand {
             hole: engagement::hole_for(thread.form(), &geometry, aim_percent),
-            would_do: best().map(|pick| pick.chosen.drill),
+            would_do: best.map(|pick| pick.chosen.drill),
         });
     };
-
-    let mut remarks = Vec::new();
-    if !passes {
-        remarks.push(Remark::NoneWithinStandard);
-    }
-    if chosen.below_minor {
-        remarks.push(Remark::BelowMinor);
-    }
-    let by = chosen.engagement_percent - aim_percent;
-    if by.abs() > FAR {
-        remarks.push(Remark::FarFromAim { by });
-    }
-    if let Some(best) = best().filter(|best| rule.clearly_beats(&best.chosen, &chosen)) {
-        remarks.push(Remark::BetterElsewhere(best.chosen));
-    }
+    let get = best.filter(|best| best.will_do() && !pick.will_do()).map(|best| best.chosen);
+    let better = best
+        .filter(|best| get.is_none() && rule.clearly_beats(best, &pick))
+        .map(|best| best.chosen);
     Ok(DrillChoice {
         aim_percent,
         largest_hole: limit,
-        chosen,
-        get: None,
-        tighter: next_tighter(&held, chosen),
-        easier: next_easier(&held, chosen),
-        remarks,
+        chosen: pick.chosen,
+        get,
+        tighter: next_tighter(&held, pick.chosen),
+        easier: next_easier(&held, pick.chosen),
+        remarks: remarks(&pick, aim_percent, better),
     })
+}
+
+fn remarks(pick: &Pick, aim_percent: f64, better: Option<Candidate>) -> Vec<Remark> {
+    let by = pick.chosen.engagement_percent - aim_percent;
+    let kept = match pick.kept {
+        Kept::Standard => None,
+        Kept::ForEase => Some(Remark::BeyondForEase),
+        Kept::Not => Some(Remark::NoneWithinStandard),
+    };
+    let said = [
+        kept,
+        pick.chosen.below_minor.then_some(Remark::BelowMinor),
+        pick.thin.then_some(Remark::LikelyThin),
+        (by.abs() > FAR).then_some(Remark::FarFromAim { by }),
+        better.map(Remark::BetterElsewhere),
+    ];
+    said.into_iter().flatten().collect()
 }
 
 /// Engagement a forming tap is usually drilled for, percent as the makers' rows print it.
@@ -252,8 +291,23 @@ pub fn forming_hole(geometry: &Geometry, percent: f64) -> Length {
     geometry.major - geometry.pitch * (0.0068 * percent)
 }
 
-/// Chooses the drill at hand nearest a forming tap's hole. No standard limits the hole drilled
-/// before forming, so `within_standard` is `None`.
+/// The thread that the makers' tables drill for, the most and the least, percent as they print it.
+const FORMING_RANGE: (f64, f64) = (75.0, 55.0);
+
+/// The hole for a forming tap at its largest, by the makers' tables.
+fn largest_forming_hole(geometry: &Geometry) -> LargestHole {
+    let (_, least) = FORMING_RANGE;
+    LargestHole {
+        diameter: forming_hole(geometry, least),
+        standard: "the tap makers' tables",
+        grade: Grade::Published,
+    }
+}
+
+/// Chooses the drill at hand nearest a forming tap's hole.
+///
+/// Its limits are those of the makers' tables, 75 to 55 % as they print it: the standard's largest hole
+/// is measured after the metal has flowed in.
 ///
 /// # Errors
 /// As [`choose`].
@@ -265,6 +319,8 @@ pub fn choose_forming(
     check_has_engagement(thread)?;
     let geometry = thread_form::geometry(thread);
     let wanted = forming_hole(&geometry, FORMING_PERCENT);
+    let limit = largest_forming_hole(&geometry);
+    let smallest = forming_hole(&geometry, FORMING_RANGE.0);
     let off = |drill: &Drill| in_mm(drill.diameter - wanted).abs();
     let near = |drill: &&'static Drill| off(drill) < in_mm(geometry.pitch) * 0.1;
     let nearest = |drills: &mut dyn Iterator<Item = &'static Drill>| {
@@ -274,68 +330,20 @@ pub fn choose_forming(
         let would_do = nearest(&mut drills::all().iter());
         return Err(Error::NoDrillAtHand { hole: wanted, would_do });
     };
+    let chosen = Candidate {
+        below_minor: falls_short(drill.diameter, smallest),
+        ..judge(thread, &geometry, Some(limit), drill)
+    };
+    let below = chosen.below_minor.then_some(Remark::BelowMinor);
     Ok(DrillChoice {
         aim_percent: engagement::percent(thread.form(), &geometry, wanted),
-        largest_hole: None,
-        chosen: judge(thread, &geometry, None, drill),
+        largest_hole: Some(limit),
+        chosen,
         get: None,
         tighter: None,
         easier: None,
-        remarks: Vec::new(),
+        remarks: below.into_iter().collect(),
     })
-}
-
-/// How drills are ranked.
-struct Rule {
-    aim_percent: f64,
-    most: Option<Length>,
-    prefer_larger: bool,
-}
-
-/// The drill a rule picks.
-struct Pick {
-    chosen: Candidate,
-    passes: bool,
-}
-
-impl Rule {
-    /// The nearest to the aim that keeps to the limit; none: the nearest above the aim; none: the nearest.
-    fn pick(&self, held: &[Candidate]) -> Option<Pick> {
-        let sound =
-            |candidate: &&Candidate| self.keeps_to_limit(candidate) && !candidate.below_minor;
-        let limit_only = |candidate: &&Candidate| self.keeps_to_limit(candidate);
-        let above = |candidate: &&Candidate| candidate.engagement_percent >= self.aim_percent;
-        let found =
-            |chosen: Option<&Candidate>, passes| chosen.map(|&chosen| Pick { chosen, passes });
-        found(self.nearest(held.iter().filter(sound)), true)
-            .or_else(|| found(self.nearest(held.iter().filter(limit_only)), true))
-            .or_else(|| found(self.nearest(held.iter().filter(above)), false))
-            .or_else(|| found(self.nearest(held.iter()), false))
-    }
-
-    fn keeps_to_limit(&self, candidate: &Candidate) -> bool {
-        self.most.is_none_or(|most| candidate.drill.diameter <= most)
-    }
-
-    fn distance(&self, candidate: &Candidate) -> f64 {
-        (candidate.engagement_percent - self.aim_percent).abs()
-    }
-
-    fn nearest<'c>(&self, held: impl Iterator<Item = &'c Candidate>) -> Option<&'c Candidate> {
-        held.reduce(|best, next| {
-            let gain = self.distance(best) - self.distance(next);
-            let tie = gain.abs() <= TIE;
-            let larger = next.drill.diameter > best.drill.diameter + AT_A_LIMIT;
-            if (tie && larger && self.prefer_larger) || (!tie && gain > 0.0) { next } else { best }
-        })
-    }
-
-    /// Better by enough to be worth buying: nearer the aim by a distinct size, or within the limit.
-    fn clearly_beats(&self, best: &Candidate, chosen: &Candidate) -> bool {
-        let nearer = self.distance(chosen) - self.distance(best) >= DISTINCT;
-        let lawful = self.keeps_to_limit(best) && !self.keeps_to_limit(chosen);
-        nearer || lawful
-    }
 }
 
 /// The smallest step to more thread that is a distinct size; `held` is smallest drill first.

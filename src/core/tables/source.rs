@@ -7,6 +7,8 @@ use std::fmt;
 pub enum Grade {
     /// Read in the source named.
     Published,
+    /// Read in a restatement of the source named, not in the source itself.
+    SecondHand,
     /// Held by a general-purpose library of parts, not read in print.
     Library,
     /// Computed from a published formula.
@@ -19,14 +21,21 @@ pub enum Grade {
 
 impl Grade {
     /// Every grade, the surest first.
-    pub const ALL: [Self; 5] =
-        [Self::Published, Self::Library, Self::Derived, Self::CommonPractice, Self::Memory];
+    pub const ALL: [Self; 6] = [
+        Self::Published,
+        Self::SecondHand,
+        Self::Library,
+        Self::Derived,
+        Self::CommonPractice,
+        Self::Memory,
+    ];
 
     /// The word used in JSON.
     #[must_use]
     pub const fn slug(self) -> &'static str {
         match self {
             Self::Published => "published",
+            Self::SecondHand => "second-hand",
             Self::Library => "library",
             Self::Derived => "derived",
             Self::CommonPractice => "common-practice",
@@ -39,6 +48,7 @@ impl fmt::Display for Grade {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         out.write_str(match self {
             Self::Published => "published",
+            Self::SecondHand => "second-hand",
             Self::Library => "as a parts library holds it, not read in print",
             Self::Derived => "derived from a published formula",
             Self::CommonPractice => "common practice, no source",

@@ -34,6 +34,30 @@ pub const fn mm(value: f64) -> Length {
     Length { dimension: PhantomData, units: PhantomData, value }
 }
 
+/// Lengths nearer than this are the same length: well under the last place of any drill or limit, and
+/// more than the noise of a sum.
+pub const SAME_LENGTH: Length = mm(0.000_5);
+
+/// Whether a length is more than another, and not the same.
+///
+/// # Examples
+/// Three times 1.4 mm is 4.2 mm, though not in binary.
+/// ```
+/// use holewright_core::units::{exceeds, falls_short, mm};
+/// assert!(!exceeds(mm(1.4 + 1.4 + 1.4), mm(4.2)) && !falls_short(mm(4.2), mm(1.4 * 3.0)));
+/// assert!(exceeds(mm(4.201), mm(4.2)) && falls_short(mm(4.199), mm(4.2)));
+/// ```
+#[must_use]
+pub fn exceeds(length: Length, other: Length) -> bool {
+    length > other + SAME_LENGTH
+}
+
+/// Whether a length is less than another, and not the same.
+#[must_use]
+pub fn falls_short(length: Length, other: Length) -> bool {
+    length + SAME_LENGTH < other
+}
+
 /// A length from inches.
 #[must_use]
 pub const fn inch(value: f64) -> Length {

@@ -161,14 +161,14 @@ fn near(wanted: f64) -> String {
 }
 
 fn shown_left(subject: &Subject, left: &Left) -> ShownLeft {
-    let standard = subject.largest_hole.map_or("", |limit| limit.standard);
+    let standard = subject.largest_hole.map(|limit| limit.named()).unwrap_or_default();
     ShownLeft {
         hole: Both::of(left.hole),
         drill: left.drill.map(Link::drill),
         engagement: print::percent(left.percent),
         other_basis: left.percent_of_five_eighths_h.map(print::percent),
         more_than_full: left.percent > 100.0,
-        verdict: Verdict::new(left.within_standard, left.below_minor, standard),
+        verdict: Verdict::new(left.within_standard, left.below_minor, &standard),
     }
 }
 
@@ -193,7 +193,7 @@ fn dimensions(subject: &Subject) -> Vec<Figure> {
         let Both { mm, inch } = Both::of(limit.diameter);
         figures.push(Figure {
             name: "Largest hole",
-            value: format!("{mm}, {}", limit.standard),
+            value: format!("{mm}, {}", limit.named()),
             other: Some(inch),
         });
     }

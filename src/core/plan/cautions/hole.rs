@@ -2,11 +2,12 @@
 
 use super::say;
 use crate::calc::depth::{Deep, how_deep};
+use crate::calc::limits::LargestHole;
 use crate::calc::tapping::{Candidate, DrillChoice, Remark};
 use crate::plan::{Depths, Hole, HolePlan, HoleSpec, Level, Tap, Warning};
 use crate::units::print;
 
-/// Below this at the likely size the thread is doubtful, percent.
+/// Below this as measured the thread is doubtful, percent.
 const THIN_THREAD: f64 = 45.0;
 
 /// A drill with its size and engagement in words: `No. 36 (2.705 mm), 69.9 %`.
@@ -22,23 +23,31 @@ fn named(candidate: &Candidate) -> String {
 
 pub(super) fn choice(choice: &DrillChoice, found: &mut Vec<Warning>) {
     let chosen = &choice.chosen;
-    match (chosen.within_standard, choice.largest_hole) {
-        (Some(false), Some(limit)) => say(
+    if let Some(get) = choice.get {
+        let likely = if choice.remarks.contains(&Remark::LikelyThin) {
+            let likely = print::percent(chosen.likely_engagement_percent);
+            format!(", about {likely} at the size it is likely to cut")
+        } else {
+            ", more than a hand tap should be asked to cut".to_owned()
+        };
+        let text = format!(
+            "No drill at hand will do: get {}. The nearest at hand, {}, would leave {}{likely}.",
+            named(&get),
+            chosen.drill.label,
+            print::percent(chosen.engagement_percent),
+        );
+        say(found, Level::Caution, text);
+    }
+    match choice.largest_hole {
+        None => say(
             found,
             Level::Note,
-            format!(
-                "{} is beyond the largest hole of {} ({}): usual in small model work, outside the standard.",
-                chosen.drill.label,
-                limit.standard,
-                print::mm(limit.diameter, 3)
-            ),
+            "No standard limit is held for this thread's hole, so the drill is chosen by engagement alone.",
         ),
-        (None, _) => say(
-            found,
-            Level::Note,
-            "We hold no source for this standard's largest hole, so the drill is chosen by engagement alone.",
-        ),
-        _ => {}
+        Some(limit) if chosen.within_standard == Some(false) => {
+            say(found, Level::Note, beyond(choice, &limit));
+        }
+        Some(_) => {}
     }
     for remark in &choice.remarks {
         match *remark {
@@ -67,8 +76,27 @@ pub(super) fn choice(choice: &DrillChoice, found: &mut Vec<Warning>) {
                     },
                 ),
             ),
+            // Said above, and with the likely size.
+            Remark::BeyondForEase | Remark::LikelyThin => {}
         }
     }
+}
+
+/// By how much the drill passes the standard's largest hole, and why it may.
+fn beyond(choice: &DrillChoice, limit: &LargestHole) -> String {
+    let drill = choice.chosen.drill;
+    let by = print::mm(drill.diameter - limit.diameter, 3);
+    let why = if choice.remarks.contains(&Remark::BeyondForEase) {
+        "every drill at hand within it leaves over 83 %, which is hard on the tap"
+    } else {
+        "usual in small model work, outside the standard"
+    };
+    format!(
+        "{} is {by} beyond the largest hole of {} ({}): {why}.",
+        drill.label,
+        limit.standard,
+        print::mm(limit.diameter, 3)
+    )
 }
 
 /// Why the drill is so far from the aim, and what that means at the tap.
@@ -76,21 +104,21 @@ fn far_from_aim(choice: &DrillChoice, by: f64) -> String {
     let aim = print::fixed(choice.aim_percent, 0);
     let left = print::percent(choice.chosen.engagement_percent);
     match choice.largest_hole {
-        Some(limit) if by > 0.0 => format!(
+        _ if by <= 0.0 => {
+            format!("{left} is less than the {aim} % aimed for: some thread is given up.")
+        }
+        Some(limit) if choice.chosen.within_standard == Some(true) => format!(
             "{left} is more than the {aim} % aimed for: the largest hole of {} is {}, and the drill is held to it. The tap works harder.",
             limit.standard,
             print::mm(limit.diameter, 3)
         ),
-        _ if by > 0.0 => {
-            format!("{left} is more than the {aim} % aimed for: the tap works harder.")
-        }
-        _ => format!("{left} is less than the {aim} % aimed for: some thread is given up."),
+        _ => format!("{left} is more than the {aim} % aimed for: the tap works harder."),
     }
 }
 
 pub(super) fn size(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
     let spec = plan.spec;
-    if plan.hole.likely_engagement_percent < THIN_THREAD && spec.tap != Tap::Forming {
+    if plan.tapping.remarks.contains(&Remark::LikelyThin) {
         say(
             found,
             Level::Caution,

@@ -31,6 +31,41 @@ pub struct ListedDrill {
     pub source: Source,
     /// What is wrong with the entry, if anything is.
     pub note: Option<&'static str>,
+    /// How the hole is made that a taper thread is tapped in; `None` for other threads.
+    pub taper_hole: Option<TaperHole>,
+}
+
+/// How the hole is made that a taper thread is tapped in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum TaperHole {
+    /// A straight hole, drilled and tapped.
+    Straight,
+    /// Drilled, and opened with a taper reamer before it is tapped.
+    Reamed,
+    /// A parallel thread that takes the taper one: Rp.
+    ParallelThread,
+}
+
+impl TaperHole {
+    /// The word in JSON.
+    #[must_use]
+    pub const fn slug(self) -> &'static str {
+        match self {
+            Self::Straight => "straight",
+            Self::Reamed => "taper-reamed",
+            Self::ParallelThread => "parallel-thread",
+        }
+    }
+
+    /// The words on the page.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Straight => "Taper thread, straight hole",
+            Self::Reamed => "Taper thread, hole taper reamed",
+            Self::ParallelThread => "Parallel thread for a taper fitting (Rp)",
+        }
+    }
 }
 
 /// One list for one system, of which rows are made.
@@ -43,11 +78,16 @@ struct List {
 impl List {
     const fn row(&self, size: &'static str, drill: Printed, label: &'static str) -> ListedDrill {
         let Self { name: list, system, source } = *self;
-        ListedDrill { list, system, size, drill, label, source, note: None }
+        ListedDrill { list, system, size, drill, label, source, note: None, taper_hole: None }
     }
 }
 
 impl ListedDrill {
+    /// The same entry, of a taper thread in a hole made this way.
+    const fn of_taper(self, hole: TaperHole) -> Self {
+        Self { taper_hole: Some(hole), ..self }
+    }
+
     /// The same entry with a warning.
     const fn with_note(self, note: &'static str) -> Self {
         Self { note: Some(note), ..self }

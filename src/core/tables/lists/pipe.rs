@@ -3,7 +3,7 @@
 //! Lists for the taper threads follow different definitions and are not to be mixed. Left out: an
 //! article whose G 1/2, 5/8 and 3/4 lie below the minor diameter, and one whose 1 1/2 in taper does.
 
-use super::{List, ListedDrill};
+use super::{List, ListedDrill, TaperHole};
 use crate::tables::source::Source;
 use crate::tables::threads::SystemId;
 use crate::units::Printed::{self, Inch, Mm};
@@ -32,15 +32,42 @@ const fn mixed(whole: u8, numerator: u8, denominator: u8) -> Printed {
 const G_ENCYCLOPEDIA: List =
     List { name: "G, parallel", system: SystemId::Bspp, source: ENCYCLOPEDIA };
 const G_ARTICLE: List = List { name: "G, parallel", system: SystemId::Bspp, source: ARTICLE };
-const RP: List = List { name: "Rp, parallel", system: SystemId::Bspt, source: ENCYCLOPEDIA };
-const RC_STRAIGHT: List =
-    List { name: "Rc, straight hole at most", system: SystemId::Bspt, source: RC_MAKER };
-const NPT_DIRECT: List =
-    List { name: "NPT, tapped direct", system: SystemId::Npt, source: NPT_HANDBOOK };
-const NPT_DIRECT_MAKER: List =
-    List { name: "NPT, tapped direct", system: SystemId::Npt, source: NPT_MAKER };
-const NPT_REAMED: List =
-    List { name: "NPT, before a taper reamer", system: SystemId::Npt, source: REAMED_RECALLED };
+const RP: TaperList = TaperList {
+    list: List { name: "Rp, parallel", system: SystemId::Bspt, source: ENCYCLOPEDIA },
+    hole: TaperHole::ParallelThread,
+};
+const RC_STRAIGHT: TaperList = TaperList {
+    list: List { name: "Rc, straight hole at most", system: SystemId::Bspt, source: RC_MAKER },
+    hole: TaperHole::Straight,
+};
+const NPT_DIRECT: TaperList = TaperList {
+    list: List { name: "NPT, tapped direct", system: SystemId::Npt, source: NPT_HANDBOOK },
+    hole: TaperHole::Straight,
+};
+const NPT_DIRECT_MAKER: TaperList = TaperList {
+    list: List { name: "NPT, tapped direct", system: SystemId::Npt, source: NPT_MAKER },
+    hole: TaperHole::Straight,
+};
+const NPT_REAMED: TaperList = TaperList {
+    list: List {
+        name: "NPT, before a taper reamer",
+        system: SystemId::Npt,
+        source: REAMED_RECALLED,
+    },
+    hole: TaperHole::Reamed,
+};
+
+/// A list of a taper thread, in holes made one way.
+struct TaperList {
+    list: List,
+    hole: TaperHole,
+}
+
+impl TaperList {
+    const fn row(&self, size: &'static str, drill: Printed, label: &'static str) -> ListedDrill {
+        self.list.row(size, drill, label).of_taper(self.hole)
+    }
+}
 
 /// Size, drill, and the drill as the list names it.
 #[rustfmt::skip]

@@ -42,7 +42,7 @@ pub(super) const STAINLESS_416: Material = Material {
     refused: None,
     // Free-cutting, yet stronger than any mild steel when hardened and tempered: the aim of
     // stainless in the table.
-    group: Group::Tough,
+    group: Group::MildSteelAndPhosphorBronze,
     family: Family::Stainless,
     chips: Chips::Long,
     grabs: false,

@@ -59,9 +59,9 @@ pub enum Group {
     IronAndGunmetal,
     /// Free-cutting mild steel.
     FreeCuttingSteel,
-    /// Bright mild and medium carbon steel, phosphor bronze.
+    /// Bright mild and medium carbon steel, phosphor bronze, free-cutting stainless.
     MildSteelAndPhosphorBronze,
-    /// Copper, silver steel, gauge plate, alloy steel, stainless, nickel alloys, titanium.
+    /// Copper, silver steel, gauge plate, alloy steel, other stainless, nickel alloys, titanium.
     Tough,
 }
 
@@ -86,9 +86,9 @@ impl fmt::Display for Group {
             Self::IronAndGunmetal => "grey cast iron, gunmetal and leaded bronze",
             Self::FreeCuttingSteel => "free-cutting mild steel",
             Self::MildSteelAndPhosphorBronze => {
-                "bright mild and medium carbon steel, phosphor bronze"
+                "bright mild and medium carbon steel, phosphor bronze, free-cutting stainless"
             }
-            Self::Tough => "copper, tool steel, stainless and other tough metals",
+            Self::Tough => "copper, tool steel, other stainless and tough metals",
         })
     }
 }

@@ -47,7 +47,7 @@ pub(super) const STAINLESS_303: Material = Material {
         "Round and hexagon bar for valve spindles, steam fittings, screws, axles and handrails.",
     )],
     refused: None,
-    group: Group::Tough,
+    group: Group::MildSteelAndPhosphorBronze,
     family: Family::Stainless,
     chips: Chips::Long,
     grabs: false,

@@ -58,7 +58,7 @@ pub(super) static SYSTEM: System = System {
     meant: Meant::BySize,
     standard: "BS 811:1950",
     form: Form::Cycle,
-    largest_hole: SizeLimit::OfForm,
+    largest_hole: SizeLimit::LikeBs84,
     lists: TappingLists::NotHeld,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::British,

@@ -163,6 +163,8 @@ pub enum FormLimit {
     AsmeB11,
     /// ASME B1.10M, by the pitch.
     AsmeB110,
+    /// As BS 84 allows, by the threads in an inch.
+    LikeBs84,
     /// No such rule is held.
     NotHeld,
 }

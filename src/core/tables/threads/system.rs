@@ -101,6 +101,10 @@ pub enum SizeLimit {
     OfForm,
     /// BS 93, for the sizes that it names.
     Bs93,
+    /// BS 84, by the threads in an inch.
+    Bs84,
+    /// As BS 84 allows, though it names no size of the system.
+    LikeBs84,
     /// ISO 228-1, by the pitch.
     Iso228,
 }
