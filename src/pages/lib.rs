@@ -15,6 +15,7 @@ pub mod field;
 mod figures;
 mod file;
 mod home;
+mod key;
 pub mod layout;
 pub mod link;
 mod materials;

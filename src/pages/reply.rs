@@ -5,6 +5,8 @@ use std::str;
 
 use askama::Template;
 
+use super::sentence::join_units;
+
 /// A finished page, redirect or refusal.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Reply {
@@ -60,7 +62,7 @@ impl Reply {
             Ok(body) => Self {
                 status,
                 headers: content_type("text/html; charset=utf-8"),
-                body: body.into(),
+                body: join_units(&body).into(),
             },
             Err(_) => Self { status: 500, headers: Vec::new(), body: Body::default() },
         }

@@ -5,18 +5,18 @@ use super::cited::Cited;
 use holewright_core::plan::Level;
 
 /// The warnings of one level.
-pub(crate) struct WarningGroup {
+pub(crate) struct WarningGroup<T = Cited> {
     /// The class that draws the rule at the side.
     pub(crate) class: &'static str,
     pub(crate) word: &'static str,
     /// A path in a box of 16: a ring, a triangle, an octagon.
     pub(crate) shape: &'static str,
-    pub(crate) items: Vec<Cited>,
+    pub(crate) items: Vec<T>,
 }
 
 /// Warnings by level, worst first.
-pub(crate) fn by_level(warnings: impl IntoIterator<Item = (Level, Cited)>) -> Vec<WarningGroup> {
-    let mut groups = [Level::Danger, Level::Caution, Level::Note].map(group);
+pub(crate) fn by_level<T>(warnings: impl IntoIterator<Item = (Level, T)>) -> Vec<WarningGroup<T>> {
+    let mut groups = [Level::Danger, Level::Caution, Level::Note].map(group::<T>);
     for (level, item) in warnings {
         if let Some(group) = groups.iter_mut().find(|group| group.class == level.slug()) {
             group.items.push(item);
@@ -25,7 +25,7 @@ pub(crate) fn by_level(warnings: impl IntoIterator<Item = (Level, Cited)>) -> Ve
     groups.into_iter().filter(|group| !group.items.is_empty()).collect()
 }
 
-const fn group(level: Level) -> WarningGroup {
+const fn group<T>(level: Level) -> WarningGroup<T> {
     let (word, shape) = match level {
         Level::Note => ("Note", "M8 1.5a6.5 6.5 0 1 0 .001 0zM8 7v5M8 4v1.5"),
         Level::Caution => ("Caution", "M8 1.5 15 14.5H1zM8 6v4.5M8 12v1"),

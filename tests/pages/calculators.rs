@@ -432,9 +432,7 @@ fn a_screw_that_is_not_of_its_thread_is_refused_at_its_diameter() {
 fn a_drill_far_over_the_hole_is_not_taken_and_the_one_to_get_is_named() {
     let page = body(200, "/calculators/clearance?thread=M6&owned=1-60%2C+27%2F64");
     assert!(big(&page).starts_with("6.6 mm"), "{}", big(&page));
-    assert!(
-        page.contains("within 1/64\u{a0}in of it or a tenth of it (common practice, no source)")
-    );
+    assert!(page.contains("within 1/64 in of it or a tenth of it (common practice, no source)"));
     let get = "get <a href=\"/drills/metric/6.6\">6.6 mm</a>, or bore the hole";
     assert!(page.contains(get), "{page}");
 }

@@ -32,7 +32,7 @@ fn seen(cookie: &str, address: &str) -> Reply {
 fn page(cookie: &str, address: &str) -> String {
     let answer = seen(cookie, address);
     assert_eq!(answer.status, 200, "{address}");
-    answer.text().to_owned()
+    answer.text().replace('\u{a0}', " ")
 }
 
 /// The lines that name the drawer.

@@ -27,6 +27,7 @@ mod outside;
 mod plan;
 mod properties;
 mod redirects;
+mod signs;
 mod structure;
 mod threads;
 #[path = "../site/wordlist.rs"]
@@ -42,12 +43,13 @@ fn visit(address: &str) -> Reply {
     answer(path, query, &context)
 }
 
-/// The body of an address that must answer with this status.
+/// The body of an address that must answer with this status, its spaces plain: that a figure keeps its
+/// unit is a test of its own.
 #[track_caller]
 fn body(status: u16, address: &str) -> String {
     let answer = visit(address);
     assert_eq!(answer.status, status, "{address}: {:?}", answer.location());
-    answer.text().to_owned()
+    answer.text().replace('\u{a0}', " ")
 }
 
 /// An address that must be sent on with 301, in one hop.

@@ -1,6 +1,6 @@
 //! What a material is called, and by whom: marks in force, marks withdrawn, marks of other countries.
 
-use crate::cited;
+use crate::key::{Key, Sign};
 use holewright_core::tables::materials::{Designation, Material, Validity};
 
 /// The marks of one validity.
@@ -12,28 +12,30 @@ pub(super) struct Marks {
 /// The marks read in one source.
 pub(super) struct Mark {
     pub(super) marks: String,
-    pub(super) source: String,
+    pub(super) sign: Sign,
 }
 
 /// The marks by validity, and in each by source: a source that gives three is named once.
-pub(super) fn marks(material: &Material) -> Vec<Marks> {
+pub(super) fn marks(material: &Material, key: &mut Key) -> Vec<Marks> {
     let groups = [
         ("In force", Validity::Current),
         ("Old, still on drawings", Validity::Old),
         ("Abroad, the same or the nearest", Validity::Abroad),
     ];
-    let of = |validity| by_source(material.designations, validity);
-    let groups = groups.map(|(heading, validity)| Marks { heading, items: of(validity) });
+    let groups = groups.map(|(heading, validity)| Marks {
+        heading,
+        items: by_source(material.designations, validity, key),
+    });
     groups.into_iter().filter(|group| !group.items.is_empty()).collect()
 }
 
-fn by_source(designations: &[Designation], validity: Validity) -> Vec<Mark> {
+fn by_source(designations: &[Designation], validity: Validity, key: &mut Key) -> Vec<Mark> {
     let mut items: Vec<Mark> = Vec::new();
     for designation in designations.iter().filter(|known| known.validity == validity) {
-        let source = cited::source(designation.source);
-        match items.iter_mut().find(|item| item.source == source) {
+        let sign = key.sign(designation.source);
+        match items.iter_mut().find(|item| item.sign == sign) {
             Some(item) => item.marks = format!("{}, {}", item.marks, designation.mark),
-            None => items.push(Mark { marks: designation.mark.to_owned(), source }),
+            None => items.push(Mark { marks: designation.mark.to_owned(), sign }),
         }
     }
     items

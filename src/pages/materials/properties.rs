@@ -1,6 +1,6 @@
 //! What a material weighs and bears, row by row as sources print it.
 
-use crate::cited;
+use crate::key::{Key, Sign};
 use holewright_core::tables::materials::{Measure, Property, Span};
 use holewright_core::units::{in_grams_per_cm3, in_newtons_per_mm2, print};
 
@@ -10,15 +10,15 @@ pub(super) struct PropertyRow {
     /// `250 to 350 N/mm²`
     pub(super) figure: String,
     pub(super) condition: &'static str,
-    pub(super) source: String,
+    pub(super) sign: Sign,
 }
 
 /// Every figure, in the order held: density, strength, hardness, machinability.
-pub(super) fn rows(properties: &[Property]) -> Vec<PropertyRow> {
+pub(super) fn rows(properties: &[Property], key: &mut Key) -> Vec<PropertyRow> {
     let mut ordered: Vec<&Property> = properties.iter().collect();
     // Stable: rows of one quantity keep the order of their conditions.
     ordered.sort_by_key(|property| rank(property.measure));
-    ordered.into_iter().map(row).collect()
+    ordered.into_iter().map(|property| row(property, key)).collect()
 }
 
 const fn rank(measure: Measure) -> u8 {
@@ -32,7 +32,7 @@ const fn rank(measure: Measure) -> u8 {
     }
 }
 
-fn row(property: &Property) -> PropertyRow {
+fn row(property: &Property, key: &mut Key) -> PropertyRow {
     let (quantity, figure) = match property.measure {
         Measure::Density(span) => {
             ("Density".to_owned(), words(span.map(in_grams_per_cm3), 3, "g/cm³"))
@@ -51,12 +51,7 @@ fn row(property: &Property) -> PropertyRow {
             (format!("Machinability ({basis})"), words(span, 0, "%"))
         }
     };
-    PropertyRow {
-        quantity,
-        figure,
-        condition: property.condition,
-        source: cited::source(property.source),
-    }
+    PropertyRow { quantity, figure, condition: property.condition, sign: key.sign(property.source) }
 }
 
 /// `250 to 350 N/mm²`, `at least 190 N/mm²`.

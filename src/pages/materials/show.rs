@@ -4,10 +4,10 @@ use askama::Template;
 
 use super::names::{Marks, marks};
 use super::properties::{PropertyRow, rows};
-use super::speeds::{DrillRow, PrintedSpeed, printed, usual};
-use crate::cited::Cited;
+use super::speeds::{DrillRow, PrintedSpeed, printed, range, usual};
 use crate::drawer::Notice;
 use crate::field::Field;
+use crate::key::{Key, KeyLine, Sign, Signed};
 use crate::layout::{Frame, Section};
 use crate::plan::short_form_in;
 use crate::warnings::{WarningGroup, by_level};
@@ -15,8 +15,12 @@ use crate::{Reply, Visit, not_found, query};
 use holewright_core::calc::aim::base_percent;
 use holewright_core::plan::Level;
 use holewright_core::tables::materials::{self, FormingTap, Material, PressureWork, read};
+use holewright_core::tables::source::Source;
 use holewright_core::units::print;
 use holewright_core::units::print::sentence as sentence_case;
+
+/// Where the aims come from.
+const AIM: Source = Source::common_practice("workshop practice");
 
 #[derive(Template)]
 #[template(path = "materials/show.html")]
@@ -26,10 +30,12 @@ struct MaterialPage {
     also: String,
     marks: Vec<Marks>,
     /// Why it is not to be cut: it then stands in the place of every figure for doing so.
-    refused: Option<Cited>,
-    met_in: Vec<Cited>,
+    refused: Option<Signed>,
+    met_in: Vec<Signed>,
     aim: String,
     group: String,
+    /// Where the aim comes from.
+    aim_sign: Sign,
     drills: Vec<DrillRow>,
     /// The speed calculator with this metal chosen.
     speeds: String,
@@ -37,22 +43,24 @@ struct MaterialPage {
     reaming: Vec<PrintedSpeed>,
     tapping: Vec<PrintedSpeed>,
     properties: Vec<PropertyRow>,
-    on_the_drill: Cited,
-    on_the_tap: Cited,
+    on_the_drill: Signed,
+    on_the_tap: Signed,
     feed_when_slow: &'static str,
-    drilling_lubricant: Cited,
-    tapping_lubricant: Cited,
-    back_off: Cited,
+    drilling_lubricant: Signed,
+    tapping_lubricant: Signed,
+    back_off: Signed,
     forming: &'static str,
-    drill_advice: Vec<Cited>,
-    tap_advice: Vec<Cited>,
-    behaviour: Vec<Cited>,
-    not_for: Vec<Cited>,
-    salvage: Vec<Cited>,
-    warnings: Vec<WarningGroup>,
-    broken_tap: Vec<Cited>,
+    drill_advice: Vec<Signed>,
+    tap_advice: Vec<Signed>,
+    behaviour: Vec<Signed>,
+    not_for: Vec<Signed>,
+    salvage: Vec<Signed>,
+    warnings: Vec<WarningGroup<Signed>>,
+    broken_tap: Vec<Signed>,
     inspector: bool,
     plan_fields: Vec<Field>,
+    /// What the signs of the page stand for.
+    key: Vec<KeyLine>,
 }
 
 /// One material. An alias or another name is sent on to its own address.
@@ -104,9 +112,11 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
     } = material;
     let name = sentence_case(name);
     let aim = print::trimmed(base_percent(group), 0);
-    let drilling = printed(drilling);
+    let mut key = Key::default();
+    // What is said of the work stands on no page of a material that is not to be cut.
+    let mut unsaid = Key::default();
     let speed =
-        drilling.first().map_or_else(String::new, |speed| format!("drill at {}, ", speed.range));
+        drilling.first().map_or_else(String::new, |speed| format!("drill at {}, ", range(speed)));
     let (title, description) = match refused {
         Some(refused) => (format!("{name}: leave it alone"), refused.text.to_owned()),
         None => (
@@ -114,44 +124,70 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
             format!("{name}: {}", material.on_the_drill().text.to_lowercase()),
         ),
     };
-    let cited = |advice: &[_]| advice.iter().map(Cited::advice).collect();
-    let at = |level| move |advice| (level, Cited::advice(advice));
-    let dangers = dangers.iter().map(at(Level::Danger));
-    let cautions = cautions.iter().map(at(Level::Caution));
+    // In the order of the page, so that its signs run from a.
+    let refused = refused.as_ref().map(|why| key.advice(why));
+    let is_refused = refused.is_some();
+    let shown_advice: &[_] = if is_refused { &[] } else { drill_advice };
+    let already_said: Vec<&str> = shown_advice.iter().map(|advice| advice.text).collect();
+    let of_work = if is_refused { &mut unsaid } else { &mut key };
+    let aim_sign = of_work.sign(AIM);
+    let on_the_drill = of_work.advice(&material.on_the_drill());
+    let on_the_tap = of_work.advice(&material.on_the_tap());
+    let drilling_lubricant = of_work.advice(&drilling_lubricant);
+    let tapping_lubricant = of_work.advice(&tapping_lubricant);
+    let drill_advice = of_work.all(drill_advice);
+    let back_off = of_work.advice(&back_off);
+    let tap_advice = of_work.all(tap_advice);
+    // What is said of the drill is not said again.
+    let behaviour = behaviour.iter().filter(|said| !already_said.contains(&said.text));
+    let behaviour = behaviour.map(|advice| key.advice(advice)).collect();
+    let dangers = key.all(dangers).into_iter().map(|danger| (Level::Danger, danger));
+    let cautions = key.all(cautions).into_iter().map(|caution| (Level::Caution, caution));
+    let not_for = key.all(not_for);
+    let met_in = key.all(met_in);
+    let salvage = key.all(salvage);
+    let broken_tap = if is_refused { &mut unsaid } else { &mut key }.all(broken_tap.advice());
+    let marks = marks(material, &mut key);
+    let properties = rows(properties, &mut key);
+    let of_work = if is_refused { &mut unsaid } else { &mut key };
+    let [drilling, reaming] = [drilling, reaming].map(|ranges| printed(ranges, of_work));
+    let tapping = printed(material.tapping_gentlest_first(), of_work);
     MaterialPage {
         frame: Frame::new(visit, Section::Materials, &title, &description)
             .with_drawer(Notice::of_speeds(visit.drawer())),
         also: known_as.join(", "),
-        marks: marks(material),
-        refused: refused.as_ref().map(Cited::advice),
-        met_in: cited(met_in),
+        refused,
         aim,
         group: group.to_string(),
+        aim_sign,
         drills: usual(material, visit.drawer()),
         speeds: query::address("/calculators/speeds", [("material", slug)]),
-        drilling,
-        reaming: printed(reaming),
-        properties: rows(properties),
-        tapping: printed(material.tapping_gentlest_first()),
-        on_the_drill: Cited::advice(&material.on_the_drill()),
-        on_the_tap: Cited::advice(&material.on_the_tap()),
+        on_the_drill,
+        on_the_tap,
         feed_when_slow: material.feed_when_slow(),
-        drilling_lubricant: Cited::advice(&drilling_lubricant),
-        tapping_lubricant: Cited::advice(&tapping_lubricant),
-        back_off: Cited::advice(&back_off),
+        drilling_lubricant,
+        tapping_lubricant,
+        back_off,
         forming: match forming_tap {
             FormingTap::Suits => "A forming tap may be used, on 60° threads.",
             FormingTap::Refuse => "No forming tap: cut the thread.",
         },
-        drill_advice: cited(drill_advice),
-        tap_advice: cited(tap_advice),
-        behaviour: cited(behaviour),
-        not_for: cited(not_for),
-        salvage: cited(salvage),
+        drill_advice,
+        tap_advice,
+        behaviour,
         warnings: by_level(dangers.chain(cautions)),
-        broken_tap: cited(broken_tap.advice()),
         inspector: pressure_work == PressureWork::Plausible,
+        not_for,
+        met_in,
+        salvage,
+        broken_tap,
         plan_fields: short_form_in(material),
+        marks,
+        properties,
+        drilling,
+        reaming,
+        tapping,
+        key: key.lines(),
         name,
     }
 }

@@ -1,7 +1,7 @@
 //! Cutting speeds of one material as printed, and what they make at the spindle for usual drills.
 
-use crate::cited;
 use crate::drawer::Drawer;
+use crate::key::{Key, Sign};
 use holewright_core::calc::cutting_speed::spindle_speed;
 use holewright_core::calc::drill_feed::drill_feed;
 use holewright_core::calc::machines::Machines;
@@ -17,19 +17,27 @@ pub(super) struct PrintedSpeed {
     /// `24 to 30 m/min`
     pub(super) range: String,
     pub(super) printed_as: &'static str,
-    pub(super) source: String,
+    pub(super) sign: Sign,
 }
 
 /// The ranges as their sources print them, the one the plan uses first.
-pub(super) fn printed<'a>(ranges: impl IntoIterator<Item = &'a SpeedRange>) -> Vec<PrintedSpeed> {
+pub(super) fn printed<'a>(
+    ranges: impl IntoIterator<Item = &'a SpeedRange>,
+    key: &mut Key,
+) -> Vec<PrintedSpeed> {
     ranges
         .into_iter()
         .map(|range| PrintedSpeed {
-            range: format!("{} m/min", span(metres(range.low), metres(range.high))),
+            range: self::range(range),
             printed_as: range.printed_as,
-            source: cited::source(range.source),
+            sign: key.sign(range.source),
         })
         .collect()
+}
+
+/// `24 to 30 m/min`
+pub(super) fn range(range: &SpeedRange) -> String {
+    format!("{} m/min", span(metres(range.low), metres(range.high)))
 }
 
 fn metres(speed: Velocity) -> String {
