@@ -209,7 +209,8 @@ fn a_plans_steps_are_as_on_the_page() {
         assert!(step.contains(&format!("<h3>{}", row["action"])), "{row:?}");
         for (name, figure) in [
             ("Size", figure(row, "diameter_mm", " mm")),
-            ("Depth", figure(row, "depth_mm", " mm")),
+            ("Stop", figure(row, "stop_mm", " mm")),
+            ("Depth", figure(row, "depth_mm", " mm").filter(|_| row["stop_mm"].is_empty())),
             ("Speed", figure(row, "speed_rpm", " rev/min")),
             ("Feed", figure(row, "feed_mm_per_rev", " mm/rev")),
         ] {
@@ -219,7 +220,8 @@ fn a_plans_steps_are_as_on_the_page() {
                 .map(|cell| cell.split('<').next().unwrap().trim().trim_start_matches("about "));
             assert_eq!(shown, figure.as_deref(), "{name} of {row:?}");
         }
-        for (name, unit) in [("diameter_in", " in"), ("depth_in", " in")] {
+        let depth = if row["stop_mm"].is_empty() { "depth_in" } else { "stop_in" };
+        for (name, unit) in [("diameter_in", " in"), (depth, " in")] {
             if let Some(inches) = figure(row, name, unit) {
                 assert!(step.contains(&inches), "{inches} of {row:?}");
             }

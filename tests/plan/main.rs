@@ -2,7 +2,9 @@
 
 mod cases;
 mod drawing;
+mod finishing;
 mod limits;
+mod placed;
 mod sheet;
 mod steps;
 mod warnings;

@@ -14,7 +14,7 @@ use crate::warnings::{WarningGroup, by_level};
 use crate::{Reply, Visit, not_found, query};
 use holewright_core::calc::aim::base_percent;
 use holewright_core::plan::Level;
-use holewright_core::tables::materials::{self, FormingTap, Material, PressureWork, read};
+use holewright_core::tables::materials::{self, Caution, FormingTap, Material, PressureWork, read};
 use holewright_core::units::print;
 use holewright_core::units::print::sentence as sentence_case;
 
@@ -112,7 +112,7 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
         ),
     };
     let cited = |advice: &[_]| advice.iter().map(Cited::advice).collect();
-    let at = |level| move |advice| (level, Cited::advice(advice));
+    let at = |level| move |caution: &Caution| (level, Cited::advice(&caution.advice));
     let dangers = dangers.iter().map(at(Level::Danger));
     let cautions = cautions.iter().map(at(Level::Caution));
     MaterialPage {

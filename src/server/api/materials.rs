@@ -269,8 +269,8 @@ impl From<&'static materials::Material> for Material {
             broken_tap: sentences(broken_tap.advice()),
             not_for: sentences(not_for),
             salvage: sentences(salvage),
-            cautions: sentences(cautions),
-            dangers: sentences(dangers),
+            cautions: cautions.iter().map(|caution| Sentence::from(&caution.advice)).collect(),
+            dangers: dangers.iter().map(|danger| Sentence::from(&danger.advice)).collect(),
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use super::HardnessScale::Brinell;
 use super::MachinabilityBasis::Steel1212;
+use super::caution::Work;
 use super::ferrous::{
     ALLOY_TAPPING_OIL, PRESSURE_BY_CODE, QUARTER_TURN, RECALLED, SHARP_TAP, SOLUBLE_OIL,
     SPIRAL_POINT, SPLIT_POINT,
@@ -98,7 +99,7 @@ pub(super) const EN16: Material = Material {
     ],
     not_for: &[PRESSURE_BY_CODE, NO_WELDING],
     salvage: &[UNKNOWN_SHAFT],
-    cautions: &[LOSES_ITS_TEMPER],
+    cautions: &[Work::Heat.says(LOSES_ITS_TEMPER)],
     dangers: &[dangers::LONG_SWARF, dangers::FLUID],
 };
 
@@ -162,7 +163,7 @@ pub(super) const EN19: Material = Material {
     behaviour: &[STRONG_AND_TOUGH, TEMPERED],
     not_for: &[PRESSURE_BY_CODE, NO_WELDING],
     salvage: &[UNKNOWN_SHAFT],
-    cautions: &[LOSES_ITS_TEMPER],
+    cautions: &[Work::Heat.says(LOSES_ITS_TEMPER)],
     dangers: &[dangers::LONG_SWARF, dangers::FLUID],
 };
 
@@ -221,6 +222,6 @@ pub(super) const EN24: Material = Material {
     ],
     not_for: &[PRESSURE_BY_CODE, NO_WELDING],
     salvage: &[UNKNOWN_SHAFT],
-    cautions: &[LOSES_ITS_TEMPER],
+    cautions: &[Work::Heat.says(LOSES_ITS_TEMPER)],
     dangers: &[dangers::LONG_SWARF, dangers::FLUID],
 };
