@@ -50,8 +50,8 @@ impl Key {
     }
 
     /// Each piece of advice with its sign.
-    pub(crate) fn all(&mut self, advice: &[Advice]) -> Vec<Signed> {
-        advice.iter().map(|advice| self.advice(advice)).collect()
+    pub(crate) fn all<'a>(&mut self, advice: impl IntoIterator<Item = &'a Advice>) -> Vec<Signed> {
+        advice.into_iter().map(|advice| self.advice(advice)).collect()
     }
 
     /// What the signs stand for, in their order.

@@ -2,7 +2,7 @@
 //! that colour never stands alone.
 
 use super::cited::Cited;
-use holewright_core::plan::Level;
+use holewright_core::plan::{Level, Warning};
 
 /// The warnings of one level.
 pub(crate) struct WarningGroup<T = Cited> {
@@ -12,6 +12,25 @@ pub(crate) struct WarningGroup<T = Cited> {
     /// A path in a box of 16: a ring, a triangle, an octagon.
     pub(crate) shape: &'static str,
     pub(crate) items: Vec<T>,
+}
+
+/// One caution in a line of its own.
+pub(crate) struct Said {
+    /// The class that draws the rule at the side.
+    pub(crate) class: &'static str,
+    pub(crate) word: &'static str,
+    /// As for a group.
+    pub(crate) shape: &'static str,
+    pub(crate) text: String,
+}
+
+impl Said {
+    /// A caution of a plan.
+    pub(crate) fn of(warning: &Warning) -> Self {
+        let (word, shape) = mark(warning.level);
+        let text = Cited::bare(&warning.text).text;
+        Self { class: warning.level.slug(), word, shape, text }
+    }
 }
 
 /// Warnings by level, worst first.
@@ -26,10 +45,15 @@ pub(crate) fn by_level<T>(warnings: impl IntoIterator<Item = (Level, T)>) -> Vec
 }
 
 const fn group<T>(level: Level) -> WarningGroup<T> {
-    let (word, shape) = match level {
+    let (word, shape) = mark(level);
+    WarningGroup { class: level.slug(), word, shape, items: Vec::new() }
+}
+
+/// The word of a level, and the shape before it.
+const fn mark(level: Level) -> (&'static str, &'static str) {
+    match level {
         Level::Note => ("Note", "M8 1.5a6.5 6.5 0 1 0 .001 0zM8 7v5M8 4v1.5"),
         Level::Caution => ("Caution", "M8 1.5 15 14.5H1zM8 6v4.5M8 12v1"),
         Level::Danger => ("Danger", "M5 1h6l4 4v6l-4 4H5l-4-4V5zM8 4v5M8 11v1.5"),
-    };
-    WarningGroup { class: level.slug(), word, shape, items: Vec::new() }
+    }
 }

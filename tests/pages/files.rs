@@ -235,7 +235,8 @@ fn a_plans_steps_are_as_on_the_page() {
         assert!(step.contains(&format!("<h3>{}", row["action"])), "{row:?}");
         for (name, figure) in [
             ("Size", figure(row, "diameter_mm", " mm")),
-            ("Depth", figure(row, "depth_mm", " mm")),
+            ("Stop", figure(row, "stop_mm", " mm")),
+            ("Depth", figure(row, "depth_mm", " mm").filter(|_| row["stop_mm"].is_empty())),
             ("Speed", figure(row, "speed", "")),
             ("Feed", figure(row, "feed_mm_per_rev", " mm/rev")),
         ] {
@@ -246,7 +247,8 @@ fn a_plans_steps_are_as_on_the_page() {
             let figure = figure.as_deref().map(|figure| figure.trim_start_matches("about "));
             assert_eq!(shown, figure, "{name} of {row:?}");
         }
-        for (name, unit) in [("diameter_in", " in"), ("depth_in", " in")] {
+        let depth = if row["stop_mm"].is_empty() { "depth_in" } else { "stop_in" };
+        for (name, unit) in [("diameter_in", " in"), (depth, " in")] {
             if let Some(inches) = figure(row, name, unit) {
                 assert!(step.contains(&inches), "{inches} of {row:?}");
             }

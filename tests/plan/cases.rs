@@ -259,15 +259,20 @@ fn a_hole_as_large_as_the_thread_is_refused() {
 fn check_warns(spec: &HoleSpec, level: Level, words: &str) {
     let plan = build(spec).unwrap();
     let found =
-        plan.warnings.iter().any(|warning| warning.level == level && warning.text.contains(words));
-    assert!(found, "no {} with {words:?} in {:#?}", level.slug(), plan.warnings);
+        plan.every_caution().any(|warning| warning.level == level && warning.text.contains(words));
+    assert!(
+        found,
+        "no {} with {words:?} in {:#?}",
+        level.slug(),
+        plan.every_caution().collect::<Vec<_>>()
+    );
 }
 
 #[test]
 fn the_warnings_are_there() {
     let deep = |depth| HoleSpec { depth: Some(mm(depth)), over: None, ..pump_cover() };
     check_warns(&deep(14.0), Level::Caution, "diameters deep");
-    check_warns(&deep(30.0), Level::Caution, "Strong caution");
+    check_warns(&deep(30.0), Level::Caution, "will wander and pack");
     let tiny = spec("ba", "10", "stainless-304");
     check_warns(&tiny, Level::Caution, "small tap");
     check_warns(&tiny, Level::Caution, "never dwell");
@@ -298,10 +303,10 @@ fn the_warnings_are_there() {
 fn danger_is_for_people_alone() {
     let plan_spec = pump_cover();
     let plan = build(&plan_spec).unwrap();
-    let first_other =
-        plan.warnings.iter().position(|warning| warning.level != Level::Danger).unwrap();
-    assert!(plan.warnings[first_other..].iter().all(|warning| warning.level != Level::Danger));
-    for warning in plan.warnings.iter().filter(|warning| warning.level == Level::Danger) {
+    let standing = &plan.cautions.standing;
+    let dangers = standing.iter().take_while(|warning| warning.level == Level::Danger).count();
+    assert!(dangers > 0 && standing[dangers..].iter().all(|other| other.level != Level::Danger));
+    for warning in plan.every_caution().filter(|warning| warning.level == Level::Danger) {
         assert!(!warning.text.contains("thread"), "{}", warning.text);
     }
 }
@@ -380,7 +385,7 @@ fn the_plan_sets_a_speed_the_machine_has() {
     for fits in ["350, 700, 1420", "350, 1000", "200-2000"] {
         let plan_spec = with(fits);
         let plan = build(&plan_spec).unwrap();
-        assert!(plan.warnings.iter().all(|warning| !warning.text.contains("too fast")), "{fits}");
+        assert!(plan.every_caution().all(|warning| !warning.text.contains("too fast")), "{fits}");
     }
     check_warns(&with("100, 300"), Level::Note, "No machine at hand is as fast");
 }

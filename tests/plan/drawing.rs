@@ -527,7 +527,8 @@ fn a_plan_is_drawn_with_its_own_figures() {
         panic!("a blind hole with depths: {:?}", section.bottom)
     };
     assert_eq!(Some(depths.full_thread), plan.depths.full_thread);
-    assert_eq!(Some(depths.drill_full_diameter), plan.depths.drill_full_diameter);
-    assert_eq!(Some(depths.drill_to_point), plan.depths.drill_to_point);
+    // As the stop is set: what is drawn is what is drilled.
+    assert_eq!(Some(depths.drill_full_diameter), plan.depths.stop);
+    assert_eq!(Some(depths.drill_to_point), plan.depths.set_to_point());
     assert_eq!(part_thickness, Some(mm(20.0)));
 }

@@ -116,7 +116,7 @@ fn a_metal_that_must_not_be_rubbed_is_never_fed_finely() {
         let thread = threads::find("metric", "m2").unwrap();
         let slow = HoleSpec { machines: machines("100-500"), ..HoleSpec::new(thread, material) };
         let plan = build(&slow).unwrap();
-        let said = plan.warnings.iter().find(|warning| warning.text.contains("as fast as the"));
+        let said = plan.every_caution().find(|warning| warning.text.contains("as fast as the"));
         assert!(said.unwrap().text.contains("rub"), "{}: {:?}", material.slug, said);
         assert!(!said.unwrap().text.contains("lightly"), "{}", material.slug);
     }

@@ -3,8 +3,10 @@
 mod cases;
 mod choices;
 mod drawing;
+mod finishing;
 mod limits;
 mod machines;
+mod placed;
 mod sheet;
 mod steps;
 mod table;

@@ -76,7 +76,8 @@ fn two_parts_are_drilled_together_and_the_upper_opened_out() {
             "register both: clamps, spigot or a bar through the bores",
             "drill both: No. 36 drill, ⌀2.705 mm, to 13.77 mm, as fast as the machine goes, 0.025 mm a turn",
             "separate both: none",
-            "deburr both: scraper or large drill turned by hand, brush",
+            "deburr upper: scraper or large drill turned by hand, brush",
+            "deburr lower: scraper or large drill turned by hand, brush",
             "chamfer lower: countersink, 90°, ⌀3.36 mm",
             "tap lower: 5 BA taper tap, to 8 mm",
             "tap lower: 5 BA second tap, to 8 mm",
@@ -84,6 +85,7 @@ fn two_parts_are_drilled_together_and_the_upper_opened_out() {
             "open-out upper: 3.4 mm drill, ⌀3.4 mm, to 4 mm, as fast as the machine goes, 0.051 mm a turn",
             "chamfer upper: countersink",
             "try-screw both: the screw it is for",
+            "next-hole both: the first screw",
         ],
     );
 }
@@ -102,10 +104,12 @@ fn a_master_is_spotted_through_with_what_fits_its_hole() {
             "separate both: none",
             "drill lower: No. 36 drill, ⌀2.705 mm, to 9.77 mm, as fast as the machine goes, 0.025 mm a turn",
             "chamfer lower: countersink, 90°, ⌀3.36 mm",
+            "deburr lower: pick and brush",
             "tap lower: 5 BA taper tap, to 8 mm",
             "tap lower: 5 BA second tap, to 8 mm",
             "tap lower: 5 BA plug tap, to 8 mm",
             "try-screw both: the screw it is for",
+            "next-hole both: the first screw",
         ],
     );
     let plan = build(&spotted).unwrap();
@@ -130,6 +134,7 @@ fn a_wide_drill_follows_a_pilot_as_wide_as_its_web() {
         "spot lower: spotting drill, or a small centre drill",
         "drill lower: 2.15 mm drill, ⌀2.15 mm, to 15 mm, as fast as the machine goes, 0.022 mm a turn",
         "drill lower: Letter R drill, ⌀8.611 mm, to 15 mm, 900 rev/min, 0.102 mm a turn",
+        "chamfer lower: countersink, 90°, ⌀10.5 mm",
         "chamfer lower: countersink, 90°, ⌀10.5 mm",
         "tap lower: M10 taper tap, to 15 mm",
     ];
@@ -193,6 +198,7 @@ fn a_tap_under_power_has_a_speed_and_the_pitch_for_its_feed() {
             "spot lower: spotting drill, or a small centre drill",
             "drill lower: No. 7 drill, ⌀5.105 mm, 1500 rev/min, 0.051 mm a turn",
             "chamfer lower: countersink, 90°, ⌀6.3 mm",
+            "chamfer lower: countersink, 90°, ⌀6.3 mm",
             "tap lower: M6 spiral-point machine tap, carbon steel, 110 rev/min, 1 mm a turn",
             "try-screw lower: the screw it is for",
         ],
@@ -209,6 +215,7 @@ fn a_forming_tap_goes_in_once() {
             "mark-out lower: scriber and dot punch",
             "spot lower: spotting drill, or a small centre drill",
             "drill lower: 7/64 in drill, ⌀2.778 mm, to 3 mm, 2400 rev/min, 0.025 mm a turn",
+            "chamfer lower: countersink, 90°, ⌀3.15 mm",
             "chamfer lower: countersink, 90°, ⌀3.15 mm",
             "tap lower: M3 forming tap, to 3 mm",
             "try-screw lower: the screw it is for",
@@ -245,7 +252,7 @@ fn the_words_of_a_drilling_step_say_where_to_stop_and_when_to_clear() {
     let (first, then) = ("Clear the swarf after", "then every");
     // Brass grabs; 13.77 mm is more than three diameters of 2.705 mm.
     let pump = words(&pump_cover(), "drill both");
-    assert!(pump.contains("set the stop to 13.77 mm at the full diameter"), "{pump}");
+    assert!(pump.contains("set the stop to 13.8 mm at the full diameter"), "{pump}");
     assert!(pump.contains(&format!("{first} 8.1 mm, {then} 2.7 mm.")), "{pump}");
     assert!(pump.contains("Dub the drill's lips"), "{pump}");
     // Tough metal: two diameters, then half of one. A depth that is not known may be a deep one.

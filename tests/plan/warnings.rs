@@ -14,7 +14,7 @@ use super::cases::{machines, only, pump_cover, spec};
 /// The warnings of a plan that hold these words.
 fn warnings(spec: &HoleSpec, words: &str) -> Vec<(Level, String)> {
     let plan = build(spec).unwrap();
-    let found = plan.warnings.iter().filter(|warning| warning.text.contains(words));
+    let found = plan.every_caution().filter(|warning| warning.text.contains(words));
     found.map(|warning| (warning.level, warning.text.to_string())).collect()
 }
 
@@ -210,7 +210,9 @@ fn every_step_has_a_word_for_addresses_and_words_for_the_page() {
         (Action::Chamfer, "chamfer", "Chamfer"),
         (Action::Tap, "tap", "Tap"),
         (Action::OpenOut, "open-out", "Open out"),
+        (Action::Seat, "seat", "Seat the head"),
         (Action::TryScrew, "try-screw", "Try the screw"),
+        (Action::NextHole, "next-hole", "The next hole"),
     ];
     for (action, slug, words) in expected {
         assert_eq!((action.slug(), action.words()), (slug, words));

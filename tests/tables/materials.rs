@@ -305,7 +305,7 @@ fn advice_is_plain_sentences() {
 fn the_usual_hazards_are_named() {
     #[track_caller]
     fn check(slug: &str, word: &str) {
-        let named = material(slug).dangers.iter().any(|danger| danger.text.contains(word));
+        let named = material(slug).dangers.iter().any(|danger| danger.advice.text.contains(word));
         assert!(named, "{slug} does not speak of {word}");
     }
     check("grey-cast-iron", "dust");

@@ -18,12 +18,15 @@ pub fn operations(plan: &HolePlan<'_>) -> Table {
             "diameter_in",
             "depth_mm",
             "depth_in",
+            "stop_mm",
+            "stop_in",
             "speed_rpm",
             "speed",
             "feed_mm_per_rev",
             "lubricant",
             "text",
             "why",
+            "cautions",
         ],
         rows: (1..).zip(&plan.operations).map(row).collect(),
     }
@@ -46,13 +49,22 @@ fn row((number, operation): (usize, &Operation)) -> Vec<Cell> {
         inch(operation.diameter, 4),
         mm(operation.depth, 2),
         inch(operation.depth, 3),
+        mm(operation.stop, 2),
+        inch(operation.stop, 3),
         Cell::or_empty(set.and_then(Setting::speed).map(|speed| Cell::number(about(speed)))),
         Cell::or_empty(set.map(|set| Cell::text(set.words()))),
         mm(operation.feed, 3),
         Cell::or_empty(operation.lubricant.map(Cell::text)),
         Cell::text(operation.text.as_ref()),
         Cell::text(operation.why.as_ref()),
+        Cell::text(cautions(operation)),
     ]
+}
+
+/// What to watch for in the step, one after the other.
+fn cautions(operation: &Operation) -> String {
+    let texts: Vec<&str> = operation.cautions.iter().map(|caution| caution.text.as_ref()).collect();
+    texts.join(" ")
 }
 
 /// A spindle is set to two figures at most.

@@ -1,7 +1,9 @@
 //! Building a plan from what is asked.
 
 use super::order::{self, Steps};
-use super::{Clearance, Error, HolePlan, HoleSize, HoleSpec, Listed, Tap, cautions, depths};
+use super::{
+    Cautions, Clearance, Error, HolePlan, HoleSize, HoleSpec, Listed, Tap, cautions, depths,
+};
 use crate::calc::tapping::{self, DrillChoice, Question};
 use crate::calc::thread_form::{self, Geometry};
 use crate::calc::{self, clearance, engagement, oversize};
@@ -50,9 +52,9 @@ pub fn build(spec: &HoleSpec) -> Result<HolePlan<'_>, Error> {
         clearance,
         depths,
         operations,
-        warnings: Vec::new(),
+        cautions: Cautions::default(),
     };
-    plan.warnings = cautions::warnings(&plan);
+    cautions::place(&mut plan);
     Ok(plan)
 }
 

@@ -1,129 +1,108 @@
-//! What to look out for in one plan, worst first: the hole, the tap, the part on top, the metals, the
-//! machine, the person.
+//! What to watch for in one plan, each caution at its place: at the head what sets this cut apart from
+//! every other, at a step what bites there, and once, for all, what stands for every such job.
 
+mod asked;
+mod head;
 mod hole;
 mod machine;
-mod metals;
+mod materials;
+mod standing;
+mod tap;
 
 use std::borrow::Cow;
+use std::cmp::Reverse;
 
-use super::{HolePlan, HoleSpec, Level, Tap, TapSteel, UpperHole, Warning};
-use crate::tables::materials::{Group, PressureWork};
-use crate::tables::threads::read::Hand;
-use crate::units::{mm, print};
+use super::{Action, Cautions, HolePlan, Level, Operation, Part, Warning};
 
-/// Every warning of a plan, worst first; equal levels stay in the order of the work.
-pub(super) fn warnings(plan: &HolePlan<'_>) -> Vec<Warning> {
-    let mut found = Vec::new();
-    hole::choice(&plan.tapping, &mut found);
-    hole::size(plan, &mut found);
-    hole::depth(plan.spec, &plan.depths, &mut found);
-    tap(plan, &mut found);
-    upper(plan, &mut found);
-    metals::cautions(plan.spec, &mut found);
-    machine::speeds(plan, &mut found);
-    person(plan.spec, &mut found);
-    found.sort_by_key(|warning| std::cmp::Reverse(warning.level));
-    found
+/// No more stand at the head.
+const MOST_AT_HEAD: usize = 3;
+/// No more stand at a step.
+const MOST_AT_STEP: usize = 2;
+
+/// Where a caution is said.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Place {
+    /// At the head of the plan.
+    Head,
+    /// Under the question, as what was taken for granted.
+    Taken,
+    /// Beside the choice of the drill.
+    Choice,
+    /// At the last step of this kind on this part, or on both together; with no such step, nowhere.
+    At(Action, Part),
+    /// At the tapping drill.
+    Drilling,
+    /// At the first tap.
+    FirstTap,
+    /// At the first step on this part.
+    First(Part),
+    /// Once for every such job.
+    Standing,
 }
 
+/// The cautions found, each with its place, in the order of the work.
+#[derive(Default)]
+struct Found(Vec<(Place, Warning)>);
+
+impl Found {
+    fn say(&mut self, place: Place, level: Level, text: impl Into<Cow<'static, str>>) {
+        self.0.push((place, Warning { level, text: text.into() }));
+    }
+
+    /// Those of a part that knows nothing of places.
+    fn all(&mut self, place: Place, warnings: Vec<Warning>) {
+        self.0.extend(warnings.into_iter().map(|warning| (place, warning)));
+    }
+}
+
+/// One more caution of a part that knows nothing of places.
 fn say(found: &mut Vec<Warning>, level: Level, text: impl Into<Cow<'static, str>>) {
     found.push(Warning { level, text: text.into() });
 }
 
-fn tap(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
-    let spec = plan.spec;
-    if plan.geometry.major < mm(3.0)
-        && (spec.material.group == Group::Tough || spec.material.work_hardens)
-    {
-        say(
-            found,
-            Level::Caution,
-            format!(
-                "A small tap in {}: use a sharp tap held square, back off often, and take the easier drill if in doubt.",
-                spec.material.name
-            ),
-        );
+/// Puts every caution of the plan at its place.
+pub(super) fn place(plan: &mut HolePlan<'_>) {
+    let mut found = Found::default();
+    asked::taken(plan, &mut found);
+    head::of_this_cut(plan, &mut found);
+    hole::cautions(plan, &mut found);
+    tap::cautions(plan, &mut found);
+    machine::at_its_steps(plan, &mut found);
+    standing::cautions(plan, &mut found);
+    materials::cautions(plan, &mut found);
+    found.0.sort_by_key(|(_, warning)| Reverse(warning.level));
+    let mut cautions = Cautions::default();
+    for (place, warning) in found.0 {
+        settle(place, warning, &mut plan.operations, &mut cautions);
     }
-    if spec.hand == Hand::Left {
-        say(found, Level::Note, "Left hand: taps, dies and screw must all be left-hand.");
-    }
-    if spec.tap == Tap::Forming {
-        say(
-            found,
-            Level::Caution,
-            "A forming tap takes two to three times the torque of a cutting tap; the drill given here is for forming only, never for a cutting tap.",
-        );
-    }
-    if spec.tap_steel == TapSteel::Carbon {
-        say(found, Level::Caution, carbon_tap(spec));
+    plan.cautions = cautions;
+}
+
+/// Puts one at its place; where that is full it stands with the standing ones, so that none is lost.
+fn settle(place: Place, warning: Warning, steps: &mut [Operation], cautions: &mut Cautions) {
+    let step = match place {
+        Place::Head if cautions.head.len() < MOST_AT_HEAD => return cautions.head.push(warning),
+        Place::Taken => return cautions.taken.push(warning),
+        Place::Choice => return cautions.choice.push(warning),
+        Place::Head | Place::Standing => return cautions.standing.push(warning),
+        Place::At(action, part) => {
+            steps.iter_mut().rfind(|step| step.action == action && covers(step.part, part))
+        }
+        Place::Drilling => steps.iter_mut().rfind(|step| step.action == Action::Drill),
+        Place::FirstTap => steps.iter_mut().find(|step| step.action == Action::Tap),
+        Place::First(part) => steps.iter_mut().find(|step| covers(step.part, part)),
+    };
+    match step {
+        Some(step) if step.cautions.len() < MOST_AT_STEP => step.cautions.push(warning),
+        Some(_) => cautions.standing.push(warning),
+        None => {}
     }
 }
 
-/// A carbon steel tap is brittle; whether it can be dissolved out depends on the metal.
-fn carbon_tap(spec: &HoleSpec) -> String {
-    let rescue: Vec<&str> =
-        spec.material.broken_tap.advice().iter().map(|advice| advice.text).collect();
-    format!("A carbon steel tap snaps without warning. If it does: {}", rescue.join(" "))
-}
-
-fn upper(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
-    if plan.spec.lone_thickness.is_some() {
-        say(
-            found,
-            Level::Note,
-            "A thickness was given for an upper part, but not its metal: this plan is for one part.",
-        );
-    }
-    let Some(over) = plan.spec.over else { return };
-    if plan.clearance.drill.is_none() {
-        say(
-            found,
-            Level::Caution,
-            format!(
-                "No drill at hand is right for the screw to pass: the hole wants {} or a little over.",
-                print::mm(plan.clearance.hole.hole, 3)
-            ),
-        );
-    }
-    let thick = over
-        .thickness
-        .is_some_and(|thickness| thickness > plan.tapping.chosen.drill.diameter * 4.0);
-    if over.hole == UpperHole::Tapping && thick {
-        say(
-            found,
-            Level::Caution,
-            "The upper part is over four drill diameters thick: the tapping drill may wander in it. Think of drilling it to clearance first and spotting the lower part through it.",
-        );
-    }
-    if over.thickness.is_none() {
-        say(
-            found,
-            Level::Note,
-            "The upper part's thickness was not given, so the depth stop cannot be worked out for both parts together.",
-        );
-    }
-}
-
-fn person(spec: &HoleSpec, found: &mut Vec<Warning>) {
-    say(
-        found,
-        Level::Danger,
-        "Eyes: wear glasses; drills and taps snap. Clamp the work. No gloves, loose sleeves or rings near the spindle. Move swarf with a brush, never by hand or with an air line.",
-    );
-    if spec.tap == Tap::Hand {
-        say(
-            found,
-            Level::Danger,
-            "When a tap is guided by the drill chuck, isolate the machine and turn the chuck by hand.",
-        );
-    }
-    metals::say_by_metal(spec, |material| material.dangers, Level::Danger, found);
-    if metals::each(spec).any(|material| material.pressure_work == PressureWork::Plausible) {
-        say(
-            found,
-            Level::Danger,
-            "Steam, boilers, pressure: these figures are no design. The national boiler code and the club's boiler inspector decide, before cutting.",
-        );
-    }
+/// Whether a step on one part, or on both, is a step on the other.
+const fn covers(step: Part, part: Part) -> bool {
+    matches!(
+        (step, part),
+        (Part::Both, _) | (Part::Upper, Part::Upper) | (Part::Lower, Part::Lower)
+    )
 }

@@ -1,9 +1,9 @@
 //! Depths in the tapped part, and whether they fit it.
 
-use super::{Depths, Error, Hole, HoleSpec};
+use super::{Depths, Error, Hole, HoleSpec, Scale};
 use crate::calc::depth::{self, BlindHole, LastTap};
 use crate::calc::thread_form::Geometry;
-use crate::units::{Length, in_mm};
+use crate::units::{Length, in_inch, in_mm, inch, mm, print};
 
 /// Without a depth, a blind thread is this many diameters long. Common practice, no source.
 const USUAL_DIAMETERS: f64 = 1.5;
@@ -47,17 +47,83 @@ pub(super) fn depths(spec: &HoleSpec, geometry: &Geometry, drill: Length) -> Res
     });
     let to_point = full_diameter.map(|depth| depth + blind.point);
     let over = spec.over.and_then(|over| over.thickness).unwrap_or_default();
+    let wall = wall(spec, &hole, full_thread, to_point)?;
+    let least_wall = drill * LEAST_WALL;
+    let blind_depth = full_diameter.filter(|_| spec.hole == Hole::Blind);
+    let up = blind_depth.map(|depth| settable(depth, spec.scale, false));
+    let cost = up.zip(blind_depth).map_or(Length::default(), |(up, exact)| up - exact);
+    let stop_is_short = wall.is_some_and(|wall| wall - cost < least_wall);
     Ok(Depths {
         full_thread,
         drill_full_diameter: full_diameter,
+        stop: blind_depth.map(|depth| settable(depth, spec.scale, stop_is_short)),
+        stop_is_short,
         drill_to_point: to_point,
-        wall: wall(spec, &hole, full_thread, to_point)?,
-        least_wall: drill * LEAST_WALL,
+        wall,
+        least_wall,
         tap_lead: blind.tap_lead,
         male_centre: blind.male_centre,
         swarf_room: blind.swarf_room,
         diameters: full_diameter.map(|depth| in_mm(depth + over) / in_mm(drill)),
     })
+}
+
+/// A step of the scale that a depth stop is set by: 0.1 mm, or 5 thou.
+const fn step(scale: Scale) -> Length {
+    match scale {
+        Scale::Metric => mm(0.1),
+        Scale::Inch => inch(0.005),
+    }
+}
+
+/// A depth as a stop is set: up to the next step, or down where it would eat into the wall.
+pub(super) fn settable(exact: Length, scale: Scale, is_short: bool) -> Length {
+    /// A depth nearer than this to a step is that step, in steps.
+    const ON_A_STEP: f64 = 0.001;
+    let steps = in_mm(exact) / in_mm(step(scale));
+    let whole = if is_short { (steps + ON_A_STEP).floor() } else { (steps - ON_A_STEP).ceil() };
+    match scale {
+        Scale::Metric => mm(whole / 10.0),
+        Scale::Inch => inch(whole / 200.0),
+    }
+}
+
+/// A stop in the unit it is set in: `9.8 mm`, `0.385 in`.
+pub(super) fn as_set(stop: Length, scale: Scale) -> String {
+    match scale {
+        Scale::Metric => print::mm(stop, 1),
+        Scale::Inch => print::inch(stop, 3),
+    }
+}
+
+/// Which way the stop was rounded, and why that way.
+pub(super) fn rounding(exact: Length, stop: Length, scale: Scale) -> String {
+    let exact_words = match scale {
+        Scale::Metric => print::mm(exact, 2),
+        Scale::Inch => print::inch(exact, 4),
+    };
+    let off = in_inch(stop - exact);
+    if off > 0.000_01 {
+        format!("The sum is {exact_words}: rounded up, so that the thread has its room.")
+    } else if off < -0.000_01 {
+        format!("The sum is {exact_words}: rounded down, to spare the wall under the point.")
+    } else {
+        format!("The sum is {exact_words}.")
+    }
+}
+
+/// What deeper drilling would gain.
+pub(super) fn metal_to_spare(depths: &Depths) -> String {
+    let swarf = print::mm(depths.swarf_room, 1);
+    let centre = depths.male_centre.map_or_else(String::new, |centre| {
+        format!(
+            "up to {} more lets a tap with a pointed male centre reach the bottom (or grind the point off the plug tap), and ",
+            print::mm(centre, 1)
+        )
+    });
+    format!(
+        "If there is metal to spare, drill deeper: {centre}up to {swarf} more gives the swarf of a straight-flute tap somewhere to go."
+    )
 }
 
 /// The wall under a blind hole, where the part's thickness is known.

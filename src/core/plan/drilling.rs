@@ -28,7 +28,7 @@ impl Metals {
         Self { first: upper, second: Some(lower) }
     }
 
-    fn each(self) -> impl Iterator<Item = &'static Material> {
+    pub(super) fn each(self) -> impl Iterator<Item = &'static Material> {
         std::iter::once(self.first).chain(self.second)
     }
 
@@ -127,6 +127,9 @@ pub(super) fn step(
         lubricant: Some(material.on_the_drill().text),
         text: Cow::Borrowed(""),
         why: Cow::Borrowed(""),
+        stop: None,
+        lips: None,
+        cautions: Vec::new(),
     }
 }
 
@@ -150,5 +153,8 @@ pub(super) const fn hand_step(
         lubricant: None,
         text: Cow::Borrowed(text),
         why: Cow::Borrowed(why),
+        stop: None,
+        lips: None,
+        cautions: Vec::new(),
     }
 }

@@ -7,17 +7,22 @@ mod cautions;
 mod depths;
 mod drilling;
 mod error;
+mod finishing;
+mod fluid;
+mod lips;
 mod operation;
 mod order;
 mod spec;
+mod starting;
 mod taps;
 mod warning;
+mod worked_up;
 
 pub use build::build;
 pub use error::Error;
-pub use operation::{Action, Operation, Part};
-pub use spec::{AtHand, Hole, HoleSpec, Over, Tap, TapSteel, UpperHole};
-pub use warning::{Level, Warning};
+pub use operation::{Action, Lips, Operation, Part};
+pub use spec::{AtHand, Head, Hole, HoleSpec, Over, Scale, Tap, TapSteel, UpperHole};
+pub use warning::{Cautions, Level, Warning};
 
 use crate::calc::clearance::ClearanceHole;
 use crate::calc::tapping::DrillChoice;
@@ -45,8 +50,16 @@ pub struct HolePlan<'spec> {
     pub listed: Vec<Listed>,
     /// The steps, in order.
     pub operations: Vec<Operation>,
-    /// What to look out for, worst first.
-    pub warnings: Vec<Warning>,
+    /// The cautions that belong to no one step.
+    pub cautions: Cautions,
+}
+
+impl HolePlan<'_> {
+    /// Every caution of the plan, wherever it stands.
+    pub fn every_caution(&self) -> impl Iterator<Item = &Warning> {
+        let steps = self.operations.iter().flat_map(|step| &step.cautions);
+        self.cautions.each().chain(steps)
+    }
 }
 
 /// How large the hole is likely to come out, and what that leaves.
@@ -78,6 +91,11 @@ pub struct Depths {
     pub full_thread: Option<Length>,
     /// To the end of the full diameter of the drill.
     pub drill_full_diameter: Option<Length>,
+    /// The same as a stop is set: see [`Self::stop_is_short`]. A blind hole alone has one.
+    pub stop: Option<Length>,
+    /// The stop is rounded down, to spare the wall under the point; else it is rounded up, to leave
+    /// the thread its room.
+    pub stop_is_short: bool,
     /// To the tip of the drill's point.
     pub drill_to_point: Option<Length>,
     /// Metal left under the point of a blind hole.
@@ -92,6 +110,21 @@ pub struct Depths {
     pub swarf_room: Length,
     /// The whole drilled hole (upper and lower) over its diameter.
     pub diameters: Option<f64>,
+}
+
+impl Depths {
+    /// To the tip of the point, with the stop as it is set. A blind hole alone has one.
+    #[must_use]
+    pub fn set_to_point(&self) -> Option<Length> {
+        let point = self.drill_to_point? - self.drill_full_diameter?;
+        self.stop.map(|stop| stop + point)
+    }
+
+    /// Metal left under the point, with the stop as it is set.
+    #[must_use]
+    pub fn set_wall(&self) -> Option<Length> {
+        Some(self.wall? + self.drill_to_point? - self.set_to_point()?)
+    }
 }
 
 /// A published list's drill beside ours.

@@ -2,6 +2,7 @@
 
 use std::borrow::Cow;
 
+use super::Warning;
 use crate::calc::setting::Setting;
 use crate::tables::drills::Drill;
 use crate::units::Length;
@@ -30,7 +31,7 @@ pub enum Action {
     Register,
     /// Drill.
     Drill,
-    /// Part two parts again.
+    /// Take two parts apart again.
     Separate,
     /// Deburr and clear swarf.
     Deburr,
@@ -40,8 +41,12 @@ pub enum Action {
     Tap,
     /// Open a hole to clearance.
     OpenOut,
+    /// Make the seat for the screw's head.
+    Seat,
     /// Try the screw.
     TryScrew,
+    /// Go on to the next hole of a pattern.
+    NextHole,
 }
 
 impl Action {
@@ -59,7 +64,9 @@ impl Action {
             Self::Chamfer => "chamfer",
             Self::Tap => "tap",
             Self::OpenOut => "open-out",
+            Self::Seat => "seat",
             Self::TryScrew => "try-screw",
+            Self::NextHole => "next-hole",
         }
     }
 
@@ -77,7 +84,29 @@ impl Action {
             Self::Chamfer => "Chamfer",
             Self::Tap => "Tap",
             Self::OpenOut => "Open out",
+            Self::Seat => "Seat the head",
             Self::TryScrew => "Try the screw",
+            Self::NextHole => "The next hole",
+        }
+    }
+}
+
+/// The lips of a drill.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Lips {
+    /// A small flat on each, so that the drill does not dig in.
+    Dubbed,
+    /// As sharp as they come.
+    Keen,
+}
+
+impl Lips {
+    /// The word in JSON.
+    #[must_use]
+    pub const fn slug(self) -> &'static str {
+        match self {
+            Self::Dubbed => "dubbed",
+            Self::Keen => "keen",
         }
     }
 }
@@ -97,6 +126,8 @@ pub struct Operation {
     pub diameter: Option<Length>,
     /// Depth along the hole, from the face the drill enters.
     pub depth: Option<Length>,
+    /// The depth as a stop is set; none where the hole has no stop.
+    pub stop: Option<Length>,
     /// What to set the machine to; none where the spindle does not turn.
     pub speed: Option<Setting>,
     /// Feed per revolution.
@@ -107,4 +138,8 @@ pub struct Operation {
     pub text: Cow<'static, str>,
     /// Why it is done, and why here in the order.
     pub why: Cow<'static, str>,
+    /// How the drill's lips are ground, where the metal asks for one way.
+    pub lips: Option<Lips>,
+    /// What to watch for in this step.
+    pub cautions: Vec<Warning>,
 }

@@ -5,13 +5,16 @@
 
 use std::borrow::Cow;
 
-use super::drilling::{Metals, countersink_setting, hand_step, step};
-use super::{Action, Clearance, Depths, Hole, HoleSpec, Operation, Over, Part, UpperHole, taps};
+use super::drilling::{Metals, hand_step, step};
+use super::lips::{self, Into};
+use super::{
+    Action, Clearance, Depths, Hole, HoleSpec, Operation, Over, Part, UpperHole, depths, finishing,
+    fluid, starting, taps, worked_up,
+};
 use crate::calc::depth;
-use crate::calc::spotting;
 use crate::calc::thread_form::Geometry;
 use crate::tables::drills::Drill;
-use crate::units::{Length, mm, print};
+use crate::units::{Length, print};
 
 /// What the order is made from.
 pub(super) struct Steps<'a> {
@@ -21,9 +24,6 @@ pub(super) struct Steps<'a> {
     pub(super) clearance: &'a Clearance,
     pub(super) depths: &'a Depths,
 }
-
-/// A drill wider than this wants a pilot about as wide as its web. Common practice, no source.
-const PILOT_FROM: Length = mm(8.0);
 
 /// Every step, in order.
 pub(super) fn operations(steps: &Steps<'_>) -> Vec<Operation> {
@@ -37,190 +37,127 @@ pub(super) fn operations(steps: &Steps<'_>) -> Vec<Operation> {
 }
 
 fn one_part(steps: &Steps<'_>) -> Vec<Operation> {
-    let metals = Metals::one(steps.spec.material);
-    let mut order = vec![
-        hand_step(
-            Action::MarkOut,
-            Part::Lower,
-            "scriber and dot punch",
-            "Mark out from the datum and pop lightly. Check with dividers and a glass, draw the pop over if it is out, then pop to size.",
-            "A centre can be moved while it is a dot; a hole cannot.",
-        ),
-        spot(Part::Lower),
-    ];
-    order.extend(pilot(steps, Part::Lower, metals, steps.depths.drill_full_diameter));
-    order.push(drill_lower(steps, metals));
+    let mut order = vec![starting::mark_out(Part::Lower), starting::spot(Part::Lower)];
+    order.extend(drill_lower(steps));
     order.extend(chamfer_and_tap(steps));
-    order.push(try_screw(steps, Part::Lower));
+    order.push(finishing::try_screw(steps, Part::Lower));
     order
 }
 
 fn drilled_together(steps: &Steps<'_>, over: Over) -> Vec<Operation> {
-    let spec = steps.spec;
-    let metals = Metals::both(over.material, spec.material);
-    let whole =
-        steps.depths.drill_full_diameter.zip(over.thickness).map(|(lower, upper)| lower + upper);
-    let mut order = vec![
-        hand_step(
-            Action::MarkOut,
-            Part::Upper,
-            "scriber and dot punch",
-            "Mark out the upper part from its datum, pop lightly, and check the layout against the mating part before going further.",
-            "One layout serves both parts, so it is checked once against the second.",
-        ),
-        spot(Part::Upper),
-        register(),
-    ];
-    order.extend(pilot(steps, Part::Both, metals, whole));
-    order.push(Operation {
-        text: drilling_text(steps, metals, whole, "Drill through the upper part into the lower in one pass"),
-        why: "The upper part is its own jig: the two holes share one axis. It stays at tapping size until the lower part is tapped.".into(),
-        ..step(spec, Part::Both, steps.tapping, metals, whole)
-    });
-    order.push(hand_step(
-        Action::Separate,
-        Part::Both,
-        "none",
+    let mut order =
+        vec![starting::mark_out(Part::Upper), starting::spot(Part::Upper), starting::register()];
+    order.extend(drill_both(steps, over));
+    order.push(starting::separate(
         "Take the parts apart, keeping the witness marks.",
         "The lower part is tapped with nothing in the way.",
     ));
-    order.push(hand_step(
-        Action::Deburr,
-        Part::Both,
-        "scraper or large drill turned by hand, brush",
-        "Deburr both joint faces and clear every chip out of the hole with a pick or brush.",
-        "A burr holds the joint open; a chip under the tap breaks it.",
-    ));
+    order.extend(finishing::deburr_each());
     order.extend(chamfer_and_tap(steps));
     order.push(open_out(steps, over));
-    order.push(hand_step(
-        Action::Chamfer,
-        Part::Upper,
-        "countersink",
-        "Break both edges of the clearance hole lightly.",
-        "The head seats flat and the joint closes.",
-    ));
-    order.push(try_screw(steps, Part::Both));
+    order.extend(finishing::seat(steps));
+    order.push(finishing::break_edges());
+    order.push(finishing::try_screw(steps, Part::Both));
+    order.push(finishing::next_hole());
     order
 }
 
 fn spotted_through(steps: &Steps<'_>, over: Over) -> Vec<Operation> {
-    let spec = steps.spec;
-    let lower = Metals::one(spec.material);
-    let mut order = vec![register()];
-    let spotting = hand_step(
-        Action::SpotThrough,
-        Part::Lower,
-        "transfer punch, or a drill that fits the clearance hole",
-        "Through the upper part's clearance hole, mark the lower with a transfer punch or just the point of a drill that fits the hole closely.",
-        "The upper part is the master; only a tool that fits its hole finds its centre.",
-    );
-    order.push(match steps.clearance.drill {
-        Some(drill) => Operation {
-            tool: Cow::Owned(format!(
-                "transfer punch, or {} drill if it fits the hole closely",
-                drill.label
-            )),
-            drill: Some(drill),
-            diameter: Some(drill.diameter),
-            depth: over.thickness,
-            ..spotting
-        },
-        None => spotting,
-    });
-    order.push(hand_step(
-        Action::Separate,
-        Part::Both,
-        "none",
+    let mut order = vec![starting::register(), starting::spot_through(steps, over)];
+    order.push(starting::separate(
         "Take the upper part off, keeping the witness marks.",
         "The smaller drill must not be led by the larger hole.",
     ));
-    order.extend(pilot(steps, Part::Lower, lower, steps.depths.drill_full_diameter));
-    order.push(drill_lower(steps, lower));
+    order.extend(drill_lower(steps));
     order.extend(chamfer_and_tap(steps));
-    order.push(try_screw(steps, Part::Both));
+    order.extend(finishing::seat(steps));
+    order.push(finishing::try_screw(steps, Part::Both));
+    order.push(finishing::next_hole());
     order
 }
 
-fn spot(part: Part) -> Operation {
-    hand_step(
-        Action::Spot,
-        part,
-        "spotting drill, or a small centre drill",
-        "Spot the pop mark just wide enough to take the web of the next drill, and look at it before drilling on.",
-        "A short stiff drill starts where it is put; a long one wanders.",
-    )
-}
-
-fn register() -> Operation {
-    hand_step(
-        Action::Register,
-        Part::Both,
-        "clamps, spigot or a bar through the bores",
-        "Hold the two in register by a spigot, a bar through the bores or clamps, and witness-mark which way round they go. In a pattern: drill one hole, put a screw or pin in it, then the opposite one and pin that, then the rest.",
-        "Parts that creep between holes never go together again; the witness mark brings them back the same way.",
-    )
-}
-
-/// A pilot for a wide drill: the drill at hand nearest a quarter of its diameter.
-fn pilot(
-    steps: &Steps<'_>,
-    part: Part,
-    metals: Metals,
-    depth: Option<Length>,
-) -> Option<Operation> {
-    let wide = steps.tapping.diameter;
-    if wide < PILOT_FROM {
-        return None;
+fn drill_both(steps: &Steps<'_>, over: Over) -> Vec<Operation> {
+    let spec = steps.spec;
+    let metals = Metals::both(over.material, spec.material);
+    let whole =
+        steps.depths.drill_full_diameter.zip(over.thickness).map(|(lower, upper)| lower + upper);
+    let stop = whole.filter(|_| steps.depths.stop.is_some());
+    let stop = stop.map(|whole| depths::settable(whole, spec.scale, steps.depths.stop_is_short));
+    let words = Words { steps, metals, depth: whole, stop };
+    let mut drills = worked_up::before(steps, Part::Both, metals, whole);
+    drills.push(Operation {
+        stop,
+        text: words.of("Drill through the upper part into the lower in one pass"),
+        why: words.why("The upper part is its own jig: the two holes share one axis. It stays at tapping size until the lower part is tapped."),
+        lips: lips::lips(metals, worked_up::meets(steps)),
+        ..step(spec, Part::Both, steps.tapping, metals, whole)
+    });
+    for drilling in &mut drills {
+        let both = [over.material, spec.material];
+        drilling.lubricant = drilling.drill.and_then(|drill| fluid::for_both(spec, drill, both));
     }
-    let web = spotting::web(wide);
-    let off = |drill: &Drill| (drill.diameter - web).value.abs();
-    let drill = steps.spec.at_hand.drills().min_by(|a, b| off(a).total_cmp(&off(b)))?;
-    if drill.diameter >= wide * 0.6 {
-        return None;
-    }
-    Some(Operation {
-        text: "Pilot to the same depth as the drill that follows; clear it often.".into(),
-        why: "A pilot about as wide as the web takes the load off the drill's point.".into(),
-        ..step(steps.spec, part, drill, metals, depth)
-    })
+    drills
 }
 
-fn drill_lower(steps: &Steps<'_>, metals: Metals) -> Operation {
+fn drill_lower(steps: &Steps<'_>) -> Vec<Operation> {
+    let metals = Metals::one(steps.spec.material);
     let depth = steps.depths.drill_full_diameter;
-    Operation {
-        text: drilling_text(steps, metals, depth, "Drill at tapping size"),
-        why: match steps.spec.hole {
-            Hole::Blind => "The stop leaves room for the tap's lead and one thread under the last full one.".into(),
-            Hole::Through => "This size decides the thread: measure the hole if the drill is not known to cut to size.".into(),
-        },
+    let words = Words { steps, metals, depth, stop: steps.depths.stop };
+    let mut drills = worked_up::before(steps, Part::Lower, metals, depth);
+    drills.push(Operation {
+        stop: steps.depths.stop,
+        text: words.of("Drill at tapping size"),
+        why: words.why(match steps.spec.hole {
+            Hole::Blind => "The stop leaves room for the tap's lead and one thread under the last full one.",
+            Hole::Through => "This size decides the thread: measure the hole if the drill is not known to cut to size.",
+        }),
+        lips: lips::lips(metals, worked_up::meets(steps)),
         ..step(steps.spec, Part::Lower, steps.tapping, metals, depth)
-    }
+    });
+    drills
 }
 
-fn drilling_text(
-    steps: &Steps<'_>,
+/// What the words of the tapping drill's step are made from.
+struct Words<'a> {
+    steps: &'a Steps<'a>,
     metals: Metals,
     depth: Option<Length>,
-    opening: &str,
-) -> Cow<'static, str> {
-    let stop = match (steps.spec.hole, depth) {
-        (Hole::Blind, Some(depth)) => {
-            format!("; set the stop to {} at the full diameter of the drill", print::mm(depth, 2))
+    stop: Option<Length>,
+}
+
+impl Words<'_> {
+    fn of(&self, opening: &str) -> Cow<'static, str> {
+        let spec = self.steps.spec;
+        let stop = match (spec.hole, self.stop) {
+            (Hole::Blind, Some(stop)) => {
+                let stop = depths::as_set(stop, spec.scale);
+                format!("; set the stop to {stop} at the full diameter of the drill")
+            }
+            (Hole::Blind, None) => {
+                "; set the stop to the upper part's thickness more than the lower part's depth"
+                    .to_owned()
+            }
+            (Hole::Through, _) => "; ease off the feed as it breaks through".to_owned(),
+        };
+        let peck = peck_words(self.steps.tapping.diameter, self.metals, self.depth);
+        let lips = lips::words(self.metals, worked_up::meets(self.steps));
+        Cow::Owned(format!("{opening}{stop}.{peck}{lips}"))
+    }
+
+    /// The reason, then how the stop was rounded and what a deeper hole would gain.
+    fn why(&self, reason: &str) -> Cow<'static, str> {
+        let Steps { spec, depths, .. } = self.steps;
+        let mut why = reason.to_owned();
+        if let Some((exact, stop)) = self.depth.zip(self.stop) {
+            why.push(' ');
+            why.push_str(&depths::rounding(exact, stop, spec.scale));
         }
-        (Hole::Blind, None) => {
-            "; set the stop to the upper part's thickness more than the lower part's depth"
-                .to_owned()
+        if spec.hole == Hole::Blind && spec.tap == super::Tap::Hand {
+            why.push(' ');
+            why.push_str(&depths::metal_to_spare(depths));
         }
-        (Hole::Through, _) => "; ease off the feed as it breaks through".to_owned(),
-    };
-    let peck = peck_words(steps.tapping.diameter, metals, depth);
-    let lips = if metals.grab() {
-        " Dub the drill's lips (a small flat on each edge): this metal grabs."
-    } else {
-        ""
-    };
-    Cow::Owned(format!("{opening}{stop}.{peck}{lips}"))
+        Cow::Owned(why)
+    }
 }
 
 /// When to withdraw and clear, where the hole is deep enough to need it.
@@ -234,51 +171,30 @@ fn peck_words(diameter: Length, metals: Metals, depth: Option<Length>) -> String
 }
 
 fn chamfer_and_tap(steps: &Steps<'_>) -> Vec<Operation> {
-    let chamfer = spotting::chamfer(steps.geometry.major);
-    let mut order = vec![Operation {
-        diameter: Some(chamfer),
-        speed: countersink_setting(steps.spec, Metals::one(steps.spec.material), chamfer),
-        text: Cow::Owned(format!(
-            "Chamfer the mouth to about {}, just over the major diameter.",
-            print::mm(chamfer, 1)
-        )),
-        ..hand_step(
-            Action::Chamfer,
-            Part::Lower,
-            "countersink, 90°",
-            "",
-            "Before tapping: it guides the tap in and keeps the first thread from being pulled up above the face.",
-        )
-    }];
-    if steps.spec.hole == Hole::Blind && steps.spec.over.is_none() {
-        order.push(hand_step(
-            Action::Deburr,
-            Part::Lower,
-            "pick and brush",
-            "Clear every chip out of the hole; never with an air line.",
-            "A chip under the tap jams it short of the depth, or breaks it.",
-        ));
+    let spec = steps.spec;
+    let mut order = finishing::chamfers(steps);
+    let is_cleared = spec.over.is_some_and(|over| over.hole == UpperHole::Tapping);
+    if spec.hole == Hole::Blind && !is_cleared {
+        order.push(finishing::clear_chips());
     }
-    order.extend(taps::operations(steps.spec, steps.geometry, steps.depths.full_thread));
+    order.extend(taps::operations(spec, steps.geometry, steps.depths.full_thread));
     order
 }
 
 fn open_out(steps: &Steps<'_>, over: Over) -> Operation {
     let metals = Metals::one(over.material);
-    let lips = if metals.grab() {
-        " Dub the drill's lips and hold the part down: this metal grabs a drill that opens a hole."
-    } else {
-        ""
-    };
     let text = Cow::Owned(format!(
-        "Clamp the upper part on its own and open the hole to clearance.{lips}"
+        "Clamp the upper part on its own and open the hole to clearance.{}",
+        lips::words(metals, Into::Hole)
     ));
     let why = "Only now: at tapping size the upper part was the jig for the lower.".into();
+    let lips = lips::lips(metals, Into::Hole);
     match steps.clearance.drill {
         Some(drill) => Operation {
             action: Action::OpenOut,
             text,
             why,
+            lips,
             ..step(steps.spec, Part::Upper, drill, metals, over.thickness)
         },
         None => Operation {
@@ -286,6 +202,7 @@ fn open_out(steps: &Steps<'_>, over: Over) -> Operation {
             depth: over.thickness,
             text,
             why,
+            lips,
             ..hand_step(
                 Action::OpenOut,
                 Part::Upper,
@@ -295,22 +212,4 @@ fn open_out(steps: &Steps<'_>, over: Over) -> Operation {
             )
         },
     }
-}
-
-fn try_screw(steps: &Steps<'_>, part: Part) -> Operation {
-    let text = match steps.spec.over {
-        Some(_) => {
-            "Clean both parts, put them together by the witness marks and try the screw with the fingers."
-        }
-        None => {
-            "Clean the hole and try the screw with the fingers; it should go to depth without shake."
-        }
-    };
-    hand_step(
-        Action::TryScrew,
-        part,
-        "the screw it is for",
-        text,
-        "A tight thread is eased while the set-up still stands.",
-    )
 }

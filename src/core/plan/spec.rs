@@ -52,6 +52,27 @@ pub enum UpperHole {
     Clearance,
 }
 
+/// What a depth stop is set in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Scale {
+    /// Tenths of a millimetre.
+    #[default]
+    Metric,
+    /// Steps of five thou.
+    Inch,
+}
+
+/// The head of the screw, as far as its seat turns on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Head {
+    /// Countersunk.
+    Countersunk,
+    /// Cheese, or any other round head let in.
+    Cheese,
+    /// Hexagon.
+    Hexagon,
+}
+
 /// The part that is screwed down on top.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Over {
@@ -76,13 +97,17 @@ pub struct HoleSpec {
     pub hole: Hole,
     /// Blind: length of full thread wanted. Through: thickness of the part.
     pub depth: Option<Length>,
+    /// What the depth stop is set in.
+    pub scale: Scale,
     /// A part screwed down on top.
     pub over: Option<Over>,
     /// A thickness given for an upper part whose metal was not named: the plan has one part, and says so.
     pub lone_thickness: Option<Length>,
     /// Fit of the screw in the upper part.
     pub fit: Fit,
-    /// How far a marked-out centre may be off, radially. Kept for a later calculation.
+    /// The head of the screw, where a seat for it is wanted.
+    pub head: Option<Head>,
+    /// How far a marked-out centre may be off, radially.
     pub centre_error: Option<Length>,
     /// How the thread is made.
     pub tap: Tap,
@@ -100,8 +125,6 @@ pub struct HoleSpec {
     pub finish: Option<LastTap>,
     /// Included angle of the drill's point.
     pub point_angle: Angle,
-    /// The screw's metal. Kept for a later calculation.
-    pub screw: Option<&'static Material>,
     /// A hole already drilled, as measured.
     pub measured_hole: Option<Length>,
 }
@@ -136,9 +159,11 @@ impl HoleSpec {
             material,
             hole: Hole::default(),
             depth: None,
+            scale: Scale::default(),
             over: None,
             lone_thickness: None,
             fit: Fit::default(),
+            head: None,
             centre_error: None,
             tap: Tap::default(),
             tap_steel: TapSteel::default(),
@@ -148,7 +173,6 @@ impl HoleSpec {
             part_thickness: None,
             finish: None,
             point_angle: usual_point_angle(),
-            screw: None,
             measured_hole: None,
         }
     }

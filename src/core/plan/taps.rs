@@ -71,6 +71,9 @@ fn tapping(spec: &HoleSpec, tool: Cow<'static, str>, depth: Option<Length>) -> O
         lubricant: Some(spec.material.on_the_tap().text),
         text: Cow::Borrowed(""),
         why: Cow::Borrowed(""),
+        stop: None,
+        lips: None,
+        cautions: Vec::new(),
     }
 }
 
@@ -84,17 +87,21 @@ fn by_hand(spec: &HoleSpec, thread_length: Option<Length>, tap: LastTap, turn: u
         }
         LastTap::Plug => ("plug tap", "It brings full thread nearly to the bottom of the hole."),
     };
-    let start = if turn == 0 {
-        "Start it square, guided by the chuck turned by hand or a guide block, and check with a small square after two turns. "
+    let cut = if turn == 0 {
+        format!(
+            "Start it square, guided by the chuck turned by hand or a guide block, and check with a small square after two turns. {}",
+            spec.material.back_off.text
+        )
     } else {
-        "Clear the swarf, pick up the thread with the fingers, then turn. "
+        "Clear the swarf, pick up the thread with the fingers, then turn and back off as before."
+            .to_owned()
     };
     let end = match spec.hole {
         Hole::Blind => " Stop when it touches; never force it down.",
-        Hole::Through => "",
+        Hole::Through => " Run it on until the whole of its lead is through.",
     };
     Operation {
-        text: Cow::Owned(format!("{start}{}{end}", spec.material.back_off.text)),
+        text: Cow::Owned(format!("{cut}{end}")),
         why: Cow::Borrowed(why),
         ..tapping(spec, tap_name(spec, kind), thread_length)
     }
@@ -104,7 +111,7 @@ fn by_machine(spec: &HoleSpec, geometry: &Geometry, thread_length: Option<Length
     let (kind, text) = match spec.hole {
         Hole::Through => (
             "spiral-point machine tap",
-            "One pass: it pushes the swarf on ahead. Use a reversing or floating holder.",
+            "One pass, until the whole of its lead is through: it pushes the swarf on ahead. Use a reversing or floating holder.",
         ),
         Hole::Blind => (
             "spiral-flute machine tap",

@@ -1,4 +1,4 @@
-//! What to look out for, by how much it matters.
+//! What to watch for, by how much it matters and where it is said.
 
 use std::borrow::Cow;
 
@@ -32,4 +32,25 @@ pub struct Warning {
     pub level: Level,
     /// What to do or watch for, and why.
     pub text: Cow<'static, str>,
+}
+
+/// The cautions that belong to no one step.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Cautions {
+    /// Those of this cut that differ from every cut, worst first; three at most.
+    pub head: Vec<Warning>,
+    /// What the plan took for granted, since it was not said.
+    pub taken: Vec<Warning>,
+    /// What is to be said of the drill that was chosen.
+    pub choice: Vec<Warning>,
+    /// Those that stand for every such job, worst first.
+    pub standing: Vec<Warning>,
+}
+
+impl Cautions {
+    /// Each of them, in the order of the page.
+    pub fn each(&self) -> impl Iterator<Item = &Warning> {
+        let Self { head, taken, choice, standing } = self;
+        head.iter().chain(taken).chain(choice).chain(standing)
+    }
 }

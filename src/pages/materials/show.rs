@@ -14,7 +14,9 @@ use crate::warnings::{WarningGroup, by_level};
 use crate::{Reply, Visit, not_found, query};
 use holewright_core::calc::aim::base_percent;
 use holewright_core::plan::Level;
-use holewright_core::tables::materials::{self, FormingTap, Material, PressureWork, read};
+use holewright_core::tables::materials::{
+    self, Advice, Caution, FormingTap, Material, PressureWork, read,
+};
 use holewright_core::tables::source::Source;
 use holewright_core::units::print;
 use holewright_core::units::print::sentence as sentence_case;
@@ -141,8 +143,8 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
     // What is said of the drill is not said again.
     let behaviour = behaviour.iter().filter(|said| !already_said.contains(&said.text));
     let behaviour = behaviour.map(|advice| key.advice(advice)).collect();
-    let dangers = key.all(dangers).into_iter().map(|danger| (Level::Danger, danger));
-    let cautions = key.all(cautions).into_iter().map(|caution| (Level::Caution, caution));
+    let dangers = key.all(said(dangers)).into_iter().map(|danger| (Level::Danger, danger));
+    let cautions = key.all(said(cautions)).into_iter().map(|caution| (Level::Caution, caution));
     let not_for = key.all(not_for);
     let met_in = key.all(met_in);
     let salvage = key.all(salvage);
@@ -190,4 +192,9 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
         key: key.lines(),
         name,
     }
+}
+
+/// The words of cautions, whatever work they are for.
+fn said(cautions: &[Caution]) -> impl Iterator<Item = &Advice> {
+    cautions.iter().map(|caution| &caution.advice)
 }

@@ -2,19 +2,22 @@
 
 use super::steps::Figure;
 use crate::figures::Both;
-use holewright_core::plan::{Depths, Hole};
+use holewright_core::plan::{Depths, Hole, HoleSpec, Scale};
 use holewright_core::units::{Length, print};
 
 /// The depths, from the face of the tapped part; those not known are left out.
-pub(super) fn depths(hole: Hole, depths: &Depths) -> Vec<Figure> {
-    let blind = hole == Hole::Blind;
+pub(super) fn depths(spec: &HoleSpec, depths: &Depths) -> Vec<Figure> {
+    let blind = spec.hole == Hole::Blind;
     let figure = |name, length: Length| Figure::both(name, Both::coarse(length));
     let only_blind = |length: Length| blind.then_some(length);
     let listed = [
-        depths.full_thread.map(|depth| figure("Full thread", depth)),
-        depths.drill_full_diameter.map(|depth| figure("Drill, full diameter", depth)),
-        depths.drill_to_point.map(|depth| figure("Drill, to the point", depth)),
-        depths.wall.map(|wall| figure("Wall left under the point", wall)),
+        depths.full_thread.map(|depth| match spec.hole {
+            Hole::Blind => figure("Full thread", depth),
+            Hole::Through => figure("Through", depth),
+        }),
+        depths.stop.map(|stop| stopped("Drill, full diameter", stop, spec.scale)),
+        depths.set_to_point().map(|depth| figure("Drill, to the point", depth)),
+        depths.set_wall().map(|wall| figure("Wall left under the point", wall)),
         only_blind(depths.tap_lead).map(|lead| figure("Lead of the last tap", lead)),
         depths
             .male_centre
@@ -26,4 +29,18 @@ pub(super) fn depths(hole: Hole, depths: &Depths) -> Vec<Figure> {
             .map(|diameters| Figure::one("Depth over diameter", print::trimmed(diameters, 1))),
     ];
     listed.into_iter().flatten().collect()
+}
+
+/// A depth stop, first in the unit it is set in.
+pub(super) fn stopped(name: &'static str, stop: Length, scale: Scale) -> Figure {
+    let Both { mm, inch } = Both::coarse(stop);
+    match scale {
+        Scale::Metric => Figure { name, value: mm, other: Some(inch) },
+        Scale::Inch => Figure { name, value: inch, other: Some(mm) },
+    }
+}
+
+/// A stop in the unit it is set in: `9.8 mm`, `0.385 in`.
+pub(super) fn as_set(stop: Length, scale: Scale) -> String {
+    stopped("", stop, scale).value
 }

@@ -29,9 +29,8 @@ pub(super) fn thread(
 /// A material, which must be named.
 pub(super) fn material(typed: Typed<'_>) -> Result<&'static Material, FieldError> {
     if typed.text.is_empty() {
-        return Err(
-            typed.error("Choose the metal that is tapped: it decides how much thread to aim for.")
-        );
+        return Err(typed
+            .error("Choose the material that is tapped: it decides how much thread to aim for."));
     }
     metal(typed)
 }

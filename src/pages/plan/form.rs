@@ -74,7 +74,7 @@ fn known(name: &str, fields: Vec<Field>) -> Vec<Field> {
 fn first(request: &Request) -> Vec<Field> {
     vec![
         text(request, "thread", "Thread", "5 BA, 1/4 BSF, M3, 1/4 x 40 ME"),
-        metal(request, "material", "Metal that is tapped", "Choose the metal"),
+        metal(request, "material", "Material that is tapped", "Choose the material"),
         pick(request, "hole", "Hole", words::HOLES),
         text(
             request,
@@ -90,10 +90,11 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
         (
             "A part screwed down on top",
             vec![
-                metal(request, "over", "Its metal", "No part on top"),
+                metal(request, "over", "Its material", "No part on top"),
                 text(request, "over_thickness", "Its thickness", "mm, or with its unit: 1/8 in"),
                 list(request, "upper_hole", "Its hole as it comes", words::UPPER_HOLES),
                 list(request, "fit", "Fit of the screw in it", FITS),
+                optional_list(request, "head", "Head of the screw", "No seat wanted", words::HEADS),
             ],
         ),
         (
@@ -133,7 +134,7 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
                     request,
                     "centre_error",
                     "How far a marked-out centre may be off",
-                    "Kept with the plan; not used yet",
+                    "To see whether the clearance takes it up; mm if no unit",
                 ),
                 text(
                     request,
@@ -148,7 +149,6 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
                     "In rev/min: 350, 500, 1000; or 200-2000 for any between. Several machines by name: lathe: 350, 500; bench drill: 600-2000",
                 ),
                 text(request, "spindle_max", "Or just the fastest", "In rev/min"),
-                metal(request, "screw", "Metal of the screw, kept for later", "Not said"),
             ],
         ),
     ]

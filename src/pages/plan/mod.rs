@@ -2,9 +2,11 @@
 //!
 //! [`Request`] knows nothing of templates: the JSON door reads its query with it too.
 
+mod beside;
 mod depths;
 mod fields;
 mod form;
+mod note;
 mod page;
 mod request;
 mod steps;

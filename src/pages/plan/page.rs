@@ -2,8 +2,10 @@
 
 use askama::Template;
 
-use super::depths::depths;
+use super::beside::{self, Beside};
+use super::depths::{as_set, depths};
 use super::form::{Form, form};
+use super::note;
 use super::request::Request;
 use super::steps::{Figure, Step, step};
 use super::trouble::refusal;
@@ -14,12 +16,13 @@ use crate::drawer::{self, Filled, Notice};
 use crate::figures::Both;
 use crate::layout::{Frame, Section};
 use crate::link::Link;
+use crate::sentence::set;
 use crate::taken::TakenAs;
-use crate::warnings::{WarningGroup, by_level};
+use crate::warnings::{Said, WarningGroup, by_level};
 use crate::{FieldError, Reply, Visit};
 use holewright_core::calc::thread_form::engagement_basis_of;
 use holewright_core::drawing::{DrawingIds, hole_section};
-use holewright_core::plan::{AtHand, Hole, HolePlan, HoleSpec, build};
+use holewright_core::plan::{AtHand, Hole, HolePlan, HoleSpec, Warning, build};
 use holewright_core::tables::threads::Basis;
 use holewright_core::tables::threads::read::{self, Hand};
 use holewright_core::units::print;
@@ -94,7 +97,7 @@ impl Wanted<'_> {
 
 fn ask(visit: &Visit<'_>, request: &Request) -> Reply {
     let description =
-        "Say the thread, the metal and how deep: drill, depths and every step in order.";
+        "Say the thread, the material and how deep: drill, depths and every step in order.";
     let frame = Frame::new(visit, Section::Plan, "Plan a hole", description);
     Reply::html(
         200,
@@ -121,28 +124,38 @@ struct PlanPage {
     heading: String,
     /// What was asked beyond the heading: depth, upper part.
     asked: String,
+    /// What was taken for one thing and could mean another.
     taken: Vec<TakenAs>,
+    /// What the plan took for granted.
+    granted: Vec<String>,
     thread: Link,
     material: Link,
-    drill: ShownDrill,
+    /// The drill to get, where none at hand will do.
+    get: Option<ShownDrill>,
+    /// The drill to take, or the nearest where none at hand will do.
+    nearest: ShownDrill,
     aim: String,
     basis: Basis,
-    tighter: Option<ShownDrill>,
-    easier: Option<ShownDrill>,
+    beside: Vec<Beside>,
     likely: Both,
     likely_engagement: String,
-    measured_engagement: Option<String>,
     clearance: Clearance,
-    /// Whether the tap is in the reader's drawer.
-    tap: Option<&'static str>,
     depths: Vec<Figure>,
     listed: Vec<Listed>,
     steps: Vec<Step>,
+    /// The cautions of this cut.
+    head: Vec<Said>,
+    /// What is said of the drill that was chosen.
+    choice: Vec<String>,
+    /// The standing cautions, and how many.
     warnings: Vec<WarningGroup>,
+    standing_count: usize,
     drawing: String,
     json: String,
     csv: String,
     svg: String,
+    /// The form of a note with what is known of this job.
+    note: String,
     form: Form,
 }
 
@@ -150,8 +163,6 @@ struct Clearance {
     fit: String,
     hole: Both,
     basis: String,
-    drill: Option<Link>,
-    drill_size: Option<Both>,
     float: Option<Both>,
 }
 
@@ -167,58 +178,62 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
     let spec = plan.spec;
     let choice = &plan.tapping;
     let limit = choice.largest_hole;
-    let drill = ShownDrill::of(&choice.chosen, limit);
+    let nearest = ShownDrill::of(&choice.chosen, limit);
+    let get = choice.get.map(|candidate| ShownDrill::of(&candidate, limit));
     let heading = heading(spec);
-    let title = format!("{heading}: {}, {}", drill.link.words, drill.engagement);
-    let description = description(plan, &drill);
+    let answer = get.as_ref().unwrap_or(&nearest);
+    let title = format!("{heading}: {}, {}", answer.link.words, answer.engagement);
+    let description = description(plan, answer);
     let frame =
         Frame::at(visit.context, Section::Plan, &request.address("/plan"), &title, &description)
             .with_drawer(asking.notice().map(|notice| notice.saying(asking.better(plan))));
-    let percent = |value: f64| print::percent(value);
+    let sentences = |said: &[Warning]| said.iter().map(|said| set(&said.text)).collect();
+    let cautions = &plan.cautions;
     PlanPage {
         frame,
         heading,
         asked: asked(spec),
         taken: TakenAs::all(request.taken(), |field, value| request.address_with(field, value)),
+        granted: sentences(&cautions.taken),
         thread: Link::thread(spec.thread),
         material: Link::material(spec.material),
-        aim: percent(choice.aim_percent),
+        aim: print::percent(choice.aim_percent),
         basis: engagement_basis_of(spec.thread),
-        tighter: choice.tighter.map(|candidate| ShownDrill::of(&candidate, limit)),
-        easier: choice.easier.map(|candidate| ShownDrill::of(&candidate, limit)),
+        beside: beside::beside(plan, asking.tap(spec)),
         likely: Both::of(plan.hole.likely),
-        likely_engagement: percent(plan.hole.likely_engagement_percent),
-        measured_engagement: plan.hole.measured_engagement_percent.map(percent),
+        likely_engagement: print::percent(plan.hole.likely_engagement_percent),
         clearance: Clearance {
             fit: spec.fit.to_string(),
             hole: Both::of(plan.clearance.hole.hole),
             basis: plan.clearance.hole.basis.to_string(),
-            drill: plan.clearance.drill.map(Link::drill),
-            drill_size: plan.clearance.drill.map(|drill| Both::of(drill.diameter)),
             float: plan.clearance.float.map(Both::coarse),
         },
-        tap: asking.tap(spec),
-        depths: depths(spec.hole, &plan.depths),
+        depths: depths(spec, &plan.depths),
         listed: plan
             .listed
             .iter()
             .map(|listed| Listed {
                 list: cited::list(listed.row),
                 label: listed.row.label,
-                engagement: percent(listed.engagement_percent),
+                engagement: print::percent(listed.engagement_percent),
                 why_different: listed.why_different.clone(),
             })
             .collect(),
         steps: plan.operations.iter().map(|operation| step(spec, operation)).collect(),
+        head: cautions.head.iter().map(Said::of).collect(),
+        choice: sentences(&cautions.choice),
         warnings: by_level(
-            plan.warnings.iter().map(|found| (found.level, Cited::bare(&found.text))),
+            cautions.standing.iter().map(|found| (found.level, Cited::bare(&found.text))),
         ),
+        standing_count: cautions.standing.len(),
         drawing: hole_section(plan, DrawingIds::new("section")),
         json: request.address("/api/v1/plan"),
         csv: request.address("/plan.csv"),
         svg: request.address("/plan.svg"),
+        note: note::address_of(plan),
         form: form(asking.typed, &[]).beside(asking.filled),
-        drill,
+        get,
+        nearest,
     }
 }
 
@@ -261,8 +276,8 @@ fn description(plan: &HolePlan<'_>, drill: &ShownDrill) -> String {
         drill.engagement,
         engagement_basis_of(plan.spec.thread)
     )];
-    if let Some(depth) = plan.depths.drill_full_diameter.filter(|_| plan.spec.hole == Hole::Blind) {
-        sentences.push(format!("Drill {} deep at full diameter.", print::mm(depth, 2)));
+    if let Some(stop) = plan.depths.stop {
+        sentences.push(format!("Drill {} deep at full diameter.", as_set(stop, plan.spec.scale)));
     }
     if let Some(clearance) = plan.clearance.drill {
         sentences.push(format!("Clearance {}.", clearance.label));

@@ -6,7 +6,7 @@ use crate::query::address;
 use crate::{FieldError, Query};
 use holewright_core::asking::{self, FITS, Line, Taken, Typed, keep, thread_taken};
 use holewright_core::calc::machines::Machines;
-use holewright_core::plan::{HoleSpec, Over};
+use holewright_core::plan::{HoleSpec, Over, Scale};
 use holewright_core::tables::drills::owned;
 use holewright_core::tables::materials::Material;
 use holewright_core::tables::threads::Thread;
@@ -22,6 +22,7 @@ const NAMES: [&str; 22] = [
     "over_thickness",
     "upper_hole",
     "fit",
+    "head",
     "aim",
     "series",
     "owned",
@@ -35,7 +36,6 @@ const NAMES: [&str; 22] = [
     "point_angle",
     "spindle_speeds",
     "spindle_max",
-    "screw",
 ];
 
 /// What was typed in each field of a plan.
@@ -142,6 +142,7 @@ impl Request {
         let upper_hole = keep(&mut errors, at("upper_hole").one_of(words::UPPER_HOLES));
         let over = metal.map(|material| Over { material, thickness, hole: upper_hole });
         let fit = keep(&mut errors, at("fit").one_of(FITS));
+        let head = keep(&mut errors, at("head").one_of(words::HEADS));
         let aim = keep(&mut errors, at("aim").one_of(words::AIMS));
         let series = keep(&mut errors, at("series").optional(owned::series));
         let listed = keep(&mut errors, at("owned").optional(owned::owned));
@@ -162,7 +163,6 @@ impl Request {
             keep(&mut errors, at("spindle_speeds").optional(Machines::read)).unwrap_or_default();
         let fastest = keep(&mut errors, at("spindle_max").optional(read::spindle_speed));
         let machines = keep(&mut errors, asking::speeds_of(at("spindle_max"), speeds, fastest));
-        let screw = keep(&mut errors, fields::optional_material(at("screw")));
 
         let (Some((thread, hand)), Some(material), true) = (thread, material, errors.is_empty())
         else {
@@ -173,9 +173,11 @@ impl Request {
             hand,
             hole,
             depth,
+            scale: scale(self.typed("depth")),
             over,
             lone_thickness: thickness.filter(|_| over.is_none()),
             fit,
+            head,
             centre_error,
             tap,
             tap_steel,
@@ -185,9 +187,20 @@ impl Request {
             part_thickness,
             finish,
             point_angle: point_angle.unwrap_or(usual.point_angle),
-            screw,
             measured_hole,
             ..usual
         })
+    }
+}
+
+/// What a depth stop is set in: inches where the depth was typed in them.
+fn scale(depth: &str) -> Scale {
+    let depth = depth.to_lowercase();
+    let is_metric = depth.contains("mm") || depth.contains("cm") || depth.contains("milli");
+    let marks = ["in", "\"", "thou", "mil", "/", "½", "¼", "¾", "⅛", "⅜", "⅝", "⅞"];
+    if !is_metric && marks.into_iter().any(|mark| depth.contains(mark)) {
+        Scale::Inch
+    } else {
+        Scale::Metric
     }
 }

@@ -1,8 +1,10 @@
 //! The ordered steps of a plan, as the page shows them.
 
+use super::depths::stopped;
 use crate::figures::Both;
 use crate::link::Link;
 use crate::sentence::set;
+use crate::warnings::Said;
 use holewright_core::plan::{HoleSpec, Operation, Part};
 use holewright_core::units::print::sentence as sentence_case;
 use holewright_core::units::{in_mm, print};
@@ -17,12 +19,16 @@ pub(super) struct Step {
     pub(super) tool: Option<String>,
     /// The page of the drill, where the tool is one of the series.
     pub(super) drill: Option<Link>,
+    /// What the machine is set by, in large figures: a drill's size, stop and speed.
+    pub(super) set: Vec<Figure>,
     pub(super) figures: Vec<Figure>,
     pub(super) text: String,
     pub(super) why: String,
+    pub(super) cautions: Vec<Said>,
 }
 
 /// A named figure of a step.
+#[derive(Clone)]
 pub(super) struct Figure {
     pub(super) name: &'static str,
     pub(super) value: String,
@@ -44,27 +50,43 @@ impl Figure {
 
 /// One step of a plan.
 pub(super) fn step(spec: &HoleSpec, operation: &Operation) -> Step {
-    let figures = [
+    let set_at_the_machine = [
         operation.diameter.map(|size| Figure::both("Size", Both::of(size))),
-        operation.depth.map(|depth| Figure::both("Depth", Both::coarse(depth))),
+        match operation.stop {
+            Some(stop) => Some(stopped("Stop", stop, spec.scale)),
+            None => operation.depth.map(|depth| Figure::both("Depth", Both::coarse(depth))),
+        },
         operation.speed.as_ref().map(|set| Figure {
             other: set.aside(spec.material.kind()),
             ..Figure::one("Speed", set.words())
         }),
+    ];
+    let others = [
         operation.feed.map(|feed| {
             let feed = print::trimmed(in_mm(feed), 3);
             Figure::one("Feed", format!("about {feed} mm/rev"))
         }),
         operation.lubricant.map(|lubricant| Figure::one("Lubricant", lubricant)),
     ];
+    let [set_at_the_machine, others] =
+        [set_at_the_machine.to_vec(), others.to_vec()].map(|figures| figures.into_iter().flatten());
+    // What is read off at arm's length is what a drill is set by.
+    let is_drilled = operation.drill.is_some();
+    let (set_figures, figures) = if is_drilled {
+        (set_at_the_machine.collect(), others.collect())
+    } else {
+        (Vec::new(), set_at_the_machine.chain(others).collect())
+    };
     Step {
         action: operation.action.words(),
         part: spec.over.and(Some(part(operation.part))),
         tool: (operation.tool != "none").then(|| sentence_case(&operation.tool)),
         drill: operation.drill.map(Link::drill),
-        figures: figures.into_iter().flatten().collect(),
+        set: set_figures,
+        figures,
         text: set(&operation.text),
         why: set(&operation.why),
+        cautions: operation.cautions.iter().map(Said::of).collect(),
     }
 }
 

@@ -3,7 +3,7 @@
 use holewright_core::asking::{Word, word};
 use holewright_core::calc::aim::Aim;
 use holewright_core::calc::depth::LastTap;
-use holewright_core::plan::{Hole, Tap, TapSteel, UpperHole};
+use holewright_core::plan::{Head, Hole, Tap, TapSteel, UpperHole};
 use holewright_core::tables::threads::read::Hand;
 
 /// `hole`
@@ -41,6 +41,13 @@ pub(super) static FINISHES: &[Word<Option<LastTap>>] = &[
 pub(super) static UPPER_HOLES: &[Word<UpperHole>] = &[
     word("tapping", "Not drilled yet, or at tapping size", UpperHole::Tapping),
     word("clearance", "Already at clearance size", UpperHole::Clearance),
+];
+
+/// `head`: empty means that no seat is wanted.
+pub(super) static HEADS: &[Word<Option<Head>>] = &[
+    word("countersunk", "Countersunk", Some(Head::Countersunk)),
+    word("cheese", "Cheese, let in", Some(Head::Cheese)),
+    word("hexagon", "Hexagon", Some(Head::Hexagon)),
 ];
 
 /// `hand`: empty leaves it to the thread as typed.

@@ -275,8 +275,8 @@ impl From<&'static materials::Material> for Material {
             broken_tap: sentences(broken_tap.advice()),
             not_for_use_in: sentences(not_for),
             mistaken_for: sentences(salvage),
-            cautions: sentences(cautions),
-            dangers: sentences(dangers),
+            cautions: cautions.iter().map(|caution| Sentence::from(&caution.advice)).collect(),
+            dangers: dangers.iter().map(|danger| Sentence::from(&danger.advice)).collect(),
         }
     }
 }

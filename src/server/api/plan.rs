@@ -45,8 +45,14 @@ struct Plan<'a> {
     listed: Vec<Listed<'a>>,
     /// The steps, in order.
     operations: Vec<Operation<'a>>,
-    /// What to look out for.
-    warnings: Vec<Warning<'a>>,
+    /// The cautions that set this cut apart from every other, worst first; three at most.
+    cautions: Vec<Caution<'a>>,
+    /// The cautions that stand for every such job, worst first.
+    standing_cautions: Vec<Caution<'a>>,
+    /// What is to be said of the drill that was chosen.
+    choice_notes: Vec<&'a str>,
+    /// What was not said, and what the plan assumed.
+    assumed: Vec<&'a str>,
     /// What was taken for one thing and could mean another; mostly empty.
     taken: Vec<TakenAs>,
 }
@@ -57,11 +63,14 @@ struct Plan<'a> {
 struct Tapping {
     /// Engagement aimed at, as a percentage of the full thread.
     aim_percent: f64,
-    /// The drill to take.
+    /// The drill to take; where `get` names one, the nearest at hand.
     chosen: Candidate,
+    /// The drill to get, where none at hand will do; else null.
+    #[schema(required)]
+    get: Option<Candidate>,
     /// The next with more thread; null where there is none.
     #[schema(required)]
-    tighter: Option<Candidate>,
+    stronger: Option<Candidate>,
     /// The next with less thread; null where there is none.
     #[schema(required)]
     easier: Option<Candidate>,
@@ -99,6 +108,13 @@ struct Depths {
     /// Depth to the drill's full diameter, in millimetres.
     #[schema(required)]
     drill_full_diameter_mm: Option<f64>,
+    /// The same as a depth stop is set: to 0.1 mm, or to 5 thou where the depth was typed in inches.
+    #[schema(required)]
+    stop_mm: Option<f64>,
+    /// Which way the stop is rounded: `up`, to leave the thread its room; `down`, to spare the wall
+    /// under the point.
+    #[schema(required, pattern = "^(up|down)$")]
+    stop_rounded: Option<&'static str>,
     /// Depth to the drill's point, in millimetres.
     #[schema(required)]
     drill_to_point_mm: Option<f64>,
@@ -130,7 +146,7 @@ struct Operation<'a> {
     /// Its number, from 1.
     number: usize,
     /// What is done: mark-out, spot, spot-through, register, drill, separate, deburr, chamfer, tap,
-    /// open-out, try-screw.
+    /// open-out, seat, try-screw, next-hole.
     #[schema(example = "drill")]
     action: &'static str,
     /// The part it is done to. In a one-part plan the part is lower, the tapped one.
@@ -147,6 +163,9 @@ struct Operation<'a> {
     /// Depth, in millimetres; null where it goes through or none is given.
     #[schema(required)]
     depth_mm: Option<f64>,
+    /// The depth as a stop is set, in millimetres; null where the step has no stop.
+    #[schema(required)]
+    stop_mm: Option<f64>,
     /// Machine speed to set, in revolutions a minute; null where the spindle does not turn, or where setting
     /// says it in words.
     #[schema(required)]
@@ -164,11 +183,17 @@ struct Operation<'a> {
     text: &'a str,
     /// Why it is done, and done here.
     why: &'a str,
+    /// How the drill's lips are ground: `dubbed` or `keen`; null where the drill serves as it comes.
+    #[schema(required, pattern = "^(dubbed|keen)$")]
+    lips: Option<&'static str>,
+    /// What to watch for in this step; two at most.
+    cautions: Vec<Caution<'a>>,
 }
 
-/// What to look out for.
+/// What to watch for.
 #[derive(Debug, Serialize, ToSchema)]
-struct Warning<'a> {
+#[schema(as = PlanCaution)]
+struct Caution<'a> {
     /// How much it matters: a danger can hurt a person.
     #[schema(pattern = "^(note|caution|danger)$", example = "caution")]
     level: &'static str,
@@ -190,13 +215,14 @@ struct Warning<'a> {
     tag = "plan",
     params(
         ("thread" = String, Query, description = "The thread, in any usual spelling", example = "5 BA"),
-        ("material" = String, Query, description = "The metal that is tapped, by any name or mark", example = "gunmetal"),
+        ("material" = String, Query, description = "The material that is tapped, by any name or mark", example = "gunmetal"),
         ("hole" = Option<String>, Query, description = "`through` or `blind`", example = "blind"),
         ("depth" = Option<String>, Query, description = "Length of full thread wanted, or thickness of a through hole; a bare number is mm, a fraction inches; a bare number that could be inches beside an inch thread is refused with both", example = "8 mm"),
         ("over" = Option<String>, Query, description = "Material of a part screwed down on top: makes it a two-part plan", example = "free-cutting-brass"),
         ("over_thickness" = Option<String>, Query, description = "Thickness of the part on top; a bare number is mm", example = "4 mm"),
         ("upper_hole" = Option<String>, Query, description = "How the upper part comes: `tapping` or `clearance`", example = "tapping"),
         ("fit" = Option<String>, Query, description = "Fit of the clearance hole: `close`, `medium`, `free`", example = "medium"),
+        ("head" = Option<String>, Query, description = "Head of the screw, for its seat: `countersunk`, `cheese`, `hexagon`", example = "cheese"),
         ("aim" = Option<String>, Query, description = "How much thread: `strong`, `usual`, `easy`", example = "usual"),
         ("series" = Option<String>, Query, description = "Drill series at hand, parted by commas: `number`, `letter`, `fraction`, `metric`", example = "number,metric"),
         ("owned" = Option<String>, Query, description = "Drills at hand, `-` marks a range", example = "1-60, 1-6x0.1mm"),
@@ -206,11 +232,10 @@ struct Warning<'a> {
         ("hand" = Option<String>, Query, description = "`right` or `left`", example = "right"),
         ("part_thickness" = Option<String>, Query, description = "Thickness of the tapped part, for the wall under a blind hole; a bare number is mm", example = "12 mm"),
         ("measured_hole" = Option<String>, Query, description = "Diameter of the hole as measured; a bare number is mm", example = "2.74 mm"),
-        ("centre_error" = Option<String>, Query, description = "How far a marked-out centre may be off; a bare number is mm", example = "0.2 mm"),
+        ("centre_error" = Option<String>, Query, description = "How far a marked-out centre may be off, to see whether the clearance takes it up; a bare number is mm", example = "0.2 mm"),
         ("point_angle" = Option<String>, Query, description = "Point angle of the drill, in degrees", example = "118"),
         ("spindle_speeds" = Option<String>, Query, description = "Machine speeds, in revolutions a minute; `200-2000` for any between; several machines each with its name, `lathe: 350, 500; bench drill: 600-2000`", example = "350, 500, 1000"),
         ("spindle_max" = Option<String>, Query, description = "Fastest machine speed, in revolutions a minute", example = "2000"),
-        ("screw" = Option<String>, Query, description = "Metal of the screw", example = "bright-mild-steel"),
     ),
     responses(
         (status = 200, description = "The plan", body = Plan),
@@ -249,6 +274,11 @@ impl<'a> From<&'a HolePlan<'_>> for Plan<'a> {
             depths: Depths {
                 full_thread_mm: plan.depths.full_thread.map(figures::mm),
                 drill_full_diameter_mm: plan.depths.drill_full_diameter.map(figures::mm),
+                stop_mm: plan.depths.stop.map(figures::mm),
+                stop_rounded: plan
+                    .depths
+                    .stop
+                    .map(|_| if plan.depths.stop_is_short { "down" } else { "up" }),
                 drill_to_point_mm: plan.depths.drill_to_point.map(figures::mm),
                 wall_mm: plan.depths.wall.map(figures::mm),
             },
@@ -256,7 +286,10 @@ impl<'a> From<&'a HolePlan<'_>> for Plan<'a> {
             tap: None,
             listed: plan.listed.iter().map(Listed::from).collect(),
             operations: (1..).zip(&plan.operations).map(Operation::from).collect(),
-            warnings: plan.warnings.iter().map(Warning::from).collect(),
+            cautions: cautions(&plan.cautions.head),
+            standing_cautions: cautions(&plan.cautions.standing),
+            choice_notes: texts(&plan.cautions.choice),
+            assumed: texts(&plan.cautions.taken),
             taken: Vec::new(),
         }
     }
@@ -267,7 +300,8 @@ impl From<&DrillChoice> for Tapping {
         Self {
             aim_percent: figures::percent(choice.aim_percent),
             chosen: Candidate::from(&choice.chosen),
-            tighter: choice.tighter.as_ref().map(Candidate::from),
+            get: choice.get.as_ref().map(Candidate::from),
+            stronger: choice.tighter.as_ref().map(Candidate::from),
             easier: choice.easier.as_ref().map(Candidate::from),
         }
     }
@@ -295,17 +329,28 @@ impl<'a> From<(usize, &'a plan::Operation)> for Operation<'a> {
             drill: operation.drill.map(Drill::from),
             diameter_mm: operation.diameter.map(figures::mm),
             depth_mm: operation.depth.map(figures::mm),
+            stop_mm: operation.stop.map(figures::mm),
             speed_rpm: operation.speed.as_ref().and_then(|set| set.speed()).map(figures::rpm),
             setting: operation.speed.as_ref().map(Setting::from),
             feed_mm_per_rev: operation.feed.map(figures::mm),
             lubricant: operation.lubricant,
             text: &operation.text,
             why: &operation.why,
+            lips: operation.lips.map(plan::Lips::slug),
+            cautions: cautions(&operation.cautions),
         }
     }
 }
 
-impl<'a> From<&'a plan::Warning> for Warning<'a> {
+fn cautions(said: &[plan::Warning]) -> Vec<Caution<'_>> {
+    said.iter().map(Caution::from).collect()
+}
+
+fn texts(said: &[plan::Warning]) -> Vec<&str> {
+    said.iter().map(|said| said.text.as_ref()).collect()
+}
+
+impl<'a> From<&'a plan::Warning> for Caution<'a> {
     fn from(warning: &'a plan::Warning) -> Self {
         Self { level: warning.level.slug(), text: &warning.text }
     }

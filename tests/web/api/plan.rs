@@ -24,7 +24,7 @@ async fn the_main_job_is_answered() {
     let plan = body(&server.get(PLAN).await);
     for (which, label, percent, within) in [
         ("chosen", "No. 36", 69.9, true),
-        ("tighter", "2.65 mm", 77.7, true),
+        ("stronger", "2.65 mm", 77.7, true),
         ("easier", "2.75 mm", 63.6, false),
     ] {
         let candidate = &plan["tapping"][which];
@@ -45,11 +45,22 @@ async fn the_main_job_is_answered() {
         check_keys(step, &["feed_mm_per_rev", "lubricant", "text"]);
         assert_eq!(step["number"], number);
     }
-    for warning in plan["warnings"].as_array().unwrap() {
-        let level = warning["level"].as_str().unwrap();
-        assert!(["note", "caution", "danger"].contains(&level), "{warning}");
-        assert!(!warning["text"].as_str().unwrap().is_empty());
+    let steps = plan["operations"].as_array().unwrap().iter().map(|step| &step["cautions"]);
+    for said in steps.chain([&plan["cautions"], &plan["standing_cautions"]]) {
+        for caution in said.as_array().unwrap() {
+            let level = caution["level"].as_str().unwrap();
+            assert!(["note", "caution", "danger"].contains(&level), "{caution}");
+            assert!(!caution["text"].as_str().unwrap().is_empty());
+        }
     }
+    assert!(plan["cautions"].as_array().unwrap().len() <= 3, "{}", plan["cautions"]);
+    assert!(plan["standing_cautions"].to_string().contains("boiler inspector"));
+    // 9.77 mm exactly; a stop is set to a tenth, and never short of what the thread needs.
+    assert_eq!(plan["depths"]["drill_full_diameter_mm"], 9.77);
+    assert_eq!(
+        (&plan["depths"]["stop_mm"], &plan["depths"]["stop_rounded"]),
+        (&9.8.into(), &"up".into())
+    );
 }
 
 #[tokio::test]

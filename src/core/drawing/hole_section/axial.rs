@@ -5,7 +5,7 @@ use crate::drawing::hole_section::section::{Bottom, Section};
 use crate::units::{Length, degrees, in_degrees, in_mm, mm};
 
 /// Tallest metal drawn.
-const TALLEST: f64 = 250.0;
+const TALLEST: f64 = 190.0;
 /// Narrowest thread drawn: below this its thin line runs into its thick one.
 const NARROWEST: f64 = 30.0;
 /// Widest thread drawn: beyond this a small screw looks like a pipe.

@@ -177,11 +177,7 @@ impl From<&HolePlan<'_>> for Section {
                 thickness: spec.depth.or(spec.part_thickness).or(depths.full_thread),
             },
             Hole::Blind => Bottom::Blind {
-                depths: blind_depths(
-                    depths.full_thread,
-                    depths.drill_full_diameter,
-                    depths.drill_to_point,
-                ),
+                depths: blind_depths(depths.full_thread, depths.stop, depths.set_to_point()),
                 part_thickness: spec.part_thickness,
             },
         };

@@ -1,14 +1,14 @@
-//! What to look out for in the hole: the drill that was chosen, the size it cuts, how deep it goes.
+//! What to watch for in the hole: the drill that was chosen, the size it cuts, the part it goes through.
 
-use super::say;
-use crate::calc::depth::{Deep, how_deep};
+use super::{Found, Place, say};
+use crate::calc::clearance;
 use crate::calc::limits::LargestHole;
 use crate::calc::tapping::{Candidate, DrillChoice, Remark};
-use crate::plan::{Depths, Hole, HolePlan, HoleSpec, Level, Tap, Warning};
+use crate::plan::{Action, HolePlan, Level, Part, UpperHole, Warning};
 use crate::units::print;
 
 /// Below this as measured the thread is doubtful, percent.
-const THIN_THREAD: f64 = 45.0;
+pub(super) const THIN_THREAD: f64 = 45.0;
 
 /// A drill with its size and engagement in words: `No. 36 (2.705 mm), 69.9 %`.
 fn named(candidate: &Candidate) -> String {
@@ -116,11 +116,12 @@ fn far_from_aim(choice: &DrillChoice, by: f64) -> String {
     }
 }
 
-pub(super) fn size(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
+/// What bites at the drill: a hole that comes out large, or closes in, or lies where two parts part.
+pub(super) fn cautions(plan: &HolePlan<'_>, found: &mut Found) {
     let spec = plan.spec;
     if plan.tapping.remarks.contains(&Remark::LikelyThin) {
-        say(
-            found,
+        found.say(
+            Place::Drilling,
             Level::Caution,
             format!(
                 "If the drill cuts as large as drills usually do (about {}), only about {} % of thread is left: measure a trial hole first.",
@@ -129,17 +130,9 @@ pub(super) fn size(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
             ),
         );
     }
-    if let Some(percent) = plan.hole.measured_engagement_percent {
-        let level = if percent < THIN_THREAD { Level::Caution } else { Level::Note };
-        say(
-            found,
-            level,
-            format!("The hole as measured leaves {} of thread.", print::percent(percent)),
-        );
-    }
     if spec.material.closes_in {
-        say(
-            found,
+        found.say(
+            Place::Drilling,
             Level::Note,
             format!(
                 "{} closes in behind the drill: drill and tap a trial hole in scrap first.",
@@ -147,62 +140,63 @@ pub(super) fn size(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
             ),
         );
     }
+    centres(plan, found);
+    upper(plan, found);
 }
 
-pub(super) fn depth(spec: &HoleSpec, depths: &Depths, found: &mut Vec<Warning>) {
-    if spec.hole == Hole::Blind && spec.depth.is_none() {
-        let length = depths.full_thread.map_or_else(String::new, |length| print::mm(length, 2));
-        say(
-            found,
-            Level::Note,
-            format!("No depth was given: {length} of full thread, 1½ diameters, is taken."),
-        );
-    }
-    let deep = depths.diameters.and_then(|diameters| how_deep(diameters).zip(Some(diameters)));
-    match deep {
-        Some((Deep::VeryDeep, diameters)) => say(
-            found,
+/// Whether the float of the screw takes up what two marked-out centres may be off.
+fn centres(plan: &HolePlan<'_>, found: &mut Found) {
+    let spec = plan.spec;
+    // Two parts that are drilled together, or one through the other, share their centres.
+    let (Some(error), None) = (spec.centre_error, spec.over) else { return };
+    let wanted = clearance::hole_for_errors(plan.geometry.major, error, error);
+    let fit = plan.clearance.drill.map_or(plan.clearance.hole.hole, |drill| drill.diameter);
+    let (off, wanted_words) = (print::mm(error, 2), print::mm(wanted, 2));
+    let fit_words = print::mm(fit, 2);
+    let (level, text) = if fit < wanted {
+        (
             Level::Caution,
             format!(
-                "Strong caution: the drilled hole is {} diameters deep. It will wander and pack; clear after every half diameter, and think of drilling from both ends, a larger thread or less of it.",
-                print::fixed(diameters, 1)
+                "With this centre and its mate each up to {off} off, the mate wants {wanted_words} to pass the screw, more than the {fit_words} of the {} fit: open it out, or drill the two together.",
+                spec.fit
             ),
-        ),
-        Some((Deep::Deep, diameters)) => say(
-            found,
-            Level::Caution,
-            format!(
-                "The drilled hole is {} diameters deep: clear the swarf often and keep the lips sharp and even.",
-                print::fixed(diameters, 1)
-            ),
-        ),
-        None => {}
-    }
-    if let Some(wall) = depths.wall.filter(|wall| *wall < depths.least_wall) {
-        say(
-            found,
-            Level::Caution,
-            format!(
-                "Only {} of metal is left under the point of the drill: grind the point flatter, shorten the thread, or drill through.",
-                print::mm(wall, 2)
-            ),
-        );
-    }
-    if spec.hole == Hole::Blind && spec.tap == Tap::Hand {
-        say(found, Level::Note, metal_to_spare(depths));
-    }
-}
-
-/// What deeper drilling would gain.
-fn metal_to_spare(depths: &Depths) -> String {
-    let swarf = print::mm(depths.swarf_room, 1);
-    let centre = depths.male_centre.map_or_else(String::new, |centre| {
-        format!(
-            "up to {} more lets a tap with a pointed male centre reach the bottom (or grind the point off the plug tap), and ",
-            print::mm(centre, 1)
         )
-    });
-    format!(
-        "If there is metal to spare, drill deeper: {centre}up to {swarf} more gives the swarf of a straight-flute tap somewhere to go."
-    )
+    } else {
+        (
+            Level::Note,
+            format!(
+                "With this centre and its mate each up to {off} off, the {fit_words} of the {} fit still passes the screw: {wanted_words} would.",
+                spec.fit
+            ),
+        )
+    };
+    found.say(Place::At(Action::MarkOut, Part::Lower), level, text);
+}
+
+fn upper(plan: &HolePlan<'_>, found: &mut Found) {
+    let Some(over) = plan.spec.over else { return };
+    if plan.clearance.drill.is_none() {
+        let place = match over.hole {
+            UpperHole::Tapping => Place::At(Action::OpenOut, Part::Upper),
+            UpperHole::Clearance => Place::At(Action::SpotThrough, Part::Lower),
+        };
+        found.say(
+            place,
+            Level::Caution,
+            format!(
+                "No drill at hand is right for the screw to pass: the hole wants {} or a little over.",
+                print::mm(plan.clearance.hole.hole, 3)
+            ),
+        );
+    }
+    let thick = over
+        .thickness
+        .is_some_and(|thickness| thickness > plan.tapping.chosen.drill.diameter * 4.0);
+    if over.hole == UpperHole::Tapping && thick {
+        found.say(
+            Place::At(Action::Register, Part::Both),
+            Level::Caution,
+            "The upper part is over four drill diameters thick: the tapping drill may wander in it. Think of drilling it to clearance first and spotting the lower part through it.",
+        );
+    }
 }

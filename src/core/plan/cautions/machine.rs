@@ -1,29 +1,39 @@
 //! What the speeds of the machines make of the drills and of a tap under power.
 
-use super::say;
+use super::{Found, Place, say};
 use crate::calc::setting::{SetTo, Setting};
 use crate::calc::speed_choice::Reach;
 use crate::calc::spindle::on_a_dial;
 use crate::plan::drilling::{self, Metals};
-use crate::plan::{HolePlan, HoleSpec, Level, Tap, UpperHole, Warning};
+use crate::plan::{Action, HolePlan, HoleSpec, Level, Part, Tap, UpperHole, Warning};
 use crate::tables::drills::Drill;
 use crate::units::{in_rpm, print};
 
-/// What the machines' speeds make of the drills and of a tap under power.
-pub(super) fn speeds(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
+/// What the machines' speeds make of the drills and of a tap under power, each at its step.
+pub(super) fn at_its_steps(plan: &HolePlan<'_>, found: &mut Found) {
     let spec = plan.spec;
     let lower = Metals::one(spec.material);
     let tapping_metals = match spec.over {
         Some(over) if over.hole == UpperHole::Tapping => Metals::both(over.material, spec.material),
         _ => lower,
     };
-    let tapping = plan.tapping.chosen.drill;
-    drill_speed(spec, tapping, tapping_metals, found);
+    let mut here = Vec::new();
+    drill_speed(spec, plan.tapping.chosen.drill, tapping_metals, &mut here);
+    found.all(Place::Drilling, here);
     if let (Some(over), Some(drill)) = (spec.over, plan.clearance.drill)
         && over.hole == UpperHole::Tapping
     {
-        drill_speed(spec, drill, Metals::one(over.material), found);
+        let mut here = Vec::new();
+        drill_speed(spec, drill, Metals::one(over.material), &mut here);
+        found.all(Place::At(Action::OpenOut, Part::Upper), here);
     }
+    let mut here = Vec::new();
+    tap_speed(plan, &mut here);
+    found.all(Place::At(Action::Tap, Part::Lower), here);
+}
+
+fn tap_speed(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
+    let spec = plan.spec;
     if spec.tap != Tap::Machine {
         return;
     }

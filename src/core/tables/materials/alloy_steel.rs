@@ -2,6 +2,7 @@
 
 use super::HardnessScale::Brinell;
 use super::MachinabilityBasis::Steel1212;
+use super::caution::Work;
 use super::ferrous::{
     ALLOY_TAPPING_OIL, PRESSURE_BY_CODE, QUARTER_TURN, RECALLED, SHARP_TAP, SOLUBLE_OIL,
     SPIRAL_POINT, SPLIT_POINT,
@@ -103,7 +104,7 @@ pub(super) const EN16: Material = Material {
     ],
     not_for: &[PRESSURE_BY_CODE, NO_WELDING],
     salvage: &[UNKNOWN_SHAFT],
-    cautions: &[LOSES_ITS_TEMPER],
+    cautions: &[Work::Heat.says(LOSES_ITS_TEMPER)],
     dangers: &[dangers::LONG_SWARF, dangers::FLUID],
 };
 
@@ -172,7 +173,7 @@ pub(super) const EN19: Material = Material {
     behaviour: &[STRONG_AND_TOUGH, TEMPERED],
     not_for: &[PRESSURE_BY_CODE, NO_WELDING],
     salvage: &[UNKNOWN_SHAFT],
-    cautions: &[LOSES_ITS_TEMPER],
+    cautions: &[Work::Heat.says(LOSES_ITS_TEMPER)],
     dangers: &[dangers::LONG_SWARF, dangers::FLUID],
 };
 
@@ -236,6 +237,6 @@ pub(super) const EN24: Material = Material {
     ],
     not_for: &[PRESSURE_BY_CODE, NO_WELDING],
     salvage: &[UNKNOWN_SHAFT],
-    cautions: &[LOSES_ITS_TEMPER],
+    cautions: &[Work::Heat.says(LOSES_ITS_TEMPER)],
     dangers: &[dangers::LONG_SWARF, dangers::FLUID],
 };

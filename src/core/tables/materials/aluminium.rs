@@ -3,6 +3,7 @@
 //! Castings have a file of their own.
 
 use super::HardnessScale::Brinell;
+use super::caution::Work;
 use super::property::{Property, at_least, between, exactly};
 use super::sources::{
     ALRO, ALUMINIUM_MANUAL, AZOM_EXTRUDED, COSMOS, DURBIN_2011, DURBIN_6082, ELEKTRON, ESA_7075,
@@ -105,7 +106,7 @@ pub(super) const ALUMINIUM_6082: Material = Material {
             "Thick window and shop section is mostly softer 6063: a drill drags in it more than in 6082.",
         ),
     ],
-    cautions: &[MORE_LENGTH, SEIZES],
+    cautions: &[Work::Design.says(MORE_LENGTH), Work::Screwing.says(SEIZES)],
     dangers: &[dangers::PARAFFIN, dangers::LONG_SWARF, dangers::ALUMINIUM_DUST, dangers::FLUID],
 };
 
@@ -165,9 +166,11 @@ pub(super) const ALUMINIUM_6063: Material = Material {
         UNMARKED,
     ],
     cautions: &[
-        MORE_LENGTH,
-        practice("Thin section holds few threads: use a through bolt or a threaded insert."),
-        SEIZES,
+        Work::Design.says(MORE_LENGTH),
+        Work::Design.says(practice(
+            "Thin section holds few threads: use a through bolt or a threaded insert.",
+        )),
+        Work::Screwing.says(SEIZES),
     ],
     dangers: &[dangers::PARAFFIN, dangers::LONG_SWARF, dangers::ALUMINIUM_DUST, dangers::FLUID],
 };
@@ -232,9 +235,10 @@ pub(super) const ALUMINIUM_2011: Material = Material {
         practice("Short crumbling chips from a bar of aluminium are the sign of a leaded one."),
     ],
     cautions: &[
-        read("It resists corrosion poorly: makers anodise the parts.", DURBIN_2011),
-        MORE_LENGTH,
-        SEIZES,
+        Work::Service
+            .says(read("It resists corrosion poorly: makers anodise the parts.", DURBIN_2011)),
+        Work::Design.says(MORE_LENGTH),
+        Work::Screwing.says(SEIZES),
     ],
     dangers: &[dangers::LEAD, dangers::PARAFFIN, dangers::ALUMINIUM_DUST, dangers::FLUID],
 };
@@ -302,7 +306,11 @@ pub(super) const ALUMINIUM_2014: Material = Material {
         ),
         UNMARKED,
     ],
-    cautions: &[COPPER_ALLOY_CORRODES, MORE_LENGTH, SEIZES],
+    cautions: &[
+        Work::Service.says(COPPER_ALLOY_CORRODES),
+        Work::Design.says(MORE_LENGTH),
+        Work::Screwing.says(SEIZES),
+    ],
     dangers: &[dangers::PARAFFIN, dangers::LONG_SWARF, dangers::ALUMINIUM_DUST, dangers::FLUID],
 };
 
@@ -367,10 +375,14 @@ pub(super) const ALUMINIUM_7075: Material = Material {
     ],
     salvage: &[UNMARKED],
     cautions: &[
-        read("It resists the weather poorly and should always be protected.", ESA_7075),
-        read("In the T6 temper it can crack under a steady load in damp air.", ESA_7075),
-        practice("Do not force a screw or a press fit into it: a steady stress starts the cracks."),
-        SEIZES,
+        Work::Service
+            .says(read("It resists the weather poorly and should always be protected.", ESA_7075)),
+        Work::Service
+            .says(read("In the T6 temper it can crack under a steady load in damp air.", ESA_7075)),
+        Work::Screwing.says(practice(
+            "Do not force a screw or a press fit into it: a steady stress starts the cracks.",
+        )),
+        Work::Screwing.says(SEIZES),
     ],
     dangers: &[dangers::PARAFFIN, dangers::LONG_SWARF, dangers::ALUMINIUM_DUST, dangers::FLUID],
 };

@@ -3,6 +3,7 @@
 //! None of them has a speed table of its own in print that we found. They take the rows of brass
 //! and of the bronze that is nearest in strength, under the words of the source.
 
+use super::caution::Work;
 use super::copper_sentences::{
     AMMONIA, BACK_OFF_TOUGH, BRASS_DRILLING, BRASS_TAPPING, DUB_BRASS, GRIPS_A_DRILL, KEEN_EDGE,
     SHARP_TAP, SHEET_CLIMBS, SOFT_JAWS, UNDER_PRESSURE, UNKNOWN_STOCK, WORK_HARDENS, ZINC_LEAVES,
@@ -121,7 +122,11 @@ pub(super) const SHEET_BRASS: Material = Material {
         practice("Never cut, drill or heat a case that may be live or has a primer in it."),
         practice("Plated steel looks the same: try a magnet and a file on the edge."),
     ],
-    cautions: &[SHEET_CLIMBS, UNDER_PRESSURE, SOFT_JAWS],
+    cautions: &[
+        Work::Reckoned.says(SHEET_CLIMBS),
+        Work::Reckoned.says(UNDER_PRESSURE),
+        Work::Holding.says(SOFT_JAWS),
+    ],
     dangers: &[
         dangers::GRAB,
         dangers::MAY_HOLD_LEAD,
@@ -206,7 +211,7 @@ pub(super) const NAVAL_BRASS: Material = Material {
         ),
         UNKNOWN_STOCK,
     ],
-    cautions: &[GRIPS_A_DRILL, UNDER_PRESSURE],
+    cautions: &[Work::OpeningOut.says(GRIPS_A_DRILL), Work::Reckoned.says(UNDER_PRESSURE)],
     dangers: &[
         dangers::MAY_HOLD_LEAD,
         dangers::GRAB,
@@ -286,7 +291,7 @@ pub(super) const HIGH_TENSILE_BRASS: Material = Material {
         ),
         UNKNOWN_STOCK,
     ],
-    cautions: &[GRIPS_A_DRILL, UNDER_PRESSURE],
+    cautions: &[Work::OpeningOut.says(GRIPS_A_DRILL), Work::Reckoned.says(UNDER_PRESSURE)],
     dangers: &[
         dangers::MAY_HOLD_LEAD,
         dangers::GRAB,
@@ -378,7 +383,7 @@ pub(super) const NICKEL_SILVER: Material = Material {
             "It is not magnetic, and yellower in a fresh cut than stainless steel or cupro-nickel.",
         ),
     ],
-    cautions: &[SHEET_CLIMBS, UNDER_PRESSURE],
+    cautions: &[Work::Reckoned.says(SHEET_CLIMBS), Work::Reckoned.says(UNDER_PRESSURE)],
     dangers: &[
         dangers::GRAB,
         dangers::MAY_HOLD_LEAD,

@@ -2,6 +2,7 @@
 //!
 //! Gunmetal and leaded bronze are in `gunmetal`.
 
+use super::caution::Work;
 use super::copper_sentences::{
     BACK_OFF_TOUGH, BRONZE_TAPPING, DUB_BRONZE, GRIPS_A_DRILL, KEEN_EDGE, SHARP_TAP, SOLUBLE_OIL,
     STRAIGHT_FLUTES, UNDER_PRESSURE, UNKNOWN_STOCK, WHICH_BRONZE, WORK_HARDENS,
@@ -85,9 +86,11 @@ pub(super) const PHOSPHOR_BRONZE_CAST: Material = Material {
         UNKNOWN_STOCK,
     ],
     cautions: &[
-        GRIPS_A_DRILL,
-        practice("Sand in the skin of a casting blunts drills and taps: clean it off first."),
-        WHICH_BRONZE,
+        Work::OpeningOut.says(GRIPS_A_DRILL),
+        Work::MarkingOut.says(practice(
+            "Sand in the skin of a casting blunts drills and taps: clean it off first.",
+        )),
+        Work::Stock.says(WHICH_BRONZE),
     ],
     dangers: &[dangers::MAY_HOLD_LEAD, dangers::GRAB, dangers::FINE_DUST, dangers::FLUID],
 };
@@ -163,7 +166,7 @@ pub(super) const PHOSPHOR_BRONZE_DRAWN: Material = Material {
         ),
         UNKNOWN_STOCK,
     ],
-    cautions: &[GRIPS_A_DRILL, WHICH_BRONZE],
+    cautions: &[Work::OpeningOut.says(GRIPS_A_DRILL), Work::Stock.says(WHICH_BRONZE)],
     dangers: &[
         dangers::MAY_HOLD_LEAD,
         dangers::GRAB,
@@ -234,10 +237,10 @@ pub(super) const FREE_CUTTING_PHOSPHOR_BRONZE: Material = Material {
         UNKNOWN_STOCK,
     ],
     cautions: &[
-        WHICH_BRONZE,
-        practice(
+        Work::Stock.says(WHICH_BRONZE),
+        Work::OtherCuts.says(practice(
             "Hard-drawn rod moves when a flat or a bore is cut: rough it, let it move, finish.",
-        ),
+        )),
     ],
     dangers: &[dangers::LEAD, dangers::LEAD_BY_HAND, dangers::GRAB, dangers::FLUID],
 };
@@ -325,6 +328,6 @@ pub(super) const ALUMINIUM_BRONZE: Material = Material {
         ),
         UNKNOWN_STOCK,
     ],
-    cautions: &[GRIPS_A_DRILL, WHICH_BRONZE],
+    cautions: &[Work::OpeningOut.says(GRIPS_A_DRILL), Work::Stock.says(WHICH_BRONZE)],
     dangers: &[dangers::GRAB, dangers::LONG_SWARF, dangers::FINE_DUST, dangers::FLUID],
 };

@@ -2,6 +2,7 @@
 
 use super::HardnessScale::{Brinell, RockwellC, Vickers};
 use super::MachinabilityBasis::Steel1212;
+use super::caution::Work;
 use super::ferrous::{
     BEFORE_HARDENING, CUTTING_OIL, HALF_TURN, PRESSURE_BY_CODE, QUARTER_TURN, RECALLED, SHARP_TAP,
     SOLUBLE_OIL, SOLUBLE_OR_CUTTING_OIL, SPIRAL_POINT, SPLIT_POINT, STANDARD_POINT, STRINGS,
@@ -107,9 +108,9 @@ pub(super) const MEDIUM_CARBON_STEEL: Material = Material {
     salvage: &[practice(
         "Axles, half-shafts and large bolts may pass for it and may be hardened or alloyed: file them first, and soften at red heat with slow cooling if the file skids.",
     )],
-    cautions: &[practice(
+    cautions: &[Work::Heat.says(practice(
         "It hardens if it is heated and cooled fast: a flame-cut edge or the place beside a weld may blunt a drill.",
-    )],
+    ))],
     dangers: &[dangers::LONG_SWARF, dangers::FLUID],
 };
 
@@ -208,8 +209,10 @@ pub(super) const CASE_HARDENING_STEEL: Material = Material {
         "Gudgeon pins and gears from vehicles are cased: a file skids on the skin and bites at a cut end.",
     )],
     cautions: &[
-        BEFORE_HARDENING,
-        practice("It grows and moves a little in hardening: leave fitted holes to be lapped."),
+        Work::Heat.says(BEFORE_HARDENING),
+        Work::Heat.says(practice(
+            "It grows and moves a little in hardening: leave fitted holes to be lapped.",
+        )),
     ],
     dangers: &[dangers::QUENCH, dangers::LONG_SWARF, dangers::FLUID],
 };
@@ -321,12 +324,8 @@ pub(super) const SPRING_STEEL: Material = Material {
     salvage: &[practice(
         "Clock springs, bandsaw blades, hacksaw blades and old piano strings are good stock, and hard: soften at red heat and let it cool slowly to drill it.",
     )],
-    cautions: &[
-        BEFORE_HARDENING,
-        TEMPER_ALWAYS,
-        practice(
+    cautions: &[Work::Heat.says(BEFORE_HARDENING), Work::Heat.says(TEMPER_ALWAYS), Work::Edges.says(practice(
             "A nick or a sharp-edged hole starts a crack: break the edges and polish along the spring.",
-        ),
-    ],
+        ))],
     dangers: &[dangers::SPRINGS_BACK, dangers::HARD_PIECES, dangers::QUENCH, dangers::FLUID],
 };

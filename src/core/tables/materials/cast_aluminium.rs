@@ -5,6 +5,7 @@ use super::aluminium::{
     BUILDS_UP, EASY_CUTTING, KEEN_DRILL, LARD_OIL, MORE_LENGTH, PARAFFIN, SEIZES,
     SOLUBLE_OR_PARAFFIN,
 };
+use super::caution::Work;
 use super::property::{Property, between, exactly};
 use super::sources::{
     AUDHE, CREASEY, HSSCO, LM4_SHEET, LM25_SHEET, mark, practice, read, recalled_mark,
@@ -101,16 +102,10 @@ pub(super) const CAST_ALUMINIUM: Material = Material {
         ),
         practice("A scrap that is much heavier, dull grey and brittle is zinc, not aluminium."),
     ],
-    cautions: &[
-        SAND,
-        BLOWHOLE,
-        MORE_LENGTH,
-        SEIZES,
-        read(
+    cautions: &[Work::MarkingOut.says(SAND), Work::Tapping.says(BLOWHOLE), Work::Design.says(MORE_LENGTH), Work::Screwing.says(SEIZES), Work::Stock.says(read(
             "A table of marks prints EN AC-45400, AlSi5Cu3, for LM4; castings charts give that mark to LM22, and we follow them.",
             HSSCO,
-        ),
-    ],
+        ))],
     dangers: &[dangers::PARAFFIN, dangers::ALUMINIUM_DUST, dangers::FLUID],
 };
 
@@ -173,6 +168,11 @@ pub(super) const CAST_ALUMINIUM_LM25: Material = Material {
     salvage: &[practice(
         "Cast road wheels are mostly of this kind of alloy; without a foundry's word treat a casting as LM4.",
     )],
-    cautions: &[SAND, BLOWHOLE, MORE_LENGTH, SEIZES],
+    cautions: &[
+        Work::MarkingOut.says(SAND),
+        Work::Tapping.says(BLOWHOLE),
+        Work::Design.says(MORE_LENGTH),
+        Work::Screwing.says(SEIZES),
+    ],
     dangers: &[dangers::PARAFFIN, dangers::ALUMINIUM_DUST, dangers::FLUID],
 };

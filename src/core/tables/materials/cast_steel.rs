@@ -1,6 +1,7 @@
 //! Cast steel: steel poured to shape.
 
 use super::HardnessScale::Brinell;
+use super::caution::Work;
 use super::ferrous::{
     CUTTING_OIL, HALF_TURN, PRESSURE_BY_CODE, RECALLED, SHARP_TAP, SOLUBLE_OR_CUTTING_OIL,
     SPIRAL_POINT, STANDARD_POINT,
@@ -84,11 +85,8 @@ pub(super) const CAST_STEEL: Material = Material {
     salvage: &[practice(
         "Old tools stamped CAST STEEL are something else: high-carbon tool steel made in a crucible, to be treated as silver steel.",
     )],
-    cautions: &[
-        practice(
+    cautions: &[Work::Stock.says(practice(
             "A casting not annealed holds stress and hard places: ask the founder, or rough it out and let it rest.",
-        ),
-        practice("Cut under the skin in one pass: sand and scale take the edge off tools."),
-    ],
+        )), Work::Drilling.says(practice("Cut under the skin in one pass: sand and scale take the edge off tools."))],
     dangers: &[dangers::SAND_IN_CASTING, dangers::SCALE, dangers::LONG_SWARF, dangers::FLUID],
 };

@@ -1,5 +1,6 @@
 //! Copper, cupro-nickel, and beryllium copper, which is refused.
 
+use super::caution::Work;
 use super::copper_sentences::{SHARP_TAP, SOLUBLE_OIL, UNDER_PRESSURE, UNKNOWN_STOCK};
 use super::property::{at_least, between, exactly};
 use super::sources::{
@@ -136,16 +137,11 @@ pub(super) const COPPER: Material = Material {
         ),
         UNKNOWN_STOCK,
     ],
-    cautions: &[
-        practice("Do not dub the lips as for brass: copper wants a keen edge."),
-        practice(
+    cautions: &[Work::Reckoned.says(practice("Do not dub the lips as for brass: copper wants a keen edge.")), Work::Design.says(practice(
             "A thread in soft copper pulls out easily: use a bronze bush where a screw must hold.",
-        ),
-        practice("Thin sheet climbs the drill: back it and clamp it."),
-        practice(
+        )), Work::Reckoned.says(practice("Thin sheet climbs the drill: back it and clamp it.")), Work::Heat.says(practice(
             "Tough-pitch copper (C101) can crack when a torch flame heats it: boilers are usually of deoxidised copper (C106); ask the inspector.",
-        ),
-    ],
+        ))],
     dangers: &[dangers::LONG_SWARF, dangers::BERYLLIUM, dangers::FLUID],
 };
 
@@ -218,12 +214,12 @@ pub(super) const CUPRO_NICKEL: Material = Material {
         UNKNOWN_STOCK,
     ],
     cautions: &[
-        practice(
+        Work::OtherCuts.says(practice(
             "Tube is thin and work-hardened at the ends: trim and deburr before it is flared.",
-        ),
-        practice(
+        )),
+        Work::Reckoned.says(practice(
             "A small tap breaks in it as in stainless steel: oil, a large drill, and patience.",
-        ),
+        )),
     ],
     dangers: &[dangers::NICKEL_SKIN, dangers::LONG_SWARF, dangers::FLUID],
 };
@@ -290,8 +286,8 @@ pub(super) const BERYLLIUM_COPPER: Material = Material {
             "A finished spring or tool of it is safe to handle whole; do not cut, sand or burn it.",
         ),
     ],
-    cautions: &[practice(
+    cautions: &[Work::Stock.says(practice(
         "If a piece has been cut by mistake, do not blow or sweep: wipe up wet, bag the wipes, and ask the maker or the council about disposal.",
-    )],
+    ))],
     dangers: &[dangers::BERYLLIUM_DISEASE, dangers::BERYLLIUM_UNKNOWN],
 };

@@ -2,6 +2,7 @@
 
 use super::HardnessScale::Brinell;
 use super::MachinabilityBasis::Steel1212;
+use super::caution::Work;
 use super::ferrous::PRESSURE_BY_CODE;
 use super::property::{Property, at_least, at_most, between, exactly};
 use super::sources::{
@@ -120,8 +121,10 @@ pub(super) const SPHEROIDAL_GRAPHITE_IRON: Material = Material {
         ),
     ],
     cautions: &[
-        practice("Its grade sets its hardness: try a drill in a waste place first."),
-        practice("The dust is abrasive: cover the slides and wipe them afterwards."),
+        Work::Drilling
+            .says(practice("Its grade sets its hardness: try a drill in a waste place first.")),
+        Work::Dust
+            .says(practice("The dust is abrasive: cover the slides and wipe them afterwards.")),
     ],
     dangers: &[dangers::IRON_DUST, dangers::SAND_IN_CASTING, dangers::FLUID],
 };
@@ -217,10 +220,12 @@ pub(super) const MALLEABLE_IRON: Material = Material {
         "Old pipe fittings and cramps are of it; a tag of it bends in the vice where grey iron snaps, and a file cuts it easily.",
     )],
     cautions: &[
-        practice("Brazing or welding spoils it beside the joint, where it turns hard and brittle."),
-        practice(
+        Work::Heat.says(practice(
+            "Brazing or welding spoils it beside the joint, where it turns hard and brittle.",
+        )),
+        Work::MarkingOut.says(practice(
             "The casting of a fitting may hold a core shift: measure the wall before you tap.",
-        ),
+        )),
     ],
     dangers: &[dangers::GALVANISED, dangers::IRON_DUST, dangers::FLUID],
 };

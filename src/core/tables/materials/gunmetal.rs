@@ -2,6 +2,7 @@
 //!
 //! The phosphor and aluminium bronzes are in `bronze`.
 
+use super::caution::Work;
 use super::copper_sentences::{
     BLOWHOLE, BRONZE_TAPPING, CASTING_SKIN, DUB_BRASS, SOLUBLE_OIL, STRAIGHT_FLUTES,
     UNDER_PRESSURE, UNKNOWN_STOCK, WHICH_BRONZE,
@@ -98,7 +99,7 @@ pub(super) const GUNMETAL: Material = Material {
         ),
         UNKNOWN_STOCK,
     ],
-    cautions: &[CASTING_SKIN, BLOWHOLE],
+    cautions: &[Work::MarkingOut.says(CASTING_SKIN), Work::Tapping.says(BLOWHOLE)],
     dangers: &[
         dangers::LEAD,
         dangers::LEAD_BY_HAND,
@@ -176,7 +177,11 @@ pub(super) const GUNMETAL_LG4: Material = Material {
         practice("Nobody tells LG4 from LG2 by eye: if the drawing asks for it, buy it marked."),
         UNKNOWN_STOCK,
     ],
-    cautions: &[CASTING_SKIN, BLOWHOLE, CAST_OR_BAR],
+    cautions: &[
+        Work::MarkingOut.says(CASTING_SKIN),
+        Work::Tapping.says(BLOWHOLE),
+        Work::OtherCuts.says(CAST_OR_BAR),
+    ],
     dangers: &[
         dangers::LEAD,
         dangers::LEAD_BY_HAND,
@@ -272,7 +277,11 @@ pub(super) const LEADED_BRONZE: Material = Material {
         practice("A worn bearing may hold grit and iron in its face: bore it out before reaming."),
         UNKNOWN_STOCK,
     ],
-    cautions: &[WHICH_BRONZE, CASTING_SKIN, CAST_OR_BAR],
+    cautions: &[
+        Work::Stock.says(WHICH_BRONZE),
+        Work::MarkingOut.says(CASTING_SKIN),
+        Work::OtherCuts.says(CAST_OR_BAR),
+    ],
     dangers: &[
         dangers::LEAD,
         dangers::LEAD_BY_HAND,

@@ -2,6 +2,7 @@
 
 use super::HardnessScale::Brinell;
 use super::MachinabilityBasis::Steel1212;
+use super::caution::Work;
 use super::ferrous::RECALLED;
 use super::property::{Property, at_least, between, exactly};
 use super::sources::{
@@ -144,11 +145,17 @@ pub(super) const GREY_CAST_IRON: Material = Material {
         ),
     ],
     cautions: &[
-        recalled("Chilled skin and sand left on a casting blunt drills and taps."),
-        recalled("Use no soluble oil on it: oil and graphite dust make a grinding paste."),
-        practice("Never heat a thin casting quickly: it turns hard as glass, or cracks."),
-        practice("The dust is abrasive: cover the slides and wipe them afterwards."),
-        BREAKING_THROUGH,
+        Work::MarkingOut
+            .says(recalled("Chilled skin and sand left on a casting blunt drills and taps.")),
+        Work::Lubrication.says(recalled(
+            "Use no soluble oil on it: oil and graphite dust make a grinding paste.",
+        )),
+        Work::Heat.says(practice(
+            "Never heat a thin casting quickly: it turns hard as glass, or cracks.",
+        )),
+        Work::Dust
+            .says(practice("The dust is abrasive: cover the slides and wipe them afterwards.")),
+        Work::Reckoned.says(BREAKING_THROUGH),
     ],
     dangers: &[dangers::IRON_DUST, dangers::SAND_IN_CASTING],
 };
@@ -239,11 +246,12 @@ pub(super) const CONTINUOUS_CAST_IRON: Material = Material {
         "Bar end or a casting's riser: bar is round, clean and even in grain from edge to centre; a riser has sand on it and may be spongy inside.",
     )],
     cautions: &[
-        practice("The dust is abrasive: cover the slides and wipe them afterwards."),
-        practice(
+        Work::Dust
+            .says(practice("The dust is abrasive: cover the slides and wipe them afterwards.")),
+        Work::Holding.says(practice(
             "Thin rings and walls spring or crack when they are gripped hard: hold them lightly.",
-        ),
-        BREAKING_THROUGH,
+        )),
+        Work::Reckoned.says(BREAKING_THROUGH),
     ],
     dangers: &[dangers::IRON_DUST],
 };

@@ -2,6 +2,7 @@
 //!
 //! The tougher ones are in `brass`.
 
+use super::caution::Work;
 use super::copper_sentences::{
     AMMONIA, BACK_OFF_SHORT, BRASS_DRILLING, BRASS_TAPPING, DUB_BRASS, SHEET_CLIMBS, SOFT_JAWS,
     STRAIGHT_FLUTES, UNDER_PRESSURE, UNKNOWN_STOCK, ZINC_LEAVES,
@@ -97,7 +98,11 @@ pub(super) const FREE_CUTTING_BRASS: Material = Material {
         ),
         UNKNOWN_STOCK,
     ],
-    cautions: &[SHEET_CLIMBS, UNDER_PRESSURE, SOFT_JAWS],
+    cautions: &[
+        Work::Reckoned.says(SHEET_CLIMBS),
+        Work::Reckoned.says(UNDER_PRESSURE),
+        Work::Holding.says(SOFT_JAWS),
+    ],
     dangers: &[
         dangers::LEAD,
         dangers::LEAD_BY_HAND,
@@ -196,9 +201,11 @@ pub(super) const ENGRAVING_BRASS: Material = Material {
         UNKNOWN_STOCK,
     ],
     cautions: &[
-        SHEET_CLIMBS,
-        practice("Hard-rolled plate bows when one face is cut away: rough both, then finish."),
-        SOFT_JAWS,
+        Work::Reckoned.says(SHEET_CLIMBS),
+        Work::OtherCuts.says(practice(
+            "Hard-rolled plate bows when one face is cut away: rough both, then finish.",
+        )),
+        Work::Holding.says(SOFT_JAWS),
     ],
     dangers: &[
         dangers::LEAD,
@@ -275,18 +282,8 @@ pub(super) const DEZINCIFICATION_RESISTANT_BRASS: Material = Material {
         recalled("Water fittings of it are marked CR or DZR; an unmarked fitting is plain brass."),
         UNKNOWN_STOCK,
     ],
-    cautions: &[
-        UNDER_PRESSURE,
-        practice(
+    cautions: &[Work::Reckoned.says(UNDER_PRESSURE), Work::Holding.says(practice(
             "A fitting is hollow and odd to hold: turn up a mandrel or soft jaws, and mind the wall.",
-        ),
-        SOFT_JAWS,
-    ],
-    dangers: &[
-        dangers::LEAD,
-        dangers::LEAD_BY_HAND,
-        dangers::GRAB,
-        dangers::ZINC_FUME,
-        dangers::FLUID,
-    ],
+        )), Work::Holding.says(SOFT_JAWS)],
+    dangers: &[dangers::LEAD, dangers::LEAD_BY_HAND, dangers::GRAB, dangers::ZINC_FUME, dangers::FLUID],
 };

@@ -2,6 +2,7 @@
 
 use super::HardnessScale::Brinell;
 use super::MachinabilityBasis::Steel1212;
+use super::caution::Work;
 use super::ferrous::{PRESSURE_BY_CODE, QUARTER_TURN, SHARP_TAP, SPIRAL_POINT, SPLIT_POINT};
 use super::property::{Property, at_least, at_most, between, exactly};
 use super::sources::{
@@ -101,7 +102,7 @@ pub(super) const STAINLESS_416: Material = Material {
         PRESSURE_BY_CODE,
     ],
     salvage: &[MAGNETIC, UNKNOWN_BAR],
-    cautions: &[WASH_OFF, HARDENS_IN_HEAT],
+    cautions: &[Work::Heat.says(WASH_OFF), Work::Heat.says(HARDENS_IN_HEAT)],
     dangers: &[dangers::LONG_SWARF, dangers::STAINLESS_FUME, dangers::FLUID],
 };
 
@@ -184,6 +185,6 @@ pub(super) const STAINLESS_431: Material = Material {
         ),
         UNKNOWN_BAR,
     ],
-    cautions: &[WASH_OFF, HARDENS_IN_HEAT],
+    cautions: &[Work::Heat.says(WASH_OFF), Work::Heat.says(HARDENS_IN_HEAT)],
     dangers: &[dangers::LONG_SWARF, dangers::STAINLESS_FUME, dangers::FLUID],
 };

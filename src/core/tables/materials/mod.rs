@@ -10,6 +10,7 @@ mod bronze;
 mod carbon_steel;
 mod cast_aluminium;
 mod cast_steel;
+mod caution;
 mod copper;
 mod copper_sentences;
 mod dangers;
@@ -49,6 +50,7 @@ use std::fmt;
 use crate::tables::source::Source;
 use crate::units::{INCH_MM, Velocity, metres_per_minute};
 
+pub use caution::{Caution, Fluid, Work};
 pub use feeding::Rubbing;
 pub use feeds::FeedRange;
 pub use property::{HardnessScale, MachinabilityBasis, Measure, Property, Span};
@@ -278,10 +280,10 @@ pub struct Material {
     pub not_for: &'static [Advice],
     /// What old or unmarked stock passes for it, and how to tell.
     pub salvage: &'static [Advice],
-    /// What can hurt the work.
-    pub cautions: &'static [Advice],
-    /// What can hurt the person: dust, fume, fire, lead.
-    pub dangers: &'static [Advice],
+    /// What can hurt the work, and when.
+    pub cautions: &'static [Caution],
+    /// What can hurt the person, and when: dust, fume, fire, lead.
+    pub dangers: &'static [Caution],
 }
 
 static ALL: &[Material] = &[

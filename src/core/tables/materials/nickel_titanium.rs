@@ -1,6 +1,7 @@
 //! Nickel-copper alloy 400 and titanium, pure and alloyed: tough metals that punish a rubbing tool.
 
 use super::HardnessScale::{Brinell, RockwellB, RockwellC, Vickers};
+use super::caution::Work;
 use super::property::{Property, at_least, between, exactly};
 use super::sources::{
     ASTM_B164, ASTM_TITANIUM, EL_HOFY, ELEKTRON, ISAKOV, MATWEB_TITANIUM, MH_FLUIDS, NORTH_STEEL,
@@ -118,8 +119,10 @@ pub(super) const NICKEL_COPPER_400: Material = Material {
         ),
     ],
     cautions: &[
-        recalled("It work-hardens: never dwell."),
-        recalled("Wash off sulphurised oil before it is heated, or the sulphur makes it brittle."),
+        Work::Reckoned.says(recalled("It work-hardens: never dwell.")),
+        Work::Heat.says(recalled(
+            "Wash off sulphurised oil before it is heated, or the sulphur makes it brittle.",
+        )),
     ],
     dangers: &[dangers::NICKEL_SKIN, dangers::LONG_SWARF, dangers::FLUID],
 };
@@ -180,11 +183,14 @@ pub(super) const TITANIUM_GRADE_2: Material = Material {
         TITANIUM_FILE_TEST,
         practice("Grade 2 can be bent cold and files easily; grade 5 resists both."),
     ],
-    cautions: &[recalled("It galls on taps."), TITANIUM_SEIZES],
+    cautions: &[
+        Work::Tapping.says(recalled("It galls on taps.")),
+        Work::Screwing.says(TITANIUM_SEIZES),
+    ],
     dangers: &[
         dangers::TITANIUM_FIRE,
         dangers::TITANIUM_SWARF,
-        REACTIVE,
+        Work::Fire.says(REACTIVE),
         dangers::LONG_SWARF,
         dangers::FLUID,
     ],
@@ -245,13 +251,14 @@ pub(super) const TITANIUM_GRADE_5: Material = Material {
     ],
     salvage: &[TITANIUM_FILE_TEST, practice("Bolt heads marked 6-4 or Ti are mostly this.")],
     cautions: &[
-        REACTIVE,
-        TITANIUM_SEIZES,
-        practice("Go slowly under 4 mm: a broken tap or drill in it seldom comes out."),
+        Work::Screwing.says(TITANIUM_SEIZES),
+        Work::Reckoned
+            .says(practice("Go slowly under 4 mm: a broken tap or drill in it seldom comes out.")),
     ],
     dangers: &[
         dangers::TITANIUM_FIRE,
         dangers::TITANIUM_SWARF,
+        Work::Fire.says(REACTIVE),
         dangers::LONG_SWARF,
         dangers::FLUID,
     ],

@@ -3,6 +3,7 @@
 //! Sheet plastics and laminate have a file of their own.
 
 use super::HardnessScale::RockwellM;
+use super::caution::Work;
 use super::property::{Property, between, exactly};
 use super::sources::{
     BOEDEKER, CAST_NYLONS, ENG_PLASTICS, ENSINGER, HANDBOOK_PTFE, HANDBOOK_PTFE_HEAT, LAIRD_NYLON,
@@ -97,9 +98,11 @@ pub(super) const ACETAL: Material = Material {
         UNKNOWN_PLASTIC,
     ],
     cautions: &[
-        recalled("Keep it cool: it melts, and burns with a formaldehyde fume."),
-        MEASURE_COLD,
-        practice("It softens in steam and hot water: keep it to cold, light duty."),
+        Work::Background
+            .says(recalled("Keep it cool: it melts, and burns with a formaldehyde fume.")),
+        Work::Drilling.says(MEASURE_COLD),
+        Work::Service
+            .says(practice("It softens in steam and hot water: keep it to cold, light duty.")),
     ],
     dangers: &[dangers::ACETAL_FUME, dangers::LONG_SWARF],
 };
@@ -154,16 +157,18 @@ pub(super) const NYLON: Material = Material {
         UNKNOWN_PLASTIC,
     ],
     cautions: &[
-        read(
+        Work::Service.says(read(
             "It takes up moisture and grows: let it settle in the room before close work.",
             ENSINGER,
-        ),
-        read("It takes up 7 % of water in the end, 0.3 % in a day.", LAIRD_NYLON),
-        practice("A nylon bush swells in the wet and may seize: acetal moves less."),
-        practice(
+        )),
+        Work::Service
+            .says(read("It takes up 7 % of water in the end, 0.3 % in a day.", LAIRD_NYLON)),
+        Work::Service
+            .says(practice("A nylon bush swells in the wet and may seize: acetal moves less.")),
+        Work::WideDrilling.says(practice(
             "A large hole drilled in one go can crack a thick piece: step up, and keep it cool.",
-        ),
-        MEASURE_COLD,
+        )),
+        Work::Drilling.says(MEASURE_COLD),
     ],
     dangers: &[dangers::NYLON_FUME, dangers::LONG_SWARF],
 };
@@ -216,14 +221,9 @@ pub(super) const PTFE: Material = Material {
         practice("It is white, waxy, very heavy for a plastic, and a nail marks it."),
         UNKNOWN_PLASTIC,
     ],
-    cautions: &[
-        practice("It creeps: a screw in it works loose, so clamp through it or bush it."),
-        practice(
+    cautions: &[Work::Service.says(practice("It creeps: a screw in it works loose, so clamp through it or bush it.")), Work::Drilling.says(practice(
             "Sources part on whether to drill it slowly or fast: what counts is that it stays cool.",
-        ),
-        recalled("It springs back, and holes in it close in."),
-        MEASURE_COLD,
-    ],
+        )), Work::Reckoned.says(recalled("It springs back, and holes in it close in.")), Work::Drilling.says(MEASURE_COLD)],
     dangers: &[dangers::PTFE_FUME, dangers::PTFE_SMOKING, dangers::LONG_SWARF],
 };
 
@@ -274,9 +274,9 @@ pub(super) const PEEK: Material = Material {
         UNKNOWN_PLASTIC,
     ],
     cautions: &[
-        recalled("Filled grades want carbide tools."),
-        recalled("Thick work is annealed before close cuts, or it moves."),
-        MEASURE_COLD,
+        Work::Stock.says(recalled("Filled grades want carbide tools.")),
+        Work::Heat.says(recalled("Thick work is annealed before close cuts, or it moves.")),
+        Work::Drilling.says(MEASURE_COLD),
     ],
     dangers: &[dangers::PLASTIC_FUME, dangers::LONG_SWARF],
 };

@@ -1,6 +1,7 @@
 //! Acrylic, polycarbonate and PVC, and laminated phenolic board. Trade names are not used.
 
 use super::HardnessScale::RockwellM;
+use super::caution::{Fluid, Work};
 use super::plastics::{
     BACK_OFF, BACKED, CLEAN_TAP, CLOSES_IN, DRILLING, MEASURE_COLD, POINT, TAPPING,
 };
@@ -83,13 +84,15 @@ pub(super) const ACRYLIC: Material = Material {
     ],
     salvage: &[MARKED_SHEET],
     cautions: &[
-        read(
+        Work::Shuns(Fluid::Oil).says(read(
             "Chlorinated or aromatic solvents, esters and ketones attack it: keep them off.",
             AERO_PLASTICS,
-        ),
-        practice("Oils, spirit and thread-locking fluid craze it, sometimes days later."),
-        ROUND_CORNERS,
-        MEASURE_COLD,
+        )),
+        Work::Shuns(Fluid::Oil).says(practice(
+            "Oils, spirit and thread-locking fluid craze it, sometimes days later.",
+        )),
+        Work::Edges.says(ROUND_CORNERS),
+        Work::Drilling.says(MEASURE_COLD),
     ],
     dangers: &[dangers::GRAB, dangers::SPLINTERS, dangers::PLASTIC_FUME],
 };
@@ -156,11 +159,14 @@ pub(super) const POLYCARBONATE: Material = Material {
     ],
     salvage: &[MARKED_SHEET],
     cautions: &[
-        read("Keep a hole one and a half to two diameters from the edge.", HIGHLINE),
-        read("Make holes larger than the screw: the sheet grows and shrinks.", HIGHLINE),
-        practice("Oil, solvent and thread-locking fluid craze it under load."),
-        ROUND_CORNERS,
-        MEASURE_COLD,
+        Work::MarkingOut
+            .says(read("Keep a hole one and a half to two diameters from the edge.", HIGHLINE)),
+        Work::OpeningOut
+            .says(read("Make holes larger than the screw: the sheet grows and shrinks.", HIGHLINE)),
+        Work::Shuns(Fluid::Oil)
+            .says(practice("Oil, solvent and thread-locking fluid craze it under load.")),
+        Work::Edges.says(ROUND_CORNERS),
+        Work::Drilling.says(MEASURE_COLD),
     ],
     dangers: &[dangers::GRAB, dangers::PLASTIC_FUME, dangers::LONG_SWARF],
 };
@@ -217,9 +223,12 @@ pub(super) const PVC: Material = Material {
         "Grey or white pipe and window section; old pipe may hold lead in its stabiliser, so make no dust of it.",
     )],
     cautions: &[
-        read("Avoid sharp inside corners and deep notches: breakage starts there.", JAIN_PVC),
-        practice("Solvents and some oils soften it."),
-        MEASURE_COLD,
+        Work::OtherCuts.says(read(
+            "Avoid sharp inside corners and deep notches: breakage starts there.",
+            JAIN_PVC,
+        )),
+        Work::Shuns(Fluid::Oil).says(practice("Solvents and some oils soften it.")),
+        Work::Drilling.says(MEASURE_COLD),
     ],
     dangers: &[dangers::PVC_FUME, dangers::PVC_HEAT, dangers::LONG_SWARF],
 };
@@ -295,15 +304,15 @@ pub(super) const LAMINATED_PHENOLIC: Material = Material {
     ],
     salvage: &[
         practice("The edge shows cloth or paper in layers, and the dust smells of carbolic."),
-        dangers::OLD_LAMINATE,
+        dangers::OLD_LAMINATE.advice,
     ],
     cautions: &[
-        recalled("High-speed steel blunts quickly in it."),
-        read("Keep the work below 150 °C, or it distorts.", NORVA),
+        Work::Drilling.says(recalled("High-speed steel blunts quickly in it.")),
+        Work::Drilling.says(read("Keep the work below 150 °C, or it distorts.", NORVA)),
     ],
     dangers: &[
         dangers::PHENOLIC_DUST,
-        recalled("The dust is abrasive: draw it off and wear a mask."),
+        Work::Dust.says(recalled("The dust is abrasive: draw it off and wear a mask.")),
         dangers::OLD_LAMINATE,
     ],
 };

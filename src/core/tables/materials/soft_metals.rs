@@ -4,6 +4,7 @@
 //! aluminium, so they stand in its group: a full thread costs little torque and is wanted.
 
 use super::HardnessScale::Brinell;
+use super::caution::Work;
 use super::property::{Property, between, exactly};
 use super::sources::{
     B23_YIELD, BABBITT_CHAPTER, BPEL, DGUV_MAGNESIUM, EL_HOFY, ELEKTRON, LUNT, MRT_ZINC,
@@ -80,9 +81,13 @@ pub(super) const ZINC_DIE_CASTING_ALLOY: Material = Material {
         ),
     ],
     cautions: &[
-        read("Coolant stains it unless it is wiped off soon.", BPEL),
-        practice("Threads in it pull out: use a coarse pitch and all the length there is."),
-        practice("It cracks at a thin boss: support it from behind, and start the tap square."),
+        Work::Lubrication.says(read("Coolant stains it unless it is wiped off soon.", BPEL)),
+        Work::Design.says(practice(
+            "Threads in it pull out: use a coarse pitch and all the length there is.",
+        )),
+        Work::Tapping.says(practice(
+            "It cracks at a thin boss: support it from behind, and start the tap square.",
+        )),
     ],
     dangers: &[dangers::ZINC_BURNT, dangers::FLUID],
 };
@@ -168,16 +173,22 @@ pub(super) const MAGNESIUM_ALLOY: Material = Material {
         practice("Unless you are sure what it is and ready for a fire, leave it alone."),
     ],
     cautions: &[
-        practice("Brass or steel screws in it set up corrosion: seal them with a jointing paste."),
-        practice("A thread in it strips easily: give it more length, or an insert."),
+        Work::Screwing.says(practice(
+            "Brass or steel screws in it set up corrosion: seal them with a jointing paste.",
+        )),
+        Work::Design
+            .says(practice("A thread in it strips easily: give it more length, or an insert.")),
     ],
     dangers: &[
-        dangers::MAGNESIUM_WATER,
         dangers::MAGNESIUM_SMOTHER,
+        dangers::MAGNESIUM_WATER,
         dangers::MAGNESIUM_RUB,
         dangers::MAGNESIUM_SWARF,
         dangers::MAGNESIUM_WATER_MIX,
-        read("Chips cut dry can be lit by high temperature or by friction alone.", DGUV_MAGNESIUM),
+        Work::Background.says(read(
+            "Chips cut dry can be lit by high temperature or by friction alone.",
+            DGUV_MAGNESIUM,
+        )),
     ],
 };
 
@@ -242,8 +253,12 @@ pub(super) const WHITE_METAL: Material = Material {
         practice("Lead-based metal is heavier, and marks paper grey."),
     ],
     cautions: &[
-        practice("Grit left in an oil hole beds in the lining and scores the shaft: wash it out."),
-        practice("Drill oil holes before the bearing is scraped, and take off the burr by hand."),
+        Work::OtherCuts.says(practice(
+            "Grit left in an oil hole beds in the lining and scores the shaft: wash it out.",
+        )),
+        Work::OtherCuts.says(practice(
+            "Drill oil holes before the bearing is scraped, and take off the burr by hand.",
+        )),
     ],
     dangers: &[dangers::MAY_HOLD_LEAD, dangers::LEAD_FUME],
 };

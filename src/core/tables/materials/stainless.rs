@@ -2,6 +2,7 @@
 
 use super::HardnessScale::Brinell;
 use super::MachinabilityBasis::Steel1212;
+use super::caution::Work;
 use super::ferrous::{PRESSURE_BY_CODE, RECALLED, SHARP_TAP, SPIRAL_POINT, SPLIT_POINT};
 use super::property::{Property, at_least, at_most, between, exactly};
 use super::sources::{
@@ -100,7 +101,7 @@ pub(super) const STAINLESS_303: Material = Material {
         PRESSURE_BY_CODE,
     ],
     salvage: &[NO_MAGNET, UNKNOWN_BAR],
-    cautions: &[LIGHT_POP, WASH_OFF],
+    cautions: &[Work::MarkingOut.says(LIGHT_POP), Work::Heat.says(WASH_OFF)],
     dangers: &[dangers::LONG_SWARF, dangers::STAINLESS_FUME, dangers::FLUID],
 };
 
@@ -177,7 +178,7 @@ pub(super) const STAINLESS_304: Material = Material {
             "Sinks, catering ware and milk pipe are of it; bought A2 screws are the same family.",
         ),
     ],
-    cautions: &[LIGHT_POP, WASH_OFF],
+    cautions: &[Work::MarkingOut.says(LIGHT_POP), Work::Heat.says(WASH_OFF)],
     dangers: &[dangers::LONG_SWARF, dangers::STAINLESS_FUME, dangers::FLUID],
 };
 
@@ -258,6 +259,6 @@ pub(super) const STAINLESS_316: Material = Material {
             "Nothing in the workshop tells it from 304: only the mark or a chemical test does.",
         ),
     ],
-    cautions: &[LIGHT_POP, WASH_OFF],
+    cautions: &[Work::MarkingOut.says(LIGHT_POP), Work::Heat.says(WASH_OFF)],
     dangers: &[dangers::LONG_SWARF, dangers::STAINLESS_FUME, dangers::FLUID],
 };

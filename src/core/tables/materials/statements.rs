@@ -3,7 +3,7 @@
 //! The row is taken apart field by field, so that a new field does not compile until it is decided
 //! here whether it states something.
 
-use super::{Advice, Designation, FeedRange, Material, Property, SpeedRange};
+use super::{Advice, Caution, Designation, FeedRange, Material, Property, SpeedRange};
 use crate::tables::source::Source;
 
 /// What a sentence is about.
@@ -103,6 +103,7 @@ impl Material {
             dangers,
         } = *self;
         let about = |topic| move |advice: &Advice| Statement::Sentence(topic, *advice);
+        let caution = |topic| move |caution: &Caution| Statement::Sentence(topic, caution.advice);
         let speeds = drilling.iter().chain(reaming).chain(tapping);
         let figures = properties.iter().map(Statement::Property);
         let figures = figures.chain(speeds.map(Statement::Speed));
@@ -121,8 +122,8 @@ impl Material {
             .chain(behaviour.iter().map(about(Topic::Behaviour)))
             .chain(not_for.iter().map(about(Topic::NotFor)))
             .chain(salvage.iter().map(about(Topic::Salvage)))
-            .chain(cautions.iter().map(about(Topic::Caution)))
-            .chain(dangers.iter().map(about(Topic::Danger)))
+            .chain(cautions.iter().map(caution(Topic::Caution)))
+            .chain(dangers.iter().map(caution(Topic::Danger)))
             .chain(broken_tap.advice().iter().map(about(Topic::BrokenTap)))
     }
 

@@ -2,6 +2,7 @@
 
 use super::HardnessScale::Brinell;
 use super::MachinabilityBasis::Steel1212;
+use super::caution::Work;
 use super::ferrous::{
     CUTTING_OIL, HALF_TURN, LARD_OR_SULPHUR, MACHINE_OIL, PRESSURE_BY_CODE, RECALLED, SOLUBLE_OIL,
     SOLUBLE_OR_CUTTING_OIL, SPIRAL_POINT, STANDARD_POINT, STRINGS,
@@ -102,7 +103,7 @@ pub(super) const FREE_CUTTING_MILD_STEEL: Material = Material {
     salvage: &[practice(
         "Shafts and rollers from printers and copiers often are: it turns to short bright chips and a fine finish where plain mild steel tears.",
     )],
-    cautions: &[LEADED_OR_NOT],
+    cautions: &[Work::Stock.says(LEADED_OR_NOT)],
     dangers: &[dangers::MAY_HOLD_LEAD, dangers::FLUID],
 };
 
@@ -196,12 +197,14 @@ pub(super) const LEADED_FREE_CUTTING_STEEL: Material = Material {
     salvage: &[practice(
         "Nothing to be seen tells it from plain free-cutting bar: take unmarked free-cutting bar as leaded.",
     )],
-    cautions: &[LEADED_OR_NOT],
+    cautions: &[Work::Stock.says(LEADED_OR_NOT)],
     dangers: &[
         dangers::LEAD,
         dangers::LEAD_TAKEN_IN,
         dangers::LEADED_STEEL_HEATED,
-        recalled("Heated red, leaded bar gives off lead fume: do not harden, forge or weld it."),
+        Work::Heat.says(recalled(
+            "Heated red, leaded bar gives off lead fume: do not harden, forge or weld it.",
+        )),
         dangers::FLUID,
     ],
 };
@@ -281,9 +284,9 @@ pub(super) const BRIGHT_MILD_STEEL: Material = Material {
     salvage: &[practice(
         "Shelving, bed frames and machine guards are mild steel of no known grade: fit for brackets, never for pressure or for parts whose failure hurts.",
     )],
-    cautions: &[practice(
+    cautions: &[Work::OtherCuts.says(practice(
         "The bright skin holds stress: a bar milled on one side may bend, so finish the faces before the holes.",
-    )],
+    ))],
     dangers: &[dangers::LONG_SWARF, dangers::FLUID],
 };
 
@@ -402,6 +405,7 @@ pub(super) const BLACK_MILD_STEEL: Material = Material {
     salvage: &[practice(
         "Angle from beds and racking passes for it, and some of that is high-carbon or spring steel: try it with a file and a bend before you trust it.",
     )],
-    cautions: &[practice("Scale hides the lines: clean to bright metal before marking out.")],
+    cautions: &[Work::MarkingOut
+        .says(practice("Scale hides the lines: clean to bright metal before marking out."))],
     dangers: &[dangers::SCALE, dangers::LONG_SWARF, dangers::FLUID],
 };

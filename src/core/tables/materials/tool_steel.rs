@@ -2,6 +2,7 @@
 
 use super::HardnessScale::{Brinell, RockwellC};
 use super::MachinabilityBasis::Steel1212;
+use super::caution::Work;
 use super::ferrous::{
     BEFORE_HARDENING, CUTTING_OIL, PRESSURE_BY_CODE, QUARTER_TURN, RECALLED, SHARP_TAP,
     SOLUBLE_OIL, SOLUBLE_OR_CUTTING_OIL, STANDARD_POINT, TEMPER_ALWAYS,
@@ -99,13 +100,9 @@ pub(super) const SILVER_STEEL: Material = Material {
     salvage: &[practice(
         "Ejector pins, old drills and dowels pass for it and are hard already: a file that skids says no; some are another steel and harden otherwise.",
     )],
-    cautions: &[
-        BEFORE_HARDENING,
-        TEMPER_ALWAYS,
-        practice(
+    cautions: &[Work::Heat.says(BEFORE_HARDENING), Work::Heat.says(TEMPER_ALWAYS), Work::Heat.says(practice(
             "Sharp inside corners and cross holes crack in the quench: round them, and plug the holes.",
-        ),
-    ],
+        ))],
     dangers: &[dangers::LONG_SWARF, dangers::QUENCH, dangers::HARD_PIECES, dangers::FLUID],
 };
 
@@ -188,11 +185,11 @@ pub(super) const GAUGE_PLATE: Material = Material {
         "Old feeler gauges, rules and machine knives pass for it and are hardened: soften them at red heat in ashes overnight before drilling.",
     )],
     cautions: &[
-        BEFORE_HARDENING,
-        practice(
+        Work::Heat.says(BEFORE_HARDENING),
+        Work::Heat.says(practice(
             "It may move in hardening: leave fitted holes to be lapped, or finish them after.",
-        ),
-        TEMPER_ALWAYS,
+        )),
+        Work::Heat.says(TEMPER_ALWAYS),
     ],
     dangers: &[dangers::LONG_SWARF, dangers::QUENCH, dangers::HARD_PIECES, dangers::FLUID],
 };

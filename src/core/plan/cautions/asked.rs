@@ -1,0 +1,26 @@
+//! What the plan took for granted, since it was not said.
+
+use super::{Found, Place};
+use crate::plan::{Hole, HolePlan, Level};
+use crate::units::print;
+
+pub(super) fn taken(plan: &HolePlan<'_>, found: &mut Found) {
+    let spec = plan.spec;
+    let mut say = |text: String| found.say(Place::Taken, Level::Note, text);
+    if spec.hole == Hole::Blind && spec.depth.is_none() {
+        let length = plan.depths.full_thread.map_or_else(String::new, |it| print::mm(it, 2));
+        say(format!("No depth was given: {length} of full thread, 1½ diameters, is taken."));
+    }
+    if spec.lone_thickness.is_some() {
+        say("A thickness was given for an upper part, but not its material: this plan is for one part."
+            .to_owned());
+    }
+    if spec.head.is_some() && spec.over.is_none() {
+        say("A head was given, but no upper part for its seat: this plan is for the tapped part."
+            .to_owned());
+    }
+    if spec.over.is_some_and(|over| over.thickness.is_none()) {
+        say("The upper part's thickness was not given, so the depth stop cannot be worked out for both parts together."
+            .to_owned());
+    }
+}

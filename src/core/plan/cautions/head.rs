@@ -1,0 +1,145 @@
+//! What sets this cut apart from every cut: a hole this deep, a part this thin, a tap this small, metal
+//! whose swarf burns.
+
+use super::{Found, Place, hole, materials};
+use crate::calc::depth::{Deep, how_deep};
+use crate::plan::{Hole, HolePlan, Level, Tap};
+use crate::tables::materials::{Group, Work};
+use crate::units::{Length, mm, print};
+
+/// Below this size a tap is small. Common practice, no source.
+const SMALL_TAP: Length = mm(3.0);
+
+pub(super) fn of_this_cut(plan: &HolePlan<'_>, found: &mut Found) {
+    fire(plan, found);
+    let mut choice = Vec::new();
+    hole::choice(&plan.tapping, &mut choice);
+    let (grave, notes) = choice.into_iter().partition(|said| said.level > Level::Note);
+    found.all(Place::Head, grave);
+    found.all(Place::Choice, notes);
+    measured(plan, found);
+    thin_part(plan, found);
+    wall(plan, found);
+    deep(plan, found);
+    small_tap(plan, found);
+}
+
+/// Chips that can burn: what to have at hand before the first cut. The rest stands with the standing
+/// ones.
+fn fire(plan: &HolePlan<'_>, found: &mut Found) {
+    let mut fires = materials::by_name(plan, Work::Fire).into_iter();
+    if let Some((level, text)) = fires.next() {
+        found.say(Place::Head, level, text);
+    }
+    for (level, text) in fires {
+        found.say(Place::Standing, level, text);
+    }
+}
+
+fn measured(plan: &HolePlan<'_>, found: &mut Found) {
+    let Some(percent) = plan.hole.measured_engagement_percent else { return };
+    let leaves = print::percent(percent);
+    let is_small = plan.spec.measured_hole.is_some_and(|hole| hole < plan.geometry.minor_internal);
+    if is_small && plan.spec.tap != Tap::Forming {
+        found.say(
+            Place::Head,
+            Level::Caution,
+            format!(
+                "The hole as measured is below the nut's least minor diameter, {}: a tap would jam. Open it out with the {} drill first.",
+                print::mm(plan.geometry.minor_internal, 3),
+                plan.tapping.chosen.drill.label
+            ),
+        );
+    } else if percent < hole::THIN_THREAD {
+        found.say(
+            Place::Head,
+            Level::Caution,
+            format!("The hole as measured leaves only {leaves} of thread."),
+        );
+    } else {
+        found.say(
+            Place::Choice,
+            Level::Note,
+            format!("The hole as measured leaves {leaves} of thread."),
+        );
+    }
+}
+
+/// A part thinner than its drill is wide.
+fn thin_part(plan: &HolePlan<'_>, found: &mut Found) {
+    let spec = plan.spec;
+    let drill = plan.tapping.chosen.drill.diameter;
+    let lower = match spec.hole {
+        Hole::Through => spec.depth.or(spec.part_thickness),
+        Hole::Blind => None,
+    };
+    let is_thin = |thickness: Option<Length>| thickness.is_some_and(|it| it < drill);
+    let upper = spec.over.and_then(|over| over.thickness);
+    let which = match (is_thin(lower), is_thin(upper)) {
+        (true, true) => "both parts",
+        (true, false) if spec.over.is_some() => "the lower part",
+        (true, false) => "the part",
+        (false, true) => "the upper part",
+        (false, false) => return,
+    };
+    found.say(
+        Place::Head,
+        Level::Danger,
+        format!(
+            "Thin sheet ({which}) climbs the drill and spins: clamp it flat on scrap, and use a sheet drill or step up."
+        ),
+    );
+}
+
+fn wall(plan: &HolePlan<'_>, found: &mut Found) {
+    let Some(wall) = plan.depths.wall.filter(|wall| *wall < plan.depths.least_wall) else { return };
+    found.say(
+        Place::Head,
+        Level::Caution,
+        format!(
+            "Only {} is left under the point of the drill: grind it flatter, shorten the thread, or drill through.",
+            print::mm(wall, 2)
+        ),
+    );
+}
+
+fn deep(plan: &HolePlan<'_>, found: &mut Found) {
+    let Some(diameters) = plan.depths.diameters else { return };
+    let deep = print::fixed(diameters, 1);
+    let text = match how_deep(diameters) {
+        Some(Deep::VeryDeep) => {
+            let otherwise = match plan.spec.hole {
+                Hole::Through => "drilling from both ends, a larger thread or less of it",
+                Hole::Blind => "a larger thread or less of it",
+            };
+            format!(
+                "The drilled hole is {deep} diameters deep, and will wander and pack: clear it at every step, or think of {otherwise}."
+            )
+        }
+        Some(Deep::Deep) => format!(
+            "The drilled hole is {deep} diameters deep: clear it at every step, with the lips sharp and even."
+        ),
+        None => return,
+    };
+    found.say(Place::Head, Level::Caution, text);
+}
+
+fn small_tap(plan: &HolePlan<'_>, found: &mut Found) {
+    let material = plan.spec.material;
+    let is_hard = material.group == Group::Tough || material.work_hardens;
+    if plan.geometry.major >= SMALL_TAP || !is_hard {
+        return;
+    }
+    let easier = match plan.tapping.easier {
+        Some(easier) => format!("; the {} drill if in doubt", easier.drill.label),
+        None => String::new(),
+    };
+    found.say(
+        Place::Head,
+        Level::Caution,
+        format!(
+            "A small tap in {}: a sharp one, held square, backed off often{easier}.",
+            material.name
+        ),
+    );
+}

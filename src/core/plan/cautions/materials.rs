@@ -1,0 +1,156 @@
+//! What each material of a plan asks for in the work that the plan does, said under its name.
+
+use super::{Found, Place};
+use crate::plan::{Action, HolePlan, HoleSpec, Level, Operation, Part, UpperHole};
+use crate::tables::materials::{Caution, Material, Work};
+use crate::units::{Length, mm, print};
+
+/// A hole wider than this is worked up to. Common practice, no source.
+const WIDE: Length = mm(8.0);
+
+/// Whether a material is the one that is tapped, or the one on top.
+fn parts(spec: &HoleSpec) -> impl Iterator<Item = (Part, &'static Material)> {
+    let lower = std::iter::once((Part::Lower, spec.material));
+    lower.chain(spec.over.map(|over| (Part::Upper, over.material)))
+}
+
+/// Each material of a plan, once.
+pub(super) fn each(spec: &HoleSpec) -> impl Iterator<Item = &'static Material> {
+    let over = spec.over.map(|over| over.material).filter(|over| over.slug != spec.material.slug);
+    std::iter::once(spec.material).chain(over)
+}
+
+/// What the materials that are cut say of some work, each under its name; what two share is said once,
+/// under both.
+pub(super) fn by_name(plan: &HolePlan<'_>, work: Work) -> Vec<(Level, String)> {
+    let mut said = Saying::default();
+    for (_, material) in parts(plan.spec).filter(|(part, _)| is_drilled(plan.spec, *part)) {
+        for (level, caution) in stated(material).filter(|(_, caution)| caution.work == work) {
+            said.add(Place::Standing, level, material, caution.advice.text);
+        }
+    }
+    said.0.into_iter().map(|sentence| (sentence.level, sentence.words())).collect()
+}
+
+pub(super) fn cautions(plan: &HolePlan<'_>, found: &mut Found) {
+    let mut said = Saying::default();
+    for (part, material) in parts(plan.spec) {
+        for (level, caution) in stated(material) {
+            if let Some(place) = place(plan, part, level, caution) {
+                said.add(place, level, material, caution.advice.text);
+            }
+        }
+        if material.work_hardens && is_drilled(plan.spec, part) {
+            said.add(
+                Place::Drilling,
+                Level::Caution,
+                material,
+                "Hardens under a rubbing drill: keep it cutting, never dwell.",
+            );
+        }
+    }
+    for sentence in said.0 {
+        found.say(sentence.place, sentence.level, sentence.words());
+    }
+}
+
+fn stated(material: &'static Material) -> impl Iterator<Item = (Level, &'static Caution)> {
+    let dangers = material.dangers.iter().map(|danger| (Level::Danger, danger));
+    dangers.chain(material.cautions.iter().map(|caution| (Level::Caution, caution)))
+}
+
+/// Where a plan says a material's caution; nowhere, where it does not do that work.
+fn place(plan: &HolePlan<'_>, part: Part, level: Level, caution: &Caution) -> Option<Place> {
+    let spec = plan.spec;
+    let drilled = is_drilled(spec, part);
+    let lower = part == Part::Lower;
+    let opened = Place::At(Action::OpenOut, Part::Upper);
+    match caution.work {
+        Work::MarkingOut => Some(Place::First(part)),
+        Work::Drilling | Work::Holding => drilled.then_some(Place::Drilling),
+        Work::OpeningOut if lower => is_worked_up(plan).then_some(Place::Drilling),
+        Work::OpeningOut => drilled.then_some(opened),
+        Work::WideDrilling => {
+            let is_wide = plan.tapping.chosen.drill.diameter >= WIDE;
+            (drilled && is_wide).then_some(Place::Drilling)
+        }
+        Work::Tapping => lower.then_some(Place::FirstTap),
+        Work::Edges if lower => Some(Place::At(Action::Chamfer, Part::Lower)),
+        Work::Edges => drilled.then_some(Place::At(Action::Chamfer, Part::Upper)),
+        Work::Screwing => lower.then_some(Place::At(Action::TryScrew, Part::Lower)),
+        Work::Lubrication => {
+            let alone = drilled && !(lower && is_drilled_together(spec));
+            let alone_at = if lower { Place::Drilling } else { opened };
+            alone.then_some(alone_at)
+        }
+        Work::Shuns(_) => drilled.then_some(Place::Drilling),
+        Work::Paraffin => {
+            meets(plan, part, |text| text.contains("paraffin")).then_some(Place::Standing)
+        }
+        Work::Fluid => meets(plan, part, |text| !is_dry(text)).then_some(Place::Standing),
+        Work::Swarf | Work::Hands | Work::Dust => drilled.then_some(Place::Standing),
+        Work::Stock => (level == Level::Danger).then_some(Place::Standing),
+        // Fire is said at the head.
+        Work::Fire
+        | Work::Reckoned
+        | Work::Design
+        | Work::Service
+        | Work::Heat
+        | Work::Grinding
+        | Work::OtherCuts
+        | Work::Background => None,
+    }
+}
+
+/// A part that comes with its hole is not drilled.
+fn is_drilled(spec: &HoleSpec, part: Part) -> bool {
+    part == Part::Lower || is_drilled_together(spec)
+}
+
+fn is_drilled_together(spec: &HoleSpec) -> bool {
+    spec.over.is_some_and(|over| over.hole == UpperHole::Tapping)
+}
+
+/// Whether the tapping drill opens a hole that an earlier one left.
+fn is_worked_up(plan: &HolePlan<'_>) -> bool {
+    plan.operations.iter().filter(|step| step.action == Action::Drill).count() > 1
+}
+
+/// Whether some step on this part is done with a lubricant like this.
+fn meets(plan: &HolePlan<'_>, part: Part, like: impl Fn(&str) -> bool) -> bool {
+    let on_part = |step: &&Operation| super::covers(step.part, part);
+    let mut lubricants = plan.operations.iter().filter(on_part).filter_map(|step| step.lubricant);
+    lubricants.any(|text| like(&text.to_lowercase()))
+}
+
+fn is_dry(lubricant: &str) -> bool {
+    lubricant == "dry" || lubricant.starts_with("drill it dry") && !lubricant.contains(" or ")
+}
+
+/// Sentences with the names they are said under.
+#[derive(Default)]
+struct Saying(Vec<Sentence>);
+
+struct Sentence {
+    place: Place,
+    level: Level,
+    names: Vec<&'static str>,
+    text: &'static str,
+}
+
+impl Saying {
+    fn add(&mut self, place: Place, level: Level, material: &'static Material, text: &'static str) {
+        match self.0.iter_mut().find(|sentence| sentence.text == text) {
+            Some(sentence) if sentence.names.contains(&material.name) => {}
+            Some(sentence) => sentence.names.push(material.name),
+            None => self.0.push(Sentence { place, level, names: vec![material.name], text }),
+        }
+    }
+}
+
+impl Sentence {
+    fn words(&self) -> String {
+        let names = print::sentence(&self.names.join(" and "));
+        format!("{names}: {}", print::running(self.text))
+    }
+}

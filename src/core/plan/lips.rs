@@ -1,0 +1,54 @@
+//! How the lips of a drill are ground for what it goes through.
+//!
+//! # Source
+//! Common practice, no source.
+
+use super::Lips;
+use super::drilling::Metals;
+use crate::tables::materials::{Family, Material};
+
+/// What the drill meets.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Into {
+    /// The solid.
+    Solid,
+    /// A hole that is there, which it opens.
+    Hole,
+}
+
+/// A metal that a dubbed drill drags in, or hardens where it rubs.
+fn wants_keen(material: &Material, into: Into) -> bool {
+    let hardens = material.work_hardens && (into == Into::Solid || !material.grabs);
+    material.family == Family::Copper && !material.grabs || hardens
+}
+
+/// The lips for these metals; none where the drill serves as it comes.
+pub(super) fn lips(metals: Metals, into: Into) -> Option<Lips> {
+    if metals.each().any(|material| wants_keen(material, into)) {
+        return Some(Lips::Keen);
+    }
+    metals.grab().then_some(Lips::Dubbed)
+}
+
+/// The sentence for the step, with a space before it; empty where there is nothing to say.
+pub(super) fn words(metals: Metals, into: Into) -> String {
+    let keen = metals.each().find(|material| wants_keen(material, into));
+    let grabbing = metals.each().find(|material| material.grabs);
+    match (keen, grabbing, into) {
+        (Some(keen), Some(grabbing), _) if keen.slug != grabbing.slug => format!(
+            " Keep the drill's lips keen for the {}, and feed gently: the {} may grab.",
+            keen.name, grabbing.name
+        ),
+        (Some(keen), None, _) if keen.family == Family::Copper => {
+            " Use a drill with keen lips: this metal drags on a blunt edge.".to_owned()
+        }
+        (Some(_), ..) | (None, None, _) => String::new(),
+        (None, Some(_), Into::Solid) => {
+            " Dub the drill's lips (a small flat on each edge): this metal grabs.".to_owned()
+        }
+        (None, Some(_), Into::Hole) => {
+            " Dub the drill's lips and hold the part down: this metal grabs a drill that opens a hole."
+                .to_owned()
+        }
+    }
+}

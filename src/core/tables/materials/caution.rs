@@ -1,0 +1,82 @@
+//! What can hurt the work or the person, and in what work: a plan says only what it does.
+
+use super::Advice;
+
+/// The work that a caution or a danger concerns.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Work {
+    /// Laying it out, and what is looked at before.
+    MarkingOut,
+    /// Drilling it.
+    Drilling,
+    /// Opening out a hole that is there.
+    OpeningOut,
+    /// Drilling a hole so wide that the drill is worked up to.
+    WideDrilling,
+    /// Tapping it.
+    Tapping,
+    /// The edges of the hole.
+    Edges,
+    /// The screw in the finished thread.
+    Screwing,
+    /// Its chips or dust can burn while they are made.
+    Fire,
+    /// What may be put on it, in a cut that it has to itself.
+    Lubrication,
+    /// A fluid that must not come near it, whatever else is in the cut.
+    Shuns(Fluid),
+    /// Paraffin, where that is used.
+    Paraffin,
+    /// Any wet cut.
+    Fluid,
+    /// The swarf it makes.
+    Swarf,
+    /// What stays on the hands.
+    Hands,
+    /// Dust that drilling it makes.
+    Dust,
+    /// What a piece may turn out to be.
+    Stock,
+    /// How it is held.
+    Holding,
+    /// A plan works out from its own figures whether it applies, and says so in its own words: thin
+    /// sheet, the drill's lips, a small tap, a drill that dwells, breaking through, pressure.
+    Reckoned,
+    /// What is decided before there is a hole to plan.
+    Design,
+    /// What becomes of the part later.
+    Service,
+    /// Hardening, soldering, welding, melting.
+    Heat,
+    /// Grinding, filing, sawing.
+    Grinding,
+    /// Turning, milling, bending.
+    OtherCuts,
+    /// More about what is said already, for the reader of the material's page.
+    Background,
+}
+
+/// What is put on a cut, as far as it can do harm.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Fluid {
+    /// Water, soluble oil.
+    WaterMix,
+    /// Oil, spirit, solvents.
+    Oil,
+}
+
+/// A caution or a danger with the work it concerns.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Caution {
+    /// When it matters.
+    pub work: Work,
+    /// What to do or watch for.
+    pub advice: Advice,
+}
+
+impl Work {
+    /// A caution for this work.
+    pub(super) const fn says(self, advice: Advice) -> Caution {
+        Caution { work: self, advice }
+    }
+}

@@ -1,0 +1,31 @@
+//! The address of a note's form with what is known of the job filled in.
+
+use super::depths::as_set;
+use crate::query::address;
+use holewright_core::plan::HolePlan;
+use holewright_core::units::print;
+use holewright_core::units::print::sentence;
+
+/// `/notes/new` with thread, metal, drill and depth, by the names of the note's own fields.
+pub(super) fn address_of(plan: &HolePlan<'_>) -> String {
+    let spec = plan.spec;
+    let thread = spec.thread.designation;
+    let title = format!("{thread} in {}", spec.material.name);
+    let metal = sentence(spec.material.name);
+    let drill = plan.tapping.chosen.drill.label.as_str();
+    let thread_depth = plan.depths.full_thread.map(|depth| print::mm(depth, 2));
+    let stop = plan.depths.stop.map(|stop| as_set(stop, spec.scale));
+    let depth = match (thread_depth, stop) {
+        (Some(thread), Some(stop)) => format!("{thread} of full thread, drilled to {stop}"),
+        (Some(thread), None) => format!("{thread}, through"),
+        (None, _) => String::new(),
+    };
+    let known = [
+        ("title", title.as_str()),
+        ("metal", metal.as_str()),
+        ("thread", thread),
+        ("drill", drill),
+        ("depth", depth.as_str()),
+    ];
+    address("/notes/new", known.into_iter().filter(|(_, value)| !value.is_empty()))
+}
