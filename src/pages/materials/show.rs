@@ -5,6 +5,7 @@ use askama::Template;
 use super::names::{Marks, marks};
 use super::properties::{PropertyRow, rows};
 use super::speeds::{DrillRow, PrintedSpeed, printed, usual};
+use super::telling::{Telling, telling};
 use crate::cited::Cited;
 use crate::drawer::Notice;
 use crate::field::Field;
@@ -46,6 +47,7 @@ struct MaterialPage {
     behaviour: Vec<Cited>,
     not_for: Vec<Cited>,
     salvage: Vec<Cited>,
+    telling: Telling,
     warnings: Vec<WarningGroup>,
     broken_tap: Vec<Cited>,
     inspector: bool,
@@ -142,6 +144,7 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
         behaviour: cited(behaviour),
         not_for: cited(not_for),
         salvage: cited(salvage),
+        telling: telling(material),
         warnings: by_level(dangers.chain(cautions)),
         broken_tap: cited(broken_tap.advice()),
         inspector: pressure_work == PressureWork::Plausible,
