@@ -134,7 +134,9 @@ impl Answers<'_> {
             Some(Work::Spotting) => "spotting",
             Some(Work::Clearance) => "clearance",
             Some(Work::Tapping) => "hole plan",
-            Some(Work::Counterboring | Work::Drilling | Work::OfMaterial | Work::Notes) | None => return,
+            Some(Work::Counterboring | Work::Drilling | Work::OfMaterial | Work::Notes) | None => {
+                return;
+            }
         };
         if let Some(page) = pages::named(name) {
             self.add(Thing::Page(page).hit());

@@ -87,9 +87,8 @@ impl Line {
                 }
                 Some(behind)
             }
-            "long" | "lg" | "pcd" | "deg" | "degs" | "degree" | "degrees" | "crs" | "centres" | "apart" => {
-                Some(behind)
-            }
+            "long" | "lg" | "pcd" | "deg" | "degs" | "degree" | "degrees" | "crs" | "centres"
+            | "apart" => Some(behind),
             "hole" | "holes" | "off" | "places" | "place" | "positions" | "posns" | "pos"
             | "no.off"
                 if is_count && after.len() + 1 == words.len() =>

@@ -54,7 +54,8 @@ impl Reading {
             // "1/4 BSF x 3/4", "M6 x 1 x 20", "M6x20": how long or deep stands behind the last x.
             let (before, behind) = at_last_times(&words)?;
             let before: Vec<&str> = before.split(' ').filter(|word| !word.is_empty()).collect();
-            Self::whole(&before, line, line.depth.clone()).filter(|found| found.can_be_so_long(&behind))
+            Self::whole(&before, line, line.depth.clone())
+                .filter(|found| found.can_be_so_long(&behind))
         })
     }
 
@@ -100,7 +101,12 @@ impl Reading {
         let of_system = systems(&words.join(" "));
         if !of_system.is_empty() {
             let what = What::Systems(of_system);
-            return Some(Self { what, materials: Vec::new(), typed_material: String::new(), depth });
+            return Some(Self {
+                what,
+                materials: Vec::new(),
+                typed_material: String::new(),
+                depth,
+            });
         }
         if words.len() > MOST_WORDS {
             return None;
@@ -128,7 +134,8 @@ impl Reading {
                 },
             };
             let found = Self { what, materials, typed_material, depth: depth.clone() };
-            let kind = if matches!(found.what, What::Thread(_)) { &mut threads } else { &mut sizes };
+            let kind =
+                if matches!(found.what, What::Thread(_)) { &mut threads } else { &mut sizes };
             if kind.is_none() {
                 *kind = Some(found);
             }
@@ -140,7 +147,10 @@ impl Reading {
 
 /// Whether a work is done to a size and not to a thread.
 const fn is_of_sizes(work: Work) -> bool {
-    matches!(work, Work::Speed | Work::Reaming | Work::Counterboring | Work::Spotting | Work::Drilling)
+    matches!(
+        work,
+        Work::Speed | Work::Reaming | Work::Counterboring | Work::Spotting | Work::Drilling
+    )
 }
 
 impl What {

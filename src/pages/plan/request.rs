@@ -149,7 +149,8 @@ impl Request {
         let tap = keep(&mut errors, at("tap").one_of(words::TAPS));
         let tap_steel = keep(&mut errors, at("tap_steel").one_of(words::TAP_STEELS));
         let finish = keep(&mut errors, at("finish").one_of(words::FINISHES));
-        let part_thickness = keep(&mut errors, length("part_thickness", ["depth", "over_thickness"]));
+        let part_thickness =
+            keep(&mut errors, length("part_thickness", ["depth", "over_thickness"]));
         let measured_hole = keep(&mut errors, length("measured_hole", ["depth", "part_thickness"]));
         let off = match line("centre_error", ["depth", "part_thickness"]) {
             Some((line, _, typed)) => line.for_centres().length(typed),

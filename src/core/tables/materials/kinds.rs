@@ -94,6 +94,9 @@ pub(super) const KINDS: &[Kind] = &[
     ("laminate", &["laminated-phenolic"]),
 ];
 
+/// Kinds of which no row is held: what they stand for is only the nearest.
+pub(super) const NEAREST_ONLY: [&str; 6] = ["lm2", "lm6", "lm9", "lm24", "lm27", "en9"];
+
 /// Words that people type and no page shows: trade marks, which are no name for a material here.
 pub(super) const TYPED_ONLY: &[Kind] = &[
     ("meehanite", &["grey-cast-iron"]),

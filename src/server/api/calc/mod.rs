@@ -53,10 +53,16 @@ pub(super) fn answer(
     let asked = calculator.asked(query.pairs());
     let taken = calculator.taken(&asked);
     match calculator.answer {
-        AnswerKind::Rows(rows) => reply::json(headers, &WithTaken::new(plain::answer(rows, &asked)?, taken)),
+        AnswerKind::Rows(rows) => {
+            reply::json(headers, &WithTaken::new(plain::answer(rows, &asked)?, taken))
+        }
         AnswerKind::Speeds => reply::json(headers, &WithTaken::new(speeds::answer(&asked)?, taken)),
-        AnswerKind::Tapping => reply::json(headers, &WithTaken::new(tapping::answer(&asked)?, taken)),
-        AnswerKind::Clearance => reply::json(headers, &WithTaken::new(clearance::answer(&asked)?, taken)),
+        AnswerKind::Tapping => {
+            reply::json(headers, &WithTaken::new(tapping::answer(&asked)?, taken))
+        }
+        AnswerKind::Clearance => {
+            reply::json(headers, &WithTaken::new(clearance::answer(&asked)?, taken))
+        }
     }
 }
 
