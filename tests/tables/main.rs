@@ -8,4 +8,5 @@ mod materials;
 #[path = "../readme_table.rs"]
 mod readme_table;
 mod systems;
+mod telling;
 mod threads;
