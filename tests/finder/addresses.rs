@@ -52,6 +52,9 @@ fn asks_what_is_asked(path: &str, query: &str) -> bool {
                 || pairs().count() == 1
                 || speeds::answer_to(&calculator.asked(fields_of(&fields))).is_ok())
         }),
+        None if path == "/notes" => {
+            pairs().all(|(name, on)| name == "on" && exists(&format!("/{on}")))
+        }
         None => path == "/plan" && pairs().all(|(name, value)| plan_reads(name, value)),
     };
     is_coded && are_read

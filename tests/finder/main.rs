@@ -2,6 +2,7 @@
 
 mod addresses;
 mod every_row;
+mod first;
 mod properties;
 mod queries;
 mod suggestions;

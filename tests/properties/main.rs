@@ -3,6 +3,7 @@
 #![expect(clippy::expect_used, reason = "a row that is not there must stop the test")]
 
 mod aim;
+mod asking;
 mod calculators;
 mod choice;
 mod clearance;

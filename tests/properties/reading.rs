@@ -12,6 +12,7 @@ mod drills;
 mod lengths;
 mod lists;
 mod threads;
+mod usual;
 
 use proptest::prelude::*;
 

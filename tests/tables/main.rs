@@ -13,4 +13,5 @@ mod readings;
 mod readme_table;
 mod sources;
 mod systems;
+mod telling;
 mod threads;

@@ -10,6 +10,7 @@ use super::{Hit, Kind, pages, size};
 use crate::tables::drills::Drill;
 use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
+use crate::units::print;
 use crate::units::read::{Bare, length};
 
 /// Of the materials a word could mean, so many get an address of their own.
@@ -31,6 +32,10 @@ pub(super) fn gather(text: &str, gathered: &mut Gathered) -> bool {
             return line.work.is_none() && is_sure;
         }
         What::Size(drills, typed) => answers.of_size(drills, typed, line.work, &reading),
+        What::Systems(systems) => {
+            let hits = systems.iter().map(|id| Thing::System(id.system()).hit());
+            hits.for_each(|hit| answers.add(hit));
+        }
         What::Material => answers.of_materials(line.work, &reading),
     }
     false
@@ -57,11 +62,17 @@ impl Answers<'_> {
         let materials = || to_be_cut(reading);
         match work {
             Some(Work::Clearance) => self.add(clearance(thread)),
+            Some(Work::Notes) => self.add(notes(&Thing::Thread(thread).hit())),
             Some(Work::Speed | Work::Countersinking) => {
                 let work = if work == Some(Work::Speed) { "tapping" } else { "countersinking" };
                 materials().for_each(|it| self.add(speed(thread.designation, work, Some(it))));
             }
-            _ => materials().for_each(|it| self.add(plan(thread, it, reading.depth.as_deref()))),
+            // The plan of what is not to be cut says why not.
+            _ => reading
+                .materials
+                .iter()
+                .take(MOST_MATERIALS)
+                .for_each(|it| self.add(plan(thread, it, reading.depth.as_deref()))),
         }
         self.add(Thing::Thread(thread).hit());
         if !matches!(work, Some(Work::Clearance)) {
@@ -85,6 +96,9 @@ impl Answers<'_> {
             Some(Work::Speed) => Some("drilling"),
             _ => None,
         };
+        if work == Some(Work::Notes) {
+            drills.iter().for_each(|drill| self.add(notes(&Thing::Drill(drill).hit())));
+        }
         if let Some(work) = by_speed {
             materials().for_each(|it| self.add(speed(typed, work, Some(it))));
         }
@@ -103,6 +117,10 @@ impl Answers<'_> {
     }
 
     fn of_materials(&mut self, work: Option<Work>, reading: &Reading) {
+        if work == Some(Work::Notes) {
+            let all = reading.materials.iter().take(MOST_MATERIALS);
+            all.for_each(|material| self.add(notes(&Thing::Material(material).hit())));
+        }
         self.name_materials(reading);
         self.work_page(work);
     }
@@ -116,7 +134,9 @@ impl Answers<'_> {
             Some(Work::Spotting) => "spotting",
             Some(Work::Clearance) => "clearance",
             Some(Work::Tapping) => "hole plan",
-            Some(Work::Counterboring | Work::Drilling | Work::OfMaterial) | None => return,
+            Some(Work::Counterboring | Work::Drilling | Work::OfMaterial | Work::Notes) | None => {
+                return;
+            }
         };
         if let Some(page) = pages::named(name) {
             self.add(Thing::Page(page).hit());
@@ -157,6 +177,16 @@ pub(super) fn plan(thread: &Thread, material: &Material, depth: Option<&str>) ->
         title: format!("Hole plan: {} in {}{deep}", thread.designation, material.name).into(),
         url: address("/plan", &fields).into(),
         why: "tapping drill, depths, speeds and steps".to_owned(),
+    }
+}
+
+/// What members wrote of a thing.
+fn notes(thing: &Hit) -> Hit {
+    Hit {
+        kind: Kind::List,
+        title: format!("Shop notes on {}", print::running(&thing.title)).into(),
+        url: address("/notes", &[("on", thing.url.trim_start_matches('/'))]).into(),
+        why: "what members wrote".to_owned(),
     }
 }
 

@@ -18,6 +18,8 @@ pub(super) struct Line {
     pub(super) depth: Option<String>,
     /// Something was taken off it.
     pub(super) is_shorter: bool,
+    /// Where in the subject a word for a work stood: `drill 4.2 | tap M5`.
+    pub(super) cuts: Vec<usize>,
 }
 
 impl Line {
@@ -60,6 +62,7 @@ impl Line {
         } else if let Some((phrase, count)) = at_front(words) {
             if let Phrase::Work(work) = phrase {
                 self.ask(work);
+                self.cuts.push(self.subject.len());
             }
             return words.get(count..).unwrap_or_default();
         }
@@ -84,9 +87,8 @@ impl Line {
                 }
                 Some(behind)
             }
-            "pcd" | "deg" | "degs" | "degree" | "degrees" | "crs" | "centres" | "apart" => {
-                Some(behind)
-            }
+            "long" | "lg" | "pcd" | "deg" | "degs" | "degree" | "degrees" | "crs" | "centres"
+            | "apart" => Some(behind),
             "hole" | "holes" | "off" | "places" | "place" | "positions" | "posns" | "pos"
             | "no.off"
                 if is_count && after.len() + 1 == words.len() =>
@@ -106,6 +108,7 @@ impl Line {
     fn ask(&mut self, work: Work) {
         const fn says(work: Work) -> u8 {
             match work {
+                Work::Notes => 5,
                 Work::OfMaterial => 4,
                 Work::Speed | Work::Clearance => 3,
                 Work::Reaming | Work::Countersinking | Work::Counterboring => 2,

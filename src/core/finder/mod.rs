@@ -10,7 +10,8 @@
 //!
 //! | score | why it was found |
 //! | --- | --- |
-//! | 1000 | the whole text names it: `5 BA`, `LG2`, `81 thou`, `BSF` |
+//! | 1000 | the whole text names it: `5 BA`, `LG2`, `81 thou`, `BSF`; 1 more where it is the usual one of several |
+//! | 995 | the page that answers a line of a drawing or a question of which all is understood: `clearance for 4BA`; the next such 1 less, and so on |
 //! | 980 | the plan of a hole, where a thread and a material stand in one text: `copper 4ba` |
 //! | 960 | a part of the text names it, and the rest names something too |
 //! | 900 | a thread whose major diameter is the size typed: `3.2 mm` |

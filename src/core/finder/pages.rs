@@ -40,7 +40,8 @@ const PLAN: Page = Page {
     why: "tapping and clearance drills, depths, speeds and steps for one hole",
     names: &[
         "plan", "hole plan", "hole", "holes", "peck", "pecking", "peck drilling", "blind hole",
-        "two part plan", "spot through", "pattern of holes",
+        "tap", "how deep to drill", "depth to drill",
+        "plan a hole", "two parts", "two part plan", "spot through", "pattern of holes",
     ],
     words: &["tapping", "tapped", "tap", "drilling", "depth", "blind", "through", "swarf", "wander"],
 };
@@ -89,15 +90,18 @@ const LISTS: [Page; 4] = [
         title: "Threads",
         url: Cow::Borrowed("/threads"),
         why: "every thread system",
-        names: &["threads", "thread"],
-        words: &["systems", "screw", "screws", "bolt", "bolts", "nut", "nuts"],
+        names: &[
+            "threads", "thread", "thread chart", "tap chart", "tapping chart", "tapping drill chart", "screw threads", "die",
+            "dies", "bolts", "screws",
+        ],
+        words: &["systems", "screw", "bolt", "nut", "nuts"],
     },
     Page {
         kind: Kind::List,
         title: "Drills",
         url: Cow::Borrowed("/drills"),
         why: "the drill chart, every series in one order of size",
-        names: &["drills", "drill", "drill chart"],
+        names: &["drills", "drill", "drill chart", "drill bits", "twist drills", "jobber drills", "drill sizes", "number drill chart", "decimal equivalents", "inch to mm chart"],
         words: &["sizes", "series", "twist"],
     },
     Page {

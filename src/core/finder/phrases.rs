@@ -15,6 +15,8 @@ pub(super) enum Work {
     /// Counterbores and spotfaces.
     Counterboring,
     Spotting,
+    /// What members wrote of it.
+    Notes,
     /// What to put on it, how to tell it, what to do about a tap broken in it: its own page says.
     OfMaterial,
 }
@@ -22,7 +24,8 @@ pub(super) enum Work {
 /// Longer phrases stand before shorter ones that they begin with only for the reader: the longest is
 /// taken.
 #[rustfmt::skip]
-const PHRASES: [(Work, &[&str]); 9] = [
+const PHRASES: [(Work, &[&str]); 10] = [
+    (Work::Notes, &["notes", "note", "notes on", "notes about", "shop notes", "shop notes on", "members notes"]),
     (Work::OfMaterial, &[
         "broken tap", "tap broken", "tap broken off", "snapped tap", "tap snapped", "tap stuck", "stuck tap", "broken off tap",
         "remove broken tap", "removing broken tap", "get broken tap out", "tap out",
@@ -69,6 +72,8 @@ const PHRASES: [(Work, &[&str]); 9] = [
 /// Words and phrases that narrow nothing: they join, count, place, or say a head or a use.
 #[rustfmt::skip]
 const NOTHING: &[&str] = &[
+    // Lists.
+    "chart", "charts", "table", "tables", "list", "lists", "dimensions",
     // Joining and asking.
     "a", "an", "and", "at", "best", "both", "by", "can", "do", "does", "each", "either", "for", "from",
     "get", "give", "go", "have", "how", "i", "if", "in", "into", "is", "it", "long", "make", "me", "my", "need", "of",

@@ -6,11 +6,17 @@ use super::whole::{drills_named, materials_named};
 use super::words::has_figure;
 use crate::tables::drills::Drill;
 use crate::tables::materials::Material;
-use crate::tables::threads::read::{AsMeant, as_meant};
+use crate::tables::threads::SystemId;
+use crate::tables::threads::read::{AsMeant, as_meant, systems};
 use crate::units::read::{Bare, length};
 
 /// No screw or hole is so short that it has fewer turns of thread.
 const LEAST_TURNS: f64 = 2.0;
+
+/// A subject of more words is not looked at.
+const MOST_WORDS: usize = 10;
+/// No thread or size is written in more words.
+const LONGEST_RUN: usize = 6;
 
 /// What a line is about, all of it understood.
 #[derive(Debug)]
@@ -30,6 +36,8 @@ pub(super) enum What {
     Thread(AsMeant),
     /// The drills of a size, if any, and the size as typed.
     Size(Vec<&'static Drill>, String),
+    /// A thread system.
+    Systems(Vec<SystemId>),
     /// Nothing but materials.
     Material,
 }
@@ -41,12 +49,13 @@ impl Reading {
         // A text that is nothing but names is left to those who find parts of it.
         let whole =
             if line.is_shorter { Self::whole(&words, line, line.depth.clone()) } else { None };
+        let whole = whole.or_else(|| Self::of_several_works(&words, line));
         whole.or_else(|| {
             // "1/4 BSF x 3/4", "M6 x 1 x 20", "M6x20": how long or deep stands behind the last x.
             let (before, behind) = at_last_times(&words)?;
             let before: Vec<&str> = before.split(' ').filter(|word| !word.is_empty()).collect();
-            let depth = line.depth.clone().unwrap_or_else(|| behind.clone());
-            Self::whole(&before, line, Some(depth)).filter(|found| found.can_be_so_long(&behind))
+            Self::whole(&before, line, line.depth.clone())
+                .filter(|found| found.can_be_so_long(&behind))
         })
     }
 
@@ -58,7 +67,29 @@ impl Reading {
                 length(behind, Bare::Mm).is_ok_and(|long| long >= turns)
             }
             What::Size(..) => true,
-            What::Material => false,
+            What::Systems(_) | What::Material => false,
+        }
+    }
+
+    /// Several works in one line, each with its size: what is done last and matters most is meant,
+    /// `drill 4.2, tap M5`, where the others are sizes.
+    fn of_several_works(words: &[&str], line: &Line) -> Option<Self> {
+        let mut places = line.cuts.clone();
+        places.extend([0, words.len()]);
+        places.sort_unstable();
+        places.dedup();
+        let parts = places.windows(2).filter_map(|ends| match ends {
+            [start, end] => words.get(*start..*end),
+            _ => None,
+        });
+        let read = parts.map(|part| Self::whole(part, line, line.depth.clone()));
+        let read: Option<Vec<Self>> = read.collect();
+        let read = read.filter(|read| read.len() > 1)?;
+        let is_thread = |found: &Self| matches!(found.what, What::Thread(_));
+        match read.iter().filter(|found| is_thread(found)).count() {
+            0 => read.into_iter().last(),
+            1 => read.into_iter().find(is_thread),
+            _ => None,
         }
     }
 
@@ -67,10 +98,23 @@ impl Reading {
         if let Some((materials, typed_material)) = materials {
             return Some(Self { what: What::Material, materials, typed_material, depth });
         }
-        let longest_first = (1..=words.len()).rev().flat_map(|length| {
+        let of_system = systems(&words.join(" "));
+        if !of_system.is_empty() {
+            let what = What::Systems(of_system);
+            return Some(Self {
+                what,
+                materials: Vec::new(),
+                typed_material: String::new(),
+                depth,
+            });
+        }
+        if words.len() > MOST_WORDS {
+            return None;
+        }
+        let longest_first = (1..=words.len().min(LONGEST_RUN)).rev().flat_map(|length| {
             words.windows(length).enumerate().map(move |(start, run)| (start, length, run))
         });
-        let mut sizes = None;
+        let (mut sizes, mut threads) = (None, None);
         for (start, length, run) in longest_first {
             if !run.iter().any(|word| has_figure(word)) {
                 continue;
@@ -90,14 +134,23 @@ impl Reading {
                 },
             };
             let found = Self { what, materials, typed_material, depth: depth.clone() };
-            if matches!(found.what, What::Thread(_)) {
-                return Some(found);
+            let kind =
+                if matches!(found.what, What::Thread(_)) { &mut threads } else { &mut sizes };
+            if kind.is_none() {
+                *kind = Some(found);
             }
-            // A size inside the longer one of a thread is not meant.
-            sizes = sizes.or(Some(found));
         }
-        sizes
+        // "Ream 1/4 in brass" is no brass thread; elsewhere a size inside that of a thread is not meant.
+        if line.work.is_some_and(is_of_sizes) { sizes.or(threads) } else { threads.or(sizes) }
     }
+}
+
+/// Whether a work is done to a size and not to a thread.
+const fn is_of_sizes(work: Work) -> bool {
+    matches!(
+        work,
+        Work::Speed | Work::Reaming | Work::Counterboring | Work::Spotting | Work::Drilling
+    )
 }
 
 impl What {

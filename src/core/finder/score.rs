@@ -5,6 +5,8 @@ pub(super) type Score = u32;
 
 /// The whole text names it.
 pub(super) const EXACT: Score = 1000;
+/// What the usual one of several things that a whole text names has more.
+pub(super) const USUAL: Score = 1;
 /// The page that answers a line or a question of which all is understood; the next such has 1 less.
 pub(super) const ANSWER: Score = 995;
 /// The plan for a thread and a material in one text.

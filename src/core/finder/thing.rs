@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use super::words::joined;
 use super::{Hit, Kind, Page};
 use crate::tables::drills::{Drill, Series, in_series};
-use crate::tables::materials::{Material, scrap::scrap};
+use crate::tables::materials::{Material, read::is_nearest_only, scrap::scrap};
 use crate::tables::threads::{System, Thread};
 use crate::units::{print, read::plain};
 
@@ -96,6 +96,10 @@ pub(super) fn material_called(material: &'static Material, text: &str) -> Hit {
     }
     if let Some(scrap) = scrap(text) {
         return thing.hit_since(format!("{} is usually this: {}", scrap.name(), scrap.tell.text));
+    }
+    if is_nearest_only(text) {
+        return thing
+            .hit_since("not held by itself; of those held it cuts most like this".to_owned());
     }
     let marks = material.designations.iter().map(|designation| designation.mark);
     let mut names = material.known_as.iter().copied().chain(marks);

@@ -1,14 +1,14 @@
 //! What the whole text names, as the readers beside the tables understand it.
 
 use super::gather::Gathered;
-use super::score::{EXACT, NEIGHBOUR};
+use super::score::{EXACT, NEIGHBOUR, USUAL};
 use super::thing::{Thing, material_called};
 use super::words::joined;
 use super::{index, size};
-use crate::tables::drills::{self, Drill};
-use crate::tables::materials::{self, Material};
-use crate::tables::threads::{self, System, Thread};
-use crate::units::read::{Bare, length, shown};
+use crate::tables::drills::{self, Drill, Series};
+use crate::tables::materials::{self, Material, scrap::scrap};
+use crate::tables::threads::{self, System, Thread, read::AsMeant};
+use crate::units::read::{Bare, length, shown, take};
 use crate::units::{Length, Pitch};
 
 /// How much the whole text means.
@@ -28,9 +28,17 @@ pub(super) fn gather(text: &str) -> (Meaning, Gathered) {
     for thread in threads.map_or_else(|candidates| candidates, |thread| vec![thread]) {
         gathered.add(EXACT, Thing::Thread(thread).hit());
     }
+    if let Ok(AsMeant { thread, taken: Some(_), .. }) = threads::read::as_meant(text) {
+        gathered.add(EXACT + USUAL, Thing::Thread(thread).hit());
+    }
     let drills = drills_named(text);
+    // A decimal that nothing names as a thread's is a size.
+    let is_decimal = is_decimal_size(text);
+    // "Drill 6" is on most drawings 6 mm.
+    let is_millimetres = |drill: &Drill| drill.series == Series::Metric && text.contains("drill");
     for drill in &drills {
-        gathered.add(EXACT, Thing::Drill(drill).hit());
+        let more = if is_decimal || is_millimetres(drill) { USUAL } else { 0 };
+        gathered.add(EXACT + more, Thing::Drill(drill).hit());
     }
     for material in materials_named(text) {
         gathered.add(EXACT, material_called(material, text));
@@ -48,12 +56,14 @@ pub(super) fn gather(text: &str) -> (Meaning, Gathered) {
         }
         (Err(_), [drill]) if is_one => {
             size::gather_neighbours(drill, &mut gathered);
-            is_decimal(text) && size::gather_threads(drill.diameter, &mut gathered)
+            self::is_decimal(text) && size::gather_threads(drill.diameter, &mut gathered)
         }
         (Err(_), _) => false,
     };
     let meaning = match gathered.len() {
         0 => Meaning::None,
+        // What a part is usually made of is no name.
+        _ if scrap(text).is_some() => Meaning::Several,
         _ if is_one && !is_asked && !is_shared => Meaning::One,
         _ => Meaning::Several,
     };
@@ -129,6 +139,12 @@ fn gather_sized(size: Length, typed: &str, drills: &[&'static Drill], gathered: 
         // The drills of one length are all of one size.
         [drill, ..] => size::gather_neighbours(drill, gathered),
     }
+}
+
+/// Whether a text is a decimal, with its unit or without.
+fn is_decimal_size(text: &str) -> bool {
+    let behind = take(text).filter(|(number, _)| number.places() > 0).map(|(_, rest)| rest.trim());
+    behind.is_some_and(|unit| matches!(unit, "" | "mm" | "in" | "inch" | "\""))
 }
 
 /// Whether a text is a size in decimals without a unit, which is then that of the one drill it

@@ -5,6 +5,7 @@ mod names;
 mod properties;
 mod show;
 mod speeds;
+mod telling;
 
 pub(super) use index::index;
 pub(super) use show::show;

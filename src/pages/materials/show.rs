@@ -5,6 +5,7 @@ use askama::Template;
 use super::names::{Marks, marks};
 use super::properties::{PropertyRow, rows};
 use super::speeds::{DrillRow, PrintedSpeed, printed, range, usual};
+use super::telling::{Telling, telling};
 use crate::drawer::Notice;
 use crate::field::Field;
 use crate::key::{Key, KeyLine, Sign, Signed};
@@ -57,6 +58,7 @@ struct MaterialPage {
     behaviour: Vec<Signed>,
     not_for: Vec<Signed>,
     salvage: Vec<Signed>,
+    telling: Telling,
     warnings: Vec<WarningGroup<Signed>>,
     broken_tap: Vec<Signed>,
     inspector: bool,
@@ -147,6 +149,7 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
     let cautions = key.all(said(cautions)).into_iter().map(|caution| (Level::Caution, caution));
     let not_for = key.all(not_for);
     let met_in = key.all(met_in);
+    let telling = telling(material, &mut key);
     let salvage = key.all(salvage);
     let broken_tap = if is_refused { &mut unsaid } else { &mut key }.all(broken_tap.advice());
     let marks = marks(material, &mut key);
@@ -177,6 +180,7 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
         drill_advice,
         tap_advice,
         behaviour,
+        telling,
         warnings: by_level(dangers.chain(cautions)),
         inspector: pressure_work == PressureWork::Plausible,
         not_for,

@@ -11,7 +11,9 @@ use super::segments::Segments;
 use super::{figures, reply};
 use crate::Error;
 use holewright_core::tables::materials::feeds::FeedRange;
-use holewright_core::tables::materials::{self, Advice, Designation, SpeedRange, Validity};
+use holewright_core::tables::materials::{
+    self, Advice, Designation, SpeedRange, Validity, scrap, telling,
+};
 
 /// Every material.
 #[derive(Debug, Serialize, ToSchema)]
@@ -91,6 +93,8 @@ pub(crate) struct Material {
     not_for_use_in: Vec<Sentence>,
     /// What old or unmarked stock is mistaken for it.
     mistaken_for: Vec<Sentence>,
+    /// How to tell it.
+    telling: Telling,
     /// What can hurt the work.
     cautions: Vec<Sentence>,
     /// What can hurt the person: dust, fume, fire, lead.
@@ -122,6 +126,40 @@ struct Sentence {
     source: String,
     /// How far to trust it: `published`, `library`, `derived`, `common-practice`, `memory`.
     grade: &'static str,
+}
+
+/// How to tell a material from those it is mistaken for.
+#[derive(Debug, Serialize, ToSchema)]
+struct Telling {
+    /// Magnet, colour, file and spark; the weight stands among the properties.
+    tests: Vec<Test>,
+    /// What tells it from its look-alikes.
+    apart: Vec<Sentence>,
+    /// Where a test can hurt.
+    cautions: Vec<Sentence>,
+    /// Parts from the scrap box that are usually of it.
+    scrap: Vec<Scrap>,
+}
+
+/// One test.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = MaterialTest)]
+struct Test {
+    /// What is tried.
+    #[schema(example = "Magnet")]
+    test: &'static str,
+    /// What it shows.
+    shows: Sentence,
+}
+
+/// A part from the scrap box.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = ScrapPart)]
+struct Scrap {
+    /// What people call it.
+    words: &'static [&'static str],
+    /// How to tell whether it is of this material.
+    tell: Sentence,
 }
 
 /// A range of cutting speeds.
@@ -247,6 +285,7 @@ impl From<&'static materials::Material> for Material {
             cautions,
             dangers,
         } = material;
+        let telling = material.telling();
         let sentences = |advice: &[Advice]| advice.iter().map(Sentence::from).collect();
         let speeds = |ranges: &[SpeedRange]| ranges.iter().map(Speed::from).collect();
         Self {
@@ -275,6 +314,12 @@ impl From<&'static materials::Material> for Material {
             broken_tap: sentences(broken_tap.advice()),
             not_for_use_in: sentences(not_for),
             mistaken_for: sentences(salvage),
+            telling: Telling {
+                tests: telling.tests().into_iter().map(Test::from).collect(),
+                apart: sentences(telling.apart),
+                cautions: sentences(telling.cautions),
+                scrap: scrap::of(material).map(Scrap::from).collect(),
+            },
             cautions: cautions.iter().map(|caution| Sentence::from(&caution.advice)).collect(),
             dangers: dangers.iter().map(|danger| Sentence::from(&danger.advice)).collect(),
         }
@@ -293,6 +338,18 @@ impl From<&Designation> for Mark {
             source: figures::source(designation.source),
             grade: designation.source.grade.slug(),
         }
+    }
+}
+
+impl From<telling::Test> for Test {
+    fn from(test: telling::Test) -> Self {
+        Self { test: test.name, shows: Sentence::from(&test.shows) }
+    }
+}
+
+impl From<&'static scrap::Scrap> for Scrap {
+    fn from(part: &'static scrap::Scrap) -> Self {
+        Self { words: part.words, tell: Sentence::from(&part.tell) }
     }
 }
 

@@ -22,7 +22,18 @@ pub static DECLARATION: Declaration = Declaration {
     finding: Finding {
         title: "Speed and feed",
         why: "spindle speed, feed and time for a drill, reamer or tap in a metal",
-        names: &["speeds", "speed", "spindle speed", "feeds", "feed", "speeds and feeds", "rpm"],
+        names: &[
+            "speeds",
+            "speed",
+            "spindle speed",
+            "feeds",
+            "feed",
+            "feed rate",
+            "cutting speed",
+            "drill speed",
+            "speeds and feeds",
+            "rpm",
+        ],
         words: &["spindle", "cutting", "surface", "revolutions"],
     },
     form: Form {

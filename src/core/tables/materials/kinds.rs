@@ -30,6 +30,21 @@ pub(super) const KINDS: &[Kind] = &[
     ("diecasting", &["cast-aluminium", "zinc-die-casting-alloy", "magnesium-alloy"]),
     ("aluminiumalloy", &ALUMINIUM),
     ("wroughtaluminium", &WROUGHT_ALUMINIUM),
+    ("ms", &["bright-mild-steel", "free-cutting-mild-steel", "black-mild-steel"]),
+    ("hotrolled", &["black-mild-steel"]),
+    ("hotrolledsteel", &["black-mild-steel"]),
+    ("coldrolled", &["bright-mild-steel"]),
+    ("crs", &["bright-mild-steel"]),
+    ("crca", &["bright-mild-steel"]),
+    ("keysteel", &["bright-mild-steel", "medium-carbon-steel"]),
+    ("screwstock", &["free-cutting-mild-steel", "leaded-free-cutting-steel"]),
+    ("en9", &["medium-carbon-steel", "spring-steel"]),
+    ("stubssteel", &["silver-steel"]),
+    ("stubbssteel", &["silver-steel"]),
+    ("6al4v", &["titanium-grade-5"]),
+    ("titanium64", &["titanium-grade-5"]),
+    ("boilerplate", &["copper", "black-mild-steel"]),
+    ("boilercopper", &["copper"]),
     ("ali", &ALUMINIUM),
     ("alu", &ALUMINIUM),
     ("alum", &ALUMINIUM),
@@ -79,8 +94,12 @@ pub(super) const KINDS: &[Kind] = &[
     ("laminate", &["laminated-phenolic"]),
 ];
 
+/// Kinds of which no row is held: what they stand for is only the nearest.
+pub(super) const NEAREST_ONLY: [&str; 6] = ["lm2", "lm6", "lm9", "lm24", "lm27", "en9"];
+
 /// Words that people type and no page shows: trade marks, which are no name for a material here.
 pub(super) const TYPED_ONLY: &[Kind] = &[
+    ("meehanite", &["grey-cast-iron"]),
     ("monel", &["nickel-copper-400"]),
     ("monelmetal", &["nickel-copper-400"]),
     ("delrin", &["acetal"]),

@@ -5,7 +5,7 @@
 
 use std::sync::LazyLock;
 
-use super::kinds::{KINDS, Kind, TYPED_ONLY, WIDER_IN_COMPANY};
+use super::kinds::{KINDS, Kind, NEAREST_ONLY, TYPED_ONLY, WIDER_IN_COMPANY};
 use super::scrap::scrap;
 use super::{Material, all, find};
 use crate::units::read::plain;
@@ -100,6 +100,12 @@ pub fn candidates(typed: &str) -> Result<&'static Material, Vec<&'static Materia
         Unsure::Asked(candidates) => candidates,
         Unsure::Partly(_) => Vec::new(),
     })
+}
+
+/// Whether a text names a metal that is not held, so that what it is read as is only the nearest.
+#[must_use]
+pub fn is_nearest_only(typed: &str) -> bool {
+    NEAREST_ONLY.contains(&fold(typed).as_str())
 }
 
 /// Why a text is not one material.
