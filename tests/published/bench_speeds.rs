@@ -182,7 +182,10 @@ fn near(a: f64, b: f64) -> bool {
 fn countersinking(row: &mut Row) {
     let figure = row.text("figure").to_owned();
     let rule = |factor: [f64; 2], midway: bool| {
-        RULES.iter().find(|rule| rule.factor == factor && rule.midway == midway)
+        RULES.iter().find(|rule| {
+            let same = rule.factor.into_iter().zip(factor).all(|(a, b)| near(a, b));
+            same && rule.midway == midway
+        })
     };
     let (got, agrees) = match figure.as_str() {
         "80-85 % of the speeds and feeds for drills" => {

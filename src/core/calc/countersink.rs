@@ -49,9 +49,7 @@ pub const USUAL_HEAD: Source =
     Source::common_practice("a countersunk head is 1¾ to 2 times its screw; measure it");
 
 /// Where the bench's own rule comes from: the slowest speed that cuts clean.
-pub const SLOWEST_SOURCE: Source = Source::common_practice(
-    "a countersink is run at the slowest speed that cuts clean: it chatters less",
-);
+pub const SLOWEST_SOURCE: Source = Source::common_practice("workshop practice");
 
 /// A rule in print for the speed of a countersink or a counterbore.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -17,20 +17,18 @@ use crate::units::{Angle, Length, inch, mm, print};
 /// The calculator.
 pub static DECLARATION: Declaration = Declaration {
     slug: "speeds",
-    title: "Spindle speed",
-    answers: "How fast to turn a drill, a reamer, a tap or a countersink, which of the machine’s speeds comes nearest, how long it cuts and when to withdraw.",
+    title: "Machine speed",
+    answers: "How fast to turn a drill, a reamer, a tap or a countersink, which of your machines and its speeds comes nearest, how long it cuts and when to withdraw.",
     finding: Finding {
         title: "Speed and feed",
-        why: "spindle speed, feed and time for a drill, reamer or tap in a metal",
+        why: "machine speed, feed and time for a drill, reamer or tap in a material",
         names: &[
             "speeds",
             "speed",
             "spindle speed",
+            "machine speed",
             "feeds",
             "feed",
-            "feed rate",
-            "cutting speed",
-            "drill speed",
             "speeds and feeds",
             "rpm",
         ],
@@ -38,7 +36,7 @@ pub static DECLARATION: Declaration = Declaration {
     },
     form: Form {
         first: &[&MATERIAL, &WORK, &DIAMETER],
-        rest_heading: "Depth, tool and the machine’s speeds",
+        rest_heading: "Depth, tool and machine speeds",
         rest: &[
             &DEPTH,
             &TOOL_STEEL,
@@ -77,16 +75,16 @@ static WORKS: &[Word<Work>] = &[
 static MATERIAL: Field<&Material> = Field::new(
     About {
         name: "material",
-        label: "Metal",
+        label: "Material",
         hint: "",
-        description: "The metal, by any name or mark",
+        description: "The material, by any name or mark",
         example: "gunmetal",
-        need: Need::Always("Choose the metal: it decides how fast the edge may go."),
+        need: Need::Always("Choose the material: it decides how fast the edge may go."),
         limits: Limits::None,
     },
     metal,
 )
-.with_control(Control::Metal("Choose the metal"));
+.with_control(Control::Metal("Choose the material"));
 
 static WORK: Field<Work> = Field::words(
     About {

@@ -49,19 +49,19 @@ impl Material {
     pub const fn feed_when_slow(&self) -> &'static str {
         match self.rubbing() {
             Rubbing::Hardens => {
-                "Keep the feed a turn, firm and steady, so that it never rubs: this metal hardens under a tool that rubs. It only goes in more slowly."
+                "The feed a turn stays the same, so it goes in more slowly: keep it firm and steady and never let it rub, for this metal hardens under a tool that rubs."
             }
             Rubbing::Lights => {
-                "Keep the feed a turn and draw back at once at the end: a tool left rubbing can light the chips. It only goes in more slowly."
+                "The feed a turn stays the same, so it goes in more slowly: keep it cutting and draw back at once at the end, for a tool left rubbing can light the chips."
             }
             Rubbing::Melts => {
-                "Keep the feed a turn, and clear it often: a tool left rubbing melts it. It only goes in more slowly."
+                "The feed a turn stays the same, so it goes in more slowly: keep it cutting and clear it often, for a tool left rubbing melts the hole."
             }
             Rubbing::Grabs => {
-                "Keep the feed a turn and hold the tool back as it breaks through: this metal pulls it in. It only goes in more slowly."
+                "The feed a turn stays the same, so it goes in more slowly: hold the tool back as it breaks through, for this metal pulls it in."
             }
             Rubbing::Blunts => {
-                "Keep the feed a turn, so it only goes in more slowly: do not push harder to make up the time."
+                "The feed a turn stays the same, so it goes in more slowly: do not push harder to make up the time."
             }
         }
     }

@@ -133,6 +133,8 @@ pub(super) fn headline(figures: &speeds::Answer) -> Headline {
     };
     let words = |words: &str| (words.to_owned(), String::new());
     let (large, unit) = match &set.to {
+        // A reamer goes by the slow end alone.
+        SetTo::About(_) if figures.question.work == Work::Reaming => (low, "rev/min".to_owned()),
         SetTo::About(_) if set.takes.high > bench_fastest() => {
             (low, "rev/min, or faster as far as the machine goes".to_owned())
         }
@@ -155,7 +157,10 @@ pub(super) fn headline(figures: &speeds::Answer) -> Headline {
     } else {
         "Machine speed"
     };
-    Headline { label, large, unit, aside: set.aside(figures.question.material.kind()) }
+    // What the material takes stands below in full.
+    let said_below = matches!(set.to, SetTo::AsFastAsItGoes | SetTo::NoneSlowEnough(_));
+    let aside = set.aside(figures.question.material.kind()).filter(|_| !said_below);
+    Headline { label, large, unit, aside }
 }
 
 /// What the material takes: `11000 to 17000`.

@@ -20,7 +20,7 @@ use crate::warnings::{WarningGroup, by_level};
 use crate::{FieldError, Reply, Visit, drawer};
 use holewright_core::asking::Asked;
 use holewright_core::calc::cutting_speed::{THUMB_GIVE, THUMB_SOURCE, thumb_feed};
-use holewright_core::calc::drill_feed::SMALL;
+use holewright_core::calc::drill_feed::{OF_DIAMETER_SOURCE, SMALL};
 use holewright_core::calc::setting::SetTo;
 use holewright_core::calc::speed_choice::Reach;
 use holewright_core::calculators::speeds::{
@@ -260,7 +260,14 @@ fn why_feed(figures: &speeds::Answer) -> Vec<Cited> {
     };
     match figures.question.work {
         Work::Drilling if figures.feed.is_some() => {
-            let by_size = from("Feed by the drill’s size, whatever the metal.".to_owned());
+            let small = figures.feed.and_then(|feed| feed.source) == Some(OF_DIAMETER_SOURCE);
+            let by_size = if small {
+                practice(
+                    "Below 3 mm a drill is fed 1 to 2 % of its diameter a turn at most, below 1 mm by feel: the printed 0.001 to 0.002 in is too much for it.",
+                )
+            } else {
+                from("Feed by the drill’s size, whatever the metal.".to_owned())
+            };
             let slow =
                 figures.reach == Reach::TooSlow || figures.setting.to == SetTo::AsFastAsItGoes;
             let slow = slow.then(|| practice(figures.question.material.feed_when_slow()));
@@ -268,7 +275,9 @@ fn why_feed(figures: &speeds::Answer) -> Vec<Cited> {
         }
         Work::Drilling => vec![practice(figures.question.material.feed_by_feel())],
         Work::Reaming => vec![
-            from("Feed two to three times as far a turn as a drill of its size.".to_owned()),
+            practice(
+                "Feed two to three times as far a turn as a drill of its size; print says only slower than the drill, and with more feed.",
+            ),
             practice(
                 "A reamer fed too finely rubs and cuts large. By hand: turn it forwards only, steadily, with a light push; never backwards, which chips its edges. Lubricate as for drilling, and clear the flutes.",
             ),
