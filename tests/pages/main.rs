@@ -26,6 +26,7 @@ mod plan;
 mod properties;
 mod redirects;
 mod structure;
+mod taken;
 mod threads;
 
 use holewright_pages::{Context, Reply, answer};

@@ -48,7 +48,11 @@ fn a_test_that_can_hurt_says_so() {
         let said: String = telling.cautions.iter().map(|caution| caution.text).collect();
         let sparks = matches!(
             material.family,
-            Family::CastIron | Family::Steel | Family::Stainless | Family::Nickel | Family::Titanium
+            Family::CastIron
+                | Family::Steel
+                | Family::Stainless
+                | Family::Nickel
+                | Family::Titanium
         );
         assert!(!sparks || said.contains("Goggles"), "{}: {said}", material.slug);
         let burns = matches!(material.family, Family::Magnesium | Family::Titanium);
