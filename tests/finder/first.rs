@@ -9,6 +9,7 @@ use holewright_core::finder::find;
 use super::addresses::exists;
 
 /// About, query, first page.
+#[expect(clippy::expect_used, reason = "a row that cannot be read must stop the test")]
 fn rows() -> Vec<[String; 3]> {
     let mut reader = csv::Reader::from_reader(include_str!("first.csv").as_bytes());
     reader.deserialize().collect::<Result<_, _>>().expect("three columns in every row")

@@ -1,7 +1,5 @@
 //! Fields whose text could be one thing or another: asked with both, or taken with the other beside it.
 
-#![expect(clippy::expect_used, reason = "a check that fails must stop the test")]
-
 use holewright_core::asking::{FieldError, Line, Typed, diameter, diameter_taken};
 use holewright_core::calculators::tapping;
 use holewright_core::tables::threads::find;

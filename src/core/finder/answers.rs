@@ -109,7 +109,7 @@ impl Answers<'_> {
         self.work_page(work);
         self.name_materials(reading);
         self.score = self.score.saturating_sub(LESS);
-        if let [] = drills
+        if drills.is_empty()
             && let Ok(size) = length(typed, Bare::Mm)
         {
             size::gather_near_drills(size, typed, self.gathered);

@@ -130,7 +130,15 @@ pub fn find(query: &str) -> Found {
 /// The text with the sign for a diameter as a word: the readers pass over the sign, and a bare figure
 /// behind it is a size and no number of a thread.
 fn with_diameter_sign(query: &str) -> String {
-    query.replace(['Ø', 'ø', '⌀', '∅'], " dia ")
+    let mut text = String::with_capacity(query.len());
+    for letter in query.chars() {
+        let begins = text.is_empty() || text.ends_with([' ', '(', '-']);
+        match letter {
+            'Ø' | 'ø' | '⌀' | '∅' if begins => text.push_str("dia "),
+            _ => text.push(letter),
+        }
+    }
+    text
 }
 
 /// Whether a text is a size with its unit, and so no number of a thread beside a word: `3 in`.

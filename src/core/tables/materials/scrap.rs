@@ -121,20 +121,16 @@ pub static SCRAP: &[Scrap] = &[
 /// ```
 #[must_use]
 pub fn scrap(typed: &str) -> Option<&'static Scrap> {
-    let whole = fold(typed);
-    let whole = ["scrap", "old", "an", "a"].iter().fold(whole.as_str(), |text, word| {
-        text.strip_prefix(word).filter(|rest| !rest.is_empty()).unwrap_or(text)
-    });
-    let one = whole.strip_suffix('s').unwrap_or(whole);
-    let is_it = |word: &&str| {
-        let word = fold(word);
-        word == whole || word == one
-    };
     let typed = fold(typed);
-    SCRAP.iter().find(|part| {
-        part.words.iter().any(|word| fold(word) == typed)
-            || part.words.iter().any(|word| is_it(&word))
-    })
+    let mut bare = typed.as_str();
+    for word in ["scrap", "old", "an", "a"] {
+        bare = bare.strip_prefix(word).filter(|rest| !rest.is_empty()).unwrap_or(bare);
+    }
+    let one = bare.strip_suffix('s').unwrap_or(bare);
+    // "Old file" is called so: the word that may stand before others belongs to it.
+    let names = [typed.as_str(), bare, one];
+    let is_called = |part: &&Scrap| part.words.iter().any(|word| names.contains(&&*fold(word)));
+    SCRAP.iter().find(is_called)
 }
 
 /// The parts that are usually of a material, with how to tell.

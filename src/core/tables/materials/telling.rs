@@ -65,7 +65,6 @@ impl Material {
 }
 
 /// The slugs that have answers of their own.
-#[must_use]
 pub fn with_their_own() -> impl Iterator<Item = &'static str> {
     OWN.iter().map(|(slug, _)| *slug)
 }
