@@ -29,6 +29,7 @@ mod properties;
 mod redirects;
 mod signs;
 mod structure;
+mod taper;
 mod threads;
 #[path = "../site/wordlist.rs"]
 mod wordlist;

@@ -9,7 +9,7 @@ use crate::units::{Frequency, in_rpm, read};
 
 /// The drill series at hand.
 pub static SERIES: Field<Vec<Series>> =
-    series("Drill series at hand, parted by commas: `number`, `letter`, `fraction`, `metric`");
+    series("Drill series at hand, separated by commas: `number`, `letter`, `fraction`, `metric`");
 
 /// Single drills at hand.
 pub static OWNED: Field<Vec<&'static Drill>> = owned("Drills at hand, `-` marks a range");
@@ -46,9 +46,9 @@ pub const fn owned(description: &'static str) -> Field<Vec<&'static Drill>> {
 pub static SPINDLE_SPEEDS: Field<Spindle> = Field::new(
     About {
         name: "spindle_speeds",
-        label: "Speeds the machine has",
+        label: "Machine speeds",
         hint: "Revolutions a minute: 350, 500, 1000; or 200-2000 for any between",
-        description: "Speeds the machine has, in revolutions a minute; `200-2000` for any between",
+        description: "Machine speeds, in revolutions a minute; `200-2000` for any between",
         example: "350, 500, 1000",
         need: Need::Open,
         limits: Limits::SPINDLE_SPEED,

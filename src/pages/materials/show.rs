@@ -7,7 +7,7 @@ use super::properties::{PropertyRow, rows};
 use super::speeds::{DrillRow, PrintedSpeed, printed, range, usual};
 use crate::drawer::Notice;
 use crate::field::Field;
-use crate::key::{Key, KeyLine, Sign, Signed};
+use crate::key::{AIM, Key, KeyLine, Sign, Signed};
 use crate::layout::{Frame, Section};
 use crate::plan::short_form_in;
 use crate::warnings::{WarningGroup, by_level};
@@ -15,12 +15,8 @@ use crate::{Reply, Visit, not_found, query};
 use holewright_core::calc::aim::base_percent;
 use holewright_core::plan::Level;
 use holewright_core::tables::materials::{self, FormingTap, Material, PressureWork, read};
-use holewright_core::tables::source::Source;
 use holewright_core::units::print;
 use holewright_core::units::print::sentence as sentence_case;
-
-/// Where the aims come from.
-const AIM: Source = Source::common_practice("workshop practice");
 
 #[derive(Template)]
 #[template(path = "materials/show.html")]

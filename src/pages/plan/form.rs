@@ -144,7 +144,7 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
                 text(
                     request,
                     "spindle_speeds",
-                    "Spindle speeds at hand",
+                    "Machine speeds",
                     "Revolutions a minute: 350, 500, 1000; or 200-2000 for any between",
                 ),
                 text(request, "spindle_max", "Or just the fastest", "Revolutions a minute"),

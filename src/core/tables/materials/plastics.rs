@@ -218,7 +218,7 @@ pub(super) const PTFE: Material = Material {
     cautions: &[
         practice("It creeps: a screw in it works loose, so clamp through it or bush it."),
         practice(
-            "Sources part on whether to drill it slowly or fast: what counts is that it stays cool.",
+            "Sources differ on whether to drill it slowly or fast: what counts is that it stays cool.",
         ),
         recalled("It springs back, and holes in it close in."),
         MEASURE_COLD,
