@@ -29,6 +29,7 @@ mod query;
 mod reply;
 pub mod search;
 mod sentence;
+mod taken;
 mod threads;
 pub(crate) mod warnings;
 

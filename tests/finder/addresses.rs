@@ -1,8 +1,10 @@
 //! Whether an address that the finder gives is that of a page.
 
+use holewright_core::calculators::{self, speeds};
 use holewright_core::finder::PAGES;
 use holewright_core::tables::drills::{self, Series};
 use holewright_core::tables::{materials, threads};
+use holewright_core::units::read::{Bare, length};
 
 /// Whether there is a page at an address: it is looked up in the tables, and a plan's thread and
 /// material are read.
@@ -13,8 +15,8 @@ pub(crate) fn exists(url: &str) -> bool {
     if let Some(series) = url.strip_prefix("/drills?series=") {
         return Series::from_slug(series).is_some();
     }
-    if let Some(query) = url.strip_prefix("/plan?") {
-        return plan_exists(query);
+    if let Some((path, query)) = url.split_once('?') {
+        return asks_what_is_asked(path, query);
     }
     match url.split('/').collect::<Vec<_>>().as_slice() {
         ["", "threads", system] => threads::system(system).is_some(),
@@ -30,16 +32,44 @@ pub(crate) fn exists(url: &str) -> bool {
     }
 }
 
-fn plan_exists(query: &str) -> bool {
-    let Some((thread, material)) = query.split_once('&') else { return false };
-    let (Some(thread), Some(material)) =
-        (thread.strip_prefix("thread="), material.strip_prefix("material="))
-    else {
-        return false;
+/// Whether a form's address has fields of that form alone, filled with what is read there.
+fn asks_what_is_asked(path: &str, query: &str) -> bool {
+    let is_coded =
+        query.chars().all(|letter| letter.is_ascii_graphic() && !"<>\"'`#".contains(letter));
+    let fields: Option<Vec<(&str, String)>> = query
+        .split('&')
+        .map(|field| field.split_once('=').map(|(name, value)| (name, decoded(value))))
+        .collect();
+    let Some(fields) = fields else { return false };
+    let pairs = || fields.iter().map(|(name, value)| (*name, value.as_str()));
+    let are_read = match path.strip_prefix("/calculators/") {
+        Some(slug) => calculators::find(slug).is_some_and(|calculator| {
+            pairs().all(|(name, value)| {
+                let field = calculator.fields().find(|field| field.about().name == name);
+                // How a tool is read depends on the work.
+                field.is_some_and(|field| name == "diameter" || field.check(value).is_ok())
+            }) && (slug != "speeds"
+                || pairs().count() == 1
+                || speeds::answer_to(&calculator.asked(fields_of(&fields))).is_ok())
+        }),
+        None => path == "/plan" && pairs().all(|(name, value)| plan_reads(name, value)),
     };
-    threads::read::read(&decoded(thread)).is_ok()
-        && materials::find(&decoded(material)).is_some()
-        && query.chars().all(|letter| letter.is_ascii_graphic() && !"<>\"'`#".contains(letter))
+    is_coded && are_read
+}
+
+fn fields_of<'a>(fields: &'a [(&'a str, String)]) -> Vec<(&'a str, &'a str)> {
+    fields.iter().map(|(name, value)| (*name, value.as_str())).collect()
+}
+
+/// Whether a field of a plan takes this.
+fn plan_reads(name: &str, value: &str) -> bool {
+    match name {
+        "thread" => threads::read::read(value).is_ok(),
+        "material" => materials::find(value).is_some(),
+        "hole" => value == "blind",
+        "depth" => length(value, Bare::Mm).is_ok(),
+        _ => false,
+    }
 }
 
 /// A form's coding undone; a code that is none stays as it is.

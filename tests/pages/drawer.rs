@@ -233,7 +233,7 @@ fn six_drills_choose_and_say_what_would_be_nearer() {
 fn a_link_fixes_what_it_names_and_a_page_links_to_itself_with_all_it_used() {
     let cookie = format!("{SIX}&speeds=350%2C+2000");
     let mine = page(&cookie, PLAN);
-    assert!(notice(&mine).contains("spindle speeds 350, 2000"));
+    assert!(notice(&mine).contains("machine speeds 350, 2000"));
     let canonical = mine.split("rel=\"canonical\" href=\"https://club.example").nth(1).unwrap();
     let link = canonical.split('"').next().unwrap().replace("&#38;", "&");
     assert!(
@@ -306,8 +306,8 @@ fn calculators_choose_from_it_and_say_what_would_be_nearer() {
     assert!(notice(&clearance).contains("would be nearer the hole of 3.328 mm"));
     let speeds = "/calculators/speeds?material=gunmetal&diameter=5.5mm";
     let with = page("speeds=500%2C+3000&on=yes", speeds);
-    assert!(notice(&with).contains("By your drawer: spindle speeds 500, 3000."));
-    let set = with.split("<p class=\"label\">Spindle speed to set</p>").nth(1).unwrap();
+    assert!(notice(&with).contains("By your drawer: machine speeds 500, 3000."));
+    let set = with.split("<p class=\"label\">Machine speed to set</p>").nth(1).unwrap();
     let set = set.split("</p>").next().unwrap();
     assert!(set.contains("3000"), "{set}");
     let left = "Left empty: what is in your drawer";
@@ -315,6 +315,45 @@ fn calculators_choose_from_it_and_say_what_would_be_nearer() {
     assert_eq!(clearance.matches(left).count(), 2, "series and drills");
     let fixed = format!("{speeds}&spindle_max=1000");
     assert_eq!(page("speeds=500%2C+3000&on=yes", &fixed), visit(&fixed).text());
+}
+
+#[test]
+fn several_machines_are_kept_and_the_pages_say_which_to_use() {
+    let form = "act=keep&speeds=lathe%3A+350%2C+500%2C+1000%0D%0Abench+drill%3A+600-2000";
+    let drawer = kept(form);
+    assert_eq!(drawer.speeds.text(), "lathe: 350, 500, 1000; bench drill: 600-2000");
+    assert_eq!(Drawer::read(&drawer.cookie_value()).unwrap(), drawer);
+    let cookie = drawer.cookie_value();
+    let speeds = page(&cookie, "/calculators/speeds?material=silver-steel&diameter=5mm");
+    let set = speeds.split("<p class=\"label\">Machine speed to set</p>").nth(1).unwrap();
+    assert!(set.split("</p>").next().unwrap().contains("1000"), "{set}");
+    assert!(speeds.contains("rev/min on the lathe"));
+    let plan = page(&cookie, "/plan?thread=M2.5&material=silver-steel");
+    assert!(plan.contains("2000 rev/min on the bench drill"), "{plan}");
+    let material = page(&cookie, "/materials/silver-steel");
+    assert!(material.contains(", lathe") && material.contains(", bench drill"), "{material}");
+    // A drawer kept before machines had names reads as it did.
+    let old =
+        page("speeds=500%2C+1000&on=yes", "/calculators/speeds?material=silver-steel&diameter=5mm");
+    assert!(old.contains("<strong>1000</strong> <span>rev/min</span>"), "{old}");
+    let Outcome::Refused(refused) = sent("act=keep&speeds=350%3B+drill%3A+600") else {
+        panic!("a machine without a name beside one with");
+    };
+    assert!(refused.text().contains("Name each machine"));
+}
+
+#[test]
+fn the_hole_before_a_reamer_is_drilled_from_it() {
+    let reaming = "/calculators/speeds?material=gunmetal&work=reaming&diameter=6mm";
+    let every = visit(reaming);
+    assert!(every.text().contains(">5.8 mm</a>"));
+    let mine = page("drills=5.7mm&on=yes", reaming);
+    assert!(!mine.contains(">5.8 mm</a>") && mine.contains(">5.7 mm</a>"), "{mine}");
+    assert!(notice(&mine).contains("By your drawer: drills 5.7mm."));
+    // A drill's own speed has nothing to choose from it.
+    let drilling =
+        page("drills=5.7mm&on=yes", "/calculators/speeds?material=gunmetal&diameter=6mm");
+    assert!(!drilling.contains("By your drawer"), "{drilling}");
 }
 
 #[test]
@@ -366,7 +405,7 @@ fn a_redirect_keeps_the_reader_s_address() {
 fn a_material_says_what_the_readers_machine_is_set_to() {
     // 12 mm at 30.5 m/min and more: 2,000 rev/min is in the range; 1 mm has none so fast.
     let with = page("speeds=500%2C+2000&on=yes", "/materials/gunmetal");
-    assert!(notice(&with).contains("By your drawer: spindle speeds 500, 2000."));
+    assert!(notice(&with).contains("By your drawer: machine speeds 500, 2000."));
     assert!(with.contains("<th scope=\"col\" class=\"n\">Yours, rev/min</th>"));
     assert!(with.contains("2000 <span class=\"mark within\">slower, no harm</span>"));
     assert!(with.contains("2000 <span class=\"mark within\">in the range</span>"));

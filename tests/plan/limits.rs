@@ -11,7 +11,7 @@ use holewright_core::tables::materials;
 use holewright_core::tables::threads::read::Hand;
 use holewright_core::units::{Length, in_mm, mm, print};
 
-use super::cases::{only, pump_cover, spec, spindle};
+use super::cases::{machines, only, pump_cover, spec};
 
 fn over(material: &str, thickness: Option<f64>, hole: UpperHole) -> Option<Over> {
     let material = materials::find(material).unwrap();
@@ -293,7 +293,7 @@ fn the_lists_are_shown_and_why_ours_differs() {
 fn a_machine_too_slow_or_too_fast_is_told_of_each_drill() {
     let with = |speeds, hole| HoleSpec {
         over: over("free-cutting-brass", Some(4.0), hole),
-        spindle: spindle(speeds),
+        machines: machines(speeds),
         ..pump_cover()
     };
     let fast = |drill: &str| format!("is too fast for the {drill} drill");
@@ -307,7 +307,7 @@ fn a_machine_too_slow_or_too_fast_is_told_of_each_drill() {
     // What comes drilled is not drilled here.
     assert!(!is_fast(&with("15000", UpperHole::Clearance), "3.4 mm"));
     let slow = |spec: &HoleSpec, drill: &str| {
-        warns(spec, Level::Note, &format!("slower than the {drill} drill likes"))
+        warns(spec, Level::Note, &format!("as fast as the {drill} drill would take"))
     };
     let lathe = with("500", UpperHole::Tapping);
     assert!(slow(&lathe, "No. 36") && slow(&lathe, "3.4 mm"));
@@ -319,7 +319,7 @@ fn a_machine_too_slow_or_too_fast_is_told_of_each_drill() {
 fn a_tap_is_only_judged_by_the_machine_that_drives_it() {
     let too_fast = |tap, speeds| {
         let spec =
-            HoleSpec { tap, spindle: spindle(speeds), ..spec("bsw", "1-4", "bright-mild-steel") };
+            HoleSpec { tap, machines: machines(speeds), ..spec("bsw", "1-4", "bright-mild-steel") };
         warns(&spec, Level::Caution, "is too fast for the tap")
     };
     assert!(too_fast(Tap::Machine, "1420") && !too_fast(Tap::Hand, "1420"));

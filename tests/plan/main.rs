@@ -4,6 +4,7 @@ mod cases;
 mod choices;
 mod drawing;
 mod limits;
+mod machines;
 mod sheet;
 mod steps;
 mod table;

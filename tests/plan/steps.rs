@@ -2,6 +2,7 @@
 
 #![expect(clippy::unwrap_used, reason = "a hole that has no plan ends its test")]
 
+use holewright_core::calc::setting::SetTo;
 use holewright_core::plan::{
     Hole, HoleSpec, Operation, Over, Part, Tap, TapSteel, UpperHole, build,
 };
@@ -26,8 +27,13 @@ fn line(step: &Operation) -> String {
     if let Some(depth) = step.depth {
         line += &format!(", to {}", print::mm(depth, 2));
     }
-    if let Some(speed) = step.speed {
-        line += &format!(", {} rev/min", print::fixed(in_rpm(speed), 0));
+    if let Some(set) = &step.speed {
+        match set.speed() {
+            Some(speed) => line += &format!(", {} rev/min", print::fixed(in_rpm(speed), 0)),
+            // A countersink's is the same in every plan: tests/plan/machines.rs.
+            None if matches!(set.to, SetTo::SlowestThatCutsClean(_)) => {}
+            None => line += &format!(", {}", set.words()),
+        }
     }
     if let Some(feed) = step.feed {
         line += &format!(", {} a turn", print::mm(feed, 3));
@@ -68,14 +74,14 @@ fn two_parts_are_drilled_together_and_the_upper_opened_out() {
             "mark-out upper: scriber and dot punch",
             "spot upper: spotting drill, or a small centre drill",
             "register both: clamps, spigot or a bar through the bores",
-            "drill both: No. 36 drill, ⌀2.705 mm, to 13.77 mm, 5400 rev/min, 0.025 mm a turn",
+            "drill both: No. 36 drill, ⌀2.705 mm, to 13.77 mm, as fast as the machine goes, 0.025 mm a turn",
             "separate both: none",
             "deburr both: scraper or large drill turned by hand, brush",
             "chamfer lower: countersink, 90°, ⌀3.36 mm",
             "tap lower: 5 BA taper tap, to 8 mm",
             "tap lower: 5 BA second tap, to 8 mm",
             "tap lower: 5 BA plug tap, to 8 mm",
-            "open-out upper: 3.4 mm drill, ⌀3.4 mm, to 4 mm, 5600 rev/min, 0.051 mm a turn",
+            "open-out upper: 3.4 mm drill, ⌀3.4 mm, to 4 mm, as fast as the machine goes, 0.051 mm a turn",
             "chamfer upper: countersink",
             "try-screw both: the screw it is for",
         ],
@@ -94,7 +100,7 @@ fn a_master_is_spotted_through_with_what_fits_its_hole() {
             "register both: clamps, spigot or a bar through the bores",
             "spot-through lower: transfer punch, or 3.4 mm drill if it fits the hole closely, ⌀3.4 mm, to 4 mm",
             "separate both: none",
-            "drill lower: No. 36 drill, ⌀2.705 mm, to 9.77 mm, 5400 rev/min, 0.025 mm a turn",
+            "drill lower: No. 36 drill, ⌀2.705 mm, to 9.77 mm, as fast as the machine goes, 0.025 mm a turn",
             "chamfer lower: countersink, 90°, ⌀3.36 mm",
             "tap lower: 5 BA taper tap, to 8 mm",
             "tap lower: 5 BA second tap, to 8 mm",
@@ -122,7 +128,7 @@ fn a_wide_drill_follows_a_pilot_as_wide_as_its_web() {
     let start = [
         "mark-out lower: scriber and dot punch",
         "spot lower: spotting drill, or a small centre drill",
-        "drill lower: 2.15 mm drill, ⌀2.15 mm, to 15 mm, 3600 rev/min, 0.025 mm a turn",
+        "drill lower: 2.15 mm drill, ⌀2.15 mm, to 15 mm, as fast as the machine goes, 0.022 mm a turn",
         "drill lower: Letter R drill, ⌀8.611 mm, to 15 mm, 900 rev/min, 0.102 mm a turn",
         "chamfer lower: countersink, 90°, ⌀10.5 mm",
         "tap lower: M10 taper tap, to 15 mm",
@@ -171,7 +177,7 @@ fn a_tap_under_power_has_a_speed_and_the_pitch_for_its_feed() {
             "drill lower: No. 7 drill, ⌀5.105 mm, to 11 mm, 1500 rev/min, 0.051 mm a turn",
             "chamfer lower: countersink, 90°, ⌀6.3 mm",
             "deburr lower: pick and brush",
-            "tap lower: M6 left-hand spiral-flute machine tap, to 8 mm, 730 rev/min, 1 mm a turn",
+            "tap lower: M6 left-hand spiral-flute machine tap, to 8 mm, 210 rev/min, 1 mm a turn",
             "try-screw lower: the screw it is for",
         ],
     );
@@ -187,7 +193,7 @@ fn a_tap_under_power_has_a_speed_and_the_pitch_for_its_feed() {
             "spot lower: spotting drill, or a small centre drill",
             "drill lower: No. 7 drill, ⌀5.105 mm, 1500 rev/min, 0.051 mm a turn",
             "chamfer lower: countersink, 90°, ⌀6.3 mm",
-            "tap lower: M6 spiral-point machine tap, carbon steel, 730 rev/min, 1 mm a turn",
+            "tap lower: M6 spiral-point machine tap, carbon steel, 110 rev/min, 1 mm a turn",
             "try-screw lower: the screw it is for",
         ],
     );
@@ -273,16 +279,16 @@ fn the_slower_metal_of_two_sets_the_speed_and_the_lubricant() {
         };
         let plan = build(&spec).unwrap();
         let drilling = plan.operations.iter().find(|step| step.drill.is_some()).unwrap();
-        let speed = print::fixed(in_rpm(drilling.speed.unwrap()), 0);
+        let speed = drilling.speed.as_ref().unwrap().words();
         (speed, drilling.lubricant.unwrap(), drilling.text.contains("after 10 mm"))
     };
     let [brass, stainless] = ["free-cutting-brass", "stainless-304"]
-        .map(|slug| materials::find(slug).unwrap().drilling_lubricant.text);
+        .map(|slug| materials::find(slug).unwrap().on_the_drill().text);
     // 30 ft/min in stainless, 60 m/min in brass; over 5 mm.
-    let slow = ("580".to_owned(), stainless, true);
+    let slow = ("about 580 rev/min".to_owned(), stainless, true);
     assert_eq!(both("free-cutting-brass", "stainless-304"), slow);
     assert_eq!(both("stainless-304", "free-cutting-brass"), slow);
-    let fast = ("3800".to_owned(), brass, false);
+    let fast = ("as fast as the machine goes".to_owned(), brass, false);
     assert_eq!(both("free-cutting-brass", "free-cutting-brass"), fast);
 }
 

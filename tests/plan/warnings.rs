@@ -9,7 +9,7 @@ use holewright_core::tables::drills::Series;
 use holewright_core::tables::{materials, threads};
 use holewright_core::units::{Length, mm};
 
-use super::cases::{only, pump_cover, spec, spindle};
+use super::cases::{machines, only, pump_cover, spec};
 
 /// The warnings of a plan that hold these words.
 fn warnings(spec: &HoleSpec, words: &str) -> Vec<(Level, String)> {
@@ -174,7 +174,7 @@ fn a_part_drilled_already_does_not_slow_the_drill_below_it() {
             hole,
         }),
         at_hand: only(&[metric("5"), metric("6.6")]),
-        spindle: spindle("2000"),
+        machines: machines("2000"),
         ..spec("metric", "m6", "free-cutting-brass")
     };
     let words = "is too fast for the 5 mm drill";

@@ -1,5 +1,6 @@
 //! The speeds of a machine: how a list of them is read, and which of them suits.
 
+use holewright_core::calc::machines::{Machines, MachinesError};
 use holewright_core::calc::speed_choice::{Reach, SpeedBand, Verdict};
 use holewright_core::calc::spindle::{SpeedStep, Spindle, SpindleError, on_a_dial};
 use holewright_core::units::{Frequency, in_rpm, print, rpm};
@@ -138,4 +139,57 @@ fn the_slowest_speed_in_the_range_is_set_else_the_next_below() {
         let choice = band().choose(&read(typed));
         assert_eq!((choice.set.map(dial).as_deref(), choice.reach), (speed, reach), "{typed}");
     }
+}
+
+/// Each machine as it would be typed.
+fn shed(typed: &str) -> Result<Vec<String>, MachinesError> {
+    let machine = |machine: &holewright_core::calc::machines::Machine| {
+        let speeds = steps(&machine.spindle).join(" ");
+        machine.name.as_ref().map_or_else(|| speeds.clone(), |name| format!("{name}={speeds}"))
+    };
+    Ok(Machines::read(typed)?.each.iter().map(machine).collect())
+}
+
+#[test]
+fn several_machines_are_parted_by_their_names() {
+    let two = ["lathe=350 500 1000", "bench drill=600-2000"].map(str::to_owned).to_vec();
+    for typed in [
+        "lathe: 350, 500, 1000; bench drill: 600-2000",
+        "lathe:350,500,1000, bench drill:600-2000",
+        "lathe: 350; 500; 1000\nbench drill: 600 – 2000 rpm",
+        " ; lathe : 350, 500, 1,000 ;;  bench   drill : 600-2000 ;",
+    ] {
+        assert_eq!(shed(typed), Ok(two.clone()), "{typed}");
+    }
+    // A list without a name is one machine, as it always was.
+    assert_eq!(shed("1000; 350, 500"), Ok(vec!["350 500 1000".to_owned()]));
+    assert_eq!(shed(" , "), Ok(Vec::new()));
+}
+
+#[test]
+fn a_list_of_machines_that_makes_no_sense_is_refused() {
+    assert_eq!(shed("350; lathe: 500"), Err(MachinesError::Unnamed));
+    assert_eq!(shed(": 500"), Err(MachinesError::NoName));
+    assert_eq!(shed("10: 500"), Err(MachinesError::NoName));
+    assert_eq!(shed("<b>: 500"), Err(MachinesError::NoName));
+    assert_eq!(shed(&format!("{}: 500", "a".repeat(25))), Err(MachinesError::NoName));
+    assert_eq!(shed("lathe: 500; Lathe: 600"), Err(MachinesError::SameName("Lathe".to_owned())));
+    assert_eq!(shed("lathe: ; drill: 600"), Err(MachinesError::NoSpeeds("lathe".to_owned())));
+    assert!(matches!(shed("lathe: fast"), Err(MachinesError::Speeds(_))));
+    let seven: Vec<String> = ('a'..='g').map(|name| format!("{name}: 500")).collect();
+    assert_eq!(shed(&seven.join("; ")), Err(MachinesError::TooMany));
+}
+
+#[test]
+fn machines_are_held_to_the_fastest_speed() {
+    let held = |typed: &str, most: f64| Machines::read(typed).unwrap().held_to(Some(rpm(most)));
+    let two = held("lathe: 350, 1000; bench drill: 600-2000", 700.0).unwrap();
+    assert_eq!(two.fastest(), Some(rpm(700.0)));
+    assert_eq!(two.slowest().map(|(_, speed)| speed), Some(rpm(350.0)));
+    let one = held("lathe: 350; bench drill: 600", 400.0).unwrap();
+    assert_eq!(one.each.len(), 1);
+    assert_eq!(held("lathe: 350; bench drill: 600", 300.0), Err(SpindleError::NoneLeft));
+    // The fastest alone is one machine without a name.
+    assert_eq!(held("", 2000.0).unwrap().each.len(), 1);
+    assert!(Machines::read("").unwrap().held_to(None).unwrap().is_empty());
 }

@@ -2,9 +2,10 @@
 
 #![expect(clippy::unwrap_used, reason = "a hole that is not found ends its test")]
 
+use holewright_core::calc::drill_feed::drill_feed;
 use holewright_core::calc::reaming::{Leave, feed, reaming};
 use holewright_core::tables::drills::{self, Drill, Series};
-use holewright_core::units::{Length, in_inch, in_mm, inch, mm};
+use holewright_core::units::{Length, in_mm, inch, mm};
 
 fn metric() -> Vec<&'static Drill> {
     drills::by_series(Series::Metric).collect()
@@ -27,13 +28,13 @@ fn the_range_runs_over_every_source_and_the_aim_is_the_middle_of_those_with_size
     // 4 mm: by hand 0.1 to 0.2 mm (to 5 mm) and 0.005 in; no rule without sizes below 5 mm.
     let four = reaming(mm(4.0), &metric());
     check(four.by_hand.as_ref(), [mm(0.1), mm(0.15), mm(0.2)]);
-    // In a machine 0.005 to 0.010 in (0.09 to 0.17 in).
-    check(four.by_machine.as_ref(), [inch(0.005), inch(0.0075), inch(0.01)]);
+    // In a machine 0.005 to 0.010 in (0.09 to 0.17 in), and 0.1 to 0.2 mm below 5 mm.
+    check(four.by_machine.as_ref(), [mm(0.1), (mm(0.1) + inch(0.01)) / 2.0, inch(0.01)]);
     // 6 mm: by hand 0.005 in, and 1/100 to 1/64 in whatever way it is turned.
     let six = reaming(mm(6.0), &metric());
     check(six.by_hand.as_ref(), [inch(0.005), inch(0.005), inch(1.0 / 64.0)]);
-    // In a machine 0.008 to 0.012 in (0.171 to 0.28 in), 0.005 to 0.010 in in the lathe, and the same.
-    check(six.by_machine.as_ref(), [inch(0.005), inch(0.01), inch(1.0 / 64.0)]);
+    // In a machine 0.008 to 0.012 in (0.171 to 0.28 in), 0.2 to 0.3 mm, 0.005 to 0.010 in in the lathe.
+    check(six.by_machine.as_ref(), [inch(0.005), (mm(0.2) + inch(0.012)) / 2.0, inch(1.0 / 64.0)]);
 }
 
 #[test]
@@ -71,7 +72,7 @@ fn the_drill_nearest_the_aim_is_taken_and_of_two_the_smaller() {
     // Both 0.05 mm off the aim of 0.15.
     let four = reaming(mm(4.0), &metric());
     assert_eq!(taken(four.by_hand.as_ref()), Some("3.8 mm"));
-    // 0.046 and 0.054 mm off 0.254.
+    // 0.048 and 0.052 mm off 0.252.
     let six = reaming(mm(6.0), &metric());
     assert_eq!(taken(six.by_machine.as_ref()), Some("5.7 mm"));
     // 0.127 mm is left by hand: 0.1 mm is nearer than 0.2 and 0.3.
@@ -90,12 +91,12 @@ fn the_holes_are_what_the_reamer_less_the_allowance_leaves() {
 }
 
 #[test]
-fn each_flute_is_fed_two_to_three_thousandths() {
-    for flutes in [1, 4, 6] {
-        let (low, high, source) = feed(flutes);
-        let count = f64::from(flutes);
-        assert!((in_inch(low) - 0.002 * count).abs() < 1e-12);
-        assert!((in_inch(high) - 0.003 * count).abs() < 1e-12);
-        assert!(!source.cite.is_empty());
+fn a_reamer_is_fed_two_to_three_times_as_far_as_a_drill() {
+    for size in [1.0, 2.0, 3.0, 6.0, 12.0, 25.0] {
+        let drill = drill_feed(mm(size)).unwrap();
+        let [low, high] = feed(mm(size)).unwrap();
+        assert!((in_mm(low) / in_mm(drill.low) - 2.0).abs() < 1e-9, "{size}");
+        assert!((in_mm(high) / in_mm(drill.high) - 3.0).abs() < 1e-9, "{size}");
     }
+    assert!(feed(mm(0.9)).is_none());
 }

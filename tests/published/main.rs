@@ -23,6 +23,7 @@
     reason = "a copied row of the wrong shape must stop the test"
 )]
 
+mod bench_speeds;
 mod clearance;
 mod common_practice;
 mod cutting;
@@ -66,6 +67,7 @@ fn families() -> Vec<&'static Family> {
         nut_limits::FAMILIES,
         stress_area::FAMILIES,
         clearance::FAMILIES,
+        bench_speeds::FAMILIES,
         cutting::FAMILIES,
         materials::FAMILIES,
         reaming::FAMILIES,

@@ -434,7 +434,7 @@ fn a_word_for_two_materials_asks() {
     let cast =
         ["gunmetal", "gunmetal-lg4", "leaded-bronze", "phosphor-bronze-cast", "aluminium-bronze"];
     check("cast bronze", &cast);
-    check("dural", &["aluminium-6082", "aluminium-2014"]);
+    check("dural", &["aluminium-2014", "aluminium-6082"]);
     check("titanium", &["titanium-grade-2", "titanium-grade-5"]);
     let stainless =
         ["stainless-303", "stainless-304", "stainless-316", "stainless-416", "stainless-431"];

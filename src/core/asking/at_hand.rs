@@ -2,7 +2,7 @@
 
 use super::error::sentence;
 use super::{About, Control, Field, FieldError, Limits, Need, Reading, Typed};
-use crate::calc::spindle::Spindle;
+use crate::calc::machines::Machines;
 use crate::plan::AtHand;
 use crate::tables::drills::{self, Drill, Series, owned};
 use crate::units::{Frequency, in_rpm, read};
@@ -42,18 +42,18 @@ pub const fn owned(description: &'static str) -> Field<Vec<&'static Drill>> {
     Field::new(about, |typed| typed.read(owned::owned))
 }
 
-/// The speeds a machine has.
-pub static SPINDLE_SPEEDS: Field<Spindle> = Field::new(
+/// The speeds a machine has, or several with their names.
+pub static SPINDLE_SPEEDS: Field<Machines> = Field::new(
     About {
         name: "spindle_speeds",
         label: "Machine speeds",
-        hint: "Revolutions a minute: 350, 500, 1000; or 200-2000 for any between",
-        description: "Machine speeds, in revolutions a minute; `200-2000` for any between",
+        hint: "In rev/min: 350, 500, 1000; or 200-2000 for any between. Several machines by name: lathe: 350, 500; bench drill: 600-2000",
+        description: "Machine speeds, in revolutions a minute; `200-2000` for any between; several machines each with its name, `lathe: 350, 500; bench drill: 600-2000`",
         example: "350, 500, 1000",
         need: Need::Open,
         limits: Limits::SPINDLE_SPEED,
     },
-    |typed| typed.read(Spindle::read),
+    |typed| typed.read(Machines::read),
 );
 
 /// Its fastest.
@@ -61,8 +61,8 @@ pub static SPINDLE_MAX: Field<Frequency> = Field::new(
     About {
         name: "spindle_max",
         label: "Or just the fastest",
-        hint: "Revolutions a minute",
-        description: "Fastest spindle speed, in revolutions a minute",
+        hint: "In rev/min",
+        description: "Fastest machine speed, in revolutions a minute",
         example: "2000",
         need: Need::Open,
         limits: Limits::SPINDLE_SPEED,
@@ -82,8 +82,8 @@ pub fn at_hand(reading: &mut Reading<'_>) -> Vec<&'static Drill> {
     }
 }
 
-/// The speeds of the machine; none where nothing was said.
-pub fn spindle(reading: &mut Reading<'_>) -> Spindle {
+/// The machines at hand; none where nothing was said.
+pub fn machines(reading: &mut Reading<'_>) -> Machines {
     let listed = reading.or_default(&SPINDLE_SPEEDS);
     let fastest = reading.optional(&SPINDLE_MAX);
     let typed = reading.typed(&SPINDLE_MAX);
@@ -121,8 +121,8 @@ pub fn in_both(
 /// None of the list is left.
 pub fn speeds_of(
     typed: Typed<'_>,
-    listed: Spindle,
+    listed: Machines,
     fastest: Option<Frequency>,
-) -> Result<Spindle, FieldError> {
+) -> Result<Machines, FieldError> {
     listed.held_to(fastest).map_err(|error| typed.error(sentence(&error.to_string())))
 }

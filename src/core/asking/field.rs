@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use super::limits::Limits;
 use super::typed::Typed;
 use super::word::Word;
-use super::{FieldError, error::quoted};
+use super::{Asked, FieldError, Taken, error::quoted};
 use crate::units::read::{self, Bare};
 use crate::units::{Angle, Length, in_degrees, in_mm};
 
@@ -78,12 +78,21 @@ pub struct Field<T: 'static> {
     read: fn(Typed<'_>) -> Result<T, FieldError>,
     /// The figure that the limits are for.
     figure: fn(&T) -> f64,
+    /// What it was taken for, where its text could mean something else too.
+    taken: fn(Typed<'_>, &Asked) -> Option<Taken>,
 }
 
 impl<T: Clone + Sync> Field<T> {
     /// A field that is read like this.
     pub const fn new(about: About, read: fn(Typed<'_>) -> Result<T, FieldError>) -> Self {
-        Self { about, control: Control::Text, words: &[], read, figure: |_| 0.0 }
+        Self {
+            about,
+            control: Control::Text,
+            words: &[],
+            read,
+            figure: |_| 0.0,
+            taken: |_, _| None,
+        }
     }
 
     /// A choice of a few words.
@@ -101,6 +110,12 @@ impl<T: Clone + Sync> Field<T> {
     #[must_use]
     pub const fn measured(self, figure: fn(&T) -> f64) -> Self {
         Self { figure, ..self }
+    }
+
+    /// The same field, which says what it was taken for where its text could mean something else too.
+    #[must_use]
+    pub const fn taking(self, taken: fn(Typed<'_>, &Asked) -> Option<Taken>) -> Self {
+        Self { taken, ..self }
     }
 
     /// The same field, which has something of its own to say of what is none of its words.
@@ -178,6 +193,8 @@ pub trait AnyField: Sync {
     /// # Errors
     /// What is wrong with it.
     fn check(&self, text: &str) -> Result<(), FieldError>;
+    /// What it was taken for in a question, where its text could mean something else too.
+    fn taken(&self, asked: &Asked) -> Option<Taken>;
 }
 
 impl<T: Clone + Sync> AnyField for Field<T> {
@@ -195,5 +212,10 @@ impl<T: Clone + Sync> AnyField for Field<T> {
 
     fn check(&self, text: &str) -> Result<(), FieldError> {
         self.value(Typed { field: self.about.name, text }).map(drop)
+    }
+
+    fn taken(&self, asked: &Asked) -> Option<Taken> {
+        let text = asked.typed(self.about.name);
+        (self.taken)(Typed { field: self.about.name, text }, asked)
     }
 }

@@ -11,21 +11,26 @@ mod error;
 mod field;
 mod ground;
 mod limits;
+mod line;
 mod metal;
 mod reading;
+mod taken;
 mod typed;
 mod word;
 
 pub use asked::Asked;
 pub use at_hand::{
-    OWNED, SERIES, SPINDLE_MAX, SPINDLE_SPEEDS, at_hand, in_both, owned, series, speeds_of, spindle,
+    OWNED, SERIES, SPINDLE_MAX, SPINDLE_SPEEDS, at_hand, in_both, machines, owned, series,
+    speeds_of,
 };
-pub use diameter::{Diameter, diameter};
+pub use diameter::{Diameter, diameter, diameter_taken};
 pub use error::{Choice, FieldError, material_choices, quoted, sentence, thread_error};
 pub use field::{About, AnyField, Control, Field, Need};
 pub use ground::{GROUND, POINT_ANGLE};
 pub use limits::Limits;
+pub use line::Line;
 pub use metal::metal;
 pub use reading::Reading;
+pub use taken::{Taken, thread, thread_as_meant, thread_taken};
 pub use typed::{Typed, keep};
 pub use word::{FITS, TOOL_STEELS, Word, word};

@@ -48,20 +48,16 @@ pub fn usual_head(major: Length) -> [Length; 2] {
 pub const USUAL_HEAD: Source =
     Source::common_practice("a countersunk head is 1¾ to 2 times its screw; measure it");
 
-/// The part of the drilling speed at the largest diameter: a third of the slow end to a half of the
-/// fast end.
-pub const SPEED: [f64; 2] = [1.0 / 3.0, 1.0 / 2.0];
-
-/// Where [`SPEED`] comes from.
-pub const SPEED_SOURCE: Source = Source::common_practice(
-    "a countersink at a third to a half of the drilling speed for its largest diameter",
+/// Where the bench's own rule comes from: the slowest speed that cuts clean.
+pub const SLOWEST_SOURCE: Source = Source::common_practice(
+    "a countersink is run at the slowest speed that cuts clean: it chatters less",
 );
 
-/// A rule in print for the speed of a countersink.
+/// A rule in print for the speed of a countersink or a counterbore.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SpeedRule {
-    /// The part of the drilling speed.
-    pub factor: f64,
+    /// The parts of the drilling speed, least and most.
+    pub factor: [f64; 2],
     /// It is taken midway between hole and head, not at the head.
     pub midway: bool,
     /// The rule in words.
@@ -70,19 +66,28 @@ pub struct SpeedRule {
     pub source: Source,
 }
 
+/// The drilling speed at the mean diameter, as a tool maker prints it.
+pub const MIDWAY: SpeedRule = SpeedRule {
+    factor: [1.0, 1.0],
+    midway: true,
+    words: "a countersink: the drilling speed, at the diameter midway between largest and smallest",
+    source: Source::published("a drill maker's user guide, p. 34, countersinks"),
+};
+
 /// The rules in print, which differ fourfold and more.
-pub const RULES: [SpeedRule; 2] = [
+pub const RULES: [SpeedRule; 3] = [
+    MIDWAY,
     SpeedRule {
-        factor: 0.25,
+        factor: [0.80, 0.85],
         midway: false,
-        words: "a quarter of the drilling speed, at the largest diameter",
-        source: Source::published("Introduction to Machining, 8.13, Countersinking"),
+        words: "a counterbore: 80 to 85 % of the drilling speed, at its own diameter",
+        source: Source::published("a drill maker's user guide, p. 33, counterbores"),
     },
     SpeedRule {
-        factor: 1.0,
-        midway: true,
-        words: "the drilling speed, at the diameter midway between largest and smallest",
-        source: Source::published("a drill maker's user guide, p. 34"),
+        factor: [0.25, 0.25],
+        midway: false,
+        words: "a countersink: a quarter of the drilling speed, at the largest diameter",
+        source: Source::published("Introduction to Machining, 8.13, Countersinking"),
     },
 ];
 
@@ -93,9 +98,10 @@ impl SpeedRule {
         if self.midway { (head + hole) / 2.0 } else { head }
     }
 
-    /// The surface speed it allows, of a drilling speed.
+    /// The surface speeds it allows, of a range of drilling speeds.
     #[must_use]
-    pub fn surface(&self, drilling: Velocity) -> Velocity {
-        drilling * self.factor
+    pub fn surface(&self, drilling: [Velocity; 2]) -> [Velocity; 2] {
+        let ([slow, fast], [least, most]) = (drilling, self.factor);
+        [slow * least, fast * most]
     }
 }

@@ -1,7 +1,7 @@
 //! All that is known of a calculator outside it.
 
 use super::rows::Rows;
-use crate::asking::{AnyField, Asked, Need};
+use crate::asking::{AnyField, Asked, Need, Taken};
 
 /// One calculator.
 pub struct Declaration {
@@ -72,6 +72,12 @@ impl Declaration {
     /// What was typed in its fields.
     pub fn asked<'a>(&self, pairs: impl IntoIterator<Item = (&'a str, &'a str)> + Clone) -> Asked {
         Asked::new(self.fields().map(|field| field.about().name), pairs)
+    }
+
+    /// What was taken for one thing in a question and could mean another.
+    #[must_use]
+    pub fn taken(&self, asked: &Asked) -> Vec<Taken> {
+        self.fields().filter_map(|field| field.taken(asked)).collect()
     }
 
     /// Nothing that begins the question was sent, filled or not: the page only asks.

@@ -1,6 +1,7 @@
 //! The steps of a plan, in order.
 
 use super::{Cell, Table};
+use crate::calc::setting::Setting;
 use crate::plan::{HolePlan, Operation, Part};
 use crate::units::{Frequency, Length, in_inch, in_mm, in_rpm, print};
 
@@ -18,6 +19,7 @@ pub fn operations(plan: &HolePlan<'_>) -> Table {
             "depth_mm",
             "depth_in",
             "speed_rpm",
+            "speed",
             "feed_mm_per_rev",
             "lubricant",
             "text",
@@ -34,6 +36,7 @@ fn row((number, operation): (usize, &Operation)) -> Vec<Cell> {
     let inch = |length: Option<Length>, places| {
         Cell::or_empty(length.map(|length| Cell::number(print::fixed(in_inch(length), places))))
     };
+    let set = operation.speed.as_ref();
     vec![
         Cell::count(number),
         Cell::text(operation.action.words()),
@@ -43,7 +46,8 @@ fn row((number, operation): (usize, &Operation)) -> Vec<Cell> {
         inch(operation.diameter, 4),
         mm(operation.depth, 2),
         inch(operation.depth, 3),
-        Cell::or_empty(operation.speed.map(|speed| Cell::number(about(speed)))),
+        Cell::or_empty(set.and_then(Setting::speed).map(|speed| Cell::number(about(speed)))),
+        Cell::or_empty(set.map(|set| Cell::text(set.words()))),
         mm(operation.feed, 3),
         Cell::or_empty(operation.lubricant.map(Cell::text)),
         Cell::text(operation.text.as_ref()),

@@ -26,12 +26,16 @@
 //! A letter left out, put in, changed, or swapped with the next counts as one. Equal scores stand
 //! in the order of [`Kind`], then of the tables, which have the usual thing first.
 
+mod answers;
 mod gather;
 mod hit;
 mod index;
 mod letters;
+mod line;
 mod pages;
 mod parts;
+mod phrases;
+mod reading;
 mod score;
 mod size;
 mod spelling;
@@ -42,7 +46,7 @@ mod words;
 pub use hit::{Hit, Kind};
 pub use pages::{PAGES, Page};
 
-use crate::units::read::plain;
+use crate::units::read::{Bare, length, plain};
 use gather::Gathered;
 use parts::Parts;
 use whole::Meaning;
@@ -97,7 +101,7 @@ impl Found {
 pub fn find(query: &str) -> Found {
     let query: String = query.trim().chars().take(LONGEST).collect();
     let query = query.trim_end().to_owned();
-    let text = plain(&query);
+    let text = plain(&with_diameter_sign(&query));
     if text.is_empty() {
         return Found { query, ..Found::default() };
     }
@@ -106,11 +110,31 @@ pub fn find(query: &str) -> Found {
         let is_settled = meaning == Meaning::One;
         return Found { query, hits: gathered.best(), suggestions: Vec::new(), is_settled };
     }
+    let is_settled = answers::gather(&text, &mut gathered);
+    if gathered.len() > 0 {
+        return Found { query, hits: gathered.best(), suggestions: Vec::new(), is_settled };
+    }
+    if is_size_alone(&text) {
+        let mut near = Gathered::default();
+        whole::suggest(&text, &mut near);
+        return Found { query, suggestions: near.best(), ..Found::default() };
+    }
     let parts = Parts::of(&text);
     gather_less_sure(&text, &parts, &mut gathered);
     let hits = gathered.best();
     let suggestions = if hits.is_empty() { suggestions(&text, &parts) } else { Vec::new() };
     Found { query, hits, suggestions, is_settled: false }
+}
+
+/// The text with the sign for a diameter as a word: the readers pass over the sign, and a bare figure
+/// behind it is a size and no number of a thread.
+fn with_diameter_sign(query: &str) -> String {
+    query.replace(['Ø', 'ø', '⌀', '∅'], " dia ")
+}
+
+/// Whether a text is a size with its unit, and so no number of a thread beside a word: `3 in`.
+fn is_size_alone(text: &str) -> bool {
+    length(text, Bare::Ask).is_ok() && text.ends_with(|last: char| !last.is_ascii_digit())
 }
 
 /// What parts of the text name, what it names spelt right, and whose words it has.
@@ -119,6 +143,9 @@ fn gather_less_sure(text: &str, parts: &Parts, gathered: &mut Gathered) {
     if let Some(corrected) = spelling::corrected(text) {
         let (meaning, mut right) = whole::gather(&corrected.text);
         if meaning == Meaning::None {
+            answers::gather(&corrected.text, &mut right);
+        }
+        if right.len() == 0 {
             Parts::of(&corrected.text).gather(&mut right);
         }
         gathered.add_misspelt(right, &corrected);

@@ -29,18 +29,60 @@ pub struct Page {
 /// Every such page that exists, calculators first.
 pub static PAGES: LazyLock<Vec<Page>> = LazyLock::new(|| {
     let calculators = CALCULATORS.iter().map(|calculator| Page::of_calculator(calculator));
-    std::iter::once(PLAN).chain(calculators).chain(LISTS).collect()
+    std::iter::once(PLAN).chain(calculators).chain(WORKS).chain(LISTS).chain(OWN).collect()
 });
 
+#[rustfmt::skip]
 const PLAN: Page = Page {
     kind: Kind::Calculator,
     title: "Hole plan",
     url: Cow::Borrowed("/plan"),
     why: "tapping and clearance drills, depths, speeds and steps for one hole",
-    names: &["plan", "hole plan", "hole", "holes"],
-    words: &["tapping", "tapped", "tap", "drilling", "depth", "blind", "through"],
+    names: &[
+        "plan", "hole plan", "hole", "holes", "peck", "pecking", "peck drilling", "blind hole",
+        "two part plan", "spot through", "pattern of holes",
+    ],
+    words: &["tapping", "tapped", "tap", "drilling", "depth", "blind", "through", "swarf", "wander"],
 };
 
+/// The works that the speed calculator asks the rest for.
+#[rustfmt::skip]
+const WORKS: [Page; 4] = [
+    Page {
+        kind: Kind::Calculator,
+        title: "Countersinking",
+        url: Cow::Borrowed("/calculators/speeds?work=countersinking"),
+        why: "how deep to sink for a head, and how fast to turn",
+        names: &["countersinking", "countersink", "csk", "countersink depth", "countersink speed", "chatter"],
+        words: &["countersunk"],
+    },
+    Page {
+        kind: Kind::Calculator,
+        title: "Reaming",
+        url: Cow::Borrowed("/calculators/speeds?work=reaming"),
+        why: "the drill before the reamer, how fast to turn and how much to feed",
+        names: &["reaming", "ream", "reamer", "reamers", "reaming allowance", "drill before reaming"],
+        words: &["reamed"],
+    },
+    Page {
+        kind: Kind::Calculator,
+        title: "Tapping under power",
+        url: Cow::Borrowed("/calculators/speeds?work=tapping"),
+        why: "how fast to turn a tap, and when not to",
+        names: &["tapping speed", "machine tapping", "power tapping", "tapping under power"],
+        words: &["torque"],
+    },
+    Page {
+        kind: Kind::Calculator,
+        title: "Spotting and centre drilling",
+        url: Cow::Borrowed("/calculators/speeds?work=spotting"),
+        why: "how fast to turn a centre drill and how wide to spot",
+        names: &["spotting", "centre drill", "centre drilling", "spot drill", "slocombe drill", "spotting drill"],
+        words: &["spot"],
+    },
+];
+
+#[rustfmt::skip]
 const LISTS: [Page; 4] = [
     Page {
         kind: Kind::List,
@@ -62,8 +104,13 @@ const LISTS: [Page; 4] = [
         kind: Kind::List,
         title: "Materials",
         url: Cow::Borrowed("/materials"),
-        why: "every metal and plastic",
-        names: &["materials", "material", "metal", "metals"],
+        why: "every metal and plastic: speeds, lubricant, how to tell it, what to do about a tap broken in it",
+        names: &[
+            "materials", "material", "metal", "metals", "plastics list", "unknown metal", "what metal is this",
+            "identify metal", "spark test", "how to tell metals", "scrap", "scrap metal", "broken tap", "snapped tap",
+            "broken tap removal", "remove broken tap", "stuck tap", "alum for broken tap", "lubricant", "lubricants",
+            "cutting oil", "cutting fluid", "coolant",
+        ],
         words: &[],
     },
     Page {
@@ -72,6 +119,35 @@ const LISTS: [Page; 4] = [
         url: Cow::Borrowed("/calculators"),
         why: "every sum of the bench, with its sources",
         names: &["calculators", "calculator"],
+        words: &[],
+    },
+];
+
+/// What members keep here.
+#[rustfmt::skip]
+const OWN: [Page; 3] = [
+    Page {
+        kind: Kind::List,
+        title: "Drawer",
+        url: Cow::Borrowed("/drawer"),
+        why: "the drills, taps, reamers and speeds you have, kept in this browser",
+        names: &["drawer", "my drawer", "my drills", "my taps", "drills i have", "tool drawer", "my speeds", "my reamers"],
+        words: &["owned", "pulleys"],
+    },
+    Page {
+        kind: Kind::List,
+        title: "Shop notes",
+        url: Cow::Borrowed("/notes"),
+        why: "what members wrote of their own jobs",
+        names: &["notes", "note", "shop notes", "members notes", "shop note"],
+        words: &["members"],
+    },
+    Page {
+        kind: Kind::List,
+        title: "Write a note",
+        url: Cow::Borrowed("/notes/new"),
+        why: "what you drilled, how it went, for the others",
+        names: &["write a note", "new note", "add a note"],
         words: &[],
     },
 ];
@@ -87,6 +163,11 @@ impl Page {
             words: calculator.finding.words,
         }
     }
+}
+
+/// The page that is called this outright.
+pub(super) fn named(name: &str) -> Option<&'static Page> {
+    PAGES.iter().find(|page| page.names.contains(&name))
 }
 
 /// Whether a word is about one of these pages.

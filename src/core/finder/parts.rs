@@ -5,12 +5,13 @@
 
 use std::cmp::Reverse;
 
+use super::answers::plan;
 use super::gather::Gathered;
 use super::score::{LESS, PART, PLAN, Score};
 use super::thing::{Thing, material_called};
 use super::whole::{drills_named, materials_named};
 use super::words::{has_figure, is_filler, words};
-use super::{Hit, Kind, index, pages};
+use super::{Hit, index, pages};
 use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
 use crate::tables::threads::read::candidates;
@@ -88,7 +89,7 @@ impl Parts {
                 for (material, hit) in materials {
                     gathered.add(*score, hit.clone());
                     if let PartMeaning::Thread(thread) = part {
-                        gathered.add(score + (PLAN - PART), plan(thread, material));
+                        gathered.add(score + (PLAN - PART), plan(thread, material, None));
                     }
                 }
                 *score
@@ -233,30 +234,4 @@ fn runs(chunks: &[&str]) -> Vec<WordRun> {
             Some(WordRun { start, length: run.len(), part: PartMeaning::of(&run.join(" "))? })
         })
         .collect()
-}
-
-/// The plan for a thread in a material.
-fn plan(thread: &Thread, material: &Material) -> Hit {
-    Hit {
-        kind: Kind::Calculator,
-        title: format!("Hole plan: {} in {}", thread.designation, material.name).into(),
-        url: format!("/plan?thread={}&material={}", coded(thread.designation), material.slug)
-            .into(),
-        why: "tapping drill, depths, speeds and steps".to_owned(),
-    }
-}
-
-/// Text as a form's query writes it: spaces as `+`, all but letters, digits and `*-._` as percent
-/// codes, so that the address is the one the plan's own form makes.
-fn coded(text: &str) -> String {
-    let mut coded = String::with_capacity(text.len());
-    for byte in text.bytes() {
-        match byte {
-            b' ' => coded.push('+'),
-            b'*' | b'-' | b'.' | b'_' => coded.push(char::from(byte)),
-            _ if byte.is_ascii_alphanumeric() => coded.push(char::from(byte)),
-            _ => coded.push_str(&format!("%{byte:02X}")),
-        }
-    }
-    coded
 }

@@ -5,6 +5,8 @@ pub(super) type Score = u32;
 
 /// The whole text names it.
 pub(super) const EXACT: Score = 1000;
+/// The page that answers a line or a question of which all is understood; the next such has 1 less.
+pub(super) const ANSWER: Score = 995;
 /// The plan for a thread and a material in one text.
 pub(super) const PLAN: Score = 980;
 /// A part of the text names it, and the rest is understood.

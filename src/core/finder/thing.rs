@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use super::words::joined;
 use super::{Hit, Kind, Page};
 use crate::tables::drills::{Drill, Series, in_series};
-use crate::tables::materials::Material;
+use crate::tables::materials::{Material, scrap::scrap};
 use crate::tables::threads::{System, Thread};
 use crate::units::{print, read::plain};
 
@@ -93,6 +93,9 @@ pub(super) fn material_called(material: &'static Material, text: &str) -> Hit {
     let thing = Thing::Material(material);
     if typed == joined(material.name) {
         return thing.hit();
+    }
+    if let Some(scrap) = scrap(text) {
+        return thing.hit_since(format!("{} is usually this: {}", scrap.name(), scrap.tell.text));
     }
     let marks = material.designations.iter().map(|designation| designation.mark);
     let mut names = material.known_as.iter().copied().chain(marks);

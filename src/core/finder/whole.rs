@@ -7,9 +7,9 @@ use super::words::joined;
 use super::{index, size};
 use crate::tables::drills::{self, Drill};
 use crate::tables::materials::{self, Material};
-use crate::tables::threads;
-use crate::units::Length;
+use crate::tables::threads::{self, System, Thread};
 use crate::units::read::{Bare, length, shown};
+use crate::units::{Length, Pitch};
 
 /// How much the whole text means.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -35,7 +35,8 @@ pub(super) fn gather(text: &str) -> (Meaning, Gathered) {
     for material in materials_named(text) {
         gathered.add(EXACT, material_called(material, text));
     }
-    let systems = threads::read::systems(text).into_iter().map(|id| Thing::System(id.system()));
+    let named = threads::read::systems(text).into_iter().map(|id| Thing::System(id.system()));
+    let systems = systems_of_pitch(text).map(Thing::System).chain(named);
     for thing in systems.chain(series_named(text)).chain(index::named(&joined(text))) {
         gathered.add(EXACT, thing.hit());
     }
@@ -97,6 +98,21 @@ pub(super) fn materials_named(text: &str) -> Vec<&'static Material> {
         Ok(material) => vec![material],
         Err(candidates) => candidates,
     }
+}
+
+/// The systems that have the pitch a text is at every size: `26 tpi`.
+fn systems_of_pitch(text: &str) -> impl Iterator<Item = &'static System> {
+    let tpi = ["tpi", "threads per inch", "threads an inch"].iter().find_map(|unit| {
+        let figure: f64 = text.strip_suffix(unit)?.trim_end().parse().ok()?;
+        Some(figure)
+    });
+    let has = move |thread: &Thread, tpi: f64| match thread.pitch {
+        Pitch::PerInch(own) => (own - tpi).abs() < 0.01,
+        Pitch::Mm(_) => false,
+    };
+    threads::systems().iter().copied().filter(move |system| {
+        tpi.is_some_and(|tpi| system.threads.iter().all(|thread| has(thread, tpi)))
+    })
 }
 
 /// The drill series a text names, with the word drill or without.

@@ -2,12 +2,13 @@
 
 use std::borrow::Cow;
 
-use super::{Action, HoleSpec, Operation, Part};
+use super::{Action, HoleSpec, Operation, Part, TapSteel};
 use crate::calc::cutting_speed;
-use crate::calc::speed_choice::{Reach, SpeedBand};
-use crate::calc::spindle::{Spindle, on_a_dial};
+use crate::calc::drill_feed::drill_feed;
+use crate::calc::setting::Setting;
+use crate::calc::speed_choice::SpeedBand;
+use crate::calc::tool_steel::ToolSteel;
 use crate::tables::drills::Drill;
-use crate::tables::materials::feeds;
 use crate::tables::materials::{Group, Material, SpeedRange};
 use crate::units::{Frequency, Length, Velocity};
 
@@ -62,34 +63,42 @@ fn surface_speed(material: &Material) -> Velocity {
     range(material).map_or(Velocity::default(), |range| range.low)
 }
 
-/// A speed to set, and whether it is the speed wanted.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Setting {
-    /// The speed the machine is set to, as a dial reads.
-    pub(super) speed: Frequency,
-    /// The slow end of the range, as a dial reads: what would be set with every speed at hand.
-    pub(super) wanted: Frequency,
-    /// Whether the machine can do it.
-    pub(super) reach: Reach,
+/// What to set for a range at a diameter, of the machines at hand.
+fn setting(spec: &HoleSpec, range: &SpeedRange, diameter: Length) -> Setting {
+    Setting::of(band(range, diameter), &spec.machines)
 }
 
-/// The spindle speed of a range at a diameter, of those the machine has: the slow end of the range,
-/// since a slower tool does no harm and a burnt one does.
-pub(super) fn setting(range: &SpeedRange, diameter: Length, spindle: &Spindle) -> Setting {
+/// The spindle speeds of a range at a diameter.
+fn band(range: &SpeedRange, diameter: Length) -> SpeedBand {
     let at = |surface| cutting_speed::spindle_speed(surface, diameter);
-    let band = SpeedBand { low: at(range.low), high: at(range.high) };
-    let choice = band.choose(spindle);
-    let wanted = on_a_dial(band.low);
-    Setting { speed: choice.set.unwrap_or(wanted), wanted, reach: choice.reach }
+    SpeedBand { low: at(range.low), high: at(range.high) }
 }
 
-/// The speed for a drill in one metal or two.
-pub(super) fn drill_setting(
+/// What to set for a drill in one metal or two.
+pub(super) fn drill_setting(spec: &HoleSpec, metals: Metals, diameter: Length) -> Option<Setting> {
+    range(metals.tougher()).map(|range| setting(spec, range, diameter))
+}
+
+/// What to set for a tap under power: the gentlest in print, half of it for carbon steel.
+pub(super) fn tap_setting(spec: &HoleSpec, major: Length) -> Option<Setting> {
+    let gentlest = spec.material.tapping_gentlest_first().into_iter().next()?;
+    let factor = match spec.tap_steel {
+        TapSteel::HighSpeed => ToolSteel::HighSpeed,
+        TapSteel::Carbon => ToolSteel::Carbon,
+    }
+    .speed_factor();
+    let whole = band(gentlest, major);
+    let takes = SpeedBand { low: whole.low * factor, high: whole.high * factor };
+    Some(Setting::of(takes, &spec.machines))
+}
+
+/// What to set for a countersink that opens a hole to a diameter: the slowest speed that cuts clean.
+pub(super) fn countersink_setting(
+    spec: &HoleSpec,
     metals: Metals,
-    diameter: Length,
-    spindle: &Spindle,
+    mouth: Length,
 ) -> Option<Setting> {
-    range(metals.tougher()).map(|range| setting(range, diameter, spindle))
+    range(metals.tougher()).map(|range| Setting::of_countersink(band(range, mouth), &spec.machines))
 }
 
 /// The largest drill the machine's slowest speed suits in a metal.
@@ -113,9 +122,9 @@ pub(super) fn step(
         drill: Some(drill),
         diameter: Some(drill.diameter),
         depth,
-        speed: drill_setting(metals, drill.diameter, &spec.spindle).map(|setting| setting.speed),
-        feed: feeds::for_drill(drill.diameter).map(|range| range.low),
-        lubricant: Some(material.drilling_lubricant.text),
+        speed: drill_setting(spec, metals, drill.diameter),
+        feed: drill_feed(drill.diameter).map(|feed| feed.low),
+        lubricant: Some(material.on_the_drill().text),
         text: Cow::Borrowed(""),
         why: Cow::Borrowed(""),
     }

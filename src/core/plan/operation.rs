@@ -2,8 +2,9 @@
 
 use std::borrow::Cow;
 
+use crate::calc::setting::Setting;
 use crate::tables::drills::Drill;
-use crate::units::{Frequency, Length};
+use crate::units::Length;
 
 /// Which part a step is done on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -96,8 +97,8 @@ pub struct Operation {
     pub diameter: Option<Length>,
     /// Depth along the hole, from the face the drill enters.
     pub depth: Option<Length>,
-    /// Spindle speed.
-    pub speed: Option<Frequency>,
+    /// What to set the machine to; none where the spindle does not turn.
+    pub speed: Option<Setting>,
     /// Feed per revolution.
     pub feed: Option<Length>,
     /// What to put on it.

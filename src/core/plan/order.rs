@@ -5,7 +5,7 @@
 
 use std::borrow::Cow;
 
-use super::drilling::{Metals, hand_step, step};
+use super::drilling::{Metals, countersink_setting, hand_step, step};
 use super::{Action, Clearance, Depths, Hole, HoleSpec, Operation, Over, Part, UpperHole, taps};
 use crate::calc::depth;
 use crate::calc::spotting;
@@ -237,6 +237,7 @@ fn chamfer_and_tap(steps: &Steps<'_>) -> Vec<Operation> {
     let chamfer = spotting::chamfer(steps.geometry.major);
     let mut order = vec![Operation {
         diameter: Some(chamfer),
+        speed: countersink_setting(steps.spec, Metals::one(steps.spec.material), chamfer),
         text: Cow::Owned(format!(
             "Chamfer the mouth to about {}, just over the major diameter.",
             print::mm(chamfer, 1)

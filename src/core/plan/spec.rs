@@ -3,7 +3,7 @@
 use crate::calc::aim::Aim;
 use crate::calc::clearance::Fit;
 use crate::calc::depth::{LastTap, usual_point_angle};
-use crate::calc::spindle::Spindle;
+use crate::calc::machines::Machines;
 use crate::tables::drills::{self, Drill};
 use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
@@ -92,8 +92,8 @@ pub struct HoleSpec {
     pub aim: Aim,
     /// The drills at hand, by size.
     pub at_hand: AtHand,
-    /// The speeds the machine has; none where they are not known.
-    pub spindle: Spindle,
+    /// The machines at hand; none where nothing was said of any.
+    pub machines: Machines,
     /// Thickness of the tapped part, for the wall under a blind hole.
     pub part_thickness: Option<Length>,
     /// The last tap run down.
@@ -144,7 +144,7 @@ impl HoleSpec {
             tap_steel: TapSteel::default(),
             aim: Aim::default(),
             at_hand: AtHand::default(),
-            spindle: Spindle::default(),
+            machines: Machines::default(),
             part_thickness: None,
             finish: None,
             point_angle: usual_point_angle(),

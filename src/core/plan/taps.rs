@@ -68,7 +68,7 @@ fn tapping(spec: &HoleSpec, tool: Cow<'static, str>, depth: Option<Length>) -> O
         depth,
         speed: None,
         feed: None,
-        lubricant: Some(spec.material.tapping_lubricant.text),
+        lubricant: Some(spec.material.on_the_tap().text),
         text: Cow::Borrowed(""),
         why: Cow::Borrowed(""),
     }
@@ -111,13 +111,8 @@ fn by_machine(spec: &HoleSpec, geometry: &Geometry, thread_length: Option<Length
             "It draws the swarf out. Set the reverse well short of the bottom; use a floating holder.",
         ),
     };
-    let speed = spec
-        .material
-        .tapping
-        .first()
-        .map(|range| drilling::setting(range, geometry.major, &spec.spindle).speed);
     Operation {
-        speed,
+        speed: drilling::tap_setting(spec, geometry.major),
         feed: Some(geometry.pitch),
         text: Cow::Borrowed(text),
         why: Cow::Owned(format!(

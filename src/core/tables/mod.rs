@@ -7,6 +7,7 @@ pub mod drills;
 pub mod lists;
 pub mod materials;
 pub mod reaming;
+pub mod reaming_pairs;
 pub mod source;
 pub mod threads;
 pub mod tolerances;

@@ -7,6 +7,7 @@ use crate::controls;
 use crate::drawer::Filled;
 use crate::field::Field;
 use crate::layout::{Frame, Section};
+use crate::taken::TakenAs;
 use holewright_core::asking::{AnyField, Asked};
 use holewright_core::calculators::Declaration;
 use holewright_core::units::print;
@@ -23,6 +24,8 @@ pub(super) struct Form {
     pub(super) rest: Vec<Field>,
     /// Something in the rest was used, or is wrong: it stands open.
     pub(super) rest_open: bool,
+    /// What was taken for one thing and could mean another.
+    pub(super) taken: Vec<TakenAs>,
 }
 
 impl Form {
@@ -55,6 +58,7 @@ impl Form {
             rest_heading: form.rest_heading,
             rest,
             rest_open,
+            taken: TakenAs::all(calculator.taken(asked), fill),
         }
     }
 

@@ -22,7 +22,7 @@ pub struct Drawer {
     pub taps: Taps,
     /// The reamers.
     pub reamers: Reamers,
-    /// The spindle speeds of the machine.
+    /// The machines and their speeds.
     pub speeds: Speeds,
     /// Pages use it; otherwise it is kept and left alone.
     pub on: bool,
@@ -95,6 +95,6 @@ impl Drawer {
         self.drills.held().is_empty()
             && self.taps.held().is_empty()
             && self.reamers.held().is_empty()
-            && self.speeds.spindle().steps.is_empty()
+            && self.speeds.machines().is_empty()
     }
 }

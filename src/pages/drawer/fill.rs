@@ -29,8 +29,10 @@ pub(crate) static PLAN: [Fill; 2] = [DRILLS, SPINDLE];
 pub(crate) static TAPPING: [Fill; 1] = [DRILLS];
 /// On the calculator of clearance holes.
 pub(crate) static CLEARANCE: [Fill; 1] = [DRILLS];
-/// On the calculator of spindle speeds.
+/// On the calculator of speeds.
 pub(crate) static SPEEDS: [Fill; 1] = [SPINDLE];
+/// On the calculator of speeds, for a reamer: a hole is drilled before it.
+pub(crate) static SPEEDS_TO_REAM: [Fill; 2] = [DRILLS, SPINDLE];
 
 /// What the drawer fills of a question with these fields.
 pub(crate) fn fills_of(fields: &[&str]) -> Vec<Fill> {

@@ -32,7 +32,7 @@ impl Notice {
         let drills = filled.chooses_drills().then(|| format!("drills {}", drawer.drills.words()));
         let speeds = filled
             .has("spindle_speeds")
-            .then(|| format!("spindle speeds {}", drawer.speeds.text()));
+            .then(|| format!("machine speeds {}", drawer.speeds.text()));
         let parts: Vec<String> = [drills, speeds].into_iter().flatten().collect();
         let by_address =
             !filled.query.get("owned").is_empty() || !filled.query.get("series").is_empty();
@@ -65,8 +65,8 @@ impl Notice {
     /// The notice of a page that says what the reader's own machine is set to. None where no drawer
     /// is in use or it holds no speeds.
     pub(crate) fn of_speeds(drawer: Option<&Drawer>) -> Option<Self> {
-        let drawer = drawer.filter(|drawer| !drawer.speeds.spindle().steps.is_empty())?;
-        let line = format!("By your drawer: spindle speeds {}.", drawer.speeds.text());
+        let drawer = drawer.filter(|drawer| !drawer.speeds.machines().is_empty())?;
+        let line = format!("By your drawer: machine speeds {}.", drawer.speeds.text());
         Some(Self { line, better: Vec::new(), links: vec![change()] })
     }
 

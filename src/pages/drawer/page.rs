@@ -37,7 +37,7 @@ struct FieldGroup {
 
 /// The page.
 pub(crate) fn show(visit: &Visit<'_>) -> Reply {
-    let description = "What you own: drills, taps, reamers and spindle speeds. Pages then choose from it. Kept on your device, no account needed.";
+    let description = "What you own: drills, taps, reamers and machine speeds. Pages then choose from it. Kept on your device, no account needed.";
     let frame = Frame::new(visit, Section::None, "My drawer", description);
     Reply::html(200, &page(visit, frame, &Typed::of(&visit.context.drawer), Vec::new()))
 }
@@ -73,7 +73,7 @@ fn held(drawer: &Drawer) -> Held {
         ("Drills", count(drawer.drills.words(), drills)),
         ("Taps", count(drawer.taps.words(), taps)),
         ("Reamers", drawer.reamers.words()),
-        ("Spindle speeds, rev/min", drawer.speeds.text()),
+        ("Machine speeds, rev/min", drawer.speeds.text()),
     ];
     let rows = rows.into_iter().filter(|(_, words)| !words.is_empty()).collect();
     Held { on: drawer.on, rows, weight: drawer.weight() }
@@ -108,7 +108,7 @@ fn groups(typed: &Typed, errors: &[FieldError]) -> Vec<FieldGroup> {
             ],
         ),
         (
-            "Reamers and the machine",
+            "Reamers and machines",
             vec![
                 Field::text(
                     "reamers",
@@ -118,8 +118,8 @@ fn groups(typed: &Typed, errors: &[FieldError]) -> Vec<FieldGroup> {
                 ),
                 Field::text(
                     "speeds",
-                    "Spindle speeds of the machine",
-                    "Revolutions a minute: 350, 500, 1000; or 200-2000 for any between",
+                    "Machine speeds",
+                    "In rev/min: 350, 500, 1000; or 200-2000 for any between. Several machines by name, the one you would sooner use first: lathe: 350, 500, 1000; bench drill: 600-2000",
                     &typed.speeds,
                 ),
             ],

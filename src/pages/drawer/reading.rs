@@ -6,7 +6,7 @@
 use super::pieces::pieces;
 use super::sets::{DRILL_SETS, DrillSet, TAP_SETS, TapSet};
 use holewright_core::asking::sentence;
-use holewright_core::calc::spindle::Spindle;
+use holewright_core::calc::machines::Machines;
 use holewright_core::tables::drills::{self, Drill, SAME_SIZE, owned};
 use holewright_core::tables::threads::read::{Hand, Read, read_with_hand};
 use holewright_core::tables::threads::{self, Thread};
@@ -34,11 +34,11 @@ pub struct Reamers {
     held: Vec<Length>,
 }
 
-/// The speeds of the machine, as written and as read.
+/// The machines and their speeds, as written and as read.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Speeds {
     text: String,
-    spindle: Spindle,
+    machines: Machines,
 }
 
 impl Drills {
@@ -209,22 +209,33 @@ impl Reamers {
 }
 
 impl Speeds {
-    /// Reads the speeds of a machine: `350, 500, 1000`, or `200-2000`.
+    /// Reads the speeds of a machine, `350, 500, 1000` or `200-2000`, or of several with their names, each
+    /// on a line of its own or behind a semicolon: `lathe: 350, 500; bench drill: 600-2000`.
     ///
     /// # Errors
     /// In words: what was not understood.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright_pages::drawer::Speeds;
+    /// let shed = Speeds::read("lathe: 350, 500\nbench drill: 600-2000").unwrap();
+    /// assert_eq!(shed.text(), "lathe: 350, 500; bench drill: 600-2000");
+    /// assert_eq!(shed.machines().each.len(), 2);
+    /// assert_eq!(Speeds::read("350, 500").unwrap().text(), "350, 500");
+    /// ```
     pub fn read(typed: &str) -> Result<Self, String> {
-        let text = typed.split_whitespace().collect::<Vec<_>>().join(" ");
-        let spindle = Spindle::read(&text).map_err(|error| sentence(&error.to_string()))?;
+        let lines = typed.lines().map(|line| line.split_whitespace().collect::<Vec<_>>().join(" "));
+        let text = lines.filter(|line| !line.is_empty()).collect::<Vec<_>>().join("; ");
+        let machines = Machines::read(&text).map_err(|error| sentence(&error.to_string()))?;
         // Commas alone are no speed.
-        let text = if spindle.steps.is_empty() { String::new() } else { text };
-        Ok(Self { text, spindle })
+        let text = if machines.is_empty() { String::new() } else { text };
+        Ok(Self { text, machines })
     }
 
-    /// The speeds, slowest first.
+    /// The machines, in the order written.
     #[must_use]
-    pub fn spindle(&self) -> &Spindle {
-        &self.spindle
+    pub fn machines(&self) -> &Machines {
+        &self.machines
     }
 
     /// The list, as an address and the cookie write it.

@@ -39,6 +39,9 @@ struct MaterialPage {
     reaming: Vec<PrintedSpeed>,
     tapping: Vec<PrintedSpeed>,
     properties: Vec<PropertyRow>,
+    on_the_drill: Signed,
+    on_the_tap: Signed,
+    feed_when_slow: &'static str,
     drilling_lubricant: Signed,
     tapping_lubricant: Signed,
     back_off: Signed,
@@ -86,7 +89,7 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
         closes_in: _,
         properties,
         drilling,
-        tapping,
+        tapping: _,
         reaming,
         feeds: _,
         drilling_lubricant,
@@ -114,7 +117,7 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
         Some(refused) => (format!("{name}: leave it alone"), refused.text.to_owned()),
         None => (
             format!("{name}: {speed}aim at {aim} % of thread"),
-            format!("{name}: {}", drilling_lubricant.text),
+            format!("{name}: {}", material.on_the_drill().text.to_lowercase()),
         ),
     };
     // In the order of the page, so that its signs run from a.
@@ -124,6 +127,8 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
     let already_said: Vec<&str> = shown_advice.iter().map(|advice| advice.text).collect();
     let of_work = if is_refused { &mut unsaid } else { &mut key };
     let aim_sign = of_work.sign(AIM);
+    let on_the_drill = of_work.advice(&material.on_the_drill());
+    let on_the_tap = of_work.advice(&material.on_the_tap());
     let drilling_lubricant = of_work.advice(&drilling_lubricant);
     let tapping_lubricant = of_work.advice(&tapping_lubricant);
     let drill_advice = of_work.all(drill_advice);
@@ -141,8 +146,8 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
     let marks = marks(material, &mut key);
     let properties = rows(properties, &mut key);
     let of_work = if is_refused { &mut unsaid } else { &mut key };
-    let [drilling, reaming, tapping] =
-        [drilling, reaming, tapping].map(|ranges| printed(ranges, of_work));
+    let [drilling, reaming] = [drilling, reaming].map(|ranges| printed(ranges, of_work));
+    let tapping = printed(material.tapping_gentlest_first(), of_work);
     MaterialPage {
         frame: Frame::new(visit, Section::Materials, &title, &description)
             .with_drawer(Notice::of_speeds(visit.drawer())),
@@ -153,6 +158,9 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
         aim_sign,
         drills: usual(material, visit.drawer()),
         speeds: query::address("/calculators/speeds", [("material", slug)]),
+        on_the_drill,
+        on_the_tap,
+        feed_when_slow: material.feed_when_slow(),
         drilling_lubricant,
         tapping_lubricant,
         back_off,

@@ -3,9 +3,10 @@
 use crate::drawer::Drawer;
 use crate::key::{Key, Sign};
 use holewright_core::calc::cutting_speed::spindle_speed;
-use holewright_core::calc::speed_choice::{Reach, SpeedBand, SpeedChoice};
-use holewright_core::calc::spindle::Spindle;
-use holewright_core::tables::materials::feeds;
+use holewright_core::calc::drill_feed::drill_feed;
+use holewright_core::calc::machines::Machines;
+use holewright_core::calc::setting::bench_fastest;
+use holewright_core::calc::speed_choice::{Reach, SpeedBand};
 use holewright_core::tables::materials::{Material, SpeedRange};
 use holewright_core::units::{
     Frequency, Length, Velocity, in_metres_per_minute, in_mm, in_rpm, mm, print,
@@ -20,9 +21,12 @@ pub(super) struct PrintedSpeed {
 }
 
 /// The ranges as their sources print them, the one the plan uses first.
-pub(super) fn printed(ranges: &[SpeedRange], key: &mut Key) -> Vec<PrintedSpeed> {
+pub(super) fn printed<'a>(
+    ranges: impl IntoIterator<Item = &'a SpeedRange>,
+    key: &mut Key,
+) -> Vec<PrintedSpeed> {
     ranges
-        .iter()
+        .into_iter()
         .map(|range| PrintedSpeed {
             range: self::range(range),
             printed_as: range.printed_as,
@@ -45,6 +49,8 @@ pub(super) struct DrillRow {
     /// Diameter in millimetres.
     pub(super) diameter: String,
     pub(super) speed: String,
+    /// What it would take, where no bench machine turns so fast.
+    pub(super) takes: Option<String>,
     /// The speed to set on the reader's own machine; none where no drawer says what it has.
     pub(super) yours: Option<OwnSpeed>,
     pub(super) feed: String,
@@ -58,14 +64,19 @@ pub(super) struct OwnSpeed {
 }
 
 impl OwnSpeed {
-    fn of(band: SpeedBand, spindle: &Spindle) -> Option<Self> {
-        let SpeedChoice { set, reach } = band.choose(spindle);
-        let (shape, verdict) = match reach {
+    fn of(band: SpeedBand, machines: &Machines) -> Option<Self> {
+        let choice = machines.choose(&band)?;
+        let (shape, verdict) = match choice.reach {
             Reach::NotSaid | Reach::Within => ("within", "in the range"),
             Reach::Between | Reach::TooSlow => ("within", "slower, no harm"),
             Reach::TooFast => ("beyond", "too fast"),
         };
-        set.map(|set| Self { speed: print::trimmed(in_rpm(set), 0), shape, verdict })
+        let turns = print::trimmed(in_rpm(choice.speed), 0);
+        let speed = match &choice.machine.name {
+            Some(name) => format!("{turns}, {name}"),
+            None => turns,
+        };
+        Some(Self { speed, shape, verdict })
     }
 }
 
@@ -81,11 +92,16 @@ pub(super) fn usual(material: &Material, drawer: Option<&Drawer>) -> Vec<DrillRo
         .map(|diameter| (diameter, [range.low, range.high].map(|end| spindle_speed(end, diameter))))
         .map(|(diameter, [low, high])| DrillRow {
             diameter: print::trimmed(in_mm(diameter), 1),
-            speed: span(revolutions(low), revolutions(high)),
+            speed: if low > bench_fastest() {
+                "as fast as it goes".to_owned()
+            } else {
+                span(revolutions(low), revolutions(high))
+            },
+            takes: (low > bench_fastest()).then(|| span(revolutions(low), revolutions(high))),
             yours: drawer
-                .and_then(|drawer| OwnSpeed::of(SpeedBand { low, high }, drawer.speeds.spindle())),
-            feed: feeds::for_drill(diameter).map_or_else(
-                || "–".to_owned(),
+                .and_then(|drawer| OwnSpeed::of(SpeedBand { low, high }, drawer.speeds.machines())),
+            feed: drill_feed(diameter).map_or_else(
+                || "by feel".to_owned(),
                 |feed| {
                     let size = |length| print::fixed(in_mm(length), 3);
                     span(size(feed.low), size(feed.high))

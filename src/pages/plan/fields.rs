@@ -1,10 +1,10 @@
 //! Reading the fields of a plan that name a thing: the thread, the metals.
 
 use crate::FieldError;
-use holewright_core::asking::{Typed, metal, thread_error};
+use holewright_core::asking::{Typed, metal, thread_as_meant};
 use holewright_core::tables::materials::Material;
 use holewright_core::tables::threads::Thread;
-use holewright_core::tables::threads::read::{self, Hand};
+use holewright_core::tables::threads::read::Hand;
 
 /// The thread and its hand, which may be typed with the thread or asked for in its own field.
 pub(super) fn thread(
@@ -16,8 +16,7 @@ pub(super) fn thread(
             "Say which thread. Write its size and system: 5 BA, 1/4 BSF, M3, 1/4 x 40 ME.",
         ));
     }
-    let read =
-        read::read_with_hand(thread.text).map_err(|error| thread_error(thread.field, &error))?;
+    let read = thread_as_meant(thread)?;
     match (asked, read.hand) {
         (Some(Hand::Right), Hand::Left) => Err(FieldError::new(
             "hand",

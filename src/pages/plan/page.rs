@@ -14,6 +14,7 @@ use crate::drawer::{self, Filled, Notice};
 use crate::figures::Both;
 use crate::layout::{Frame, Section};
 use crate::link::Link;
+use crate::taken::TakenAs;
 use crate::warnings::{WarningGroup, by_level};
 use crate::{FieldError, Reply, Visit};
 use holewright_core::calc::thread_form::engagement_basis_of;
@@ -108,7 +109,8 @@ fn refuse(visit: &Visit<'_>, asked: &Wanted<'_>, errors: Vec<FieldError>) -> Rep
         .of_a_mistake()
         .with_drawer(asked.notice());
     let form = form(request, &errors);
-    let thread = read::read(request.typed("thread")).ok().map(Link::thread);
+    let thread = read::as_meant(request.typed("thread")).ok();
+    let thread = thread.map(|read| Link::thread(read.thread));
     Reply::html(422, &FormPage { frame, errors, thread, form })
 }
 
@@ -119,6 +121,7 @@ struct PlanPage {
     heading: String,
     /// What was asked beyond the heading: depth, upper part.
     asked: String,
+    taken: Vec<TakenAs>,
     thread: Link,
     material: Link,
     drill: ShownDrill,
@@ -176,6 +179,7 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
         frame,
         heading,
         asked: asked(spec),
+        taken: TakenAs::all(request.taken(), |field, value| request.address_with(field, value)),
         thread: Link::thread(spec.thread),
         material: Link::material(spec.material),
         aim: percent(choice.aim_percent),

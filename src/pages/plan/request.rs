@@ -4,8 +4,8 @@ use super::fields;
 use super::words;
 use crate::query::address;
 use crate::{FieldError, Query};
-use holewright_core::asking::{self, FITS, Typed, keep};
-use holewright_core::calc::spindle::Spindle;
+use holewright_core::asking::{self, FITS, Line, Taken, Typed, keep, thread_taken};
+use holewright_core::calc::machines::Machines;
 use holewright_core::plan::{HoleSpec, Over};
 use holewright_core::tables::drills::owned;
 use holewright_core::tables::materials::Material;
@@ -106,6 +106,13 @@ impl Request {
         address("/plan", filled)
     }
 
+    /// What was taken for one thing in it and could mean another.
+    #[must_use]
+    pub fn taken(&self) -> Vec<Taken> {
+        let thread = Typed { field: "thread", text: self.typed("thread") };
+        thread_taken(thread).into_iter().collect()
+    }
+
     /// The hole it describes.
     ///
     /// # Errors
@@ -117,9 +124,21 @@ impl Request {
         let thread = keep(&mut errors, fields::thread(at("thread"), hand).map(Some));
         let material = keep(&mut errors, fields::material(at("material")).map(Some));
         let hole = keep(&mut errors, at("hole").one_of(words::HOLES));
-        let depth = keep(&mut errors, at("depth").length());
+        let line = |field, others: [&'static str; 2]| {
+            let others = others.map(|other| self.typed(other));
+            thread.map(|(thread, _)| (Line::of(thread, &others), thread, at(field)))
+        };
+        let length = |field, others| match line(field, others) {
+            Some((line, _, typed)) => line.length(typed),
+            None => at(field).length(),
+        };
+        let depth = match line("depth", ["over_thickness", "part_thickness"]) {
+            Some((line, thread, typed)) => line.for_depth(thread).length(typed),
+            None => at("depth").length(),
+        };
+        let depth = keep(&mut errors, depth);
         let metal = keep(&mut errors, fields::optional_material(at("over")));
-        let thickness = keep(&mut errors, at("over_thickness").length());
+        let thickness = keep(&mut errors, length("over_thickness", ["depth", "part_thickness"]));
         let upper_hole = keep(&mut errors, at("upper_hole").one_of(words::UPPER_HOLES));
         let over = metal.map(|material| Over { material, thickness, hole: upper_hole });
         let fit = keep(&mut errors, at("fit").one_of(FITS));
@@ -130,14 +149,19 @@ impl Request {
         let tap = keep(&mut errors, at("tap").one_of(words::TAPS));
         let tap_steel = keep(&mut errors, at("tap_steel").one_of(words::TAP_STEELS));
         let finish = keep(&mut errors, at("finish").one_of(words::FINISHES));
-        let part_thickness = keep(&mut errors, at("part_thickness").length());
-        let measured_hole = keep(&mut errors, at("measured_hole").length());
-        let centre_error = keep(&mut errors, at("centre_error").length());
+        let part_thickness =
+            keep(&mut errors, length("part_thickness", ["depth", "over_thickness"]));
+        let measured_hole = keep(&mut errors, length("measured_hole", ["depth", "part_thickness"]));
+        let off = match line("centre_error", ["depth", "part_thickness"]) {
+            Some((line, _, typed)) => line.for_centres().length(typed),
+            None => at("centre_error").length(),
+        };
+        let centre_error = keep(&mut errors, off);
         let point_angle = keep(&mut errors, at("point_angle").optional(read::angle));
         let speeds =
-            keep(&mut errors, at("spindle_speeds").optional(Spindle::read)).unwrap_or_default();
+            keep(&mut errors, at("spindle_speeds").optional(Machines::read)).unwrap_or_default();
         let fastest = keep(&mut errors, at("spindle_max").optional(read::spindle_speed));
-        let spindle = keep(&mut errors, asking::speeds_of(at("spindle_max"), speeds, fastest));
+        let machines = keep(&mut errors, asking::speeds_of(at("spindle_max"), speeds, fastest));
         let screw = keep(&mut errors, fields::optional_material(at("screw")));
 
         let (Some((thread, hand)), Some(material), true) = (thread, material, errors.is_empty())
@@ -157,7 +181,7 @@ impl Request {
             tap_steel,
             aim,
             at_hand,
-            spindle,
+            machines,
             part_thickness,
             finish,
             point_angle: point_angle.unwrap_or(usual.point_angle),

@@ -5,7 +5,7 @@ use crate::link::Link;
 use crate::sentence::set;
 use holewright_core::plan::{HoleSpec, Operation, Part};
 use holewright_core::units::print::sentence as sentence_case;
-use holewright_core::units::{in_mm, in_rpm, print};
+use holewright_core::units::{in_mm, print};
 
 /// One step.
 pub(super) struct Step {
@@ -47,9 +47,9 @@ pub(super) fn step(spec: &HoleSpec, operation: &Operation) -> Step {
     let figures = [
         operation.diameter.map(|size| Figure::both("Size", Both::of(size))),
         operation.depth.map(|depth| Figure::both("Depth", Both::coarse(depth))),
-        operation.speed.map(|speed| {
-            let speed = print::trimmed(in_rpm(speed), 0);
-            Figure::one("Speed", format!("about {speed} rev/min"))
+        operation.speed.as_ref().map(|set| Figure {
+            other: set.aside(spec.material.kind()),
+            ..Figure::one("Speed", set.words())
         }),
         operation.feed.map(|feed| {
             let feed = print::trimmed(in_mm(feed), 3);

@@ -65,13 +65,17 @@ pub(crate) struct Material {
     drilling_speeds: Vec<Speed>,
     /// Cutting speeds with a high-speed steel reamer in a machine; may be empty.
     reaming_speeds: Vec<Speed>,
-    /// Cutting speeds of a tap under power, the one the plan uses first.
+    /// Cutting speeds of a tap under power; the plan uses the gentlest.
     tapping_speeds: Vec<Speed>,
     /// Feeds printed for this metal alone, by drill diameter; may be empty.
     feeds: Vec<Feed>,
-    /// What to put on the drill.
+    /// What to put on the drill, in the words of the shed.
+    on_the_drill: Sentence,
+    /// What to put on the tap, in the words of the shed.
+    on_the_tap: Sentence,
+    /// What print has for the drill, as a mixture.
     drilling_lubricant: Sentence,
-    /// What to put on the tap.
+    /// What print has for the tap, as a mixture.
     tapping_lubricant: Sentence,
     /// How often to turn a hand tap back.
     back_off: Sentence,
@@ -260,6 +264,8 @@ impl From<&'static materials::Material> for Material {
             reaming_speeds: speeds(reaming),
             tapping_speeds: speeds(tapping),
             feeds: feeds.iter().map(Feed::from).collect(),
+            on_the_drill: Sentence::from(&material.on_the_drill()),
+            on_the_tap: Sentence::from(&material.on_the_tap()),
             drilling_lubricant: Sentence::from(&drilling_lubricant),
             tapping_lubricant: Sentence::from(&tapping_lubricant),
             back_off: Sentence::from(&back_off),

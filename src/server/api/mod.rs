@@ -18,6 +18,8 @@ pub mod reference_file;
 mod reply;
 pub mod search;
 pub mod segments;
+mod setting;
+mod taken;
 mod tapping;
 pub mod threads;
 

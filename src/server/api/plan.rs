@@ -10,6 +10,8 @@ use super::clearance::Hole;
 use super::drills::Drill;
 use super::materials::Material;
 use super::problem::{Always, NotUnderstood, TooMany};
+use super::setting::Setting;
+use super::taken::{self, TakenAs};
 use super::tapping::Candidate;
 use super::threads::Thread;
 use super::{figures, reply};
@@ -45,6 +47,8 @@ struct Plan<'a> {
     operations: Vec<Operation<'a>>,
     /// What to look out for.
     warnings: Vec<Warning<'a>>,
+    /// What was taken for one thing and could mean another; mostly empty.
+    taken: Vec<TakenAs>,
 }
 
 /// The choice of a tapping drill.
@@ -143,9 +147,13 @@ struct Operation<'a> {
     /// Depth, in millimetres; null where it goes through or none is given.
     #[schema(required)]
     depth_mm: Option<f64>,
-    /// Spindle speed, in revolutions a minute; null where the spindle does not turn.
+    /// Machine speed to set, in revolutions a minute; null where the spindle does not turn, or where setting
+    /// says it in words.
     #[schema(required)]
     speed_rpm: Option<f64>,
+    /// What to set the machine to; null where the spindle does not turn.
+    #[schema(required)]
+    setting: Option<Setting<'a>>,
     /// Feed, in millimetres a revolution; null where none is held.
     #[schema(required)]
     feed_mm_per_rev: Option<f64>,
@@ -184,7 +192,7 @@ struct Warning<'a> {
         ("thread" = String, Query, description = "The thread, in any usual spelling", example = "5 BA"),
         ("material" = String, Query, description = "The metal that is tapped, by any name or mark", example = "gunmetal"),
         ("hole" = Option<String>, Query, description = "`through` or `blind`", example = "blind"),
-        ("depth" = Option<String>, Query, description = "Length of full thread wanted, or thickness of a through hole; a bare number is mm", example = "8 mm"),
+        ("depth" = Option<String>, Query, description = "Length of full thread wanted, or thickness of a through hole; a bare number is mm, a fraction inches; a bare number that could be inches beside an inch thread is refused with both", example = "8 mm"),
         ("over" = Option<String>, Query, description = "Material of a part screwed down on top: makes it a two-part plan", example = "free-cutting-brass"),
         ("over_thickness" = Option<String>, Query, description = "Thickness of the part on top; a bare number is mm", example = "4 mm"),
         ("upper_hole" = Option<String>, Query, description = "How the upper part comes: `tapping` or `clearance`", example = "tapping"),
@@ -200,8 +208,8 @@ struct Warning<'a> {
         ("measured_hole" = Option<String>, Query, description = "Diameter of the hole as measured; a bare number is mm", example = "2.74 mm"),
         ("centre_error" = Option<String>, Query, description = "How far a marked-out centre may be off; a bare number is mm", example = "0.2 mm"),
         ("point_angle" = Option<String>, Query, description = "Point angle of the drill, in degrees", example = "118"),
-        ("spindle_speeds" = Option<String>, Query, description = "Machine speeds, in revolutions a minute; `200-2000` for any between", example = "350, 500, 1000"),
-        ("spindle_max" = Option<String>, Query, description = "Fastest spindle speed, in revolutions a minute", example = "2000"),
+        ("spindle_speeds" = Option<String>, Query, description = "Machine speeds, in revolutions a minute; `200-2000` for any between; several machines each with its name, `lathe: 350, 500; bench drill: 600-2000`", example = "350, 500, 1000"),
+        ("spindle_max" = Option<String>, Query, description = "Fastest machine speed, in revolutions a minute", example = "2000"),
         ("screw" = Option<String>, Query, description = "Metal of the screw", example = "bright-mild-steel"),
     ),
     responses(
@@ -216,7 +224,8 @@ pub async fn show(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Respo
     let spec = request.spec().map_err(Error::Invalid)?;
     let plan =
         plan::build(&spec).map_err(|error| Error::Invalid(vec![refusal(&request, &error)]))?;
-    reply::json(&headers, &Plan::from(&plan))
+    let taken = taken::all(request.taken());
+    reply::json(&headers, &Plan { taken, ..Plan::from(&plan) })
 }
 
 impl<'a> From<&'a HolePlan<'_>> for Plan<'a> {
@@ -248,6 +257,7 @@ impl<'a> From<&'a HolePlan<'_>> for Plan<'a> {
             listed: plan.listed.iter().map(Listed::from).collect(),
             operations: (1..).zip(&plan.operations).map(Operation::from).collect(),
             warnings: plan.warnings.iter().map(Warning::from).collect(),
+            taken: Vec::new(),
         }
     }
 }
@@ -285,7 +295,8 @@ impl<'a> From<(usize, &'a plan::Operation)> for Operation<'a> {
             drill: operation.drill.map(Drill::from),
             diameter_mm: operation.diameter.map(figures::mm),
             depth_mm: operation.depth.map(figures::mm),
-            speed_rpm: operation.speed.map(figures::rpm),
+            speed_rpm: operation.speed.as_ref().and_then(|set| set.speed()).map(figures::rpm),
+            setting: operation.speed.as_ref().map(Setting::from),
             feed_mm_per_rev: operation.feed.map(figures::mm),
             lubricant: operation.lubricant,
             text: &operation.text,

@@ -2,13 +2,13 @@
 
 use super::answer::{Answer, Question, Screw, answer};
 use crate::asking::{
-    About, Asked, Control, FITS, Field, FieldError, Limits, Need, OWNED, Reading, SERIES, Typed,
-    at_hand, sentence, thread_error,
+    self, About, Asked, Control, FITS, Field, FieldError, Limits, Need, OWNED, Reading, SERIES,
+    Typed, at_hand, sentence,
 };
 use crate::calc::clearance::{Fit, hole};
 use crate::calc::thread_form::geometry;
 use crate::calculators::{AnswerKind, Declaration, Finding, Form};
-use crate::tables::threads::{Thread, read};
+use crate::tables::threads::Thread;
 use crate::units::read::{Bare, Problem, length};
 use crate::units::{Length, print};
 
@@ -44,7 +44,8 @@ static THREAD: Field<&Thread> = Field::new(
         limits: Limits::None,
     },
     thread,
-);
+)
+.taking(|typed, _| asking::thread_taken(typed));
 
 static DIAMETER: Field<Length> = Field::length(About {
     name: "diameter",
@@ -147,7 +148,7 @@ pub fn answer_to(asked: &Asked) -> Result<Answer, Vec<FieldError>> {
 }
 
 fn thread(typed: Typed<'_>) -> Result<&'static Thread, FieldError> {
-    let thread = read::read(typed.text).map_err(|error| thread_error(typed.field, &error))?;
+    let thread = asking::thread(typed)?;
     if thread.taper.is_none() {
         Ok(thread)
     } else {

@@ -7,12 +7,13 @@ use crate::calc::cutting_speed::{
     cutting_time, diameter_for, feed_rate, spindle_speed, surface_speed,
 };
 use crate::calc::depth::{Deep, LastTap, Lead, Peck, how_deep, peck, point_length};
-use crate::calc::reaming::{self, Reaming};
+use crate::calc::drill_feed::drill_feed;
+use crate::calc::machines::{Machine, Machines};
+use crate::calc::reaming::{self, FEED_SOURCE, Reaming};
+use crate::calc::setting::{MachineSpeed, Setting};
 use crate::calc::speed_choice::{Reach, SpeedBand, Verdict};
-use crate::calc::spindle::Spindle;
 use crate::calc::spotting::{Spot, spot};
 use crate::calc::thread_form::geometry;
-use crate::tables::materials::feeds;
 use crate::tables::source::Source;
 use crate::units::{Frequency, Length, Time, Velocity, in_mm};
 
@@ -28,8 +29,10 @@ pub struct Feed {
 }
 
 /// A speed the machine has, and what it means.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct SpeedAtHand {
+    /// The machine that has it; none where it has no name.
+    pub machine: Option<String>,
     /// The spindle speed.
     pub speed: Frequency,
     /// The surface speed it gives at the diameter the speed is reckoned at.
@@ -95,10 +98,15 @@ pub enum Detail {
 pub struct Answer {
     /// What was asked.
     pub question: Question,
-    /// The diameter the speed is reckoned at: a countersink's at the head, a spot's at its widest.
+    /// The diameter the speed is reckoned at: a countersink's midway between hole and head, a spot's at its
+    /// widest.
     pub diameter: Length,
     /// The surface speeds gone by.
     pub basis: Basis,
+    /// What to set: a speed, or words where no figure would help at a bench.
+    pub setting: Setting,
+    /// What a machine would be set to; another than [`Self::setting`] where the tool is turned by hand.
+    pub by_machine: Setting,
     /// The spindle speed of the slow end.
     pub low: Frequency,
     /// The spindle speed of the fast end.
@@ -107,10 +115,10 @@ pub struct Answer {
     pub feed: Option<Feed>,
     /// How far the tool goes, where a depth was given.
     pub way: Option<Way>,
-    /// Every speed of the machine, slowest first; of a drive without steps, the end nearest the range.
+    /// Every speed of each machine, slowest first; of a drive without steps, the end nearest the range.
     pub at_hand: Vec<SpeedAtHand>,
-    /// The speed to set: the slowest in the range, else the next below it, else the slowest there is,
-    /// which is then too fast: see [`Self::reach`].
+    /// The machine's speed to set: the slowest in the range, else the next below it, else the slowest there
+    /// is, which is then too fast: see [`Self::reach`].
     pub set: Option<SpeedAtHand>,
     /// Whether the machine can do it.
     pub reach: Reach,
@@ -121,14 +129,11 @@ pub struct Answer {
 }
 
 impl Answer {
-    /// The speed to reckon times and feeds at: the one to set, or the slow end of the range where
-    /// nothing was said of the machine; none where even its slowest is too fast to set.
+    /// The speed to reckon times and feeds at: the one a machine is set to; none where even its slowest is
+    /// too fast, or where nothing was said of it and only the cut tells how slowly it is to turn.
     #[must_use]
     pub fn turning(&self) -> Option<Frequency> {
-        match self.reach {
-            Reach::TooFast => None,
-            _ => Some(self.set.map_or(self.low, |set| set.speed)),
-        }
+        self.by_machine.turning().filter(|_| self.reach != Reach::TooFast)
     }
 
     /// How long it cuts at a speed, at the coarsest feed and at the finest.
@@ -150,21 +155,19 @@ const MOST_STOPS: usize = 200;
 /// n = v/(π d) and the feed rate: Machinery's Handbook 31st ed. p. 2178. The ranges are the material's.
 ///
 /// # Examples
-/// A ¼ in tap in 1020 steel, 45 to 60 ft/min: 688 to 917 rev/min, and at 920 a 20 tpi tap goes in at
-/// 46 in a minute (the handbook's example).
+/// A 20 tpi tap at 920 rev/min goes in at 46 in a minute (the handbook's example); by hand is the advice.
 /// ```
-/// use holewright_core::calc::{speed_choice::Reach, spindle::Spindle};
+/// use holewright_core::calc::{machines::Machines, setting::SetTo};
 /// use holewright_core::calculators::speeds::{Question, Tool, Work, answer};
 /// use holewright_core::tables::{materials, threads};
 /// use holewright_core::units::{in_metres_per_minute, in_rpm};
 /// let steel = materials::find("bright-mild-steel").unwrap();
 /// let tap = Tool::Tap(threads::find("bsw", "1-4").unwrap());
-/// let spindle = Spindle::read("350, 920").unwrap();
-/// let question = Question { spindle, ..Question::new(steel, Work::Tapping, tap) };
+/// let machines = Machines::read("920").unwrap();
+/// let question = Question { machines, ..Question::new(steel, Work::Tapping, tap) };
 /// let found = answer(question).unwrap();
-/// assert!((in_rpm(found.low) - 687.5).abs() < 0.5 && (in_rpm(found.high) - 916.8).abs() < 0.1);
-/// let set = found.set.unwrap();
-/// assert_eq!((in_rpm(set.speed), found.reach), (920.0, Reach::Within));
+/// let set = found.set.clone().unwrap();
+/// assert_eq!((in_rpm(set.speed), &found.setting.to), (920.0, &SetTo::ByHand));
 /// assert!((in_metres_per_minute(set.feed.unwrap()[0]) - 46.0 * 0.0254).abs() < 1e-9);
 /// ```
 #[must_use]
@@ -172,7 +175,9 @@ pub fn answer(question: Question) -> Option<Answer> {
     let basis = basis(question.material, question.work, question.tool_steel)?;
     let detail = detail(&question);
     let diameter = match &detail {
-        Detail::Sink(Sink { head: [_, head], .. }) => *head,
+        Detail::Sink(Sink { head: [_, head], hole, .. }) => {
+            (*head + hole.unwrap_or_default()) / 2.0
+        }
         Detail::Spot(spot) => spot.most,
         _ => question.tool.diameter(),
     };
@@ -180,7 +185,9 @@ pub fn answer(question: Question) -> Option<Answer> {
     let band = SpeedBand { low: at(basis.low), high: at(basis.high) };
     let feed = feed(&question);
     let way = way(&question);
-    let held = |speed| SpeedAtHand {
+    let held = |on: MachineSpeed| (on.machine, on.speed);
+    let held_at = |(machine, speed): (Option<String>, Frequency)| SpeedAtHand {
+        machine,
         speed,
         surface: surface_speed(speed, diameter),
         feed: feed.map(|feed| [feed.low, feed.high].map(|feed| feed_rate(feed, speed))),
@@ -188,12 +195,19 @@ pub fn answer(question: Question) -> Option<Answer> {
         verdict: band.verdict(speed),
         largest: diameter_for(basis.high, speed),
     };
-    let mut at_hand: Vec<SpeedAtHand> =
-        question.spindle.steps.iter().map(|step| held(band.nearest(*step))).collect();
-    at_hand.sort_by(|a, b| a.speed.value.total_cmp(&b.speed.value));
-    at_hand.dedup_by(|a, b| a.speed == b.speed);
-    let choice = band.choose(&question.spindle);
-    let ends = ends(&question.spindle, &basis);
+    let machines = &question.machines;
+    let at_hand = machines.each.iter().flat_map(|machine| speeds_of(machine, &band)).map(held_at);
+    let at_hand: Vec<SpeedAtHand> = at_hand.collect();
+    let by_machine = match question.work {
+        Work::Countersinking => Setting::of_countersink(band, machines),
+        _ => Setting::of(band, machines),
+    };
+    let setting = match question.work {
+        Work::Tapping => Setting::by_hand(band),
+        _ => by_machine.clone(),
+    };
+    let set = by_machine.on_machine().cloned().map(held).map(held_at);
+    let ends = ends(machines, &basis);
     Some(Answer {
         diameter,
         low: band.low,
@@ -201,8 +215,10 @@ pub fn answer(question: Question) -> Option<Answer> {
         feed,
         way,
         at_hand,
-        set: choice.set.map(held),
-        reach: choice.reach,
+        set,
+        reach: by_machine.reach(),
+        setting,
+        by_machine,
         ends,
         detail,
         basis,
@@ -227,21 +243,21 @@ fn detail(question: &Question) -> Detail {
     }
 }
 
-/// The general feeds for a drill; so much a flute for a reamer; a tap's own pitch.
+/// The general feeds for a drill, held to its size; two to three times that for a reamer; a tap's own pitch.
 fn feed(question: &Question) -> Option<Feed> {
     match (question.work, question.tool) {
         (Work::Tapping, Tool::Tap(thread)) => {
             let pitch = geometry(thread).pitch;
             Some(Feed { low: pitch, high: pitch, source: None })
         }
-        (Work::Drilling, tool) => feeds::for_drill(tool.diameter()).map(|row| Feed {
-            low: row.low,
-            high: row.high,
-            source: Some(row.source),
+        (Work::Drilling, tool) => drill_feed(tool.diameter()).map(|feed| Feed {
+            low: feed.low,
+            high: feed.high,
+            source: Some(feed.source),
         }),
-        (Work::Reaming, _) => {
-            let (low, high, source) = reaming::feed(question.flutes);
-            Some(Feed { low, high, source: Some(source) })
+        (Work::Reaming, tool) => {
+            let [low, high] = reaming::feed(tool.diameter())?;
+            Some(Feed { low, high, source: Some(FEED_SOURCE) })
         }
         (Work::Tapping | Work::Countersinking | Work::Spotting, _) => None,
     }
@@ -271,10 +287,19 @@ fn time(way: Option<Way>, feed: Option<Feed>, speed: Frequency) -> Option<[Time;
     Some([feed.high, feed.low].map(|feed| cutting_time(way.way, feed, speed)))
 }
 
-fn ends(spindle: &Spindle, basis: &Basis) -> Option<Ends> {
-    let fastest = spindle.fastest()?;
+/// The speeds of one machine, slowest first, each once.
+fn speeds_of(machine: &Machine, band: &SpeedBand) -> Vec<(Option<String>, Frequency)> {
+    let mut speeds: Vec<Frequency> =
+        machine.spindle.steps.iter().map(|step| band.nearest(*step)).collect();
+    speeds.sort_by(|a, b| a.value.total_cmp(&b.value));
+    speeds.dedup();
+    speeds.into_iter().map(|speed| (machine.name.clone(), speed)).collect()
+}
+
+fn ends(machines: &Machines, basis: &Basis) -> Option<Ends> {
+    let fastest = machines.fastest()?;
     Some(Ends {
-        largest: spindle.slowest().map(|speed| (speed, diameter_for(basis.high, speed))),
+        largest: machines.slowest().map(|(_, speed)| (speed, diameter_for(basis.high, speed))),
         smallest: (fastest, diameter_for(basis.low, fastest)),
     })
 }

@@ -1,20 +1,23 @@
 //! Which published range is gone by, and what was made of it for another work or another steel.
 
+use std::borrow::Cow;
+
 use super::question::Work;
 use crate::calc::countersink;
 use crate::calc::tool_steel::ToolSteel;
 use crate::tables::materials::{Material, SpeedRange};
-use crate::tables::reaming::speed_rule;
+use crate::tables::reaming_pairs::{Fractions, fractions};
 use crate::tables::source::Source;
-use crate::units::Velocity;
+use crate::units::{Velocity, print};
 
 /// The surface speeds gone by.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Basis {
-    /// The range in print they come from: the first its material lists, which is what the plan uses.
+    /// The range in print they come from: the first its material lists, which is what the plan uses; of
+    /// taps the gentlest.
     pub range: &'static SpeedRange,
-    /// All in print for this work in this metal, that range first.
-    pub in_print: &'static [SpeedRange],
+    /// All in print for this work in this metal; that range first, but for reaming.
+    pub in_print: Vec<&'static SpeedRange>,
     /// Slowest, after the rules.
     pub low: Velocity,
     /// Fastest, after the rules.
@@ -24,10 +27,10 @@ pub struct Basis {
 }
 
 /// One thing made of a range.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Rule {
     /// In words, inside a sentence.
-    pub words: &'static str,
+    pub words: Cow<'static, str>,
     /// Where it comes from.
     pub source: Source,
 }
@@ -35,37 +38,42 @@ pub struct Rule {
 /// The surface speeds for a work in a metal; none where no speed is in print for it.
 pub(super) fn basis(material: &'static Material, work: Work, steel: ToolSteel) -> Option<Basis> {
     let mut rules = Vec::new();
-    let (in_print, [slow, fast]) = match work {
-        Work::Drilling => (material.drilling, [1.0, 1.0]),
-        Work::Tapping => (material.tapping, [1.0, 1.0]),
-        Work::Reaming if !material.reaming.is_empty() => (material.reaming, [1.0, 1.0]),
+    let mut rule = |words: Cow<'static, str>, source| rules.push(Rule { words, source });
+    let drilling: Vec<&'static SpeedRange> = material.drilling.iter().collect();
+    let (range, in_print, [slow, fast]) = match work {
+        Work::Drilling => (*drilling.first()?, drilling, [1.0, 1.0]),
+        Work::Tapping => {
+            let in_print = material.tapping_gentlest_first();
+            (*in_print.first()?, in_print, [1.0, 1.0])
+        }
         Work::Reaming => {
-            let (half, source) = speed_rule();
-            rules.push(Rule {
-                words: "half the drilling speed, since no reaming speed is held for this metal",
-                source,
-            });
-            (material.drilling, [half, half])
+            let found = fractions(material);
+            rule(reaming_words(&found).into(), found.source);
+            let printed: Vec<_> = material.reaming.iter().collect();
+            let range = *drilling.first()?;
+            let in_print = if printed.is_empty() { drilling } else { printed };
+            (range, in_print, [found.least, found.most])
         }
         Work::Countersinking => {
-            rules.push(Rule {
-                words: "a third of its slow end to a half of its fast end, at the head’s diameter",
-                source: countersink::SPEED_SOURCE,
-            });
-            (material.drilling, countersink::SPEED)
+            let print = countersink::MIDWAY;
+            rule("the most in print: the drilling speed, at the diameter midway between the hole and the head".into(), print.source);
+            rule(
+                "at the bench the slowest speed that cuts clean, which stops it chattering".into(),
+                countersink::SLOWEST_SOURCE,
+            );
+            (*drilling.first()?, drilling, [1.0, 1.0])
         }
         Work::Spotting => {
-            rules.push(Rule {
-                words: "as a drill of the spot’s widest diameter",
-                source: Source::common_practice("a spotting drill is run as a drill of its spot"),
-            });
-            (material.drilling, [1.0, 1.0])
+            rule(
+                "as a drill of the spot’s widest diameter".into(),
+                Source::common_practice("a spotting drill is run as a drill of its spot"),
+            );
+            (*drilling.first()?, drilling, [1.0, 1.0])
         }
     };
     if let Some(source) = steel.source() {
-        rules.push(Rule { words: "half of that for carbon steel", source });
+        rules.push(Rule { words: "half of that for carbon steel".into(), source });
     }
-    let range = in_print.first()?;
     let factor = steel.speed_factor();
     Some(Basis {
         range,
@@ -74,4 +82,11 @@ pub(super) fn basis(material: &'static Material, work: Work, steel: ToolSteel) -
         high: range.high * (fast * factor),
         rules,
     })
+}
+
+/// `0.65 to 0.67 of the drilling speed, as printed for 1006-1026 mild`
+fn reaming_words(found: &Fractions) -> String {
+    let [least, most] = [found.least, found.most].map(|part| print::trimmed(part, 2));
+    let part = if least == most { least } else { format!("{least} to {most}") };
+    format!("{part} of the drilling speed, as printed for {}; set the slow end", found.printed_as)
 }

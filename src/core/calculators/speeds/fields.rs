@@ -4,16 +4,15 @@ use super::answer::{Answer, answer};
 use super::question::{Question, Tool, Work};
 use crate::asking::{
     About, Asked, Control, Field, FieldError, GROUND, Limits, Need, POINT_ANGLE, Reading,
-    SPINDLE_MAX, SPINDLE_SPEEDS, TOOL_STEELS, Typed, Word, at_hand, diameter, metal, owned, quoted,
-    series, spindle, thread_error, word,
+    SPINDLE_MAX, SPINDLE_SPEEDS, TOOL_STEELS, Taken, Typed, Word, at_hand, diameter,
+    diameter_taken, machines, metal, owned, quoted, series, thread_as_meant, thread_taken, word,
 };
 use crate::calc::countersink::usual_head;
 use crate::calc::tool_steel::ToolSteel;
 use crate::calculators::{AnswerKind, Declaration, Finding, Form};
 use crate::tables::drills::{Drill, Series};
 use crate::tables::materials::Material;
-use crate::tables::threads;
-use crate::units::{Angle, Length, print};
+use crate::units::{Angle, Length, inch, mm, print};
 
 /// The calculator.
 pub static DECLARATION: Declaration = Declaration {
@@ -33,7 +32,6 @@ pub static DECLARATION: Declaration = Declaration {
             &DEPTH,
             &TOOL_STEEL,
             &POINT_ANGLE,
-            &FLUTES,
             &HEAD,
             &HOLE_SIZE,
             &COUNTERSINK_ANGLE,
@@ -51,20 +49,16 @@ pub static DECLARATION: Declaration = Declaration {
 /// A hole deeper than this many diameters is a slip of the pen.
 const DEEPEST_DIAMETERS: f64 = 60.0;
 
-/// How many flutes reamers have.
-const FLUTES_MADE: Limits = Limits::Between {
-    least: 1.0,
-    most: 20.0,
-    unit: "",
-    below: "is no number of flutes",
-    above: "is no number of flutes",
-};
+/// The smallest tool that is taken.
+const SMALLEST_TOOL: Length = mm(0.1);
+/// The largest: no bench machine turns one of 4 in.
+const LARGEST_TOOL: Length = inch(4.0);
 
 /// `work`
 static WORKS: &[Word<Work>] = &[
     word("drilling", "Drilling", Work::Drilling),
     word("reaming", "Reaming", Work::Reaming),
-    word("tapping", "Tapping under power", Work::Tapping),
+    word("tapping", "Tapping", Work::Tapping),
     word("countersinking", "Countersinking", Work::Countersinking),
     word("spotting", "Spotting", Work::Spotting),
 ];
@@ -109,7 +103,8 @@ static DIAMETER: Field<Tool> = Field::new(
         limits: Limits::LENGTH,
     },
     |typed| tool(typed, Work::Drilling),
-);
+)
+.taking(|typed, asked| tool_taken(typed, work_of(asked)));
 
 static DEPTH: Field<Length> = Field::length(About {
     name: "depth",
@@ -135,16 +130,6 @@ static TOOL_STEEL: Field<ToolSteel> = Field::words(
     TOOL_STEELS,
 )
 .or(other_tool);
-
-static FLUTES: Field<u8> = Field::count(About {
-    name: "flutes",
-    label: "Flutes of the reamer",
-    hint: "",
-    description: "Flutes of the reamer",
-    example: "6",
-    need: Need::Usually("6"),
-    limits: FLUTES_MADE,
-});
 
 static HEAD: Field<Length> = Field::length(About {
     name: "head",
@@ -214,19 +199,17 @@ pub fn answer_to(asked: &Asked) -> Result<Answer, Vec<FieldError>> {
     let depth = reading.optional(&DEPTH);
     let tool_steel = reading.or_default(&TOOL_STEEL);
     let point_angle = reading.optional(&POINT_ANGLE);
-    let flutes = reading.optional(&FLUTES);
     let head = reading.optional(&HEAD);
     let hole = reading.optional(&HOLE_SIZE);
     let countersink_angle = reading.optional(&COUNTERSINK_ANGLE);
     let at_hand = at_hand(&mut reading);
-    let spindle = spindle(&mut reading);
-    let asked = material.zip(tool).zip(point_angle.zip(flutes));
-    let question = asked.map(|((material, tool), (point_angle, flutes))| Question {
+    let machines = machines(&mut reading);
+    let asked = material.zip(tool).zip(point_angle);
+    let question = asked.map(|((material, tool), point_angle)| Question {
         tool_steel,
-        spindle,
+        machines,
         depth,
         point_angle,
-        flutes,
         head,
         hole,
         countersink_angle,
@@ -243,6 +226,16 @@ pub fn answer_to(asked: &Asked) -> Result<Answer, Vec<FieldError>> {
 fn check(question: &Question) -> Result<(), Vec<FieldError>> {
     let mut errors = Vec::new();
     let diameter = question.tool.diameter();
+    if !(SMALLEST_TOOL..=LARGEST_TOOL).contains(&diameter) {
+        errors.push(DIAMETER.error(format!(
+            "{} is no {} for a bench machine. Write a size from {} to {} ({}).",
+            print::sentence(&print::with_article(&print::mm(diameter, 3))),
+            question.work.tool(),
+            print::mm(SMALLEST_TOOL, 1),
+            print::mm(LARGEST_TOOL, 1),
+            print::inch(LARGEST_TOOL, 0)
+        )));
+    }
     if question.depth.is_some_and(|depth| depth > diameter * DEEPEST_DIAMETERS) {
         errors.push(DEPTH.error(format!(
             "That is over {DEEPEST_DIAMETERS} diameters of the tool. Write a depth up to {}.",
@@ -300,15 +293,15 @@ fn tool(typed: Typed<'_>, work: Work) -> Result<Tool, FieldError> {
     if typed.text.is_empty() {
         return Err(typed.error(wanted(work)));
     }
-    let thread = threads::read::read(typed.text);
+    let thread = thread_as_meant(typed).map(|read| read.thread);
     let size = diameter(typed);
     match (work, thread, size) {
         (Work::Tapping, Ok(thread), _) => Ok(Tool::Tap(thread)),
         (Work::Countersinking, Ok(thread), _) => Ok(Tool::Screw(thread)),
-        (Work::Tapping, Err(error), Err(_)) => Err(thread_error(typed.field, &error)),
+        (Work::Tapping | Work::Countersinking, Err(error), Err(_)) => Err(error),
         (Work::Drilling | Work::Reaming | Work::Spotting, Ok(thread), Err(_)) => {
             Err(typed.error(format!(
-                "{} is a thread. Choose tapping under power, or name the {}: {}",
+                "{} is a thread. Choose tapping, or name the {}: {}",
                 thread.designation,
                 work.tool(),
                 match work {
@@ -322,6 +315,14 @@ fn tool(typed: Typed<'_>, work: Work) -> Result<Tool, FieldError> {
         }
         (_, _, Ok(found)) => Ok(Tool::Size(found.size)),
         (_, _, Err(error)) => Err(error),
+    }
+}
+
+/// What a tool was taken for, as [`tool`] reads it.
+fn tool_taken(typed: Typed<'_>, work: Work) -> Option<Taken> {
+    match work {
+        Work::Tapping | Work::Countersinking => thread_taken(typed),
+        Work::Drilling | Work::Reaming | Work::Spotting => diameter_taken(typed),
     }
 }
 

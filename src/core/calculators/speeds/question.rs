@@ -1,7 +1,7 @@
 //! The question: what is done, with what, in which metal, on which machine.
 
 use crate::calc::depth::usual_point_angle;
-use crate::calc::spindle::Spindle;
+use crate::calc::machines::Machines;
 use crate::calc::thread_form::geometry;
 use crate::calc::tool_steel::ToolSteel;
 use crate::tables::drills::Drill;
@@ -17,7 +17,7 @@ pub enum Work {
     Drilling,
     /// Reaming in a machine.
     Reaming,
-    /// Tapping under power.
+    /// Tapping: by hand, and what is in print for a machine.
     Tapping,
     /// Sinking the mouth of a hole for a head.
     Countersinking,
@@ -91,14 +91,12 @@ pub struct Question {
     pub tool: Tool,
     /// What the tool is made of.
     pub tool_steel: ToolSteel,
-    /// The speeds the machine has.
-    pub spindle: Spindle,
+    /// The machines at hand.
+    pub machines: Machines,
     /// How deep: to the drill's full diameter, the reamer's end, the last full thread.
     pub depth: Option<Length>,
     /// The point of the drill.
     pub point_angle: Angle,
-    /// How many flutes the reamer has.
-    pub flutes: u8,
     /// The head of the screw, as measured.
     pub head: Option<Length>,
     /// The hole that is sunk.
@@ -110,8 +108,7 @@ pub struct Question {
 }
 
 impl Question {
-    /// The usual question: high-speed steel, a 118° drill, a reamer of six flutes, nothing known of the
-    /// machine, no drill at hand.
+    /// The usual question: high-speed steel, a 118° drill, nothing known of the machine, no drill at hand.
     #[must_use]
     pub fn new(material: &'static Material, work: Work, tool: Tool) -> Self {
         Self {
@@ -119,10 +116,9 @@ impl Question {
             work,
             tool,
             tool_steel: ToolSteel::default(),
-            spindle: Spindle::default(),
+            machines: Machines::default(),
             depth: None,
             point_angle: usual_point_angle(),
-            flutes: 6,
             head: None,
             hole: None,
             countersink_angle: None,

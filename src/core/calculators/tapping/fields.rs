@@ -3,16 +3,16 @@
 use super::answer::{Answer, Subject, answer};
 use super::pitch::pitch;
 use crate::asking::{
-    About, Asked, Control, Diameter, Field, FieldError, Limits, Need, OWNED, Reading, SERIES,
-    Typed, Word, at_hand, diameter, quoted, thread_error, word,
+    self, About, Asked, Choice, Control, Diameter, Field, FieldError, Limits, Need, OWNED, Reading,
+    SERIES, Typed, Word, at_hand, diameter, diameter_taken, quoted, thread_taken, word,
 };
 use crate::calc::engagement;
 use crate::calc::thread_form::full_depth;
 use crate::calculators::{self, AnswerKind, Declaration, Finding};
 use crate::tables::drills::Drill;
-use crate::tables::threads::{self, AnySize, Basic, Form, Thread, read};
-use crate::units::read::{plain, take};
-use crate::units::{Length, Pitch, print};
+use crate::tables::threads::{self, AnySize, Basic, Form, Thread};
+use crate::units::read::{Bare, length, plain, take};
+use crate::units::{Length, Pitch, in_mm, print};
 
 /// The calculator.
 pub static DECLARATION: Declaration = Declaration {
@@ -77,7 +77,8 @@ static THREAD: Field<&Thread> = Field::new(
         limits: Limits::None,
     },
     thread,
-);
+)
+.taking(|typed, _| thread_taken(typed));
 
 static FORM: Field<Option<Form>> = Field::words(
     About {
@@ -93,15 +94,19 @@ static FORM: Field<Option<Form>> = Field::words(
     FORMS,
 );
 
-static MAJOR: Field<Length> = Field::length(About {
-    name: "major",
-    label: "Major diameter",
-    hint: "Over the thread: mm, or 1/4 in. A pipe’s size is not its diameter: G 1/8 is 9.728 mm",
-    description: "Major diameter; a bare number is mm",
-    example: "3.2 mm",
-    need: Need::Open,
-    limits: Limits::LENGTH,
-});
+static MAJOR: Field<Length> = Field::new(
+    About {
+        name: "major",
+        label: "Major diameter",
+        hint: "Over the thread: mm, 1/4 in, or No. 10 of Unified or BA. A pipe’s size is not its diameter: G 1/8 is 9.728 mm",
+        description: "Major diameter; a bare number is mm; `No. 10` is the number of a Unified or BA thread, by the form",
+        example: "3.2 mm",
+        need: Need::Open,
+        limits: Limits::LENGTH,
+    },
+    |typed| major_of(typed, None),
+)
+.measured(|it| in_mm(*it));
 
 static PITCH: Field<Pitch> = Field::new(
     About {
@@ -130,7 +135,8 @@ static HOLE: Field<Diameter> = Field::new(
         limits: Limits::LENGTH,
     },
     diameter,
-);
+)
+.taking(|typed, _| diameter_taken(typed));
 
 static ENGAGEMENT: Field<f64> = Field::new(
     About {
@@ -140,7 +146,7 @@ static ENGAGEMENT: Field<f64> = Field::new(
         description: "Engagement wanted, as a percentage of the full thread",
         example: "70",
         need: Need::Usually("70"),
-        limits: Limits::OfReader { taken: &["0.1", "100"], refused: &["0", "100.1"] },
+        limits: Limits::OfReader { taken: &["0.1 %", "1", "100"], refused: &["0", "0.9", "100.1"] },
     },
     percent,
 );
@@ -187,7 +193,13 @@ fn question(asked: &Asked) -> Result<Question, Vec<FieldError>> {
     let mut reading = Reading::of(asked);
     let thread = reading.optional(&THREAD);
     let form = reading.or_default(&FORM);
-    let major = reading.optional(&MAJOR);
+    let numbered = form.or_else(|| thread.map(|thread| thread.form().of_any_size()));
+    let typed_major = reading.typed(&MAJOR);
+    let major = if is_numbered(typed_major.text) {
+        reading.keep(major_of(typed_major, numbered))
+    } else {
+        reading.optional(&MAJOR)
+    };
     let pitch = reading.optional(&PITCH);
     // What a field in error would have filled is not asked for a second time.
     let subject = if reading.is_clean() {
@@ -263,7 +275,7 @@ fn basic_major(thread: &Thread) -> Option<Length> {
 }
 
 fn thread(typed: Typed<'_>) -> Result<&'static Thread, FieldError> {
-    let thread = read::read(typed.text).map_err(|error| thread_error(typed.field, &error))?;
+    let thread = asking::thread(typed)?;
     if engagement::applies(thread) {
         Ok(thread)
     } else {
@@ -274,9 +286,72 @@ fn thread(typed: Typed<'_>) -> Result<&'static Thread, FieldError> {
     }
 }
 
-/// An engagement in percent, above 0 and up to 100.
+/// Whether a diameter was typed as a thread's number.
+fn is_numbered(text: &str) -> bool {
+    let text = plain(text);
+    ["no", "#", "number"].iter().any(|mark| text.starts_with(mark))
+}
+
+/// A major diameter: a length, or the number of a Unified or a British Association thread, which the
+/// form tells apart.
+fn major_of(typed: Typed<'_>, form: Option<Form>) -> Result<Length, FieldError> {
+    if !is_numbered(typed.text) {
+        return typed.read(|text| length(text, Bare::Mm));
+    }
+    let text = plain(typed.text);
+    let digits = text.trim_start_matches(|mark: char| !mark.is_ascii_digit());
+    let named = |form: Form| {
+        let is_named = |thread: &&Thread| {
+            let size = thread.size.split('-').next();
+            // "1-8" is one inch, "1-64" is No. 1.
+            let is_number = form != Form::Unified || thread.designation.starts_with("No.");
+            thread.form() == form && size == Some(digits) && is_number
+        };
+        threads::all().filter(is_named).find_map(basic_major)
+    };
+    let [unified, ba] = [Form::Unified, Form::BritishAssociation].map(named);
+    let chosen = match form {
+        Some(Form::Unified) => unified,
+        Some(Form::BritishAssociation) => ba,
+        _ => None,
+    };
+    chosen.ok_or_else(|| {
+        let inches = unified.map(|size| (print::inch(size, 4), "Unified"));
+        let millimetres = ba.map(|size| (print::mm(size, 3), "BA"));
+        let found = inches.into_iter().chain(millimetres);
+        let choice = |(value, name): (String, &str)| Choice {
+            words: format!("{value}, No. {digits} {name}"),
+            value,
+        };
+        let choices: Vec<Choice> = found.map(choice).collect();
+        let message = match choices.as_slice() {
+            [] => format!(
+                "{} is the number of no Unified or BA thread held here. Write a diameter: 3.2 mm, 1/4 in.",
+                quoted(typed.text)
+            ),
+            _ => format!("{} is a number in more than one form: choose.", quoted(typed.text)),
+        };
+        FieldError { choices, ..typed.error(message) }
+    })
+}
+
+/// An engagement in percent, above 0 and up to 100. A bare figure below one is most likely a share of
+/// one, and is asked.
 fn percent(typed: Typed<'_>) -> Result<f64, FieldError> {
     let text = plain(typed.text);
+    if let Some((share, "")) = take(&text)
+        && share.value > 0.0
+        && share.value < 1.0
+    {
+        let percent = print::trimmed(share.value * 100.0, 2);
+        let choice = Choice { words: format!("{percent} %"), value: percent };
+        let message = format!(
+            "{} is less than 1 %: is {} meant? Write a percentage.",
+            quoted(typed.text),
+            choice.words
+        );
+        return Err(FieldError { choices: vec![choice], ..typed.error(message) });
+    }
     let found = take(&text).filter(|(number, rest)| {
         matches!(rest.trim(), "" | "%" | "percent" | "per cent")
             && number.value > 0.0

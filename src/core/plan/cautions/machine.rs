@@ -1,13 +1,15 @@
-//! What the speeds of the machine make of the drills and of a tap under power.
+//! What the speeds of the machines make of the drills and of a tap under power.
 
 use super::say;
+use crate::calc::setting::{SetTo, Setting};
 use crate::calc::speed_choice::Reach;
+use crate::calc::spindle::on_a_dial;
 use crate::plan::drilling::{self, Metals};
 use crate::plan::{HolePlan, HoleSpec, Level, Tap, UpperHole, Warning};
 use crate::tables::drills::Drill;
 use crate::units::{in_rpm, print};
 
-/// What the machine's speeds make of the drills and of a tap under power.
+/// What the machines' speeds make of the drills and of a tap under power.
 pub(super) fn speeds(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
     let spec = plan.spec;
     let lower = Metals::one(spec.material);
@@ -22,45 +24,54 @@ pub(super) fn speeds(plan: &HolePlan<'_>, found: &mut Vec<Warning>) {
     {
         drill_speed(spec, drill, Metals::one(over.material), found);
     }
-    if let (Tap::Machine, Some(range)) = (spec.tap, spec.material.tapping.first()) {
-        let tap = drilling::setting(range, plan.geometry.major, &spec.spindle);
-        if tap.reach == Reach::TooFast {
-            say(
-                found,
-                Level::Caution,
-                format!(
-                    "The slowest speed at hand, {} rev/min, is too fast for the tap (about {} rev/min): turn it by hand.",
-                    print::fixed(in_rpm(tap.speed), 0),
-                    print::fixed(in_rpm(tap.wanted), 0)
-                ),
-            );
-        }
+    if spec.tap != Tap::Machine {
+        return;
+    }
+    if let Some(set) = drilling::tap_setting(spec, plan.geometry.major)
+        && let SetTo::NoneSlowEnough(slowest) = &set.to
+    {
+        say(
+            found,
+            Level::Caution,
+            format!(
+                "The slowest speed at hand, {}, is too fast for the tap (about {} rev/min): turn it by hand.",
+                slowest.words(),
+                wanted(&set)
+            ),
+        );
     }
 }
 
+/// The slow end of what the material takes, as a dial reads it.
+fn wanted(set: &Setting) -> String {
+    print::fixed(in_rpm(on_a_dial(set.takes.low)), 0)
+}
+
 fn drill_speed(spec: &HoleSpec, drill: &Drill, metals: Metals, found: &mut Vec<Warning>) {
-    let Some(set) = drilling::drill_setting(metals, drill.diameter, &spec.spindle) else { return };
-    let wanted = print::fixed(in_rpm(set.wanted), 0);
-    match set.reach {
-        Reach::TooSlow => say(
+    let Some(set) = drilling::drill_setting(spec, metals, drill.diameter) else { return };
+    let wanted = wanted(&set);
+    let material = metals.tougher();
+    match &set.to {
+        SetTo::On(held) if held.reach == Reach::TooSlow => say(
             found,
             Level::Note,
             format!(
-                "The spindle is slower than the {} drill likes (about {wanted} rev/min): feed lightly and clear often.",
-                drill.label
+                "No machine at hand is as fast as the {} drill would take (about {wanted} rev/min). {}",
+                drill.label,
+                material.feed_when_slow()
             ),
         ),
-        Reach::TooFast => {
-            let largest = drilling::largest_for(metals, set.speed)
+        SetTo::NoneSlowEnough(slowest) => {
+            let largest = drilling::largest_for(metals, slowest.speed)
                 .map_or_else(String::new, |largest| print::mm(largest, 1));
             say(
                 found,
                 Level::Caution,
                 format!(
-                    "The slowest speed at hand, {} rev/min, is too fast for the {} drill (about {wanted} rev/min). The largest drill it suits in {} is {largest}: open the hole out to there and bore, ream or file the rest, or use a slower machine.",
-                    print::fixed(in_rpm(set.speed), 0),
+                    "The slowest speed at hand, {}, is too fast for the {} drill (about {wanted} rev/min). The largest drill it suits in {} is {largest}: open the hole out to there and bore, ream or file the rest, or use a slower machine.",
+                    slowest.words(),
                     drill.label,
-                    metals.tougher().name,
+                    material.name,
                 ),
             );
         }

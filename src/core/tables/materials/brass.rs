@@ -352,7 +352,7 @@ pub(super) const NICKEL_SILVER: Material = Material {
     drill_advice: &[
         KEEN_EDGE,
         practice(
-            "For small holes use a sharp new drill, a light steady feed and a drop of oil: it rubs and hardens at once.",
+            "For small holes use a sharp new drill, a steady feed that keeps a chip coming and a drop of oil: it hardens at once where it is rubbed.",
         ),
     ],
     tap_advice: &[

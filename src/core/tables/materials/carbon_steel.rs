@@ -72,7 +72,13 @@ pub(super) const MEDIUM_CARBON_STEEL: Material = Material {
         drilling::PROTO_MEDIUM_CARBON_HARD,
         drilling::PROTO_MEDIUM_CARBON_TEMPERED,
     ],
-    tapping: &[tapping::CHART_MEDIUM_CARBON, tapping::CLARKSON_CARBON_STEEL],
+    tapping: &[
+        tapping::CHART_MEDIUM_CARBON,
+        tapping::CLARKSON_CARBON_STEEL,
+        tapping::SUPPLIER_CARBON_STEEL,
+        tapping::CATALOGUE_MEDIUM_CARBON,
+        tapping::LATHE_STEEL,
+    ],
     reaming: &[
         reaming::MEDIUM_CARBON,
         reaming::MEDIUM_CARBON_SOFT,
@@ -169,6 +175,8 @@ pub(super) const CASE_HARDENING_STEEL: Material = Material {
         tapping::CLARKSON_ALLOY_STEEL,
         tapping::CHART_LOW_CARBON,
         tapping::CLARKSON_CARBON_STEEL,
+        tapping::SUPPLIER_MILD_STEEL,
+        tapping::LATHE_STEEL,
     ],
     reaming: &[reaming::LOW_CARBON, reaming::LOW_CARBON_SOFT],
     feeds: &feeds::MILD_STEEL,
@@ -265,7 +273,7 @@ pub(super) const SPRING_STEEL: Material = Material {
         drilling::PROTO_HIGH_CARBON_SOFT,
         drilling::PROTO_HIGH_CARBON_TEMPERED,
     ],
-    tapping: &[tapping::CHART_HIGH_CARBON],
+    tapping: &[tapping::CHART_HIGH_CARBON, tapping::SUPPLIER_HIGH_CARBON],
     reaming: &[
         reaming::HIGH_CARBON,
         reaming::HIGH_CARBON_SOFT,

@@ -77,7 +77,12 @@ pub(super) const COPPER: Material = Material {
         Property::machinability(MachinabilityBasis::FreeCuttingBrass, exactly(20.0), "C106", RIGHTON_C106),
     ],
     drilling: &[drilling::LIST_COPPER, drilling::QUIZ_COPPER_RANGE],
-    tapping: &[tapping::CLARKSON_COPPER, tapping::LAVALLEE_COPPER, tapping::CHART_COPPER],
+    tapping: &[
+        tapping::CLARKSON_COPPER,
+        tapping::LAVALLEE_COPPER,
+        tapping::CHART_COPPER,
+        tapping::SUPPLIER_COPPER,
+    ],
     reaming: &[reaming::RECALLED_COPPER],
     feeds: &[],
     drilling_lubricant: SOLUBLE_OIL,

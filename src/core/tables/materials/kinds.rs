@@ -30,8 +30,45 @@ pub(super) const KINDS: &[Kind] = &[
     ("diecasting", &["cast-aluminium", "zinc-die-casting-alloy", "magnesium-alloy"]),
     ("aluminiumalloy", &ALUMINIUM),
     ("wroughtaluminium", &WROUGHT_ALUMINIUM),
-    ("dural", &["aluminium-6082", "aluminium-2014"]),
-    ("duralumin", &["aluminium-6082", "aluminium-2014"]),
+    ("ali", &ALUMINIUM),
+    ("alu", &ALUMINIUM),
+    ("alum", &ALUMINIUM),
+    ("ally", &ALUMINIUM),
+    ("alloy", &ALUMINIUM),
+    ("lightalloy", &ALUMINIUM),
+    ("castalloy", &["cast-aluminium", "cast-aluminium-lm25"]),
+    ("castali", &["cast-aluminium", "cast-aluminium-lm25"]),
+    ("dural", &DURALS),
+    ("duralium", &DURALS),
+    ("duralumin", &DURALS),
+    ("duraluminium", &DURALS),
+    ("aircraftaluminium", &["aluminium-2014", "aluminium-7075"]),
+    // Casting alloys that have no row: by their silicon they cut like the row named first.
+    ("lm2", &["cast-aluminium", "cast-aluminium-lm25"]),
+    ("lm6", &["cast-aluminium-lm25", "cast-aluminium"]),
+    ("lm9", &["cast-aluminium-lm25", "cast-aluminium"]),
+    ("lm24", &["cast-aluminium", "cast-aluminium-lm25"]),
+    ("lm27", &["cast-aluminium", "cast-aluminium-lm25"]),
+    // Grades of fasteners (ISO 3506) and of bolts (ISO 898).
+    ("a1", &["stainless-303"]),
+    ("a2", &["stainless-304"]),
+    ("a270", &["stainless-304"]),
+    ("a280", &["stainless-304"]),
+    ("a4", &["stainless-316"]),
+    ("a470", &["stainless-316"]),
+    ("a480", &["stainless-316"]),
+    ("marinestainless", &["stainless-316"]),
+    ("marinegradestainless", &["stainless-316"]),
+    ("magneticstainless", &["stainless-416", "stainless-431"]),
+    ("freecutting", &["free-cutting-mild-steel", "free-cutting-brass", "aluminium-2011"]),
+    ("hightensile", &ALLOY_STEELS),
+    ("ht", &ALLOY_STEELS),
+    ("hts", &ALLOY_STEELS),
+    ("carbontoolsteel", &["silver-steel", "gauge-plate"]),
+    ("sgiron", &["spheroidal-graphite-iron"]),
+    ("bronzebush", &["leaded-bronze", "phosphor-bronze-cast", "gunmetal"]),
+    ("bearingmetal", &["leaded-bronze", "phosphor-bronze-cast", "white-metal"]),
+    ("bearingbronze", &["leaded-bronze", "phosphor-bronze-cast", "gunmetal"]),
     ("titanium", &["titanium-grade-2", "titanium-grade-5"]),
     ("titaniumalloy", &["titanium-grade-2", "titanium-grade-5"]),
     ("zinc", &["zinc-die-casting-alloy"]),
@@ -40,6 +77,23 @@ pub(super) const KINDS: &[Kind] = &[
     ("plasticsheet", &SHEET_PLASTICS),
     ("clearplastic", &["acrylic", "polycarbonate"]),
     ("laminate", &["laminated-phenolic"]),
+];
+
+/// Words that people type and no page shows: trade marks, which are no name for a material here.
+pub(super) const TYPED_ONLY: &[Kind] = &[
+    ("monel", &["nickel-copper-400"]),
+    ("monelmetal", &["nickel-copper-400"]),
+    ("delrin", &["acetal"]),
+    ("teflon", &["ptfe"]),
+    ("perspex", &["acrylic"]),
+    ("plexiglas", &["acrylic"]),
+    ("plexiglass", &["acrylic"]),
+    ("lexan", &["polycarbonate"]),
+    ("tufnol", &["laminated-phenolic"]),
+    ("paxolin", &["laminated-phenolic"]),
+    ("bakelite", &["laminated-phenolic"]),
+    ("mazak", &["zinc-die-casting-alloy"]),
+    ("zamak", &["zinc-die-casting-alloy"]),
 ];
 
 /// Inside a longer name these names stand for more than they do alone: `mild steel EN1A`.
@@ -156,6 +210,9 @@ const ALUMINIUM: [&str; 7] = [
     "cast-aluminium",
     "cast-aluminium-lm25",
 ];
+
+/// The strong alloy with copper first: that is what the word was for.
+const DURALS: [&str; 2] = ["aluminium-2014", "aluminium-6082"];
 
 const PLASTICS: [&str; 8] =
     ["acetal", "nylon", "ptfe", "peek", "acrylic", "polycarbonate", "pvc", "laminated-phenolic"];

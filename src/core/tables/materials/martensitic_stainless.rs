@@ -69,6 +69,8 @@ pub(super) const STAINLESS_416: Material = Material {
         tapping::CHART_400_STAINLESS,
         tapping::CLARKSON_FREE_STAINLESS,
         tapping::LAVALLEE_STAINLESS,
+        tapping::CATALOGUE_MARTENSITIC,
+        tapping::ORDER_400,
     ],
     reaming: &[
         reaming::STAINLESS_416_TEMPERED,
@@ -143,7 +145,12 @@ pub(super) const STAINLESS_431: Material = Material {
         drilling::NORSEMAN_STAINLESS,
         drilling::PROTO_410_MEDIUM,
     ],
-    tapping: &[tapping::CHART_400_STAINLESS, tapping::LAVALLEE_STAINLESS],
+    tapping: &[
+        tapping::CHART_400_STAINLESS,
+        tapping::LAVALLEE_STAINLESS,
+        tapping::CATALOGUE_MARTENSITIC,
+        tapping::ORDER_400,
+    ],
     reaming: &[
         reaming::STAINLESS_410_TEMPERED,
         reaming::STAINLESS_410_MEDIUM,

@@ -16,6 +16,7 @@ mod dangers;
 #[rustfmt::skip]
 mod drilling_speeds;
 mod ductile_iron;
+mod feeding;
 pub mod feeds;
 mod ferrous;
 mod gunmetal;
@@ -29,6 +30,8 @@ mod property;
 pub mod read;
 #[rustfmt::skip]
 mod reaming_speeds;
+pub mod scrap;
+mod shed_lubricant;
 mod sheet_plastics;
 mod soft_metals;
 mod sources;
@@ -38,6 +41,7 @@ mod steel;
 mod tapping;
 #[rustfmt::skip]
 mod tapping_speeds;
+pub mod telling;
 mod tool_steel;
 
 use std::fmt;
@@ -45,6 +49,7 @@ use std::fmt;
 use crate::tables::source::Source;
 use crate::units::{INCH_MM, Velocity, metres_per_minute};
 
+pub use feeding::Rubbing;
 pub use feeds::FeedRange;
 pub use property::{HardnessScale, MachinabilityBasis, Measure, Property, Span};
 pub use statements::{Statement, Topic};
@@ -244,7 +249,7 @@ pub struct Material {
     pub properties: &'static [Property],
     /// Drilling speeds with a high-speed steel drill, the one the plan uses first.
     pub drilling: &'static [SpeedRange],
-    /// Tapping speeds under power, the one the plan uses first.
+    /// Tapping speeds under power: [`Material::tapping_gentlest_first`] says which the plan uses.
     pub tapping: &'static [SpeedRange],
     /// Reaming speeds with a high-speed steel reamer in a machine; may be empty.
     pub reaming: &'static [SpeedRange],
@@ -372,6 +377,18 @@ impl Material {
     #[must_use]
     pub fn path(&self) -> String {
         format!("/materials/{}", self.slug)
+    }
+
+    /// Its tapping speeds under power, the gentlest first: the first is the one the plan uses.
+    #[must_use]
+    pub fn tapping_gentlest_first(&self) -> Vec<&'static SpeedRange> {
+        let mut ranges: Vec<&'static SpeedRange> = self.tapping.iter().collect();
+        let ends = |range: &SpeedRange| [range.low.value, range.high.value];
+        ranges.sort_by(|a, b| {
+            let ([a_low, a_high], [b_low, b_high]) = (ends(a), ends(b));
+            a_low.total_cmp(&b_low).then(a_high.total_cmp(&b_high))
+        });
+        ranges
     }
 }
 

@@ -19,6 +19,7 @@ pub(super) const DRILLING: &[SpeedRange] =
     &[drilling::NOMINAL_PLASTICS, drilling::NORSEMAN_PLASTICS];
 pub(super) const TAPPING: &[SpeedRange] = &[
     tapping::LAVALLEE_THERMOPLASTIC,
+    tapping::SUPPLIER_PLASTICS,
     tapping::CLARKSON_THERMOPLASTIC,
     tapping::CHART_THERMOPLASTIC,
 ];

@@ -5,8 +5,10 @@
 
 use std::sync::LazyLock;
 
-use super::kinds::{KINDS, WIDER_IN_COMPANY};
+use super::kinds::{KINDS, Kind, TYPED_ONLY, WIDER_IN_COMPANY};
+use super::scrap::scrap;
 use super::{Material, all, find};
+use crate::units::read::plain;
 
 /// Why a typed name gives no material.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -34,10 +36,14 @@ const LONGEST: usize = 48;
 /// Most names offered when nothing fits.
 const MOST_OFFERED: usize = 5;
 
-/// Words about the shape or the paperwork, which say nothing about the metal.
-const NO_MATTER: [&str; 13] = [
+/// Words about the shape, the condition or the paperwork, which say nothing about the metal.
+#[rustfmt::skip]
+const NO_MATTER: &[&str] = &[
     "bar", "rod", "round", "hex", "hexagon", "square", "sheet", "tube", "stock", "metal", "grade",
-    "aisi", "bs",
+    "aisi", "bs", "plate", "strip", "flat", "angle", "channel", "billet", "blank", "offcut", "wire",
+    "section", "scrap", "old", "piece", "lump", "block", "bit", "some", "drawn", "rolled", "bright",
+    "annealed", "normalised", "hard", "soft", "half", "quarter", "full", "temper", "condition",
+    "t3", "t4", "t6", "t651", "t6511", "tb", "tf", "h14", "h24", "sae", "din", "astm", "material",
 ];
 
 /// Standards named in front of a mark, as in `BS 1400 LG2`.
@@ -109,12 +115,18 @@ fn meant(typed: &str) -> Result<&'static Material, Unsure> {
     if let Some(material) = find(typed) {
         return Ok(material);
     }
+    if is_fraction(typed) {
+        return Err(Unsure::Partly(Vec::new()));
+    }
     let whole = fold(typed);
     let words = words(typed);
     let bare: String =
         words.iter().filter(|word| !is_no_matter(word)).map(String::as_str).collect();
     if let Some(material) = named(&whole).or_else(|| named(&bare)) {
         return Ok(material);
+    }
+    if let Some(scrap) = scrap(typed) {
+        return Err(Unsure::Asked(scrap.materials()));
     }
     let (candidates, understood) = meanings(&words);
     match candidates.as_slice() {
@@ -124,8 +136,20 @@ fn meant(typed: &str) -> Result<&'static Material, Unsure> {
     }
 }
 
+/// Whether a text is a fraction of an inch, which would fold to another figure: 3/16 is no 316.
+fn is_fraction(typed: &str) -> bool {
+    let text = plain(typed);
+    let parts = text.rsplit(' ').next().and_then(|last| last.split_once('/'));
+    parts.is_some_and(|(above, below)| {
+        let figures: Option<(u32, u32)> = above.parse().ok().zip(below.parse().ok());
+        figures
+            .is_some_and(|(above, below)| above < below && below.is_power_of_two() && below <= 64)
+            && text.chars().all(|letter| letter.is_ascii_digit() || matches!(letter, ' ' | '/'))
+    })
+}
+
 /// Letters and digits alone, small, with the two American spellings made British.
-fn fold(text: &str) -> String {
+pub(super) fn fold(text: &str) -> String {
     let kept = text.chars().filter(|letter| letter.is_alphanumeric()).flat_map(char::to_lowercase);
     let folded: String = kept.take(LONGEST).collect();
     folded.replace("aluminum", "aluminium").replace("gray", "grey")
@@ -198,8 +222,8 @@ fn is_no_matter(word: &str) -> bool {
 fn meaning(run: &[String]) -> Option<Vec<&'static Material>> {
     let joined = run.concat();
     let single = joined.strip_suffix('s').unwrap_or(&joined);
-    let kind =
-        WIDER_IN_COMPANY.iter().chain(KINDS).find(|(word, _)| *word == joined || *word == single);
+    let is_it = |(word, _): &&Kind| *word == joined || *word == single;
+    let kind = WIDER_IN_COMPANY.iter().chain(KINDS).chain(TYPED_ONLY).find(is_it);
     if let Some((_, slugs)) = kind {
         return Some(slugs.iter().filter_map(|slug| find(slug)).collect());
     }

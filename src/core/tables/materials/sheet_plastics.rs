@@ -260,7 +260,11 @@ pub(super) const LAMINATED_PHENOLIC: Material = Material {
         Property::hardness(RockwellM, exactly(100.0), "canvas, grade CE", TRIDENT_CE),
     ],
     drilling: DRILLING,
-    tapping: &[tapping::CHART_THERMOSETTING, tapping::LAVALLEE_THERMOSETTING],
+    tapping: &[
+        tapping::CHART_THERMOSETTING,
+        tapping::LAVALLEE_THERMOSETTING,
+        tapping::SUPPLIER_PLASTICS,
+    ],
     reaming: &[],
     feeds: &feeds::PLASTICS,
     drilling_lubricant: read(

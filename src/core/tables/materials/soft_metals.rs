@@ -45,7 +45,7 @@ pub(super) const ZINC_DIE_CASTING_ALLOY: Material = Material {
         Property::hardness(Brinell, between(82.0, 87.0), "ZL3, die cast", MRT_ZINC),
     ],
     drilling: &[drilling::EL_HOFY_ZINC, drilling::NORSEMAN_ZINC],
-    tapping: &[tapping::CHART_ZINC],
+    tapping: &[tapping::CHART_ZINC, tapping::LAVALLEE_ZINC],
     reaming: &[],
     feeds: &[],
     drilling_lubricant: practice("Drill it dry, or with a little paraffin."),
@@ -124,7 +124,11 @@ pub(super) const MAGNESIUM_ALLOY: Material = Material {
         drilling::PROTO_CAST_MAGNESIUM,
         drilling::PROTO_WROUGHT_MAGNESIUM,
     ],
-    tapping: &[tapping::LAVALLEE_MAGNESIUM],
+    tapping: &[
+        tapping::LAVALLEE_MAGNESIUM,
+        tapping::SUPPLIER_MAGNESIUM,
+        tapping::CATALOGUE_MAGNESIUM,
+    ],
     reaming: &[reaming::PROTO_CAST_MAGNESIUM, reaming::PROTO_WROUGHT_MAGNESIUM],
     feeds: &[],
     drilling_lubricant: read(

@@ -1,6 +1,6 @@
 //! Tapping speeds under power as the sources print them, for high-speed steel taps, one row a line.
 //!
-//! A tap turned by hand needs none of these. The first a material lists is the one the plan uses.
+//! A tap turned by hand needs none of these. The gentlest of a material's is the one the plan uses.
 
 use super::SpeedRange;
 use super::sources::{CLARKSON, LAVALLEE, MH_TAP_303, MH_TAP_1020, TAP_CHART};
@@ -64,3 +64,44 @@ pub(super) const LAVALLEE_THERMOSETTING: SpeedRange = SpeedRange::feet(50.0, 100
 pub(super) const CHART_THERMOSETTING: SpeedRange = SpeedRange::feet(40.0, 40.0, "plastic, thermosetting", TAP_CHART);
 pub(super) const CHART_ZINC: SpeedRange = SpeedRange::feet(80.0, 80.0, "zinc diecastings", TAP_CHART);
 pub(super) const RECALLED_WHITE_METAL: SpeedRange = SpeedRange::metres(10.0, 20.0, "white metal", Source::memory("recalled, no source read"));
+
+// Gathered later, each printed as its source has it. A bench goes by the gentlest of a material's.
+const TAP_SUPPLIER: Source =
+    Source::published("A London tap supplier’s list, speeds for machine tapping, high-speed steel taps");
+const TAP_CATALOGUE: Source =
+    Source::published("A tap maker’s catalogue, p. 405, speeds of general-purpose taps");
+const TECHNICAL_ORDER_TAPPING: Source =
+    Source::published("Technical Order 1-1A-9 (TM 43-0106), par. 2-109, tapping");
+const TRAINING_TAPPING: Source =
+    Source::published("GTZ, Thread cutting by dies and taps, instruction example 5.4");
+
+pub(super) const SUPPLIER_BRONZE: SpeedRange = SpeedRange::feet(30.0, 40.0, "Bronze", TAP_SUPPLIER);
+pub(super) const SUPPLIER_COPPER: SpeedRange = SpeedRange::feet(60.0, 80.0, "Copper", TAP_SUPPLIER);
+pub(super) const SUPPLIER_MALLEABLE: SpeedRange = SpeedRange::feet(20.0, 40.0, "Malleable iron", TAP_SUPPLIER);
+pub(super) const SUPPLIER_MAGNESIUM: SpeedRange = SpeedRange::feet(50.0, 70.0, "Magnesium alloy", TAP_SUPPLIER);
+pub(super) const SUPPLIER_PLASTICS: SpeedRange = SpeedRange::feet(50.0, 70.0, "Plastics", TAP_SUPPLIER);
+pub(super) const SUPPLIER_MILD_STEEL: SpeedRange = SpeedRange::feet(30.0, 50.0, "Mild steel", TAP_SUPPLIER);
+pub(super) const SUPPLIER_CARBON_STEEL: SpeedRange = SpeedRange::feet(20.0, 30.0, "Carbon steel to 0.7 % (printed 7%)", TAP_SUPPLIER);
+pub(super) const SUPPLIER_HIGH_CARBON: SpeedRange = SpeedRange::feet(15.0, 25.0, "Carbon steel over 0.7 % (printed 7%+)", TAP_SUPPLIER);
+pub(super) const SUPPLIER_ALLOY: SpeedRange = SpeedRange::feet(15.0, 25.0, "Alloy steel to 60 ton", TAP_SUPPLIER);
+pub(super) const SUPPLIER_TOOL_STEEL: SpeedRange = SpeedRange::feet(15.0, 25.0, "Tool steels", TAP_SUPPLIER);
+pub(super) const CATALOGUE_LOW_CARBON: SpeedRange = SpeedRange::feet(20.0, 40.0, "Low carbon and free-cutting steel (12L14 1018 1020 1213-1215)", TAP_CATALOGUE);
+pub(super) const CATALOGUE_MEDIUM_CARBON: SpeedRange = SpeedRange::feet(20.0, 30.0, "Medium carbon steel (1040-1095 4140 4340)", TAP_CATALOGUE);
+pub(super) const CATALOGUE_TOOL_STEEL: SpeedRange = SpeedRange::feet(15.0, 25.0, "Tool steel (O1 A2 D2)", TAP_CATALOGUE);
+pub(super) const CATALOGUE_AUSTENITIC: SpeedRange = SpeedRange::feet(10.0, 20.0, "Austenitic stainless 301-304L 310 316L 321", TAP_CATALOGUE);
+pub(super) const CATALOGUE_MARTENSITIC: SpeedRange = SpeedRange::feet(10.0, 20.0, "Martensitic stainless 410 416 420 431", TAP_CATALOGUE);
+pub(super) const CATALOGUE_DUCTILE: SpeedRange = SpeedRange::feet(15.0, 30.0, "Ductile iron", TAP_CATALOGUE);
+pub(super) const CATALOGUE_GREY: SpeedRange = SpeedRange::feet(15.0, 30.0, "Grey iron", TAP_CATALOGUE);
+pub(super) const CATALOGUE_MALLEABLE: SpeedRange = SpeedRange::feet(30.0, 60.0, "Malleable iron", TAP_CATALOGUE);
+pub(super) const CATALOGUE_ALUMINIUM: SpeedRange = SpeedRange::feet(70.0, 90.0, "Aluminium 2014 2024 6061 7075", TAP_CATALOGUE);
+pub(super) const CATALOGUE_SILICON_ALUMINIUM: SpeedRange = SpeedRange::feet(60.0, 80.0, "Aluminium high silicon", TAP_CATALOGUE);
+pub(super) const CATALOGUE_MAGNESIUM: SpeedRange = SpeedRange::feet(60.0, 80.0, "Magnesium", TAP_CATALOGUE);
+pub(super) const CATALOGUE_NICKEL: SpeedRange = SpeedRange::feet(10.0, 25.0, "Monel, nickel base", TAP_CATALOGUE);
+pub(super) const ORDER_300: SpeedRange = SpeedRange::feet(10.0, 25.0, "18-8 (300 series) stainless", TECHNICAL_ORDER_TAPPING);
+pub(super) const ORDER_FREE_300: SpeedRange = SpeedRange::feet(15.0, 30.0, "300 series free-machining", TECHNICAL_ORDER_TAPPING);
+pub(super) const ORDER_400: SpeedRange = SpeedRange::feet(15.0, 25.0, "400 series straight chromium", TECHNICAL_ORDER_TAPPING);
+pub(super) const CHART_DIE_CAST_ALUMINIUM: SpeedRange = SpeedRange::feet(70.0, 70.0, "Aluminium die castings", TAP_CHART);
+pub(super) const CHART_NICKEL: SpeedRange = SpeedRange::feet(10.0, 10.0, "Nickel alloys", TAP_CHART);
+pub(super) const CHART_TITANIUM: SpeedRange = SpeedRange::feet(10.0, 10.0, "Titanium", TAP_CHART);
+pub(super) const LAVALLEE_ZINC: SpeedRange = SpeedRange::feet(60.0, 150.0, "Zinc die casting", LAVALLEE);
+pub(super) const LATHE_STEEL: SpeedRange = SpeedRange::metres(4.0, 15.0, "Steel (example in 16CrMo4, M20, tap from the tailstock, wrench held, turned back to clear)", TRAINING_TAPPING);

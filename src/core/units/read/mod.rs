@@ -5,10 +5,12 @@
 mod error;
 mod number;
 mod plain;
+mod worded;
 
 pub use error::{FigureError, LengthError, Problem, Wanted};
 pub use number::{Notation, Number, mixed, take, take_mixed};
 pub use plain::{one_of, plain, shown};
+pub use worded::worded;
 
 use super::{Angle, Frequency, Length, degrees, in_mm, inch, mm, rpm};
 

@@ -11,9 +11,10 @@ use holewright_core::calc::oversize::likely;
 use holewright_core::calc::reaming::{Leave, PrintedAllowance, Reaming};
 use holewright_core::calc::spotting::Spot;
 use holewright_core::calculators::speeds::Sink;
-use holewright_core::calculators::speeds::{self, Pecks};
+use holewright_core::calculators::speeds::{self, Pecks, Work};
 use holewright_core::tables::countersinks;
 use holewright_core::tables::drills::Drill;
+use holewright_core::tables::reaming_pairs::{Fractions, HALF, RULE, fractions};
 use holewright_core::tables::source::Grade;
 use holewright_core::units::{Length, in_degrees, in_inch, in_mm, mm, print};
 
@@ -77,11 +78,18 @@ pub(super) struct SinkShown {
     pub(super) made: String,
 }
 
-/// A rule in print for a countersink's speed.
+/// A rule in print for the speed of a countersink or a reamer.
 pub(super) struct RuleRow {
-    pub(super) words: &'static str,
+    pub(super) words: String,
     pub(super) speed: String,
     pub(super) source: String,
+}
+
+/// A tap turned by a machine, where it must be.
+pub(super) struct TappingShown {
+    /// What a machine would be set to: `about 130 rev/min`.
+    pub(super) machine: String,
+    pub(super) aside: Option<String>,
 }
 
 /// The spot.
@@ -118,7 +126,7 @@ pub(super) fn pecks(figures: &speeds::Answer, pecks: &Pecks) -> PeckPlan {
             "The hole is {diameters} diameters deep: withdraw often, lubricate each time, and keep the lips sharp and even."
         ),
         Deep::VeryDeep => format!(
-            "Strong caution: the hole is {diameters} diameters deep. It will wander and pack. Withdraw after every half diameter, and think of drilling from both ends or of a larger hole."
+            "Strong caution: the hole is {diameters} diameters deep. It will wander and pack: keep to the pecks below, and think of drilling from both ends or of a larger hole."
         ),
     });
     PeckPlan {
@@ -189,10 +197,12 @@ pub(super) fn sink(figures: &speeds::Answer, sink: &Sink) -> SinkShown {
     let factor = figures.question.tool_steel.speed_factor();
     let rules = RULES.iter().map(|rule| {
         let diameter = rule.diameter(large, sink.hole.unwrap_or_default());
-        let speed = |surface| revolutions(spindle_speed(rule.surface(surface) * factor, diameter));
+        let [slow, fast] = rule
+            .surface([drilling.low, drilling.high])
+            .map(|surface| revolutions(spindle_speed(surface * factor, diameter)));
         RuleRow {
-            words: rule.words,
-            speed: span(speed(drilling.low), speed(drilling.high)),
+            words: rule.words.to_owned(),
+            speed: span(slow, fast),
             source: cited::source(rule.source),
         }
     });
@@ -214,6 +224,38 @@ pub(super) fn sink(figures: &speeds::Answer, sink: &Sink) -> SinkShown {
         rules: rules.collect(),
         made: made(),
     }
+}
+
+/// What a machine would do to the tap.
+pub(super) fn tapping(figures: &speeds::Answer) -> TappingShown {
+    let set = &figures.by_machine;
+    TappingShown { machine: set.words(), aside: set.aside(figures.question.material.kind()) }
+}
+
+/// What other print says of a reamer's speed; none for other work.
+pub(super) fn other_reaming(figures: &speeds::Answer) -> Vec<RuleRow> {
+    if figures.question.work != Work::Reaming {
+        return Vec::new();
+    }
+    let own = fractions(figures.question.material);
+    let drilling = figures.basis.range;
+    let factor = figures.question.tool_steel.speed_factor();
+    let speed = |surface| revolutions(spindle_speed(surface * factor, figures.diameter));
+    [own, RULE, HALF]
+        .into_iter()
+        .enumerate()
+        .filter(|(place, rule)| *place == 0 || *rule != own)
+        .map(|(_, rule)| RuleRow {
+            words: format!("{} of the drilling speed: {}", parts(&rule), rule.printed_as),
+            speed: span(speed(drilling.low * rule.least), speed(drilling.high * rule.most)),
+            source: cited::source(rule.source),
+        })
+        .collect()
+}
+
+/// `0.65 to 0.67`
+fn parts(rule: &Fractions) -> String {
+    span(print::trimmed(rule.least, 2), print::trimmed(rule.most, 2))
 }
 
 /// Every angle countersinks are made to, and what for.

@@ -25,7 +25,7 @@ fn works(field: &str) -> &'static [Work] {
     match field {
         "depth" => &[Drilling, Reaming, Tapping],
         "point_angle" => &[Drilling, Spotting],
-        "flutes" | "series" | "owned" => &[Reaming],
+        "series" | "owned" => &[Reaming],
         "head" | "hole_size" | "countersink_angle" => &[Countersinking],
         _ => &Work::ALL,
     }

@@ -1,6 +1,7 @@
 //! What to make of the machine, in a sentence or two.
 
 use super::rows::{metres, revolutions};
+use holewright_core::calc::setting::{MachineSpeed, SetTo, Setting, bench_fastest};
 use holewright_core::calc::speed_choice::Reach;
 use holewright_core::calculators::speeds::{self};
 use holewright_core::calculators::speeds::{Tool, Work};
@@ -8,22 +9,26 @@ use holewright_core::units::{in_metres_per_minute, in_rpm, print};
 
 /// What to do where no speed of the machine lies in the range.
 pub(super) fn machine(figures: &speeds::Answer) -> Option<String> {
-    let set = figures.set?;
+    let set = figures.set.as_ref()?;
+    if matches!(figures.by_machine.to, SetTo::SlowestThatCutsClean(_)) {
+        return None;
+    }
     let speed = print::trimmed(in_rpm(set.speed), 0);
+    let on = set.machine.as_ref().map_or_else(String::new, |name| format!(" on the {name}"));
     let edge = metres(set.surface);
     let part = |end| in_metres_per_minute(set.surface) / in_metres_per_minute(end);
     Some(match figures.reach {
         Reach::NotSaid | Reach::Within => return None,
         Reach::Between => format!(
-            "No speed at hand lies in the range. {speed} rev/min is the next below it: slower does no harm, too fast burns the edge."
+            "No speed at hand lies in the range. {speed} rev/min{on} is the next below it: slower does no harm, too fast burns the edge."
         ),
         Reach::TooSlow => format!(
-            "The machine cannot go fast enough: at its fastest, {speed} rev/min, the edge moves at {edge} m/min, {} % of the slow end. It still cuts, only slowly. {}",
+            "No machine at hand goes fast enough: at {speed} rev/min{on} the edge moves at {edge} m/min, {} % of the slow end. It still cuts. {}",
             rough(100.0 * part(figures.basis.low)),
             slow_words(figures)
         ),
         Reach::TooFast => format!(
-            "The machine cannot go slowly enough: at its slowest, {speed} rev/min, the edge moves at {edge} m/min, {} the fast end of the range. {}",
+            "No machine at hand goes slowly enough: at {speed} rev/min{on}, the slowest, the edge moves at {edge} m/min, {} the fast end of the range. {}",
             over(part(figures.basis.high)),
             fast_words(figures)
         ),
@@ -32,18 +37,15 @@ pub(super) fn machine(figures: &speeds::Answer) -> Option<String> {
 
 const fn slow_words(figures: &speeds::Answer) -> &'static str {
     match figures.question.work {
-        Work::Drilling => {
-            "Hold the drill short, feed it finely by feel and clear it often: a small drill breaks from force, not from turning slowly."
-        }
+        Work::Drilling | Work::Spotting => figures.question.material.feed_when_slow(),
         Work::Reaming => "A reamer takes no harm from turning slowly: feed it steadily.",
         Work::Tapping => "A tap takes no harm from turning slowly.",
         Work::Countersinking => "A countersink chatters the less for turning slowly.",
-        Work::Spotting => "Hold the spotting drill short and feed it finely.",
     }
 }
 
 fn fast_words(figures: &speeds::Answer) -> String {
-    let largest = figures.set.map_or_else(String::new, |set| print::mm(set.largest, 1));
+    let largest = figures.set.as_ref().map_or_else(String::new, |set| print::mm(set.largest, 1));
     let name = figures.question.material.name;
     match figures.question.work {
         Work::Drilling => format!(
@@ -107,9 +109,64 @@ pub(super) fn named(figures: &speeds::Answer) -> String {
     }
 }
 
+/// The answer in the largest letters: a figure with its unit, or words; and what stands beside it, small.
+pub(super) struct Headline {
+    pub(super) label: &'static str,
+    /// `350`, `as fast as the machine goes`.
+    pub(super) large: String,
+    /// `to 1100 rev/min on the lathe`
+    pub(super) unit: String,
+    pub(super) aside: Option<String>,
+}
+
+/// The headline: nothing that a bench machine cannot do.
+pub(super) fn headline(figures: &speeds::Answer) -> Headline {
+    let set = &figures.setting;
+    let (low, high) = range(set);
+    let on = |held: &MachineSpeed| {
+        let turns = print::trimmed(in_rpm(held.speed), 0);
+        let machine = held.machine.as_ref();
+        (
+            turns,
+            machine.map_or_else(|| "rev/min".to_owned(), |name| format!("rev/min on the {name}")),
+        )
+    };
+    let words = |words: &str| (words.to_owned(), String::new());
+    let (large, unit) = match &set.to {
+        SetTo::About(_) if set.takes.high > bench_fastest() => {
+            (low, "rev/min, or faster as far as the machine goes".to_owned())
+        }
+        SetTo::About(_) => {
+            let unit =
+                high.map_or_else(|| "rev/min".to_owned(), |high| format!("to {high} rev/min"));
+            (low, unit)
+        }
+        SetTo::On(held) => on(held),
+        SetTo::AsFastAsItGoes => words("As fast as the machine goes"),
+        SetTo::NoneSlowEnough(_) => words("No machine at hand is slow enough"),
+        SetTo::SlowestThatCutsClean(None) => words("The slowest that cuts clean"),
+        SetTo::SlowestThatCutsClean(Some(held)) => {
+            ("The slowest that cuts clean".to_owned(), format!("start at {}", held.words()))
+        }
+        SetTo::ByHand => words("By hand"),
+    };
+    let label = if set.on_machine().is_some() && set.speed().is_some() {
+        "Machine speed to set"
+    } else {
+        "Machine speed"
+    };
+    Headline { label, large, unit, aside: set.aside(figures.question.material.kind()) }
+}
+
+/// What the material takes: `11000 to 17000`.
+pub(super) fn takes(set: &Setting) -> String {
+    let (low, high) = range(set);
+    high.map_or_else(|| low.clone(), |high| format!("{low} to {high}"))
+}
+
 /// The range in revolutions, one figure where both ends are the same.
-pub(super) fn range(figures: &speeds::Answer) -> (String, Option<String>) {
-    let (low, high) = (revolutions(figures.low), revolutions(figures.high));
+fn range(set: &Setting) -> (String, Option<String>) {
+    let (low, high) = (revolutions(set.takes.low), revolutions(set.takes.high));
     let high = (high != low).then_some(high);
     (low, high)
 }

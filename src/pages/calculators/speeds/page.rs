@@ -2,10 +2,11 @@
 
 use askama::Template;
 
-use super::details::{PeckPlan, ReamingShown, SinkShown, SpotShown};
+use super::details::{PeckPlan, ReamingShown, RuleRow, SinkShown, SpotShown, TappingShown};
 use super::fields::form;
+use super::machine::Headline;
 use super::rows::{
-    PrintedRow, SpeedRow, duration, feed, feed_rate, printed, revolutions, row, span, surface,
+    PrintedRow, SpeedRow, duration, feed, feed_rate, printed, revolutions, row, surface,
 };
 use super::{details, machine};
 use crate::calculators::drawer::with_drawer;
@@ -19,13 +20,15 @@ use crate::warnings::{WarningGroup, by_level};
 use crate::{FieldError, Reply, Visit, drawer};
 use holewright_core::asking::Asked;
 use holewright_core::calc::cutting_speed::{THUMB_GIVE, THUMB_SOURCE, thumb_feed};
+use holewright_core::calc::drill_feed::SMALL;
+use holewright_core::calc::setting::SetTo;
+use holewright_core::calc::speed_choice::Reach;
 use holewright_core::calculators::speeds::{
-    self, DECLARATION, Detail, TAP_LEAD, Tool, Work, answer_to,
+    self, DECLARATION, Detail, SpeedAtHand, TAP_LEAD, Tool, Work, answer_to, work_of,
 };
 use holewright_core::plan::Level;
 use holewright_core::tables::materials::Family;
-use holewright_core::tables::reaming::flute_feed;
-use holewright_core::units::{in_inch, in_mm, in_rpm, print};
+use holewright_core::units::{in_mm, in_rpm, print};
 
 #[derive(Template)]
 #[template(path = "calculators/speeds.html")]
@@ -39,11 +42,14 @@ struct SpeedsPage {
 
 /// The answer as the page prints it.
 struct Shown {
-    /// The speed to set; none where no machine was named, or its slowest is too fast.
+    /// What to set, in the largest letters.
+    headline: Headline,
+    /// The machine's speed to set; none where no machine was named, or its slowest is too fast.
     set: Option<SpeedRow>,
-    low: String,
-    /// None where the range is one figure.
-    high: Option<String>,
+    /// What the material takes: `11000 to 17000`.
+    takes: String,
+    /// `metal`
+    kind: &'static str,
     size: Both,
     tool: &'static str,
     steel: &'static str,
@@ -62,12 +68,18 @@ struct Shown {
     ends: Option<String>,
     rows: Vec<SpeedRow>,
     has_times: bool,
+    has_machines: bool,
     rules: Vec<Cited>,
     in_print: Vec<PrintedRow>,
     pecks: Option<PeckPlan>,
     reaming: Option<ReamingShown>,
     sink: Option<SinkShown>,
     spot: Option<SpotShown>,
+    tapping: Option<TappingShown>,
+    other_reaming: Vec<RuleRow>,
+    lubricant: Option<&'static str>,
+    /// A depth was given for a work that has none.
+    unused_depth: bool,
     why_feed: Vec<Cited>,
     warnings: Vec<WarningGroup>,
     json: String,
@@ -81,7 +93,11 @@ pub(in crate::calculators) fn show(visit: &Visit<'_>) -> Reply {
     if DECLARATION.only_asks(|field| visit.query.was_sent(field)) {
         return Reply::html(200, &blank(visit, &typed));
     }
-    let (used, filled, notice) = with_drawer(visit, &DECLARATION, &drawer::SPEEDS);
+    let fills: &[drawer::Fill] = match work_of(&typed) {
+        Work::Reaming => &drawer::SPEEDS_TO_REAM,
+        _ => &drawer::SPEEDS,
+    };
+    let (used, filled, notice) = with_drawer(visit, &DECLARATION, fills);
     match answer_to(&used) {
         Ok(found) => {
             let page = answered(visit, &used, &found);
@@ -93,7 +109,7 @@ pub(in crate::calculators) fn show(visit: &Visit<'_>) -> Reply {
 }
 
 fn blank(visit: &Visit<'_>, typed: &Asked) -> SpeedsPage {
-    let description = "How fast to turn a drill, a reamer, a tap under power or a countersink: metal, diameter and the speeds of the machine.";
+    let description = "How fast to turn a drill, a reamer, a tap or a countersink: material, diameter and the speeds of the machine.";
     SpeedsPage {
         frame: asking(visit, &DECLARATION, description),
         heading: DECLARATION.title.to_owned(),
@@ -115,9 +131,14 @@ fn refused(visit: &Visit<'_>, typed: &Asked, errors: Vec<FieldError>) -> SpeedsP
 fn answered(visit: &Visit<'_>, used: &Asked, found: &speeds::Answer) -> SpeedsPage {
     let shown = shown(used, found);
     let heading = format!("{} in {}", machine::named(found), found.question.material.name);
-    let range = span(shown.low.clone(), shown.high.clone().unwrap_or_else(|| shown.low.clone()));
-    let title = format!("{heading}: {range} rev/min");
-    let description = format!("{heading}: {range} rev/min, from {}.", shown.surface);
+    let title = format!("{heading}: {}", found.setting.words());
+    let description = format!(
+        "{heading}: {}. The {} would take {} rev/min, from {}.",
+        found.setting.words(),
+        shown.kind,
+        shown.takes,
+        shown.surface
+    );
     SpeedsPage {
         frame: answering(visit, &DECLARATION, used, [&title, &description]),
         heading,
@@ -129,14 +150,14 @@ fn answered(visit: &Visit<'_>, used: &Asked, found: &speeds::Answer) -> SpeedsPa
 
 fn shown(used: &Asked, figures: &speeds::Answer) -> Shown {
     let asked = &figures.question;
-    let (low, high) = machine::range(figures);
     let turning = figures.turning();
-    let (set, slowest) = if turning.is_some() { (figures.set, None) } else { (None, figures.set) };
-    let rows: Vec<SpeedRow> = figures
-        .at_hand
-        .iter()
-        .map(|found| row(found, set.is_some_and(|set| set.speed == found.speed)))
-        .collect();
+    let held = figures.set.as_ref();
+    let (set, slowest) = if turning.is_some() { (held, None) } else { (None, held) };
+    let is_set = |found: &SpeedAtHand| {
+        set.is_some_and(|set| set.speed == found.speed && set.machine == found.machine)
+    };
+    let rows: Vec<SpeedRow> =
+        figures.at_hand.iter().map(|found| row(found, is_set(found))).collect();
     let at = |speed, words: String| {
         // A speed of the machine is one of its own, an end of the range is a round figure.
         let turns =
@@ -153,9 +174,10 @@ fn shown(used: &Asked, figures: &speeds::Answer) -> Shown {
         Detail::Spot(found) => spot = Some(details::spot(found)),
     }
     Shown {
-        set: set.map(|found| row(&found, true)),
-        high,
-        low,
+        headline: machine::headline(figures),
+        set: set.map(|found| row(found, true)),
+        takes: machine::takes(&figures.by_machine),
+        kind: asked.material.kind(),
         size: Both::of(figures.diameter),
         tool: asked.work.tool(),
         steel: asked.tool_steel.name(),
@@ -169,22 +191,28 @@ fn shown(used: &Asked, figures: &speeds::Answer) -> Shown {
             .map(|(feed, speed)| at(speed, format!("{} mm/min", feed_rate(feed, speed)))),
         time: time.map(|(speed, time)| at(speed, duration(time))),
         time_words: time.and_then(|_| time_words(figures)),
-        slowest: slowest.map(|found| row(&found, false)),
+        slowest: slowest.map(|found| row(found, false)),
         machine: machine::machine(figures),
         ends: machine::ends(figures),
         has_times: rows.iter().any(|row| row.time.is_some()),
+        has_machines: rows.iter().any(|row| row.machine.is_some()),
         rows,
         rules: figures
             .basis
             .rules
             .iter()
-            .map(|rule| Cited { text: rule.words.to_owned(), source: cited::source(rule.source) })
+            .map(|rule| Cited { text: rule.words.to_string(), source: cited::source(rule.source) })
             .collect(),
         in_print: figures.basis.in_print.iter().map(|range| printed(figures, range)).collect(),
         pecks,
         reaming,
         sink,
         spot,
+        tapping: (asked.work == Work::Tapping).then(|| details::tapping(figures)),
+        other_reaming: details::other_reaming(figures),
+        lubricant: lubricant(figures),
+        unused_depth: asked.depth.is_some()
+            && matches!(asked.work, Work::Countersinking | Work::Spotting),
         why_feed: why_feed(figures),
         warnings: warnings(figures),
         json: json(&DECLARATION, used),
@@ -233,38 +261,44 @@ fn why_feed(figures: &speeds::Answer) -> Vec<Cited> {
     match figures.question.work {
         Work::Drilling if figures.feed.is_some() => {
             let by_size = from("Feed by the drill’s size, whatever the metal.".to_owned());
-            std::iter::once(by_size).chain(thumb(figures)).collect()
+            let slow =
+                figures.reach == Reach::TooSlow || figures.setting.to == SetTo::AsFastAsItGoes;
+            let slow = slow.then(|| practice(figures.question.material.feed_when_slow()));
+            std::iter::once(by_size).chain(slow).chain(thumb(figures)).collect()
         }
-        Work::Drilling => vec![practice(
-            "No feed is in print for so small a drill: feed it by feel, and clear it often.",
-        )],
+        Work::Drilling => vec![practice(figures.question.material.feed_by_feel())],
         Work::Reaming => vec![
-            from(format!(
-                "Feed by the flutes, {} of them, {} to {} for each.",
-                figures.question.flutes,
-                print::fixed(in_inch(flute_feed().low), 3),
-                print::inch(flute_feed().high, 3)
-            )),
+            from("Feed two to three times as far a turn as a drill of its size.".to_owned()),
             practice(
                 "A reamer fed too finely rubs and cuts large. By hand: turn it forwards only, steadily, with a light push; never backwards, which chips its edges. Lubricate as for drilling, and clear the flutes.",
             ),
         ],
-        Work::Tapping if figures.feed.is_some() => vec![practice(
-            "The feed is the pitch, and the tap sets it. Use a holder that reverses or slips. By hand none of this matters.",
-        )],
-        Work::Tapping => vec![practice(
-            "Name the tap by its thread for its feed, which is its pitch. Use a holder that reverses or slips. By hand none of this matters.",
-        )],
+        Work::Tapping if figures.feed.is_some() => {
+            vec![practice("The feed is the pitch, and the tap sets it.")]
+        }
+        Work::Tapping => {
+            vec![practice("Name the tap by its thread for its feed, which is its pitch.")]
+        }
         Work::Countersinking => vec![practice(
             "No feed is in print: press steadily, enough to keep it cutting. Chatter: go slower still, press a little harder, hold the work firmly; a countersink with one lip or an odd number chatters less. Stop often and try the screw.",
         )],
         Work::Spotting => vec![practice(
-            "No feed is in print: feed it finely, and look at the spot before drilling on.",
+            "No feed is in print: feed it by feel, and look at the spot before drilling on.",
         )],
     }
 }
 
-/// The rule of thumb for iron and steel beside the list.
+/// What to put on the tool, in the words of the shed.
+fn lubricant(figures: &speeds::Answer) -> Option<&'static str> {
+    let material = figures.question.material;
+    match figures.question.work {
+        Work::Tapping => Some(material.on_the_tap().text),
+        Work::Drilling | Work::Reaming => Some(material.on_the_drill().text),
+        Work::Countersinking | Work::Spotting => None,
+    }
+}
+
+/// The rule of thumb for iron and steel beside the list; a small drill is held to its size instead.
 fn thumb(figures: &speeds::Answer) -> Option<Cited> {
     let ferrous = matches!(
         figures.question.material.family,
@@ -273,7 +307,8 @@ fn thumb(figures: &speeds::Answer) -> Option<Cited> {
     let feed = thumb_feed(figures.diameter);
     let [low, high] = [feed - THUMB_GIVE, feed + THUMB_GIVE].map(in_mm);
     let low = low.max(0.0);
-    ferrous.then(|| Cited {
+    let listed = figures.diameter >= SMALL;
+    (ferrous && listed).then(|| Cited {
         text: format!(
             "A rule of thumb for iron and steel, 0.001 in a revolution for each 1/16 in of diameter, give or take 0.001, says {} to {} mm/rev.",
             print::trimmed(low, 3),

@@ -12,6 +12,7 @@ use holewright_core::units::{
 /// One speed of the machine.
 #[derive(Clone)]
 pub(super) struct SpeedRow {
+    pub(super) machine: Option<String>,
     pub(super) speed: String,
     pub(super) metres: String,
     pub(super) feet: String,
@@ -39,6 +40,7 @@ pub(super) fn row(found: &SpeedAtHand, lit: bool) -> SpeedRow {
         Verdict::Fast => ("beyond", "too fast"),
     };
     SpeedRow {
+        machine: found.machine.clone(),
         speed: print::trimmed(in_rpm(found.speed), 0),
         metres: metres(found.surface),
         feet: feet(found.surface),

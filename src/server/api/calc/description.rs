@@ -1,12 +1,13 @@
 //! The calculators in the description of the interface, from their declarations.
 
 use utoipa::openapi::path::{HttpMethod, Operation, Parameter, ParameterIn, PathItem};
-use utoipa::openapi::schema::{Object, Schema, Type};
+use utoipa::openapi::schema::{Array, Object, Schema, Type};
 use utoipa::openapi::{Content, OpenApi, Ref, RefOr, Required, Response, Responses};
-use utoipa::{IntoResponses, ToSchema};
+use utoipa::{IntoResponses, PartialSchema, ToSchema};
 
 use super::described;
 use crate::api::problem::{Always, NotUnderstood};
+use crate::api::taken::TakenAs;
 use holewright_core::asking::{AnyField, Need};
 use holewright_core::calculators::{CALCULATORS, Declaration};
 
@@ -38,13 +39,25 @@ impl Described {
 /// Adds every calculator to a description.
 pub(in crate::api) fn describe(description: &mut OpenApi) {
     for calculator in CALCULATORS.iter().copied() {
-        let described = described(calculator);
+        let mut described = described(calculator);
+        taking(&mut described);
         let body = described.schemas.first().map(|(name, _)| name.clone()).unwrap_or_default();
         let item = PathItem::new(HttpMethod::Get, operation(calculator, &described, &body));
         description.paths.paths.insert(format!("/api/v1/calc/{}", calculator.slug), item);
         let components = description.components.get_or_insert_default();
         components.schemas.extend(described.schemas);
+        components.schemas.insert(TakenAs::name().into_owned(), TakenAs::schema());
     }
+}
+
+/// The body of an answer, the first schema, with what was taken in it.
+fn taking(described: &mut Described) {
+    let Some((_, RefOr::T(Schema::Object(body)))) = described.schemas.first_mut() else { return };
+    let mut taken = Array::new(Ref::from_schema_name(TakenAs::name()));
+    taken.description =
+        Some("What was taken for one thing and could mean another; mostly empty.".to_owned());
+    body.properties.insert("taken".to_owned(), Schema::Array(taken).into());
+    body.required.push("taken".to_owned());
 }
 
 fn operation(calculator: &Declaration, described: &Described, body: &str) -> Operation {

@@ -17,6 +17,7 @@ use utoipa::ToSchema;
 
 use super::reply;
 use super::segments::Segments;
+use super::taken::WithTaken;
 use crate::Error;
 use holewright_core::calculators::{AnswerKind, Declaration, find};
 use holewright_core::tables::threads;
@@ -50,11 +51,18 @@ pub(super) fn answer(
 ) -> Result<Response, Error> {
     let query = Query::read(query);
     let asked = calculator.asked(query.pairs());
+    let taken = calculator.taken(&asked);
     match calculator.answer {
-        AnswerKind::Rows(rows) => reply::json(headers, &plain::answer(rows, &asked)?),
-        AnswerKind::Speeds => reply::json(headers, &speeds::answer(&asked)?),
-        AnswerKind::Tapping => reply::json(headers, &tapping::answer(&asked)?),
-        AnswerKind::Clearance => reply::json(headers, &clearance::answer(&asked)?),
+        AnswerKind::Rows(rows) => {
+            reply::json(headers, &WithTaken::new(plain::answer(rows, &asked)?, taken))
+        }
+        AnswerKind::Speeds => reply::json(headers, &WithTaken::new(speeds::answer(&asked)?, taken)),
+        AnswerKind::Tapping => {
+            reply::json(headers, &WithTaken::new(tapping::answer(&asked)?, taken))
+        }
+        AnswerKind::Clearance => {
+            reply::json(headers, &WithTaken::new(clearance::answer(&asked)?, taken))
+        }
     }
 }
 

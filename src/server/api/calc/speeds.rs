@@ -13,14 +13,14 @@ use super::{Described, ThreadName};
 use crate::Error;
 use crate::api::drills::Drill;
 use crate::api::figures;
+use crate::api::setting::{Setting, reach};
 use holewright_core::asking::Asked;
-use holewright_core::calc::speed_choice::Reach;
 use holewright_core::calculators::speeds::{self, Detail, Tool};
 use holewright_core::tables::materials::SpeedRange;
 
 /// How fast to turn a tool, and what follows from it.
 #[derive(Debug, Serialize, ToSchema)]
-struct Speeds {
+struct Speeds<'a> {
     /// The slug of the material.
     #[schema(example = "gunmetal")]
     material: &'static str,
@@ -36,7 +36,7 @@ struct Speeds {
     /// Diameter of the tool, in millimetres; a tap's and a screw's is its major diameter; of a spot, the drill that follows.
     #[schema(example = 2.0574)]
     diameter_mm: f64,
-    /// Diameter the speed is worked out at, in millimetres: a countersink's at the head, a spot's at its widest.
+    /// Diameter the speed is worked out at, in millimetres: a countersink's midway between hole and head, a spot's at its widest.
     #[schema(example = 2.0574)]
     speed_diameter_mm: f64,
     /// The drill; null where none was named.
@@ -53,21 +53,25 @@ struct Speeds {
     speed_low_rpm: f64,
     /// Spindle speed at the fast end of the range, in revolutions a minute.
     speed_high_rpm: f64,
-    /// The published ranges for this material; the first is the one used, before the adjustments.
+    /// What is in print for this work in this material; where the first is used, it stands there before the adjustments.
     published: Vec<Printed>,
     /// How that range was adjusted for this work or tool steel, in order; empty where it is used as printed.
     adjustments: Vec<Rule>,
     /// The feed; null where none is in print, or the pitch of the tap is not known.
     #[schema(required)]
     feed: Option<Feed>,
+    /// What to set, first of all.
+    setting: Setting<'a>,
+    /// What a machine would be set to: another than setting where the tool is turned by hand.
+    by_machine: Setting<'a>,
     /// Whether the machine can do it: not-said, within, between, too-slow, too-fast.
     #[schema(pattern = "^(not-said|within|between|too-slow|too-fast)$", example = "within")]
     machine_fit: &'static str,
-    /// The speed to set; where machine_fit is too-fast, the slowest there is, which is none to set. Null where nothing was said of the machine.
+    /// The machine's speed to set; where machine_fit is too-fast, the slowest there is, which is none to set. Null where nothing was said of the machine.
     #[schema(required)]
-    speed_to_set: Option<AtHand>,
-    /// Every speed of the machine, slowest first.
-    machine_speeds: Vec<AtHand>,
+    speed_to_set: Option<AtHand<'a>>,
+    /// Every speed of each machine, slowest first.
+    machine_speeds: Vec<AtHand<'a>>,
     /// What the machine's slowest and fastest speeds mean; null where nothing was said of it.
     #[schema(required)]
     machine_range: Option<Ends>,
@@ -93,7 +97,7 @@ struct Speeds {
 #[schema(as = SpeedRule)]
 struct Rule {
     /// In words.
-    words: &'static str,
+    words: String,
     /// Where it comes from.
     source: String,
 }
@@ -129,7 +133,7 @@ struct Feed {
 pub(super) fn described() -> Described {
     Described::of::<Speeds>(
         "spindle_speed",
-        "How fast to turn a drill, a reamer, a tap under power, a countersink or a spotting drill.",
+        "How fast to turn a drill, a reamer, a tap, a countersink or a spotting drill.",
         "The speeds",
     )
 }
@@ -139,12 +143,20 @@ pub(super) fn described() -> Described {
 /// # Errors
 /// A field that makes no sense.
 pub(super) fn answer(asked: &Asked) -> Result<impl Serialize, Error> {
-    let found = speeds::answer_to(asked).map_err(Error::Invalid)?;
-    Ok(Speeds::from(&found))
+    speeds::answer_to(asked).map(Answered).map_err(Error::Invalid)
 }
 
-impl From<&speeds::Answer> for Speeds {
-    fn from(found: &speeds::Answer) -> Self {
+/// The answer, written as [`Speeds`].
+struct Answered(speeds::Answer);
+
+impl Serialize for Answered {
+    fn serialize<S: serde::Serializer>(&self, out: S) -> Result<S::Ok, S::Error> {
+        Speeds::from(&self.0).serialize(out)
+    }
+}
+
+impl<'a> From<&'a speeds::Answer> for Speeds<'a> {
+    fn from(found: &'a speeds::Answer) -> Self {
         let asked = &found.question;
         let (drill, thread) = match asked.tool {
             Tool::Drill(drill) => (Some(Drill::from(drill)), None),
@@ -171,16 +183,12 @@ impl From<&speeds::Answer> for Speeds {
             surface_high_m_per_min: figures::metres_per_minute(found.basis.high),
             speed_low_rpm: figures::rpm(found.low),
             speed_high_rpm: figures::rpm(found.high),
-            published: found.basis.in_print.iter().map(Printed::from).collect(),
+            published: found.basis.in_print.iter().map(|range| Printed::from(*range)).collect(),
             adjustments: found.basis.rules.iter().map(Rule::from).collect(),
             feed: found.feed.map(Feed::from),
-            machine_fit: match found.reach {
-                Reach::NotSaid => "not-said",
-                Reach::Within => "within",
-                Reach::Between => "between",
-                Reach::TooSlow => "too-slow",
-                Reach::TooFast => "too-fast",
-            },
+            setting: Setting::from(&found.setting),
+            by_machine: Setting::from(&found.by_machine),
+            machine_fit: reach(found.reach),
             speed_to_set: found.set.as_ref().map(AtHand::from),
             machine_speeds: found.at_hand.iter().map(AtHand::from).collect(),
             machine_range: found.ends.map(Ends::from),
@@ -195,7 +203,7 @@ impl From<&speeds::Answer> for Speeds {
 
 impl From<&speeds::Rule> for Rule {
     fn from(rule: &speeds::Rule) -> Self {
-        Self { words: rule.words, source: figures::source(rule.source) }
+        Self { words: rule.words.to_string(), source: figures::source(rule.source) }
     }
 }
 

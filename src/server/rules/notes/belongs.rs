@@ -82,7 +82,7 @@ pub fn at(id: &str) -> Option<Thing> {
         ["materials", slug] => {
             print::sentence(materials::all().iter().find(|held| held.slug == slug)?.name)
         }
-        ["calculators", _] => {
+        ["calculators", slug] if !slug.contains('?') => {
             PAGES.iter().find(|page| page.url.strip_prefix('/') == Some(id))?.title.to_owned()
         }
         _ => return None,
@@ -167,7 +167,9 @@ pub fn typed(things: &[Thing]) -> String {
 fn thing_of(hit: &Hit) -> Option<Thing> {
     match hit.kind {
         Kind::Thread | Kind::System | Kind::Drill | Kind::Material | Kind::Calculator => {
-            at(hit.url.trim_start_matches('/'))
+            // A calculator with some of its fields filled is that calculator.
+            let address = hit.url.split('?').next().unwrap_or_default();
+            at(address.trim_start_matches('/'))
         }
         Kind::Series | Kind::List => None,
     }

@@ -8,11 +8,14 @@ mod names;
 mod nearest;
 mod size;
 mod token;
+mod usual;
 mod wording;
 
 use super::{SystemId, Thread, find};
 use crate::units::read::{one_of, plain, shown};
 use wording::Wording;
+
+pub use usual::{AsMeant, Taken, as_meant, is_use};
 
 /// The most characters the name of a thread may have.
 const LONGEST: usize = 60;

@@ -89,6 +89,11 @@ impl<'a> Wording<'a> {
         !self.names.is_empty()
     }
 
+    /// Whether a dash joins size and pitch: `1/4-20`.
+    pub(super) fn is_dashed(&self) -> bool {
+        self.figures.last().is_some_and(|figure| figure.joint == Joint::Dash)
+    }
+
     /// Whether a system is named and no size or pitch.
     pub(super) fn is_only_a_system(&self) -> bool {
         self.names_a_system() && self.figures.is_empty()

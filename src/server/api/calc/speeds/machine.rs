@@ -12,7 +12,10 @@ use holewright_core::units::{Time, Velocity, in_metres_per_minute, in_seconds, p
 /// A speed of the machine.
 #[derive(Debug, Serialize, ToSchema)]
 #[schema(as = SpeedAtHand)]
-pub(super) struct AtHand {
+pub(super) struct AtHand<'a> {
+    /// The machine that has it; null where it has no name.
+    #[schema(required)]
+    machine: Option<&'a str>,
     /// Spindle speed, in revolutions a minute.
     speed_rpm: f64,
     /// Speed of the edge, in metres a minute.
@@ -70,11 +73,12 @@ pub(super) struct Way {
     time_high_s: Option<f64>,
 }
 
-impl From<&speeds::SpeedAtHand> for AtHand {
-    fn from(found: &speeds::SpeedAtHand) -> Self {
+impl<'a> From<&'a speeds::SpeedAtHand> for AtHand<'a> {
+    fn from(found: &'a speeds::SpeedAtHand) -> Self {
         let feed = found.feed.map(|feed| feed.map(mm_per_minute));
         let time = found.time.map(|time| time.map(seconds));
         Self {
+            machine: found.machine.as_deref(),
             speed_rpm: figures::rpm(found.speed),
             surface_m_per_min: figures::metres_per_minute(found.surface),
             feed_low_mm_per_min: feed.map(|[low, _]| low),

@@ -1,0 +1,83 @@
+//! How a material wants to be fed where the speed is not the one it would take. One rule, so that no two
+//! pages and no two steps differ.
+
+use super::{Family, Material};
+
+/// What a tool that rubs does to the material.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Rubbing {
+    /// It hardens under it.
+    Hardens,
+    /// Its chips can light.
+    Lights,
+    /// It melts or smears.
+    Melts,
+    /// It pulls the tool in: the feed is held back, not pushed.
+    Grabs,
+    /// It only blunts the tool.
+    Blunts,
+}
+
+impl Material {
+    /// What a tool that rubs does to it.
+    ///
+    /// # Source
+    /// Common practice, no source.
+    #[must_use]
+    pub const fn rubbing(&self) -> Rubbing {
+        match self.family {
+            Family::Magnesium => Rubbing::Lights,
+            Family::Titanium | Family::Stainless | Family::Nickel => Rubbing::Hardens,
+            _ if self.work_hardens => Rubbing::Hardens,
+            Family::Plastic => Rubbing::Melts,
+            _ if self.grabs => Rubbing::Grabs,
+            _ => Rubbing::Blunts,
+        }
+    }
+
+    /// What it is called inside a sentence: no plastic is a metal.
+    #[must_use]
+    pub const fn kind(&self) -> &'static str {
+        match self.family {
+            Family::Plastic => "plastic",
+            _ => "metal",
+        }
+    }
+
+    /// How to feed a tool that turns more slowly than it would take.
+    #[must_use]
+    pub const fn feed_when_slow(&self) -> &'static str {
+        match self.rubbing() {
+            Rubbing::Hardens => {
+                "Keep the feed a turn, firm and steady, so that it never rubs: this metal hardens under a tool that rubs. It only goes in more slowly."
+            }
+            Rubbing::Lights => {
+                "Keep the feed a turn and draw back at once at the end: a tool left rubbing can light the chips. It only goes in more slowly."
+            }
+            Rubbing::Melts => {
+                "Keep the feed a turn, and clear it often: a tool left rubbing melts it. It only goes in more slowly."
+            }
+            Rubbing::Grabs => {
+                "Keep the feed a turn and hold the tool back as it breaks through: this metal pulls it in. It only goes in more slowly."
+            }
+            Rubbing::Blunts => {
+                "Keep the feed a turn, so it only goes in more slowly: do not push harder to make up the time."
+            }
+        }
+    }
+
+    /// How to feed a drill by feel, or a tool that has no feed in print.
+    #[must_use]
+    pub const fn feed_by_feel(&self) -> &'static str {
+        match self.rubbing() {
+            Rubbing::Hardens | Rubbing::Lights => {
+                "By feel: keep a chip coming, never let it rub, and draw back at once to clear."
+            }
+            Rubbing::Melts => "By feel: keep a chip coming, and draw back often to clear and cool.",
+            Rubbing::Grabs => {
+                "By feel: keep a chip coming and hold it back from pulling in; draw back to clear."
+            }
+            Rubbing::Blunts => "By feel: keep a chip coming, and draw back often to clear.",
+        }
+    }
+}
