@@ -68,6 +68,18 @@ pub struct Group {
     pub items: Vec<Item>,
 }
 
+/// The errors for the summary of a page: one that two fields share is said once, and leads to the first.
+#[must_use]
+pub fn each_once(errors: &[FieldError]) -> Vec<&FieldError> {
+    let mut once: Vec<&FieldError> = Vec::new();
+    for error in errors {
+        if once.iter().all(|held| held.message != error.message) {
+            once.push(error);
+        }
+    }
+    once
+}
+
 /// What was wrong, and what could be meant.
 #[derive(Clone, Debug)]
 pub struct Trouble {

@@ -5,6 +5,9 @@ use super::sentence::set;
 use holewright_core::tables::materials::Advice;
 use holewright_core::tables::source::Source;
 
+/// Where the engagements aimed for come from.
+pub(crate) const AIM: Source = Source::common_practice("workshop practice");
+
 /// The sources of a page, in the order in which they are first needed.
 #[derive(Debug, Default)]
 pub(crate) struct Key {

@@ -40,8 +40,6 @@ pub struct SectionLink {
     pub link: Link,
     /// Whether this page is in it.
     pub here: bool,
-    /// It shows only where there is room.
-    pub roomy: bool,
 }
 
 /// The sections of the site.
@@ -65,8 +63,7 @@ pub enum Section {
     None,
 }
 
-/// Four sections fit beside each other on the narrowest telephone; the last shows where there is room,
-/// and stands in the footer everywhere.
+/// In the order of the navigation; on the narrowest telephones they take two lines.
 const SECTIONS: [(Section, &str, &str); 5] = [
     (Section::Threads, "/threads", "Threads"),
     (Section::Drills, "/drills", "Drills"),
@@ -107,7 +104,6 @@ impl Frame {
         let link = |&(which, address, words): &(Section, &str, &str)| SectionLink {
             link: Link::new(address, words),
             here: which == section,
-            roomy: which == Section::Calculators,
         };
         let leads = |&&(which, ..): &&(Section, &str, &str)| {
             which != Section::Notes || context.notes.are_kept

@@ -3,6 +3,9 @@
 //! The same function compiled for a phone with no signal must give the same bytes. Leaves out the
 //! JSON, the members' notes and every word kept for the server: those answer 404 here.
 
+// Templates that the server includes too name this crate by its name.
+extern crate self as holewright_pages;
+
 pub mod address;
 pub mod assets;
 mod calculators;

@@ -51,7 +51,7 @@ pub(super) fn show(visit: &Visit<'_>) -> Reply {
         1 => (200, format!("{} could be this", quoted(typed))),
         _ => (200, format!("{} could be any of these", quoted(typed))),
     };
-    let frame = Frame::new(visit, Section::None, &heading, "Find a thread, a drill or a metal.");
+    let frame = Frame::new(visit, Section::None, &heading, "Find a thread, a drill or a material.");
     let page = SearchPage {
         frame: if status == 200 { frame } else { frame.of_a_mistake() },
         heading,

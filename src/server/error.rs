@@ -26,7 +26,7 @@ pub enum Error {
     #[error("this is for members: sign in first")]
     Unauthenticated,
     /// The member must set up the second factor before anything else.
-    #[error("your rights ask for a second factor: set it up first")]
+    #[error("your rights require a second factor: set it up first")]
     SecondFactorFirst,
     /// The password was not given of late.
     #[error("this asks for your password once more")]
@@ -183,10 +183,10 @@ impl From<db::notes::Error> for Error {
         use db::notes::Error as Notes;
         match error {
             Notes::Database(error) => error.into(),
-            Notes::Nothing => Self::NotFound("no note stands at this address"),
+            Notes::Nothing => Self::NotFound("there is no note at this address"),
             Notes::OutOfDate => Self::Conflict(error.to_string()),
             Notes::Refused(refused) => match refused {
-                Rule::NotYours => Self::NotFound("no note stands at this address"),
+                Rule::NotYours => Self::NotFound("there is no note at this address"),
                 Rule::Moderator => Self::Forbidden("a moderator decides it"),
                 Rule::Inspector => Self::Forbidden(
                     "a note on boilers, steam or pressure is for the club’s inspector to pass",

@@ -16,7 +16,7 @@ pub(super) fn start(app: &Arc<App>) {
         loop {
             days.tick().await;
             if let Err(error) = forget(&app).await {
-                tracing::warn!(%error, "what is old could not be forgotten; tried again tomorrow");
+                tracing::warn!(%error, "what is old could not be deleted; tried again tomorrow");
             }
         }
     });
@@ -27,6 +27,6 @@ async fn forget(app: &App) -> Result<(), db::Error> {
     db::sessions::forget_old(&app.database, now).await?;
     db::slips::forget_old(&app.database, now).await?;
     let dropped = db::acts::forget_old(&app.database, now).await?;
-    tracing::debug!(dropped, "what is old is forgotten");
+    tracing::debug!(dropped, "what is old has been deleted");
     Ok(())
 }

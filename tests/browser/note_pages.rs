@@ -103,7 +103,7 @@ fn pages_of_notes_are_fit_for_everybody_and_for_a_narrow_screen() {
     browser.follow("button[value=change]");
     browser.sign_out();
     browser.sign_in(AUTHOR, "/notes/1/edit");
-    browser.sees(&["What was asked of you", "Say which paraffin."]);
+    browser.sees(&["What you were asked to change", "Say which paraffin."]);
     look.at("a note to change as asked");
     browser.follow("button[value=send]");
     browser.sign_out();

@@ -30,6 +30,7 @@ mod redirects;
 mod signs;
 mod structure;
 mod taken;
+mod taper;
 mod threads;
 #[path = "../site/wordlist.rs"]
 mod wordlist;

@@ -9,7 +9,7 @@ use crate::units::{Frequency, in_rpm, read};
 
 /// The drill series at hand.
 pub static SERIES: Field<Vec<Series>> =
-    series("Drill series at hand, parted by commas: `number`, `letter`, `fraction`, `metric`");
+    series("Drill series at hand, separated by commas: `number`, `letter`, `fraction`, `metric`");
 
 /// Single drills at hand.
 pub static OWNED: Field<Vec<&'static Drill>> = owned("Drills at hand, `-` marks a range");

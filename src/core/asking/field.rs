@@ -153,7 +153,7 @@ impl<T: Clone + Sync> Field<T> {
         }
         let slugs: Vec<&str> = self.words.iter().map(|word| word.slug).collect();
         let slugs = slugs.join(" or ");
-        typed.error(format!("{} is no choice here. Write {slugs}.", quoted(typed.text)))
+        typed.error(format!("{} is not one of the choices. Write {slugs}.", quoted(typed.text)))
     }
 }
 

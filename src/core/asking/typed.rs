@@ -64,7 +64,7 @@ impl Typed<'_> {
         found.map(|word| word.value).ok_or_else(|| {
             let choices: Vec<&str> = words.iter().map(|word| word.slug).collect();
             let choices = choices.join(" or ");
-            self.error(format!("{} is no choice here. Write {choices}.", quoted(self.text)))
+            self.error(format!("{} is not one of the choices. Write {choices}.", quoted(self.text)))
         })
     }
 }

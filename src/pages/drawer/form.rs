@@ -8,7 +8,7 @@ use crate::{Context, FieldError, Query, Reply, Visit};
 /// What becomes of what was sent.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Outcome {
-    /// Keep this drawer in the place of any other.
+    /// Save this drawer in the place of any other.
     Keep(Drawer),
     /// Keep none.
     Empty,

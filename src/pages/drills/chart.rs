@@ -87,7 +87,7 @@ fn notice(query: &Query, drawer: Option<&Drawer>) -> Option<Notice> {
     let cut = ["from", "to"].map(|name| (name, query.get(name)));
     let cut = cut.into_iter().filter(|(_, typed)| !typed.is_empty());
     let address = crate::query::address("/drills", cut.chain([("owned", list.as_str())]));
-    Some(Notice::of_marks(drawer)?.offering(Link::new(address, "Cut the chart to them")))
+    Some(Notice::of_marks(drawer)?.offering(Link::new(address, "Show only them")))
 }
 
 fn row(drill: &Drill, drawer: Option<&Drawer>) -> Row {

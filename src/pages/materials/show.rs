@@ -8,7 +8,7 @@ use super::speeds::{DrillRow, PrintedSpeed, printed, range, usual};
 use super::telling::{Telling, telling};
 use crate::drawer::Notice;
 use crate::field::Field;
-use crate::key::{Key, KeyLine, Sign, Signed};
+use crate::key::{AIM, Key, KeyLine, Sign, Signed};
 use crate::layout::{Frame, Section};
 use crate::plan::short_form_in;
 use crate::warnings::{WarningGroup, by_level};
@@ -18,12 +18,8 @@ use holewright_core::plan::Level;
 use holewright_core::tables::materials::{
     self, Advice, Caution, FormingTap, Material, PressureWork, read,
 };
-use holewright_core::tables::source::Source;
 use holewright_core::units::print;
 use holewright_core::units::print::sentence as sentence_case;
-
-/// Where the aims come from.
-const AIM: Source = Source::common_practice("workshop practice");
 
 #[derive(Template)]
 #[template(path = "materials/show.html")]

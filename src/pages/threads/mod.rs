@@ -8,6 +8,7 @@ mod index;
 mod relations;
 mod show;
 mod system;
+mod taper;
 mod tapped_in;
 mod tapping;
 

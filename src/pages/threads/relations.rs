@@ -1,7 +1,7 @@
 //! What one thread is also called, what it could be mistaken for, and what the lists print for it.
 
-use crate::cited;
 use crate::figures::{self, Both};
+use crate::key::{Key, Sign};
 use crate::link::Link;
 use holewright_core::calc::engagement;
 use holewright_core::calc::relations::{self, LookAlike, same_as};
@@ -24,11 +24,12 @@ pub(super) struct LookAlikeRow {
 
 /// An entry of a published list.
 pub(super) struct ListRow {
-    pub(super) list: String,
+    pub(super) list: &'static str,
     pub(super) drill: &'static str,
     pub(super) size: Both,
     pub(super) engagement: String,
     pub(super) note: &'static str,
+    pub(super) sign: Sign,
 }
 
 /// The same thread under other names.
@@ -48,7 +49,7 @@ pub(super) fn look_alikes(thread: &Thread) -> Vec<LookAlikeRow> {
 }
 
 /// What the published lists print for it.
-pub(super) fn listed(thread: &'static Thread, geometry: &Geometry) -> Vec<ListRow> {
+pub(super) fn listed(thread: &'static Thread, geometry: &Geometry, key: &mut Key) -> Vec<ListRow> {
     let engagement = |row: &ListedDrill| {
         if engagement::applies(thread) {
             print::fixed(engagement::percent(thread.form(), geometry, row.drill.length()), 1)
@@ -58,11 +59,12 @@ pub(super) fn listed(thread: &'static Thread, geometry: &Geometry) -> Vec<ListRo
     };
     lists::for_thread(thread)
         .map(|row| ListRow {
-            list: cited::list(row),
+            list: row.list,
             drill: row.label,
             size: Both::of(row.drill.length()),
             engagement: engagement(row),
             note: row.note.unwrap_or_default(),
+            sign: key.sign(row.source),
         })
         .collect()
 }

@@ -7,12 +7,13 @@ use super::clearance::{ClearanceRow, Clears, PrintedRow, clearance, clears, prin
 use super::dimensions::{DimensionRow, OtherFigure, lengths, others};
 use super::elsewhere;
 use super::relations::{ListRow, LookAlikeRow, listed, look_alikes, same};
+use super::taper::{Taper, TaperHole, taper};
 use super::tapping::{TappingRow, tapping};
 use crate::candidate::ShownDrill;
-use crate::cited;
 use crate::drawer::Notice;
 use crate::field::Field;
 use crate::figures::{Both, Column};
+use crate::key::{AIM, Key, KeyLine, Sign};
 use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::plan::short_form_for;
@@ -20,7 +21,6 @@ use crate::{Reply, Visit, query};
 use holewright_core::calc::limits::largest_hole;
 use holewright_core::calc::thread_form::{Geometry, engagement_basis_of, geometry};
 use holewright_core::drawing::{DrawingIds, thread_profile};
-use holewright_core::tables::lists;
 use holewright_core::tables::threads::{self, Basis, Thread};
 
 #[derive(Template)]
@@ -32,6 +32,10 @@ struct ThreadPage {
     standard: &'static str,
     basis: Basis,
     tapping: Option<ByMetal>,
+    /// A taper thread’s holes, in the place of the tapping sizes.
+    taper: Option<Taper>,
+    /// Where the aims come from.
+    aim_sign: Option<Sign>,
     from_drawer: Option<FromDrawer>,
     /// Where the thread is beyond the drills.
     bored: Option<Bored>,
@@ -49,7 +53,10 @@ struct ThreadPage {
     same: Vec<Link>,
     look_alikes: Vec<LookAlikeRow>,
     listed: Vec<ListRow>,
-    sources: Vec<String>,
+    /// Where the basic sizes were read.
+    read_in: Vec<Sign>,
+    /// What the signs of the page stand for.
+    key: Vec<KeyLine>,
     drawing: String,
     plan_fields: Vec<Field>,
     /// The calculators with this thread filled in.
@@ -78,13 +85,25 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
     let by_metal = by_metal(thread, drawer);
     let drills = tapping(thread, &geometry, limit, drawer);
     let clearance = clearance(thread, &geometry);
+    // In the order of the page, so that its signs run from a.
+    let mut key = Key::default();
+    let bored = if by_metal.is_none() { bored(thread, &geometry) } else { None };
+    let is_aimed = by_metal.is_some() || bored.is_some();
+    let aim_sign = is_aimed.then(|| key.sign(AIM));
+    let taper = taper(thread, &geometry, &mut key);
+    let read_in = thread.sources.iter().map(|source| key.sign(*source)).collect();
+    let listed = listed(thread, &geometry, &mut key);
+    let usual = by_metal.as_ref().map(|metals| &metals.usual);
+    let taper_hole = taper.as_ref().map(|taper| &taper.first);
     ThreadPage {
-        frame: frame(visit, thread, &geometry, by_metal.as_ref().map(|metals| &metals.usual)),
+        frame: frame(visit, thread, &geometry, usual, taper_hole),
         thread,
         system: Link::new(format!("/threads/{}", system.slug), system.name),
         standard: system.standard,
         basis: engagement_basis_of(thread),
-        bored: if by_metal.is_none() { bored(thread, &geometry) } else { None },
+        bored,
+        taper,
+        aim_sign,
         from_drawer: from_drawer(thread, drawer),
         tapping: by_metal,
         two_bases: drills.iter().any(|row| row.other_basis.is_some()),
@@ -100,8 +119,9 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
         other_figures: others(&geometry),
         same: same(thread),
         look_alikes: look_alikes(thread),
-        listed: listed(thread, &geometry),
-        sources: sources(thread),
+        listed,
+        read_in,
+        key: key.lines(),
         drawing: thread_profile(thread, DrawingIds::new("profile")),
         plan_fields: short_form_for(thread),
         tapping_calculator: calculator("tapping", thread),
@@ -114,18 +134,18 @@ fn frame(
     thread: &Thread,
     geometry: &Geometry,
     usual: Option<&ShownDrill>,
+    taper: Option<&TaperHole>,
 ) -> Frame {
     let Both { mm, inch } = Both::of(geometry.major);
     let pitch = Both::of(geometry.pitch).mm;
-    let title = usual.map_or_else(
-        || format!("{}: dimensions", thread.designation),
-        |drill| {
-            format!(
-                "{}: tapping size {}, {}",
-                thread.designation, drill.link.words, drill.engagement
-            )
-        },
-    );
+    let name = thread.designation;
+    let title = match (usual, taper) {
+        (Some(drill), _) => {
+            format!("{name}: tapping size {}, {}", drill.link.words, drill.engagement)
+        }
+        (None, Some(hole)) => format!("{name}: tapping size {}, straight hole", hole.label),
+        (None, None) => format!("{name}: dimensions"),
+    };
     let description =
         format!("{}: major diameter {mm} ({inch}), pitch {pitch}.", thread.designation);
     let frame = Frame::new(visit, Section::Threads, &title, &description);
@@ -136,16 +156,4 @@ fn frame(
 /// A calculator's address with this thread filled in.
 fn calculator(name: &str, thread: &Thread) -> String {
     query::address(&format!("/calculators/{name}"), [("thread", thread.designation)])
-}
-
-/// Where the row and the lists were read, each once.
-fn sources(thread: &'static Thread) -> Vec<String> {
-    let listed = lists::for_thread(thread).map(|row| row.source);
-    let mut cites = Vec::new();
-    for cite in thread.sources.iter().copied().chain(listed).map(cited::source) {
-        if !cites.contains(&cite) {
-            cites.push(cite);
-        }
-    }
-    cites
 }

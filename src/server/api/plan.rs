@@ -224,7 +224,7 @@ struct Caution<'a> {
         ("fit" = Option<String>, Query, description = "Fit of the clearance hole: `close`, `medium`, `free`", example = "medium"),
         ("head" = Option<String>, Query, description = "Head of the screw, for its seat: `countersunk`, `cheese`, `hexagon`", example = "cheese"),
         ("aim" = Option<String>, Query, description = "How much thread: `strong`, `usual`, `easy`", example = "usual"),
-        ("series" = Option<String>, Query, description = "Drill series at hand, parted by commas: `number`, `letter`, `fraction`, `metric`", example = "number,metric"),
+        ("series" = Option<String>, Query, description = "Drill series at hand, separated by commas: `number`, `letter`, `fraction`, `metric`", example = "number,metric"),
         ("owned" = Option<String>, Query, description = "Drills at hand, `-` marks a range", example = "1-60, 1-6x0.1mm"),
         ("tap" = Option<String>, Query, description = "`hand`, `machine` or `forming`", example = "hand"),
         ("tap_steel" = Option<String>, Query, description = "`hss` or `carbon`", example = "hss"),

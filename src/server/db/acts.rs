@@ -1,4 +1,4 @@
-//! The record of acts: who did what to whom and when, written in the transaction of the act itself.
+//! The log: who did what to whom and when, written in the transaction of the act itself.
 
 use sqlx::{Sqlite, Transaction};
 

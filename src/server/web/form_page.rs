@@ -67,7 +67,7 @@ pub(super) fn name(typed: &str) -> Field {
     Field::new("name", "Your name in the club", "", kind)
 }
 
-/// The password that stands.
+/// Your present password.
 pub(super) fn password(label: &'static str) -> Field {
     Field::new("password", label, "", Kind::Secret("current-password"))
 }

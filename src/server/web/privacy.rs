@@ -30,7 +30,7 @@ struct PrivacyPage {
 /// # Errors
 /// The page cannot be written.
 pub async fn show(State(app): State<Arc<App>>) -> Result<Response, Error> {
-    let title = "What is kept, and how long";
+    let title = "What is kept, and for how long";
     let words = "What the club’s pages keep of readers and members, for how long, and who sees it.";
     let page = PrivacyPage {
         frame: Frame::at(&app.context, Section::None, "/privacy", title, words),

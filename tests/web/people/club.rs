@@ -128,7 +128,7 @@ impl Club {
         dump
     }
 
-    /// How often this stands in the record of acts.
+    /// How often this stands in the log.
     pub(super) async fn acts(&self, what: &str) -> i64 {
         let query = "SELECT COUNT(*) FROM act WHERE what = ?";
         let query = sqlx::query_scalar(query).bind(what.to_owned());

@@ -1,4 +1,4 @@
-//! S17 and the record of acts: reading changes nothing, and every act stands in the record.
+//! S17 and the log: reading changes nothing, and every act stands in the record.
 
 use axum::http::StatusCode;
 

@@ -26,7 +26,7 @@ pub enum Fault {
     Range(#[from] RangeError),
     /// Its commas can mark decimals or part drills.
     #[error(
-        "the commas could mark decimals or part two drills: write a space after a comma that parts drills"
+        "the commas could mark decimals or separate two drills: write a space after a comma between drills"
     )]
     CommaUnclear,
 }

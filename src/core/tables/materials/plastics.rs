@@ -222,7 +222,7 @@ pub(super) const PTFE: Material = Material {
         UNKNOWN_PLASTIC,
     ],
     cautions: &[Work::Service.says(practice("It creeps: a screw in it works loose, so clamp through it or bush it.")), Work::Drilling.says(practice(
-            "Sources part on whether to drill it slowly or fast: what counts is that it stays cool.",
+            "Sources differ on whether to drill it slowly or fast: what counts is that it stays cool.",
         )), Work::Reckoned.says(recalled("It springs back, and holes in it close in.")), Work::Drilling.says(MEASURE_COLD)],
     dangers: &[dangers::PTFE_FUME, dangers::PTFE_SMOKING, dangers::LONG_SWARF],
 };

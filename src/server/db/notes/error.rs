@@ -10,10 +10,10 @@ pub enum Error {
     #[error(transparent)]
     Refused(#[from] Refused),
     /// There is no such note.
-    #[error("no note stands at this address")]
+    #[error("there is no note at this address")]
     Nothing,
     /// The wording that was read is no longer the one that would be decided about.
-    #[error("another wording stands there meanwhile: read it first")]
+    #[error("the note has been changed meanwhile: read it first")]
     OutOfDate,
     /// The database failed.
     #[error(transparent)]

@@ -13,7 +13,7 @@ pub enum Right {
     Moderate,
     /// Passes notes that speak of boilers, steam or pressure.
     Inspect,
-    /// Lets people in, gives rights, reads the record of acts.
+    /// Lets people in, gives rights, reads the log.
     Manage,
 }
 

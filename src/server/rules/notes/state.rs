@@ -85,7 +85,7 @@ pub struct Who {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum Refused {
     /// Only its author may, and nobody else is to know that the wording exists.
-    #[error("no note stands at this address")]
+    #[error("there is no note at this address")]
     NotYours,
     /// It takes a moderator.
     #[error("a moderator decides this")]

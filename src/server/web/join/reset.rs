@@ -71,7 +71,7 @@ fn form_with(
         frame: page::frame(&app.context, "/reset", heading, !errors.is_empty()),
         heading: heading.to_owned(),
         words: vec![format!(
-            "For {}. The old password stands until you press the button; then every device is signed out.",
+            "For {}. The old password works until you press the button; then every device is signed out.",
             resetting.name
         )],
         action: format!("/reset/{token}"),

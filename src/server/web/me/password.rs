@@ -41,7 +41,7 @@ pub async fn change_password(
     }
     let account = check(&app, &asker, &member.name, fields.password("password")).await?;
     let Some(account) = account.filter(|account| account.id == member.id) else {
-        let wrong = "This is not the password that stands. The new one was not set.";
+        let wrong = "This is not your present password. The new one was not set.";
         return form_with(&app, vec![FieldError::new("password", wrong)]);
     };
     app.tries.right(&account.key, Instant::now());
@@ -57,7 +57,7 @@ fn form_with(app: &App, errors: Vec<FieldError>) -> Result<Response, Error> {
     let mut page = FormPage::at(&app.context, "/me/password", "Change the password", errors);
     page.words = vec!["Every other device is signed out.".to_owned()];
     page.fields = vec![
-        form_page::password("The password that stands"),
+        form_page::password("Your present password"),
         form_page::new_password("The new password"),
     ];
     page.button = "Change it";

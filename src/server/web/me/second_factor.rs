@@ -56,7 +56,7 @@ pub async fn change_second_factor(
     let now = app.clock.now();
     if fields.get("do") == "drop" {
         if is_compulsory(&app, &member) {
-            return Err(Error::Forbidden("your rights ask for a second factor"));
+            return Err(Error::Forbidden("your rights require a second factor"));
         }
         accounts::drop_second_factor(&app.database, now, &member).await?;
         return Ok(page::see_other("/me"));

@@ -73,7 +73,7 @@ pub async fn show(
     reader: Reader,
     Number(NoteId(id)): Number,
 ) -> Result<Response, Error> {
-    const NOTHING: Error = Error::NotFound("no note stands at this address");
+    const NOTHING: Error = Error::NotFound("there is no note at this address");
     let note = read::note(&app.database, NoteId(id)).await?.ok_or(NOTHING)?;
     let Seen::Version(now) = seen(&note, reader.0.as_ref()) else { return Err(NOTHING) };
     let mut steps = wordings(&note.versions);

@@ -158,7 +158,7 @@ async fn words(
     version: VersionId,
     correction: &str,
 ) -> Result<Words, Error> {
-    const NOTHING: Error = Error::NotFound("no note stands at this address");
+    const NOTHING: Error = Error::NotFound("there is no note at this address");
     let note = read::note(&app.database, id).await?.ok_or(NOTHING)?;
     if matches!(seen(&note, Some(member)), Seen::Nothing) {
         return Err(NOTHING);
@@ -168,7 +168,7 @@ async fn words(
     let words =
         held.map(|held| Words::of(&held.wording, [correction].into_iter().chain(corrections)));
     words.ok_or_else(|| {
-        Error::Conflict("another wording stands there meanwhile: read it first".to_owned())
+        Error::Conflict("the note has been changed meanwhile: read it first".to_owned())
     })
 }
 

@@ -16,7 +16,7 @@ impl FromRequestParts<Arc<App>> for Number {
     type Rejection = Error;
 
     async fn from_request_parts(parts: &mut Parts, app: &Arc<App>) -> Result<Self, Error> {
-        const NOTHING: Error = Error::NotFound("no note stands at this address");
+        const NOTHING: Error = Error::NotFound("there is no note at this address");
         let Ok(Path(written)) = Path::<String>::from_request_parts(parts, app).await else {
             return Err(NOTHING);
         };

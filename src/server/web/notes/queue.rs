@@ -152,7 +152,7 @@ async fn carry_out(
 /// The words by which the wording will be found. Where it is gone, the rules say so in a moment.
 async fn words(app: &App, note: NoteId, version: VersionId) -> Result<Words, Error> {
     let note = read::note(&app.database, note).await?;
-    let note = note.ok_or(Error::NotFound("no note stands at this address"))?;
+    let note = note.ok_or(Error::NotFound("there is no note at this address"))?;
     let held = note.versions.iter().find(|held| held.id == version);
     let is_shown = held.is_some_and(|held| held.state == WordingState::Shown);
     let corrections =
@@ -166,7 +166,7 @@ async fn stands(app: &App, note: &Note) -> Result<String, Error> {
     let awaited = inspection::of(app, note, newest).await?;
     Ok(match state(note, newest, awaited) {
         Some(_) if newest.state == WordingState::Draft => "It is with its author.".to_owned(),
-        Some(words) => format!("It stands so: {words}"),
+        Some(words) => format!("It now reads: {words}"),
         None => "It is shown.".to_owned(),
     })
 }

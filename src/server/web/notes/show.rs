@@ -100,7 +100,7 @@ pub(super) async fn answer(
     back: Back,
 ) -> Result<Response, Error> {
     let note = read::note(&app.database, id).await?;
-    let note = note.ok_or(Error::NotFound("no note stands at this address"))?;
+    let note = note.ok_or(Error::NotFound("there is no note at this address"))?;
     match seen(&note, reader.0.as_ref()) {
         Seen::Version(version) => {
             let usual = if back.errors.is_empty() {
@@ -124,7 +124,7 @@ pub(super) async fn answer(
         Seen::Hidden => Err(Error::NotFound(
             "this note is hidden: a member reported that it could hurt somebody, and a moderator looks at it first",
         )),
-        Seen::Nothing => Err(Error::NotFound("no note stands at this address")),
+        Seen::Nothing => Err(Error::NotFound("there is no note at this address")),
     }
 }
 

@@ -44,7 +44,7 @@ pub async fn list(
     let acts = acts::before(&app.database, before).await?;
     let is_full = i64::try_from(acts.len()).is_ok_and(|count| count == acts::PAGE);
     let page = ActsPage {
-        frame: page::frame(&app.context, "/people/acts", "The record of acts", false),
+        frame: page::frame(&app.context, "/people/acts", "The log", false),
         older: acts.last().filter(|_| is_full).map(|act| act.id),
         acts: acts.into_iter().map(row).collect(),
     };

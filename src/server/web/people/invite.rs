@@ -78,7 +78,7 @@ fn form_with(
     rights: Rights,
     errors: Vec<FieldError>,
 ) -> Result<Response, Error> {
-    let hint = "For the record of acts: the name as you know it";
+    let hint = "For the log: the name as you know it";
     let page = InvitePage {
         frame: page::frame(&app.context, "/people/invite", "Let somebody in", !errors.is_empty()),
         meant_for: judged(Field::text("meant_for", "Who it is for", hint, typed), &errors),

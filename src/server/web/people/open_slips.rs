@@ -52,7 +52,7 @@ pub async fn make_void(
     fields: Fields,
 ) -> Result<Response, Error> {
     const NONE: Error =
-        Error::NotFound("no such slip is open: it was used, has ended, or is void already");
+        Error::NotFound("no such slip is open: it was used, has ended, or was cancelled already");
     let (now, mark) = (app.clock.now(), fields.get("void"));
     if !open_slips::make_void(&app.database, now, &secretary, mark).await? {
         return Err(NONE);

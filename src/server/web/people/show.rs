@@ -122,7 +122,7 @@ impl Act<'_> {
             return Err(NOBODY);
         }
         let words = format!(
-            "With it {} chooses a new password, once, until {}. The old one stands until then.",
+            "With it {} chooses a new password, once, until {}. The old one works until then.",
             self.person.name,
             when::minute(now + slips::RESET_LASTS)
         );

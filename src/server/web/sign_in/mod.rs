@@ -151,7 +151,7 @@ fn form_with(
     page.fields = vec![form_page::name(typed), form_page::password("Password")];
     page.known = vec![("next", next.address().to_owned())];
     page.button = "Sign in";
-    page.links = vec![Link::new("/privacy", "What is kept, and how long")];
+    page.links = vec![Link::new("/privacy", "What is kept, and for how long")];
     page.answer()
 }
 

@@ -70,8 +70,8 @@ fn form_with(
 ) -> Result<Response, Error> {
     let mut page = FormPage::at(&app.context, "/prove", "Your password once more", errors);
     page.words = vec![
-        "What you are about to do weighs more than reading. It asks for the password of whoever sits here, and then \
-         leaves you in peace for a quarter of an hour."
+        "What you are about to do needs your password once more, in case somebody else sits here. You are then \
+         not asked again for a quarter of an hour."
             .to_owned(),
     ];
     page.fields = vec![form_page::password("Password")];
