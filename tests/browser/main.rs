@@ -25,6 +25,7 @@ mod notes;
 #[path = "../site/members.rs"]
 mod open;
 mod pictures;
+mod plan;
 #[path = "../process.rs"]
 mod process;
 mod reach;

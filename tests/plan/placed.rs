@@ -6,7 +6,8 @@
 use std::collections::HashMap;
 
 use holewright_core::plan::{
-    Action, Hole, HolePlan, HoleSpec, Level, Lips, Over, Part, Tap, TapSteel, UpperHole, build,
+    Action, Hole, HolePlan, HoleSpec, Level, Lips, Operation, Over, Part, Tap, TapSteel, UpperHole,
+    build,
 };
 use holewright_core::tables::materials::{self, Fluid, Material, Work};
 use holewright_core::tables::threads::{self, Thread};
@@ -238,6 +239,46 @@ fn thin_sheet_is_named_at_the_head_and_thicker_is_not() {
     let head = |hole: &HoleSpec| build(hole).unwrap().cautions.head;
     assert!(head(&sheet(1.5)).iter().any(|said| said.text.contains("climbs the drill")));
     assert!(!head(&sheet(4.0)).iter().any(|said| said.text.contains("climbs the drill")));
+    // On a thick part it is held down; opened out alone it is not.
+    let cover = |hole| Over {
+        material: materials::find("sheet-brass").unwrap(),
+        thickness: Some(mm(1.5)),
+        hole,
+    };
+    let covered = |hole| HoleSpec { over: Some(cover(hole)), ..pump_cover() };
+    let together = covered(UpperHole::Tapping);
+    let plan = build(&together).unwrap();
+    let warned = |step: &&Operation| step.cautions.iter().any(|said| said.text.contains("climbs"));
+    let steps: Vec<Action> =
+        plan.operations.iter().filter(warned).map(|step| step.action).collect();
+    assert_eq!(steps, [Action::OpenOut]);
+    let drilled_before = covered(UpperHole::Clearance);
+    let plan = build(&drilled_before).unwrap();
+    assert!(!plan.every_caution().any(|said| said.text.contains("climbs")));
+}
+
+#[test]
+fn a_pop_is_spoken_of_where_one_is_made() {
+    let over = |lower: &str, upper: &str, hole| HoleSpec {
+        over: Some(Over {
+            material: materials::find(upper).unwrap(),
+            thickness: Some(mm(4.0)),
+            hole,
+        }),
+        ..spec("ba", "4", lower)
+    };
+    let popped = |hole: &HoleSpec| -> Vec<Action> {
+        let plan = build(hole).unwrap();
+        let at =
+            |step: &&Operation| step.cautions.iter().any(|said| said.text.contains("centre pop"));
+        plan.operations.iter().filter(at).map(|step| step.action).collect()
+    };
+    let [steel, brass] = ["stainless-304", "free-cutting-brass"];
+    assert_eq!(popped(&spec("ba", "4", steel)), [Action::MarkOut]);
+    assert_eq!(popped(&over(brass, steel, UpperHole::Tapping)), [Action::MarkOut]);
+    assert_eq!(popped(&over(steel, brass, UpperHole::Tapping)), []);
+    assert_eq!(popped(&over(steel, brass, UpperHole::Clearance)), [Action::SpotThrough]);
+    assert_eq!(popped(&over(brass, steel, UpperHole::Clearance)), []);
 }
 
 #[test]

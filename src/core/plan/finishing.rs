@@ -10,11 +10,13 @@ use super::order::Steps;
 use super::{Action, Head, Hole, Operation, Part};
 use crate::calc::spotting;
 use crate::tables::threads::Form;
-use crate::units::print;
+use crate::units::{in_mm, mm, print};
 
 /// The mouth that the tap goes into, and in a through hole the one it comes out of.
 pub(super) fn chamfers(steps: &Steps<'_>) -> Vec<Operation> {
-    let chamfer = spotting::chamfer(steps.geometry.major);
+    // No countersink is set nearer than to a tenth.
+    let tenths = print::round(in_mm(spotting::chamfer(steps.geometry.major)), 1);
+    let chamfer = mm(tenths);
     let size = print::mm(chamfer, 1);
     let cut = |text: String, why: &'static str| Operation {
         diameter: Some(chamfer),

@@ -40,15 +40,15 @@ pub(super) fn words(metals: Metals, into: Into) -> String {
             keen.name, grabbing.name
         ),
         (Some(keen), None, _) if keen.family == Family::Copper => {
-            " Use a drill with keen lips: this metal drags on a blunt edge.".to_owned()
+            format!(" Use a drill with keen lips: {} drags on a blunt edge.", keen.name)
         }
         (Some(_), ..) | (None, None, _) => String::new(),
-        (None, Some(_), Into::Solid) => {
-            " Dub the drill's lips (a small flat on each edge): this metal grabs.".to_owned()
+        (None, Some(grabbing), Into::Solid) => {
+            format!(" Dub the drill's lips (a small flat on each edge): {} grabs.", grabbing.name)
         }
-        (None, Some(_), Into::Hole) => {
-            " Dub the drill's lips and hold the part down: this metal grabs a drill that opens a hole."
-                .to_owned()
-        }
+        (None, Some(grabbing), Into::Hole) => format!(
+            " Dub the drill's lips and hold the part down: {} grabs a drill that opens a hole.",
+            grabbing.name
+        ),
     }
 }

@@ -14,7 +14,7 @@ use super::{
 use crate::calc::depth;
 use crate::calc::thread_form::Geometry;
 use crate::tables::drills::Drill;
-use crate::units::{Length, print};
+use crate::units::Length;
 
 /// What the order is made from.
 pub(super) struct Steps<'a> {
@@ -139,9 +139,20 @@ impl Words<'_> {
             }
             (Hole::Through, _) => "; ease off the feed as it breaks through".to_owned(),
         };
-        let peck = peck_words(self.steps.tapping.diameter, self.metals, self.depth);
+        let peck = self.peck();
         let lips = lips::words(self.metals, worked_up::meets(self.steps));
         Cow::Owned(format!("{opening}{stop}.{peck}{lips}"))
+    }
+
+    /// When to withdraw and clear, where the hole is deep enough to need it.
+    fn peck(&self) -> String {
+        let peck = depth::peck(self.steps.tapping.diameter, self.metals.group());
+        if self.depth.is_some_and(|depth| depth <= peck.first) {
+            return String::new();
+        }
+        let scale = self.steps.spec.scale;
+        let [first, then] = [peck.first, peck.then].map(|length| depths::as_set(length, scale));
+        format!(" Clear the swarf after {first}, then every {then}.")
     }
 
     /// The reason, then how the stop was rounded and what a deeper hole would gain.
@@ -158,16 +169,6 @@ impl Words<'_> {
         }
         Cow::Owned(why)
     }
-}
-
-/// When to withdraw and clear, where the hole is deep enough to need it.
-fn peck_words(diameter: Length, metals: Metals, depth: Option<Length>) -> String {
-    let peck = depth::peck(diameter, metals.group());
-    if depth.is_some_and(|depth| depth <= peck.first) {
-        return String::new();
-    }
-    let [first, then] = [peck.first, peck.then].map(|length| print::mm(length, 1));
-    format!(" Clear the swarf after {first}, then every {then}.")
 }
 
 fn chamfer_and_tap(steps: &Steps<'_>) -> Vec<Operation> {

@@ -108,7 +108,8 @@ struct Depths {
     /// Depth to the drill's full diameter, in millimetres.
     #[schema(required)]
     drill_full_diameter_mm: Option<f64>,
-    /// The same as a depth stop is set: to 0.1 mm, or to 5 thou where the depth was typed in inches.
+    /// The same in millimetres as a depth stop is set: to a tenth of one, or to 5 thou where the depth was
+    /// typed in inches.
     #[schema(required)]
     stop_mm: Option<f64>,
     /// Which way the stop is rounded: `up`, to leave the thread its room; `down`, to spare the wall

@@ -25,6 +25,19 @@ async fn a_note_is_written_passed_and_shown_everywhere() {
     assert!(form.body.contains("name=\"form_key\""), "{}", form.body);
     assert!(form.body.contains("value=\"Gunmetal\""), "{}", form.body);
 
+    // A plan's link brings what is known of the job, and a reader who is signed out comes back to it.
+    let job =
+        "/notes/new?title=5+BA+in+gunmetal&metal=Gunmetal&thread=5+BA&drill=No.+36&depth=8+mm";
+    let form = club.get(job, Some(&author)).await;
+    for known in ["5 BA in gunmetal", "Gunmetal", "5 BA", "No. 36", "8 mm"] {
+        assert!(form.body.contains(&format!("value=\"{known}\"")), "{known}: {}", form.body);
+    }
+    let out = club.get(job, None).await;
+    assert_eq!(out.status, StatusCode::SEE_OTHER, "{}", out.body);
+    let door = out.header("location");
+    assert!(door.starts_with("/sign-in?next=%2Fnotes%2Fnew%3F"), "{door}");
+    assert!(door.contains("thread%3D5%2BBA"), "{door}");
+
     let tag = club.get("/threads/ba/4", None).await.header("etag").to_owned();
     let note = club.send_in(&author, &NOTE).await;
     assert_eq!(club.get("/threads/ba/4", None).await.header("etag"), tag, "nothing shows yet");

@@ -3,7 +3,7 @@
 
 use super::{Found, Place, hole, materials};
 use crate::calc::depth::{Deep, how_deep};
-use crate::plan::{Hole, HolePlan, Level, Tap};
+use crate::plan::{Action, Hole, HolePlan, Level, Part, Tap, UpperHole};
 use crate::tables::materials::{Group, Work};
 use crate::units::{Length, mm, print};
 
@@ -65,30 +65,26 @@ fn measured(plan: &HolePlan<'_>, found: &mut Found) {
     }
 }
 
-/// A part thinner than its drill is wide.
+/// A part thinner than its drill is wide, where it has nothing thick clamped to it: the tapped part on its
+/// own, the upper when it is opened out.
 fn thin_part(plan: &HolePlan<'_>, found: &mut Found) {
     let spec = plan.spec;
-    let drill = plan.tapping.chosen.drill.diameter;
+    let is_thin = |thickness: Option<Length>, drill: Length| thickness.is_some_and(|it| it < drill);
+    let text = "Thin sheet climbs the drill and spins: clamp it flat on scrap, and use a sheet drill or step up.";
     let lower = match spec.hole {
         Hole::Through => spec.depth.or(spec.part_thickness),
         Hole::Blind => None,
     };
-    let is_thin = |thickness: Option<Length>| thickness.is_some_and(|it| it < drill);
-    let upper = spec.over.and_then(|over| over.thickness);
-    let which = match (is_thin(lower), is_thin(upper)) {
-        (true, true) => "both parts",
-        (true, false) if spec.over.is_some() => "the lower part",
-        (true, false) => "the part",
-        (false, true) => "the upper part",
-        (false, false) => return,
-    };
-    found.say(
-        Place::Head,
-        Level::Danger,
-        format!(
-            "Thin sheet ({which}) climbs the drill and spins: clamp it flat on scrap, and use a sheet drill or step up."
-        ),
-    );
+    let together = spec.over.filter(|over| over.hole == UpperHole::Tapping);
+    match (together, plan.clearance.drill) {
+        (None, _) if is_thin(lower, plan.tapping.chosen.drill.diameter) => {
+            found.say(Place::Head, Level::Danger, text);
+        }
+        (Some(over), Some(clearance)) if is_thin(over.thickness, clearance.diameter) => {
+            found.say(Place::At(Action::OpenOut, Part::Upper), Level::Danger, text);
+        }
+        _ => {}
+    }
 }
 
 fn wall(plan: &HolePlan<'_>, found: &mut Found) {

@@ -66,7 +66,9 @@ fn place(plan: &HolePlan<'_>, part: Part, level: Level, caution: &Caution) -> Op
     let lower = part == Part::Lower;
     let opened = Place::At(Action::OpenOut, Part::Upper);
     match caution.work {
-        Work::MarkingOut => Some(Place::First(part)),
+        Work::MarkingOut => drilled.then_some(Place::First(part)),
+        Work::Popping if lower && spec.over.is_some() => Some(Place::At(Action::SpotThrough, part)),
+        Work::Popping => Some(Place::At(Action::MarkOut, part)),
         Work::Drilling | Work::Holding => drilled.then_some(Place::Drilling),
         Work::OpeningOut if lower => is_worked_up(plan).then_some(Place::Drilling),
         Work::OpeningOut => drilled.then_some(opened),

@@ -7,6 +7,8 @@ use super::Advice;
 pub enum Work {
     /// Laying it out, and what is looked at before.
     MarkingOut,
+    /// The pop or the spot that the drill starts in.
+    Popping,
     /// Drilling it.
     Drilling,
     /// Opening out a hole that is there.

@@ -312,7 +312,7 @@ pub(super) const LAMINATED_PHENOLIC: Material = Material {
     ],
     dangers: &[
         dangers::PHENOLIC_DUST,
-        Work::Dust.says(recalled("The dust is abrasive: draw it off and wear a mask.")),
+        Work::Background.says(recalled("The dust is abrasive: draw it off and wear a mask.")),
         dangers::OLD_LAMINATE,
     ],
 };

@@ -101,7 +101,7 @@ pub(super) const STAINLESS_303: Material = Material {
         PRESSURE_BY_CODE,
     ],
     salvage: &[NO_MAGNET, UNKNOWN_BAR],
-    cautions: &[Work::MarkingOut.says(LIGHT_POP), Work::Heat.says(WASH_OFF)],
+    cautions: &[Work::Popping.says(LIGHT_POP), Work::Heat.says(WASH_OFF)],
     dangers: &[dangers::LONG_SWARF, dangers::STAINLESS_FUME, dangers::FLUID],
 };
 
@@ -178,7 +178,7 @@ pub(super) const STAINLESS_304: Material = Material {
             "Sinks, catering ware and milk pipe are of it; bought A2 screws are the same family.",
         ),
     ],
-    cautions: &[Work::MarkingOut.says(LIGHT_POP), Work::Heat.says(WASH_OFF)],
+    cautions: &[Work::Popping.says(LIGHT_POP), Work::Heat.says(WASH_OFF)],
     dangers: &[dangers::LONG_SWARF, dangers::STAINLESS_FUME, dangers::FLUID],
 };
 
@@ -259,6 +259,6 @@ pub(super) const STAINLESS_316: Material = Material {
             "Nothing in the workshop tells it from 304: only the mark or a chemical test does.",
         ),
     ],
-    cautions: &[Work::MarkingOut.says(LIGHT_POP), Work::Heat.says(WASH_OFF)],
+    cautions: &[Work::Popping.says(LIGHT_POP), Work::Heat.says(WASH_OFF)],
     dangers: &[dangers::LONG_SWARF, dangers::STAINLESS_FUME, dangers::FLUID],
 };

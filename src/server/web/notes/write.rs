@@ -20,12 +20,14 @@ use crate::extract::{Fields, Member, Reader};
 use crate::rules::auth::{SignedIn, Token};
 use crate::rules::notes::NoteId;
 use crate::rules::notes::belongs::{self, Group};
-use crate::rules::notes::fields::{Done, TITLE};
+use crate::rules::notes::fields::{Done, NoteField, TITLE};
 use crate::rules::notes::wording::{Aim, Typed, Wording};
 use crate::{App, Error};
 use holewright_pages::{FieldError, Query};
 
-/// The empty form, on the thing named in the address: `?on=materials/gunmetal`.
+/// The form on the thing named in the address, `?on=materials/gunmetal`, and with what the address says
+/// of a job, by the names of the fields: `?thread=5+BA&drill=No.+36`. It is only filled in: nothing is
+/// kept before it is sent.
 ///
 /// # Errors
 /// Nobody is signed in.
@@ -40,10 +42,18 @@ pub async fn begin(
         let thing = things.iter().find(|thing| group.holds(thing));
         thing.map(|thing| thing.title.clone()).unwrap_or_default()
     };
+    let said = |field: NoteField| -> String {
+        query.get(field.name).chars().take(field.longest).collect()
+    };
+    let known = |field: NoteField| match said(field) {
+        nothing if nothing.is_empty() => field.group.map(title).unwrap_or_default(),
+        said => said,
+    };
     let typed = Typed {
         form_key: new_key()?,
+        title: said(TITLE),
         on: belongs::typed(&things),
-        done: Done::from_each(|field| field.group.map(title).unwrap_or_default()),
+        done: Done::from_each(known),
         ..Typed::default()
     };
     form_with(&app, member, &Place::New, &typed, Remarks::default())
