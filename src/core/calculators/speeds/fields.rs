@@ -28,6 +28,7 @@ pub static DECLARATION: Declaration = Declaration {
             "spindle speed",
             "machine speed",
             "feeds",
+            "feed rate",
             "feed",
             "speeds and feeds",
             "rpm",
