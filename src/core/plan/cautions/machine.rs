@@ -78,9 +78,10 @@ fn drill_speed(spec: &HoleSpec, drill: &Drill, metals: Metals, found: &mut Vec<W
                 found,
                 Level::Caution,
                 format!(
-                    "The slowest speed at hand, {}, is too fast for the {} drill (about {wanted} rev/min). The largest drill it suits in {} is {largest}: open the hole out to there and bore, ream or file the rest, or use a slower machine.",
+                    "The slowest speed at hand, {}, is too fast for the {} drill (about {wanted} rev/min). {} The largest drill it suits in {} is {largest}: open the hole out to there and bore, ream or file the rest, or use a slower machine.",
                     slowest.words(),
                     drill.label,
+                    material.harm_when_fast(),
                     material.name,
                 ),
             );

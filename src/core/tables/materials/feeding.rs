@@ -66,6 +66,17 @@ impl Material {
         }
     }
 
+    /// What becomes of a cut that is faster than it would take.
+    #[must_use]
+    pub const fn harm_when_fast(&self) -> &'static str {
+        match self.rubbing() {
+            Rubbing::Hardens => "The edge burns and the hole hardens.",
+            Rubbing::Lights => "The chips can light.",
+            Rubbing::Melts => "The hole melts and closes on the drill.",
+            Rubbing::Grabs | Rubbing::Blunts => "The edge overheats and goes blunt.",
+        }
+    }
+
     /// How to feed a drill by feel, or a tool that has no feed in print.
     #[must_use]
     pub const fn feed_by_feel(&self) -> &'static str {

@@ -49,7 +49,8 @@ fn fast_words(figures: &speeds::Answer) -> String {
     let name = figures.question.material.name;
     match figures.question.work {
         Work::Drilling => format!(
-            "It overheats and goes blunt. The largest drill that speed suits in {name} is {largest}: open the hole out to there, then bore, ream or file it, or use a slower machine."
+            "{} The largest drill that speed suits in {name} is {largest}: open the hole out to there, then bore, ream or file it, or use a slower machine.",
+            figures.question.material.harm_when_fast()
         ),
         Work::Reaming => {
             "It chatters, cuts large and goes blunt. Turn the reamer by hand, the chuck only guiding it.".to_owned()
