@@ -1,6 +1,6 @@
 //! Fields whose text could be one thing or another: asked with both, or taken with the other beside it.
 
-use holewright_core::asking::{FieldError, Line, Typed, diameter, diameter_taken};
+use holewright_core::asking::{FieldError, Line, Typed, diameter, diameter_taken, metal};
 use holewright_core::calculators::tapping;
 use holewright_core::tables::threads::find;
 use holewright_core::units::{in_mm, inch, mm};
@@ -115,4 +115,15 @@ fn a_calculator_says_what_it_took() {
         found.iter().map(|taken| (taken.field, taken.taken_as.as_str())).collect();
     assert_eq!(fields, [("thread", "1/4 in × 40 ME"), ("hole", "No. 30")]);
     assert!(taken(&[("thread", "5 BA"), ("hole", "No. 30")]).is_empty());
+}
+
+#[test]
+fn a_part_from_scrap_is_asked_with_how_to_tell() {
+    let error = metal(Typed { field: "material", text: "old half shaft" }).expect_err("a guess");
+    assert!(error.message.starts_with("A half shaft is usually of these."), "{}", error.message);
+    assert_eq!(values(&error), ["alloy-steel-en16", "alloy-steel-en19", "alloy-steel-en24"]);
+    assert_eq!(
+        metal(Typed { field: "material", text: "6082 T6" }).map(|it| it.slug),
+        Ok("aluminium-6082")
+    );
 }

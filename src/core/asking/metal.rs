@@ -3,7 +3,7 @@
 use super::error::{material_choices, sentence};
 use super::{FieldError, Typed};
 use crate::plan::Error;
-use crate::tables::materials::{self, Material};
+use crate::tables::materials::{self, Material, scrap::scrap};
 
 /// The material named.
 ///
@@ -12,7 +12,17 @@ use crate::tables::materials::{self, Material};
 pub fn metal(typed: Typed<'_>) -> Result<&'static Material, FieldError> {
     let material = materials::read::read(typed.text).map_err(|error| {
         let choices = material_choices(&error);
-        FieldError { choices, ..typed.error(sentence(&error.to_string())) }
+        let message = match scrap(typed.text) {
+            Some(part) => {
+                format!(
+                    "{} is usually of these. To tell: {} Choose one.",
+                    part.name(),
+                    part.tell.text
+                )
+            }
+            None => sentence(&error.to_string()),
+        };
+        FieldError { choices, ..typed.error(message) }
     })?;
     match material.refused {
         Some(_) => Err(typed.error(sentence(&Error::Refused { material }.to_string()))),

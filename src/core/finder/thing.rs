@@ -95,7 +95,12 @@ pub(super) fn material_called(material: &'static Material, text: &str) -> Hit {
         return thing.hit();
     }
     if let Some(scrap) = scrap(text) {
-        return thing.hit_since(format!("{} is usually this: {}", scrap.name(), scrap.tell.text));
+        let likeliest = scrap.materials().first().is_some_and(|it| it.slug == material.slug);
+        return thing.hit_since(if likeliest {
+            format!("{} is usually this: {}", scrap.name(), scrap.tell.text)
+        } else {
+            format!("{} may be this too", scrap.name())
+        });
     }
     if is_nearest_only(text) {
         return thing

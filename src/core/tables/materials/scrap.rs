@@ -46,7 +46,7 @@ const fn usually(
 #[rustfmt::skip]
 pub static SCRAP: &[Scrap] = &[
     usually(&["half shaft", "halfshaft", "drive shaft", "driveshaft"], &["alloy-steel-en16", "alloy-steel-en19", "alloy-steel-en24"],
-        "a file drags on it, the splined ends may be hard right through, and it throws fewer and shorter sparks than a file steel; anneal a slice before you trust it."),
+        "a file drags on it, the splined ends may be hard right through, and its sparks fork less than those of an old file; anneal a slice before you trust it."),
     usually(&["axle", "car axle", "trailer axle", "wagon axle"], &["medium-carbon-steel", "alloy-steel-en16"],
         "it files harder than mild steel and sparks with more forks; heat a slice to cherry red, quench it and file it again: one that turns hard has carbon in it."),
     usually(&["sash weight", "window weight", "sash weights"], &["grey-cast-iron"],
@@ -78,7 +78,7 @@ pub static SCRAP: &[Scrap] = &[
     usually(&["gas pipe", "water pipe", "iron pipe", "conduit", "scaffold tube", "railing", "railings", "gate"], &["black-mild-steel"],
         "a magnet takes it and a file bites; galvanised tube must not be heated: the zinc fume makes you ill."),
     usually(&["copper pipe", "busbar", "bus bar", "hot water cylinder", "lightning conductor"], &["copper"],
-        "red under the file, heavy, no magnet; soft and sticky under the drill. It is copper alloyed with nothing much."),
+        "red under the file, heavy, no magnet; soft and sticky under the drill. Busbar and pipe are nearly pure."),
     usually(&["gate valve", "stop tap", "stopcock", "plumbing fitting", "compression fitting", "radiator valve", "bib tap"], &["dezincification-resistant-brass", "free-cutting-brass", "gunmetal"],
         "yellow for brass, redder for gunmetal; the letters CR or DZR stand on the resistant one."),
     usually(&["stair rod", "curtain rail", "curtain rod", "door furniture", "door knob", "finger plate"], &["sheet-brass", "free-cutting-brass"],
