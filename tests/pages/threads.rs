@@ -78,10 +78,12 @@ fn an_unknown_thread_or_system_gets_near_matches_and_a_search_box() {
 #[test]
 fn a_systems_table_is_for_the_material_named() {
     let usual = body(200, "/threads/ba");
-    assert!(usual.contains("tapped in grey cast iron, gunmetal and leaded bronze</caption>"));
+    assert!(
+        usual.contains("tapped in grey cast iron, gunmetal and leaded bronze</span></caption>")
+    );
     let tough = body(200, "/threads/ba?material=stainless-304");
     assert!(
-        tough.contains("tapped in stainless steel 304</caption>"),
+        tough.contains("tapped in stainless steel 304</span></caption>"),
         "{}",
         inside(&tough, "caption")
     );

@@ -53,9 +53,11 @@ fn templates_and_messages_use_our_words() {
     for (place, text) in ["templates", "src"].iter().flat_map(|name| files(&root.join(name))) {
         let said = if place.ends_with(".rs") { literals(&text) } else { vec![text] };
         for words in said {
-            found.extend(wordlist::replaced(&words).map(|(before, after)| {
-                format!("{place} says {before:?}, which is now {after:?}: {words}")
-            }));
+            found.extend(
+                wordlist::replaced(&words).map(|(before, after)| {
+                    format!("{place} says {before:?}, which is now {after:?}")
+                }),
+            );
         }
     }
     assert!(found.is_empty(), "{} faults: {found:#?}", found.len());
@@ -75,7 +77,8 @@ fn files(folder: &Path) -> Vec<(String, String)> {
             if path.is_dir() {
                 return files(&path);
             }
-            let text = fs::read_to_string(&path).ok();
+            let is_ours = path.extension().is_some_and(|kind| kind == "rs" || kind == "html");
+            let text = fs::read_to_string(&path).ok().filter(|_| is_ours);
             text.map(|text| (path.display().to_string(), text)).into_iter().collect()
         })
         .collect()

@@ -28,6 +28,8 @@ mod markup;
 mod notes;
 #[path = "../site/members.rs"]
 mod open;
+#[path = "../site/outside.rs"]
+mod outside;
 mod page;
 mod people;
 #[path = "../process.rs"]
@@ -39,3 +41,5 @@ mod sockets;
 mod support;
 mod turns;
 mod validators;
+#[path = "../site/wordlist.rs"]
+mod wordlist;

@@ -53,7 +53,7 @@ pub(crate) fn chart(visit: &Visit<'_>) -> Reply {
                     errors: Vec::new(),
                     fields: fields(query, &[]),
                     cut: address != "/drills",
-                    caption: format!("{} drills: {}", rows.len(), caption(query)),
+                    caption: format!("{}: {}", counted(rows.len()), caption(query)),
                     rows,
                     csv: crate::query::address("/drills.csv", query.only(&NAMES)),
                 },
@@ -98,6 +98,11 @@ fn row(drill: &Drill, drawer: Option<&Drawer>) -> Row {
         size: Column::of(drill.diameter),
         yours: drawer.is_some_and(|drawer| drawer.drills.has(drill)),
     }
+}
+
+/// `1 drill`, `21 drills`
+fn counted(drills: usize) -> String {
+    if drills == 1 { "1 drill".to_owned() } else { format!("{drills} drills") }
 }
 
 fn caption(query: &Query) -> String {

@@ -27,5 +27,5 @@ use crate::Error;
 
 /// Any other address under `/api`.
 pub async fn nothing_here() -> Error {
-    Error::NotFound("nothing stands at this address")
+    Error::NotFound("there is nothing at this address")
 }

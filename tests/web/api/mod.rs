@@ -9,6 +9,7 @@ mod files;
 mod plan;
 mod reference_file;
 mod search;
+mod words;
 
 use axum::http::StatusCode;
 use serde_json::Value;
