@@ -47,7 +47,7 @@ impl Lot {
         self.0 =
             self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         let place = usize::try_from(self.0 >> 33).unwrap() % of.len();
-        of[place]
+        *of.get(place).unwrap()
     }
 }
 
