@@ -11,7 +11,7 @@ use holewright_core::tables::materials;
 use holewright_core::tables::threads::read::Hand;
 use holewright_core::units::{in_rpm, mm, print};
 
-use super::cases::{only, pump_cover, spec};
+use super::cases::{of_series, only, pump_cover, spec};
 
 /// A step in one line: `drill lower: No. 7 drill, ⌀5.105 mm, to 11 mm, 1500 rev/min, 0.051 mm a turn`.
 fn line(step: &Operation) -> String {
@@ -162,6 +162,42 @@ fn a_wide_drill_follows_a_pilot_as_wide_as_its_web() {
     assert_eq!(drills(&m9), ["2 mm", "8 mm"]);
     let below = HoleSpec { at_hand: only(&[metric("2"), metric("7.9")]), ..m9 };
     assert_eq!(drills(&below), ["7.9 mm"]);
+}
+
+#[test]
+fn a_large_drill_is_worked_up_to_by_halves() {
+    let drills = |spec: &HoleSpec| -> Vec<String> {
+        let plan = build(spec).unwrap();
+        plan.operations.iter().filter_map(|step| Some(step.drill?.label.clone())).collect()
+    };
+    let metric = |system, size| HoleSpec {
+        at_hand: of_series(&[Series::Metric]),
+        ..spec(system, size, "bright-mild-steel")
+    };
+    // A quarter of 13.5 mm is 3.375, half of it 6.75; common practice, no source.
+    let large = metric("bsw", "5-8");
+    assert_eq!(drills(&large), ["3.4 mm", "6.7 mm", "13.5 mm"]);
+    let plan = build(&large).unwrap();
+    let said = |label: &str| {
+        let step = plan
+            .operations
+            .iter()
+            .find(|step| step.drill.is_some_and(|drill| drill.label == label));
+        step.unwrap().text.to_string()
+    };
+    assert!(said("13.5 mm").contains("bore the rest"), "{}", said("13.5 mm"));
+    assert!(!said("6.7 mm").contains("bore the rest"));
+    // Below 10 mm a pilot is enough, and nothing is said of the chuck.
+    let middling = metric("bsw", "3-8");
+    assert_eq!(drills(&middling), ["7.9 mm"]);
+    let wide = metric("metric", "m12");
+    assert_eq!(drills(&wide), ["2.6 mm", "5.2 mm", "10.4 mm"]);
+    // A drawer without one between goes from pilot to size.
+    let few = HoleSpec {
+        at_hand: only(&[(Series::Metric, "3"), (Series::Metric, "13.5")]),
+        ..spec("bsw", "5-8", "bright-mild-steel")
+    };
+    assert_eq!(drills(&few), ["3 mm", "13.5 mm"]);
 }
 
 #[test]

@@ -141,7 +141,8 @@ impl Words<'_> {
         };
         let peck = self.peck();
         let lips = lips::words(self.metals, worked_up::meets(self.steps));
-        Cow::Owned(format!("{opening}{stop}.{peck}{lips}"))
+        let held = worked_up::held(self.steps.tapping);
+        Cow::Owned(format!("{opening}{stop}.{peck}{lips}{held}"))
     }
 
     /// When to withdraw and clear, where the hole is deep enough to need it.
@@ -185,8 +186,9 @@ fn chamfer_and_tap(steps: &Steps<'_>) -> Vec<Operation> {
 fn open_out(steps: &Steps<'_>, over: Over) -> Operation {
     let metals = Metals::one(over.material);
     let text = Cow::Owned(format!(
-        "Clamp the upper part on its own and open the hole to clearance.{}",
-        lips::words(metals, Into::Hole)
+        "Clamp the upper part on its own and open the hole to clearance.{}{}",
+        lips::words(metals, Into::Hole),
+        steps.clearance.drill.map_or("", worked_up::held)
     ));
     let why = "Only now: at tapping size the upper part was the jig for the lower.".into();
     let lips = lips::lips(metals, Into::Hole);

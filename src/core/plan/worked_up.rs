@@ -1,4 +1,4 @@
-//! The drills that go before the tapping drill.
+//! The drills that go before the tapping drill, and what a large drill is held in.
 //!
 //! # Source
 //! Common practice, no source.
@@ -8,14 +8,18 @@ use super::order::Steps;
 use super::{Operation, Part, lips};
 use crate::calc::spotting;
 use crate::tables::drills::Drill;
-use crate::units::{Length, mm};
+use crate::units::{Length, exceeds, falls_short, mm};
 
 /// A drill wider than this wants a pilot about as wide as its web.
 const PILOT_FROM: Length = mm(8.0);
+/// From this width it wants a drill of half its size between.
+const HALFWAY_FROM: Length = mm(10.0);
+/// What a bench chuck holds.
+const CHUCK: Length = mm(13.0);
 
 /// Whether the tapping drill meets the solid, or opens a hole that an earlier one left.
 pub(super) fn meets(steps: &Steps<'_>) -> lips::Into {
-    if pilot(steps).is_some() { lips::Into::Hole } else { lips::Into::Solid }
+    if earlier(steps).is_empty() { lips::Into::Solid } else { lips::Into::Hole }
 }
 
 /// The drills that go first, in order; none where the tapping drill goes into the solid.
@@ -25,22 +29,60 @@ pub(super) fn before(
     metals: Metals,
     depth: Option<Length>,
 ) -> Vec<Operation> {
-    let into = |drill: &'static Drill| Operation {
+    let first = |drill: &'static Drill| Operation {
         text: "Pilot to the same depth as the drill that follows; clear it often.".into(),
         why: "A pilot about as wide as the web takes the load off the drill's point.".into(),
         ..step(steps.spec, part, drill, metals, depth)
     };
-    pilot(steps).map(into).into_iter().collect()
+    let next = |drill: &'static Drill| {
+        Operation {
+        text: "Open out to the same depth, half way to size.".into(),
+        why: "Each lip then cuts a narrower ring: less thrust, less heat, and the drill keeps to the hole.".into(),
+        ..step(steps.spec, part, drill, metals, depth)
+    }
+    };
+    let mut drills = earlier(steps).into_iter();
+    let pilot = drills.next().map(first);
+    pilot.into_iter().chain(drills.map(next)).collect()
 }
 
-/// A pilot for a wide drill: the drill at hand nearest a quarter of its diameter.
-fn pilot(steps: &Steps<'_>) -> Option<&'static Drill> {
+/// The drills before the tapping drill, smallest first: a pilot, and for a large one another between.
+fn earlier(steps: &Steps<'_>) -> Vec<&'static Drill> {
     let wide = steps.tapping.diameter;
-    if wide < PILOT_FROM {
-        return None;
+    if falls_short(wide, PILOT_FROM) {
+        return Vec::new();
     }
-    let web = spotting::web(wide);
-    let off = |drill: &Drill| (drill.diameter - web).value.abs();
-    let drill = steps.spec.at_hand.drills().min_by(|a, b| off(a).total_cmp(&off(b)))?;
-    (drill.diameter < wide * 0.6).then_some(drill)
+    let nearest = |size: Length| {
+        let off = |drill: &Drill| (drill.diameter - size).value.abs();
+        steps.spec.at_hand.drills().min_by(|a, b| off(a).total_cmp(&off(b)))
+    };
+    let pilot = nearest(spotting::web(wide)).filter(|drill| drill.diameter < wide * 0.6);
+    let halfway = nearest(wide * 0.5)
+        .filter(|_| !falls_short(wide, HALFWAY_FROM))
+        .filter(|drill| drill.diameter > wide * 0.35 && drill.diameter < wide * 0.8)
+        .filter(|drill| pilot.is_none_or(|pilot| drill.diameter > pilot.diameter * 1.25));
+    pilot.into_iter().chain(halfway).collect()
+}
+
+/// What a drill too wide for a bench chuck is held in, and the other way to make its hole.
+pub(super) fn held(drill: &Drill) -> &'static str {
+    if exceeds(drill.diameter, CHUCK) {
+        " Over 13 mm a drill has a taper or a turned-down shank: hold it in the taper if you can. Or drill what the chuck holds and bore the rest, which also puts the hole true."
+    } else {
+        ""
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{CHUCK, held};
+    use crate::tables::drills::all;
+    use crate::units::exceeds;
+
+    #[test]
+    fn only_what_a_chuck_does_not_hold_is_spoken_of() {
+        for drill in all() {
+            assert_eq!(held(drill).is_empty(), !exceeds(drill.diameter, CHUCK), "{}", drill.label);
+        }
+    }
 }
