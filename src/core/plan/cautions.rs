@@ -12,7 +12,8 @@ mod tap;
 use std::borrow::Cow;
 use std::cmp::Reverse;
 
-use super::{Action, Cautions, HolePlan, Level, Operation, Part, Warning};
+use super::{Action, Cautions, HolePlan, HoleSpec, Level, Operation, Part, TaperPlan, Warning};
+use crate::units::Length;
 
 /// No more stand at the head.
 const MOST_AT_HEAD: usize = 3;
@@ -49,6 +50,16 @@ impl Found {
         self.0.push((place, Warning { level, text: text.into() }));
     }
 
+    /// Each at its place, the worst first.
+    fn settled(mut self, steps: &mut [Operation]) -> Cautions {
+        self.0.sort_by_key(|(_, warning)| Reverse(warning.level));
+        let mut cautions = Cautions::default();
+        for (place, warning) in self.0 {
+            settle(place, warning, steps, &mut cautions);
+        }
+        cautions
+    }
+
     /// Those of a part that knows nothing of places.
     fn all(&mut self, place: Place, warnings: Vec<Warning>) {
         self.0.extend(warnings.into_iter().map(|warning| (place, warning)));
@@ -66,16 +77,33 @@ pub(super) fn place(plan: &mut HolePlan<'_>) {
     asked::taken(plan, &mut found);
     head::of_this_cut(plan, &mut found);
     hole::cautions(plan, &mut found);
-    tap::cautions(plan, &mut found);
+    tap::cautions(plan.spec, &mut found);
     machine::at_its_steps(plan, &mut found);
-    standing::cautions(plan, &mut found);
-    materials::cautions(plan, &mut found);
-    found.0.sort_by_key(|(_, warning)| Reverse(warning.level));
-    let mut cautions = Cautions::default();
-    for (place, warning) in found.0 {
-        settle(place, warning, &mut plan.operations, &mut cautions);
-    }
-    plan.cautions = cautions;
+    standing::cautions(plan.spec, &mut found);
+    let hole = plan.tapping.chosen.drill.diameter;
+    let job = Job { spec: plan.spec, operations: &plan.operations, hole };
+    materials::cautions(&job, &mut found);
+    plan.cautions = found.settled(&mut plan.operations);
+}
+
+/// The same for a taper thread.
+pub(super) fn place_taper(plan: &mut TaperPlan<'_>) {
+    let mut found = Found::default();
+    asked::taper(plan, &mut found);
+    head::fire(plan.spec, &mut found);
+    tap::cautions(plan.spec, &mut found);
+    standing::cautions(plan.spec, &mut found);
+    let job = Job { spec: plan.spec, operations: &plan.operations, hole: plan.hole.diameter };
+    materials::cautions(&job, &mut found);
+    plan.cautions = found.settled(&mut plan.operations);
+}
+
+/// What the cautions of the materials turn on.
+struct Job<'a> {
+    spec: &'a HoleSpec,
+    operations: &'a [Operation],
+    /// Diameter of the hole that is tapped.
+    hole: Length,
 }
 
 /// Puts one at its place; where that is full it stands with the standing ones, so that none is lost.

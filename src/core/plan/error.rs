@@ -42,6 +42,21 @@ pub enum Error {
         /// Its major diameter.
         major: Length,
     },
+    /// A taper thread is tapped by hand, a little at a time.
+    #[error(
+        "{} is tapped by hand: a taper tap is tried with its fitting and goes no further than fits",
+        thread.designation
+    )]
+    TaperWantsHandTaps {
+        /// The thread.
+        thread: &'static Thread,
+    },
+    /// The thread is parallel.
+    #[error("{} is no taper thread", thread.designation)]
+    NotTaper {
+        /// The thread.
+        thread: &'static Thread,
+    },
     /// A forming tap displaces metal, so it wants a 60° form.
     #[error(
         "forming taps are made for 60° threads; {} wants a cutting tap", thread.designation

@@ -14,6 +14,7 @@ mod operation;
 mod order;
 mod spec;
 mod starting;
+mod taper;
 mod taps;
 mod warning;
 mod worked_up;
@@ -22,6 +23,7 @@ pub use build::build;
 pub use error::Error;
 pub use operation::{Action, Lips, Operation, Part};
 pub use spec::{AtHand, Head, Hole, HoleSpec, Over, Scale, Tap, TapSteel, UpperHole};
+pub use taper::{TaperPlan, build_taper};
 pub use warning::{Cautions, Level, Warning};
 
 use crate::calc::clearance::ClearanceHole;

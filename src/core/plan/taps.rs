@@ -58,6 +58,11 @@ fn tap_name(spec: &HoleSpec, kind: &str) -> Cow<'static, str> {
     Cow::Owned(format!("{}{hand} {kind}{steel}", spec.thread.designation))
 }
 
+/// The tap of a taper thread, by hand.
+pub(super) fn taper(spec: &HoleSpec) -> Operation {
+    tapping(spec, tap_name(spec, "tap"), None)
+}
+
 fn tapping(spec: &HoleSpec, tool: Cow<'static, str>, depth: Option<Length>) -> Operation {
     Operation {
         action: Action::Tap,

@@ -5,7 +5,7 @@
 
 use super::drilling::{Metals, step};
 use super::order::Steps;
-use super::{Operation, Part, lips};
+use super::{HoleSpec, Operation, Part, lips};
 use crate::calc::spotting;
 use crate::tables::drills::Drill;
 use crate::units::{Length, exceeds, falls_short, mm};
@@ -19,7 +19,7 @@ const CHUCK: Length = mm(13.0);
 
 /// Whether the tapping drill meets the solid, or opens a hole that an earlier one left.
 pub(super) fn meets(steps: &Steps<'_>) -> lips::Into {
-    if earlier(steps).is_empty() { lips::Into::Solid } else { lips::Into::Hole }
+    if earlier(steps.spec, steps.tapping).is_empty() { lips::Into::Solid } else { lips::Into::Hole }
 }
 
 /// The drills that go first, in order; none where the tapping drill goes into the solid.
@@ -29,32 +29,41 @@ pub(super) fn before(
     metals: Metals,
     depth: Option<Length>,
 ) -> Vec<Operation> {
+    before_drill(steps.spec, steps.tapping, (part, metals, depth))
+}
+
+/// The same before any drill.
+pub(super) fn before_drill(
+    spec: &HoleSpec,
+    last: &'static Drill,
+    (part, metals, depth): (Part, Metals, Option<Length>),
+) -> Vec<Operation> {
     let first = |drill: &'static Drill| Operation {
         text: "Pilot to the same depth as the drill that follows; clear it often.".into(),
         why: "A pilot about as wide as the web takes the load off the drill's point.".into(),
-        ..step(steps.spec, part, drill, metals, depth)
+        ..step(spec, part, drill, metals, depth)
     };
     let next = |drill: &'static Drill| {
         Operation {
         text: "Open out to the same depth, half way to size.".into(),
         why: "Each lip then cuts a narrower ring: less thrust, less heat, and the drill keeps to the hole.".into(),
-        ..step(steps.spec, part, drill, metals, depth)
+        ..step(spec, part, drill, metals, depth)
     }
     };
-    let mut drills = earlier(steps).into_iter();
+    let mut drills = earlier(spec, last).into_iter();
     let pilot = drills.next().map(first);
     pilot.into_iter().chain(drills.map(next)).collect()
 }
 
 /// The drills before the tapping drill, smallest first: a pilot, and for a large one another between.
-fn earlier(steps: &Steps<'_>) -> Vec<&'static Drill> {
-    let wide = steps.tapping.diameter;
+fn earlier(spec: &HoleSpec, last: &Drill) -> Vec<&'static Drill> {
+    let wide = last.diameter;
     if falls_short(wide, PILOT_FROM) {
         return Vec::new();
     }
     let nearest = |size: Length| {
         let off = |drill: &Drill| (drill.diameter - size).value.abs();
-        steps.spec.at_hand.drills().min_by(|a, b| off(a).total_cmp(&off(b)))
+        spec.at_hand.drills().min_by(|a, b| off(a).total_cmp(&off(b)))
     };
     let pilot = nearest(spotting::web(wide)).filter(|drill| drill.diameter < wide * 0.6);
     let halfway = nearest(wide * 0.5)

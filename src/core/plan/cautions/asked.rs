@@ -1,7 +1,7 @@
 //! What the plan took for granted, since it was not said.
 
 use super::{Found, Place};
-use crate::plan::{Hole, HolePlan, Level};
+use crate::plan::{Hole, HolePlan, Level, TaperPlan};
 use crate::units::print;
 
 pub(super) fn taken(plan: &HolePlan<'_>, found: &mut Found) {
@@ -21,6 +21,28 @@ pub(super) fn taken(plan: &HolePlan<'_>, found: &mut Found) {
     }
     if spec.over.is_some_and(|over| over.thickness.is_none()) {
         say("The upper part's thickness was not given, so the depth stop cannot be worked out for both parts together."
+            .to_owned());
+    }
+}
+
+/// The same of a taper thread, whose depth follows from its gauge length.
+pub(super) fn taper(plan: &TaperPlan<'_>, found: &mut Found) {
+    let spec = plan.spec;
+    let mut say = |text: String| found.say(Place::Taken, Level::Note, text);
+    let [by_hand, thread] =
+        [plan.depths.hand_tight, plan.depths.thread].map(|length| print::mm(length, 1));
+    if !plan.depths.gauge_is_printed {
+        say(format!(
+            "No gauge length is printed for this size: {by_hand}, four and a half threads, is taken, as the printed ones are. Go by the fitting."
+        ));
+    }
+    if spec.hole == Hole::Blind && spec.depth.is_some() {
+        say(format!(
+            "The depth of a taper thread is its gauge length and three threads, {thread}: the depth asked for is not used."
+        ));
+    }
+    if spec.over.is_some() {
+        say("A taper thread holds a fitting, not a part on top: this plan is for the tapped part."
             .to_owned());
     }
 }

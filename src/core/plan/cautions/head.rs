@@ -3,7 +3,7 @@
 
 use super::{Found, Place, hole, materials};
 use crate::calc::depth::{Deep, how_deep};
-use crate::plan::{Action, Hole, HolePlan, Level, Part, Tap, UpperHole};
+use crate::plan::{Action, Hole, HolePlan, HoleSpec, Level, Part, Tap, UpperHole};
 use crate::tables::materials::{Group, Work};
 use crate::units::{Length, mm, print};
 
@@ -11,7 +11,7 @@ use crate::units::{Length, mm, print};
 const SMALL_TAP: Length = mm(3.0);
 
 pub(super) fn of_this_cut(plan: &HolePlan<'_>, found: &mut Found) {
-    fire(plan, found);
+    fire(plan.spec, found);
     let mut choice = Vec::new();
     hole::choice(&plan.tapping, &mut choice);
     let (grave, notes) = choice.into_iter().partition(|said| said.level > Level::Note);
@@ -26,8 +26,8 @@ pub(super) fn of_this_cut(plan: &HolePlan<'_>, found: &mut Found) {
 
 /// Chips that can burn: what to have at hand before the first cut. The rest stands with the standing
 /// ones.
-fn fire(plan: &HolePlan<'_>, found: &mut Found) {
-    let mut fires = materials::by_name(plan, Work::Fire).into_iter();
+pub(super) fn fire(spec: &HoleSpec, found: &mut Found) {
+    let mut fires = materials::by_name(spec, Work::Fire).into_iter();
     if let Some((level, text)) = fires.next() {
         found.say(Place::Head, level, text);
     }

@@ -1,7 +1,7 @@
 //! What each material of a plan asks for in the work that the plan does, said under its name.
 
-use super::{Found, Place};
-use crate::plan::{Action, HolePlan, HoleSpec, Level, Operation, Part, UpperHole};
+use super::{Found, Job, Place};
+use crate::plan::{Action, HoleSpec, Level, Operation, Part, UpperHole};
 use crate::tables::materials::{Caution, Material, Work};
 use crate::units::{Length, mm, print};
 
@@ -22,9 +22,9 @@ pub(super) fn each(spec: &HoleSpec) -> impl Iterator<Item = &'static Material> {
 
 /// What the materials that are cut say of some work, each under its name; what two share is said once,
 /// under both.
-pub(super) fn by_name(plan: &HolePlan<'_>, work: Work) -> Vec<(Level, String)> {
+pub(super) fn by_name(spec: &HoleSpec, work: Work) -> Vec<(Level, String)> {
     let mut said = Saying::default();
-    for (_, material) in parts(plan.spec).filter(|(part, _)| is_drilled(plan.spec, *part)) {
+    for (_, material) in parts(spec).filter(|(part, _)| is_drilled(spec, *part)) {
         for (level, caution) in stated(material).filter(|(_, caution)| caution.work == work) {
             said.add(Place::Standing, level, material, caution.advice.text);
         }
@@ -32,15 +32,15 @@ pub(super) fn by_name(plan: &HolePlan<'_>, work: Work) -> Vec<(Level, String)> {
     said.0.into_iter().map(|sentence| (sentence.level, sentence.words())).collect()
 }
 
-pub(super) fn cautions(plan: &HolePlan<'_>, found: &mut Found) {
+pub(super) fn cautions(job: &Job<'_>, found: &mut Found) {
     let mut said = Saying::default();
-    for (part, material) in parts(plan.spec) {
+    for (part, material) in parts(job.spec) {
         for (level, caution) in stated(material) {
-            if let Some(place) = place(plan, part, level, caution) {
+            if let Some(place) = place(job, part, level, caution) {
                 said.add(place, level, material, caution.advice.text);
             }
         }
-        if material.work_hardens && is_drilled(plan.spec, part) {
+        if material.work_hardens && is_drilled(job.spec, part) {
             said.add(
                 Place::Drilling,
                 Level::Caution,
@@ -60,8 +60,8 @@ fn stated(material: &'static Material) -> impl Iterator<Item = (Level, &'static 
 }
 
 /// Where a plan says a material's caution; nowhere, where it does not do that work.
-fn place(plan: &HolePlan<'_>, part: Part, level: Level, caution: &Caution) -> Option<Place> {
-    let spec = plan.spec;
+fn place(job: &Job<'_>, part: Part, level: Level, caution: &Caution) -> Option<Place> {
+    let spec = job.spec;
     let drilled = is_drilled(spec, part);
     let lower = part == Part::Lower;
     let opened = Place::At(Action::OpenOut, Part::Upper);
@@ -70,10 +70,10 @@ fn place(plan: &HolePlan<'_>, part: Part, level: Level, caution: &Caution) -> Op
         Work::Popping if lower && spec.over.is_some() => Some(Place::At(Action::SpotThrough, part)),
         Work::Popping => Some(Place::At(Action::MarkOut, part)),
         Work::Drilling | Work::Holding => drilled.then_some(Place::Drilling),
-        Work::OpeningOut if lower => is_worked_up(plan).then_some(Place::Drilling),
+        Work::OpeningOut if lower => is_worked_up(job).then_some(Place::Drilling),
         Work::OpeningOut => drilled.then_some(opened),
         Work::WideDrilling => {
-            let is_wide = plan.tapping.chosen.drill.diameter >= WIDE;
+            let is_wide = job.hole >= WIDE;
             (drilled && is_wide).then_some(Place::Drilling)
         }
         Work::Tapping => lower.then_some(Place::FirstTap),
@@ -87,9 +87,9 @@ fn place(plan: &HolePlan<'_>, part: Part, level: Level, caution: &Caution) -> Op
         }
         Work::Shuns(_) => drilled.then_some(Place::Drilling),
         Work::Paraffin => {
-            meets(plan, part, |text| text.contains("paraffin")).then_some(Place::Standing)
+            meets(job, part, |text| text.contains("paraffin")).then_some(Place::Standing)
         }
-        Work::Fluid => meets(plan, part, |text| !is_dry(text)).then_some(Place::Standing),
+        Work::Fluid => meets(job, part, |text| !is_dry(text)).then_some(Place::Standing),
         Work::Swarf | Work::Hands | Work::Dust => drilled.then_some(Place::Standing),
         Work::Stock => (level == Level::Danger).then_some(Place::Standing),
         // Fire is said at the head.
@@ -114,14 +114,14 @@ fn is_drilled_together(spec: &HoleSpec) -> bool {
 }
 
 /// Whether the tapping drill opens a hole that an earlier one left.
-fn is_worked_up(plan: &HolePlan<'_>) -> bool {
-    plan.operations.iter().filter(|step| step.action == Action::Drill).count() > 1
+fn is_worked_up(job: &Job<'_>) -> bool {
+    job.operations.iter().filter(|step| step.action == Action::Drill).count() > 1
 }
 
 /// Whether some step on this part is done with a lubricant like this.
-fn meets(plan: &HolePlan<'_>, part: Part, like: impl Fn(&str) -> bool) -> bool {
+fn meets(job: &Job<'_>, part: Part, like: impl Fn(&str) -> bool) -> bool {
     let on_part = |step: &&Operation| super::covers(step.part, part);
-    let mut lubricants = plan.operations.iter().filter(on_part).filter_map(|step| step.lubricant);
+    let mut lubricants = job.operations.iter().filter(on_part).filter_map(|step| step.lubricant);
     lubricants.any(|text| like(&text.to_lowercase()))
 }
 

@@ -1,19 +1,19 @@
 //! What stands for every such job: said once, for the person.
 
 use super::{Found, Place, materials};
-use crate::plan::{HolePlan, Level};
+use crate::plan::{HoleSpec, Level};
 use crate::tables::materials::PressureWork;
 
-pub(super) fn cautions(plan: &HolePlan<'_>, found: &mut Found) {
+pub(super) fn cautions(spec: &HoleSpec, found: &mut Found) {
     let mut say = |text: &'static str| found.say(Place::Standing, Level::Danger, text);
     say("Eyes: wear glasses; drills and taps snap.");
     say("Clamp the work: a drill that catches spins it.");
     say("No gloves, loose sleeves, long hair or rings near the spindle.");
     say("Move swarf with a brush, never by hand or with an air line.");
-    let pressure = |plan: &HolePlan<'_>| {
-        materials::each(plan.spec).any(|material| material.pressure_work == PressureWork::Plausible)
-    };
-    if pressure(plan) {
+    let is_pressure = materials::each(spec)
+        .any(|material| material.pressure_work == PressureWork::Plausible)
+        || spec.thread.taper.is_some();
+    if is_pressure {
         say(
             "Steam, boilers, pressure: these figures are no design. The national boiler code and the club's boiler inspector decide, before cutting.",
         );

@@ -1,11 +1,10 @@
 //! What to watch for at the tap.
 
 use super::{Found, Place};
-use crate::plan::{Action, HolePlan, Level, Part, Tap, TapSteel};
+use crate::plan::{Action, HoleSpec, Level, Part, Tap, TapSteel};
 use crate::tables::threads::read::Hand;
 
-pub(super) fn cautions(plan: &HolePlan<'_>, found: &mut Found) {
-    let spec = plan.spec;
+pub(super) fn cautions(spec: &HoleSpec, found: &mut Found) {
     // By hand the first of the taps; under power or in forming there is but one.
     let first = Place::FirstTap;
     match spec.tap {

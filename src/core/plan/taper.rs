@@ -1,0 +1,196 @@
+//! The plan for a taper pipe thread: a straight hole or a reamed one by the standard's list, depth by
+//! gauge length, and the steps.
+//!
+//! # Source
+//! Common practice, no source; the drills are the lists', the gauge lengths the standards'.
+
+use std::borrow::Cow;
+
+use super::drilling::{Metals, hand_step, step};
+use super::{
+    Action, Cautions, Error, Hole, HoleSpec, Operation, Part, Tap, cautions, finishing, starting,
+    taps, worked_up,
+};
+use crate::calc::taper_hole::{self, Depths, drill_for};
+use crate::calc::thread_form::{self, Geometry};
+use crate::tables::drills::Drill;
+use crate::tables::lists::TaperHole;
+use crate::units::{Length, falls_short, print};
+
+/// A finished plan for a taper thread.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TaperPlan<'spec> {
+    /// What was asked.
+    pub spec: &'spec HoleSpec,
+    /// The thread's figures, at the gauge plane.
+    pub geometry: Geometry,
+    /// The hole that is planned: straight.
+    pub hole: taper_hole::Hole,
+    /// The drill at hand for it; `None` where none is near enough.
+    pub drill: Option<&'static Drill>,
+    /// The other ways to make the hole.
+    pub others: Vec<taper_hole::Hole>,
+    /// Depths from the face.
+    pub depths: Depths,
+    /// The steps, in order.
+    pub operations: Vec<Operation>,
+    /// The cautions that belong to no one step.
+    pub cautions: Cautions,
+}
+
+/// The plan for a taper thread.
+///
+/// # Errors
+/// [`Error::Refused`] where the material is not to be cut; [`Error::TaperWantsHandTaps`] for a tap under
+/// power or a forming tap; [`Error::NotTaper`] for a thread that is none.
+///
+/// # Examples
+/// R 1/8 in brass: a straight hole of 8.2 mm (a tap maker's list), tapped until the fitting goes in by
+/// hand to within the gauge length of 4 mm (ISO 7-1, recalled).
+/// ```
+/// use holewright_core::{plan::{HoleSpec, build_taper}, tables::{materials, threads}, units::mm};
+/// let thread = threads::find("bspt", "1-8").unwrap();
+/// let spec = HoleSpec::new(thread, materials::find("free-cutting-brass").unwrap());
+/// let plan = build_taper(&spec).unwrap();
+/// assert_eq!(plan.drill.unwrap().label, "8.2 mm");
+/// assert_eq!(plan.depths.hand_tight, mm(4.0));
+/// ```
+pub fn build_taper(spec: &HoleSpec) -> Result<TaperPlan<'_>, Error> {
+    if spec.material.refused.is_some() {
+        return Err(Error::Refused { material: spec.material });
+    }
+    if spec.tap != Tap::Hand {
+        return Err(Error::TaperWantsHandTaps { thread: spec.thread });
+    }
+    let geometry = thread_form::geometry(spec.thread);
+    let mut holes = taper_hole::holes(spec.thread, &geometry).into_iter();
+    let (Some(depths), Some(hole)) = (taper_hole::depths(spec.thread, &geometry), holes.next())
+    else {
+        return Err(Error::NotTaper { thread: spec.thread });
+    };
+    let drill = drill_for(&hole, &geometry, spec.at_hand.drills());
+    let mut plan = TaperPlan {
+        spec,
+        geometry,
+        drill,
+        others: holes.collect(),
+        depths,
+        operations: Vec::new(),
+        cautions: Cautions::default(),
+        hole,
+    };
+    plan.operations = operations(&plan);
+    cautions::place_taper(&mut plan);
+    Ok(plan)
+}
+
+fn operations(plan: &TaperPlan<'_>) -> Vec<Operation> {
+    let mut order = vec![starting::mark_out(Part::Lower), starting::spot(Part::Lower)];
+    order.extend(drilled(plan));
+    order.push(chamfer(plan));
+    if plan.spec.hole == Hole::Blind {
+        order.push(finishing::clear_chips());
+    }
+    order.push(tap(plan));
+    order.push(try_fitting(plan));
+    order
+}
+
+/// How deep the hole is drilled: through, or the thread and the tap's lead.
+fn depth(plan: &TaperPlan<'_>) -> Length {
+    match plan.spec.hole {
+        Hole::Through => plan.spec.depth.unwrap_or(plan.depths.drill),
+        Hole::Blind => plan.depths.drill,
+    }
+}
+
+fn drilled(plan: &TaperPlan<'_>) -> Vec<Operation> {
+    let metals = Metals::one(plan.spec.material);
+    let depth = depth(plan);
+    let reamed = plan.others.iter().find(|hole| hole.way == TaperHole::Reamed);
+    let reamed = reamed.map_or_else(String::new, |hole| {
+        format!(
+            " With a taper reamer, 1 in 16: drill {} instead and ream until the mouth is {}.",
+            hole.label,
+            print::mm(plan.geometry.minor_internal, 2)
+        )
+    });
+    let text = match plan.spec.hole {
+        Hole::Blind => format!("Drill straight; set the stop to {}.{reamed}", print::mm(depth, 1)),
+        Hole::Through => {
+            format!("Drill straight through; ease off the feed as it breaks through.{reamed}")
+        }
+    };
+    let why = "The tap cuts the taper. In a straight hole it cuts more at the mouth than at the bottom; a taper-reamed one cuts lighter and seals better.";
+    let Some(drill) = plan.drill else {
+        return vec![Operation {
+            diameter: Some(plan.hole.diameter),
+            depth: Some(depth),
+            text: Cow::Owned(format!(
+                "No drill at hand is near enough: get {}. {text}",
+                plan.hole.label
+            )),
+            why: why.into(),
+            ..hand_step(Action::Drill, Part::Lower, "a drill of the list's size", "", "")
+        }];
+    };
+    let earlier = worked_up::before_drill(plan.spec, drill, (Part::Lower, metals, Some(depth)));
+    let last = Operation {
+        text: Cow::Owned(format!("{text}{}", worked_up::held(drill))),
+        why: why.into(),
+        ..step(plan.spec, Part::Lower, drill, metals, Some(depth))
+    };
+    earlier.into_iter().chain([last]).collect()
+}
+
+fn chamfer(plan: &TaperPlan<'_>) -> Operation {
+    let size = print::mm(plan.geometry.major, 1);
+    Operation {
+        diameter: Some(plan.geometry.major),
+        text: Cow::Owned(format!("Break the mouth to about {size}, no more.")),
+        ..hand_step(
+            Action::Chamfer,
+            Part::Lower,
+            "countersink, 90°",
+            "",
+            "A deep chamfer takes away the threads that seal.",
+        )
+    }
+}
+
+fn tap(plan: &TaperPlan<'_>) -> Operation {
+    let by_hand = print::mm(plan.depths.hand_tight, 1);
+    let back_off = plan.spec.material.back_off.text;
+    Operation {
+        depth: Some(plan.depths.thread),
+        text: Cow::Owned(format!(
+            "Start it square. {back_off} Go in a little at a time and try the fitting: stop when it enters about {by_hand} by hand."
+        )),
+        why: "A taper tap cuts larger the further it goes: half a turn too far and the joint has nothing left to tighten on.".into(),
+        ..taps::taper(plan.spec)
+    }
+}
+
+fn try_fitting(plan: &TaperPlan<'_>) -> Operation {
+    let further = print::mm(plan.depths.thread - plan.depths.hand_tight, 1);
+    let thin = plan.spec.depth.is_some_and(|depth| {
+        plan.spec.hole == Hole::Through && falls_short(depth, plan.depths.thread)
+    });
+    let thin = if thin {
+        " The part is thinner than the thread is long: screw the fitting no further than the threads reach, or take a smaller thread or a boss."
+    } else {
+        ""
+    };
+    Operation {
+        text: Cow::Owned(format!(
+            "Clean both threads. With jointing or tape the fitting tightens within about three threads more, {further}.{thin}"
+        )),
+        ..hand_step(
+            Action::TryScrew,
+            Part::Lower,
+            "the fitting it is for",
+            "",
+            "The thread itself is the seal; a second cut is easy now and hard later.",
+        )
+    }
+}
