@@ -43,7 +43,7 @@ fn table(page: &Page, visit: &Visit<'_>) -> Option<Table> {
         Page::Calculator(name) => calculators::table(visit, name),
         Page::Plan => {
             let spec = Request::of(visit.query.clone()).spec().ok()?;
-            Some(export::plan::operations(&plan::build(&spec).ok()?))
+            Some(export::plan::operations(plan::build_either(&spec).ok()?.operations()))
         }
         Page::Home
         | Page::Search
@@ -63,7 +63,10 @@ fn drawing(page: &Page, visit: &Visit<'_>) -> Option<String> {
         Page::Calculator(name) => calculators::drawing(visit, name),
         Page::Plan => {
             let spec = Request::of(visit.query.clone()).spec().ok()?;
-            Some(hole_section(&plan::build(&spec).ok()?, DrawingIds::new("section")))
+            Some(match plan::build_either(&spec).ok()? {
+                plan::Plan::Parallel(plan) => hole_section(&plan, DrawingIds::new("section")),
+                plan::Plan::Taper(_) => thread_profile(spec.thread, DrawingIds::new("profile")),
+            })
         }
         Page::Home
         | Page::Search

@@ -2,12 +2,12 @@
 
 use super::{Cell, Table};
 use crate::calc::setting::Setting;
-use crate::plan::{HolePlan, Operation, Part};
+use crate::plan::{Operation, Part};
 use crate::units::{Frequency, Length, in_inch, in_mm, in_rpm, print};
 
 /// The steps, each with its tool and figures.
 #[must_use]
-pub fn operations(plan: &HolePlan<'_>) -> Table {
+pub fn operations(operations: &[Operation]) -> Table {
     Table {
         columns: &[
             "number",
@@ -28,7 +28,7 @@ pub fn operations(plan: &HolePlan<'_>) -> Table {
             "why",
             "cautions",
         ],
-        rows: (1..).zip(&plan.operations).map(row).collect(),
+        rows: (1..).zip(operations).map(row).collect(),
     }
 }
 

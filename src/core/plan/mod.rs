@@ -33,6 +33,38 @@ use crate::tables::drills::Drill;
 use crate::tables::lists::ListedDrill;
 use crate::units::Length;
 
+/// A plan for a thread of either kind.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Plan<'spec> {
+    /// For a parallel thread.
+    Parallel(Box<HolePlan<'spec>>),
+    /// For a taper pipe thread.
+    Taper(Box<TaperPlan<'spec>>),
+}
+
+impl Plan<'_> {
+    /// The steps, in order.
+    #[must_use]
+    pub fn operations(&self) -> &[Operation] {
+        match self {
+            Self::Parallel(plan) => &plan.operations,
+            Self::Taper(plan) => &plan.operations,
+        }
+    }
+}
+
+/// The plan for a hole, whatever its thread.
+///
+/// # Errors
+/// As [`build`] and [`build_taper`].
+pub fn build_either(spec: &HoleSpec) -> Result<Plan<'_>, Error> {
+    if spec.thread.taper.is_some() {
+        build_taper(spec).map(|plan| Plan::Taper(Box::new(plan)))
+    } else {
+        build(spec).map(|plan| Plan::Parallel(Box::new(plan)))
+    }
+}
+
 /// A finished plan.
 #[derive(Clone, Debug, PartialEq)]
 pub struct HolePlan<'spec> {

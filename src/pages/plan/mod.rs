@@ -10,6 +10,7 @@ mod note;
 mod page;
 mod request;
 mod steps;
+mod taper;
 mod trouble;
 mod words;
 

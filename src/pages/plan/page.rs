@@ -8,6 +8,7 @@ use super::form::{Form, form};
 use super::note;
 use super::request::Request;
 use super::steps::{Figure, Step, step};
+use super::taper;
 use super::trouble::refusal;
 use crate::candidate::ShownDrill;
 use crate::cited::{self, Cited};
@@ -22,7 +23,7 @@ use crate::warnings::{Said, WarningGroup, by_level};
 use crate::{FieldError, Reply, Visit};
 use holewright_core::calc::thread_form::engagement_basis_of;
 use holewright_core::drawing::{DrawingIds, hole_section};
-use holewright_core::plan::{AtHand, Hole, HolePlan, HoleSpec, Warning, build};
+use holewright_core::plan::{AtHand, Hole, HolePlan, HoleSpec, Plan, Warning, build, build_either};
 use holewright_core::tables::threads::Basis;
 use holewright_core::tables::threads::read::{self, Hand};
 use holewright_core::units::print;
@@ -50,23 +51,24 @@ pub(crate) fn show(visit: &Visit<'_>) -> Reply {
         Ok(spec) => spec,
         Err(errors) => return refuse(visit, &asked, errors),
     };
-    match build(&spec) {
-        Ok(plan) => Reply::html(200, &page(visit, &asked, &plan)),
+    match build_either(&spec) {
+        Ok(Plan::Parallel(plan)) => Reply::html(200, &page(visit, &asked, &plan)),
+        Ok(Plan::Taper(plan)) => taper::show(visit, &asked, &plan),
         Err(error) => refuse(visit, &asked, vec![refusal(&used, &error)]),
     }
 }
 
 /// A plan as it was asked for.
-struct Wanted<'a> {
+pub(super) struct Wanted<'a> {
     /// What was typed: it stands in the form.
-    typed: &'a Request,
+    pub(super) typed: &'a Request,
     /// The same with what the reader's drawer filled: it is worked out, and a link to it says all.
-    used: &'a Request,
-    filled: &'a Filled<'a>,
+    pub(super) used: &'a Request,
+    pub(super) filled: &'a Filled<'a>,
 }
 
 impl Wanted<'_> {
-    fn notice(&self) -> Option<Notice> {
+    pub(super) fn notice(&self) -> Option<Notice> {
         let without = self.typed.address_with("series", EVERY_SERIES);
         Notice::of_choice(self.filled, &without, &self.used.address("/plan"))
     }
@@ -238,7 +240,7 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
 }
 
 /// `5 BA in gunmetal, blind`
-fn heading(spec: &HoleSpec) -> String {
+pub(super) fn heading(spec: &HoleSpec) -> String {
     let hand = if spec.hand == Hand::Left { " left hand" } else { "" };
     format!("{}{hand} in {}, {}", spec.thread.designation, spec.material.name, hole(spec.hole))
 }

@@ -17,7 +17,10 @@ pub fn refusal(request: &Request, error: &Error) -> FieldError {
             ("depth", most.iter().map(|most| length(*most)).collect())
         }
         Error::NothingLeft { .. } => ("measured_hole", Vec::new()),
-        Error::FormingNeedsSixtyDegrees { .. } | Error::FormingNeedsDuctile { .. } => {
+        Error::NotTaper { .. } => ("thread", Vec::new()),
+        Error::FormingNeedsSixtyDegrees { .. }
+        | Error::FormingNeedsDuctile { .. }
+        | Error::TaperWantsHandTaps { .. } => {
             ("tap", vec![Choice { value: "hand".into(), words: "Hand taps".into() }])
         }
         Error::Calc(calc::Error::NoDrillAtHand { would_do, .. }) => {
