@@ -42,7 +42,7 @@ fn speeds_says_the_speed_to_set_the_range_and_the_source() {
     assert!(edge.contains("51.8 m/min, 170 ft/min") && edge.contains("in the range"), "{edge}");
     // 0.002 to 0.004 in a revolution for drills from 1/8 to 1/4 in (US Navy 14345, p. 93).
     assert_eq!(term(&page, "Feed"), "0.051 to 0.102 mm/rev");
-    assert_eq!(term(&page, "Feed a minute"), "152 to 305 mm/min at 3000 rev/min");
+    assert_eq!(term(&page, "Feed rate"), "152 to 305 mm/min at 3000 rev/min");
     // 20 mm and a point of 1.65 mm: 21.65 over 304.8 and over 152.4 mm/min.
     assert_eq!(term(&page, "Time"), "4.3 to 8.5 s at 3000 rev/min");
     assert!(page.contains("The time is for 21.65 mm"));
@@ -52,7 +52,7 @@ fn speeds_says_the_speed_to_set_the_range_and_the_source() {
     assert!(page.contains("US Navy training course 14345, p. 93"));
     let range = body(200, "/calculators/speeds?material=gunmetal&diameter=5.5mm");
     assert_eq!(big(&range), "2600 rev/min");
-    assert!(term(&range, "Feed a minute").ends_with("at 2600 rev/min"));
+    assert!(term(&range, "Feed rate").ends_with("at 2600 rev/min"));
 }
 
 #[test]
