@@ -328,7 +328,7 @@ fn several_machines_are_kept_and_the_pages_say_which_to_use() {
     let speeds = page(&cookie, "/calculators/speeds?material=silver-steel&diameter=5mm");
     let set = speeds.split("<p class=\"label\">Machine speed to set</p>").nth(1).unwrap();
     assert!(set.split("</p>").next().unwrap().contains("1000"), "{set}");
-    assert!(speeds.contains("rev/min on the lathe"));
+    assert!(speeds.contains("<p class=\"basis\">on the lathe</p>"));
     let plan = page(&cookie, "/plan?thread=M2.5&material=silver-steel");
     assert!(plan.contains("2000 rev/min on the bench drill"), "{plan}");
     let material = page(&cookie, "/materials/silver-steel");

@@ -210,7 +210,7 @@ impl Setting {
             (SetTo::NoneSlowEnough(_), _) => Some(format!("none at hand is slow enough: {takes}")),
             (SetTo::On(_), Reach::TooSlow) => Some(format!("its fastest; {takes}")),
             (SetTo::On(_), Reach::Between) => Some(format!("the next below; {takes}")),
-            (SetTo::ByHand, _) => Some("the chuck pulled round, the machine isolated".to_owned()),
+            (SetTo::ByHand, _) => Some("the chuck turned by hand, the machine isolated".to_owned()),
             _ => None,
         }
     }

@@ -1,7 +1,7 @@
 //! What to make of the machine, in a sentence or two.
 
 use super::rows::{metres, revolutions};
-use holewright_core::calc::setting::{MachineSpeed, SetTo, Setting, bench_fastest};
+use holewright_core::calc::setting::{SetTo, Setting, bench_fastest};
 use holewright_core::calc::speed_choice::Reach;
 use holewright_core::calculators::speeds::{self};
 use holewright_core::calculators::speeds::{Tool, Work};
@@ -110,58 +110,56 @@ pub(super) fn named(figures: &speeds::Answer) -> String {
     }
 }
 
-/// The answer in the largest letters: a figure with its unit, or words; and what stands beside it, small.
+/// The answer in the largest letters, and what stands beside it, small.
 pub(super) struct Headline {
     pub(super) label: &'static str,
-    /// `350`, `as fast as the machine goes`.
-    pub(super) large: String,
-    /// `to 1100 rev/min on the lathe`
-    pub(super) unit: String,
+    pub(super) large: Large,
+    /// `on the lathe; its fastest`
     pub(super) aside: Option<String>,
+}
+
+/// The answer in the largest letters.
+pub(super) enum Large {
+    /// `350`, `to 1100 rev/min`
+    Figure(String, String),
+    /// `As fast as the machine goes`
+    Words(&'static str),
 }
 
 /// The headline: nothing that a bench machine cannot do.
 pub(super) fn headline(figures: &speeds::Answer) -> Headline {
     let set = &figures.setting;
     let (low, high) = range(set);
-    let on = |held: &MachineSpeed| {
-        let turns = print::trimmed(in_rpm(held.speed), 0);
-        let machine = held.machine.as_ref();
-        (
-            turns,
-            machine.map_or_else(|| "rev/min".to_owned(), |name| format!("rev/min on the {name}")),
-        )
-    };
-    let words = |words: &str| (words.to_owned(), String::new());
-    let (large, unit) = match &set.to {
+    let one = |figure: String| Large::Figure(figure, "rev/min".to_owned());
+    let (large, place) = match &set.to {
         // A reamer goes by the slow end alone.
-        SetTo::About(_) if figures.question.work == Work::Reaming => (low, "rev/min".to_owned()),
+        SetTo::About(_) if figures.question.work == Work::Reaming => (one(low), None),
         SetTo::About(_) if set.takes.high > bench_fastest() => {
-            (low, "rev/min, or faster as far as the machine goes".to_owned())
+            (one(low), Some("or faster, as far as the machine goes".to_owned()))
         }
-        SetTo::About(_) => {
-            let unit =
-                high.map_or_else(|| "rev/min".to_owned(), |high| format!("to {high} rev/min"));
-            (low, unit)
+        SetTo::About(_) => match high {
+            Some(high) => (Large::Figure(low, format!("to {high} rev/min")), None),
+            None => (one(low), None),
+        },
+        SetTo::On(held) => {
+            let place = held.machine.as_ref().map(|name| format!("on the {name}"));
+            (one(print::trimmed(in_rpm(held.speed), 0)), place)
         }
-        SetTo::On(held) => on(held),
-        SetTo::AsFastAsItGoes => words("As fast as the machine goes"),
-        SetTo::NoneSlowEnough(_) => words("No machine at hand is slow enough"),
-        SetTo::SlowestThatCutsClean(None) => words("The slowest that cuts clean"),
-        SetTo::SlowestThatCutsClean(Some(held)) => {
-            ("The slowest that cuts clean".to_owned(), format!("start at {}", held.words()))
+        SetTo::AsFastAsItGoes => (Large::Words("As fast as the machine goes"), None),
+        SetTo::NoneSlowEnough(_) => (Large::Words("No machine at hand is slow enough"), None),
+        SetTo::SlowestThatCutsClean(held) => {
+            let start = held.as_ref().map(|held| format!("start at {}", held.words()));
+            (Large::Words("The slowest that cuts clean"), start)
         }
-        SetTo::ByHand => words("By hand"),
+        SetTo::ByHand => (Large::Words("By hand"), None),
     };
-    let label = if set.on_machine().is_some() && set.speed().is_some() {
-        "Machine speed to set"
-    } else {
-        "Machine speed"
-    };
+    let is_set = set.on_machine().is_some() && set.speed().is_some();
+    let label = if is_set { "Machine speed to set" } else { "Machine speed" };
     // What the material takes stands below in full.
     let said_below = matches!(set.to, SetTo::AsFastAsItGoes | SetTo::NoneSlowEnough(_));
     let aside = set.aside(figures.question.material.kind()).filter(|_| !said_below);
-    Headline { label, large, unit, aside }
+    let asides: Vec<String> = place.into_iter().chain(aside).collect();
+    Headline { label, large, aside: (!asides.is_empty()).then(|| asides.join("; ")) }
 }
 
 /// What the material takes: `11000 to 17000`.

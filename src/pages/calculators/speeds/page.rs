@@ -4,7 +4,7 @@ use askama::Template;
 
 use super::details::{PeckPlan, ReamingShown, RuleRow, SinkShown, SpotShown, TappingShown};
 use super::fields::form;
-use super::machine::Headline;
+use super::machine::{Headline, Large};
 use super::rows::{
     PrintedRow, SpeedRow, duration, feed, feed_rate, printed, revolutions, row, surface,
 };
