@@ -17,7 +17,7 @@ use super::threads::Thread;
 use super::{figures, reply};
 use crate::Error;
 use holewright_core::calc::tapping::DrillChoice;
-use holewright_core::plan::{self, HolePlan, Part};
+use holewright_core::plan::{self, HolePlan, Part, TaperPlan};
 use holewright_pages::plan::{Request, refusal};
 
 /// One hole: drills, depths and the steps in order.
@@ -27,12 +27,18 @@ struct Plan<'a> {
     thread: Thread,
     /// The material that is tapped.
     material: Material,
-    /// The tapping drill and the ones next to it.
-    tapping: Tapping,
-    /// The hole the chosen drill is likely to leave.
-    likely_hole: LikelyHole,
-    /// The clearance hole in the part on top.
-    clearance: Clearance,
+    /// The tapping drill and the ones next to it; null for a taper thread, which has no engagement.
+    #[schema(required)]
+    tapping: Option<Tapping>,
+    /// The holes of a taper thread and its depths by gauge length; null for other threads.
+    #[schema(required)]
+    taper: Option<Taper<'a>>,
+    /// The hole the chosen drill is likely to leave; null for a taper thread.
+    #[schema(required)]
+    likely_hole: Option<LikelyHole>,
+    /// The clearance hole in the part on top; null for a taper thread.
+    #[schema(required)]
+    clearance: Option<Clearance>,
     /// How deep to go.
     depths: Depths,
     /// Not yet worked out: null.
@@ -74,6 +80,38 @@ struct Tapping {
     /// The next with less thread; null where there is none.
     #[schema(required)]
     easier: Option<Candidate>,
+}
+
+/// The holes that a taper thread is tapped in, and its depths from the face.
+#[derive(Debug, Serialize, ToSchema)]
+struct Taper<'a> {
+    /// How far the mating thread goes in by hand, the gauge length, in millimetres.
+    hand_tight_mm: f64,
+    /// Whether the gauge length is printed for this size, and not reckoned from its pitch.
+    gauge_length_is_printed: bool,
+    /// Length of useful thread, in millimetres.
+    thread_mm: f64,
+    /// Depth to the drill's full diameter in a blind hole, in millimetres.
+    drill_full_diameter_mm: f64,
+    /// Each way to make the hole, the planned one first.
+    holes: Vec<TaperHole<'a>>,
+    /// The drill at hand for the planned one; null where none is near enough.
+    #[schema(required)]
+    drill: Option<Drill>,
+}
+
+/// One way to make the hole of a taper thread.
+#[derive(Debug, Serialize, ToSchema)]
+struct TaperHole<'a> {
+    /// How it is made.
+    #[schema(pattern = "^(straight|taper-reamed|parallel-thread)$", example = "straight")]
+    way: &'static str,
+    /// Diameter to drill, in millimetres.
+    diameter_mm: f64,
+    /// The drill as its list names it.
+    label: &'a str,
+    /// Where it was read.
+    source: String,
 }
 
 /// A drilled hole is larger than its drill.
@@ -248,10 +286,14 @@ struct Caution<'a> {
 pub async fn show(RawQuery(query): RawQuery, headers: HeaderMap) -> Result<Response, Error> {
     let request = Request::read(query.as_deref().unwrap_or_default());
     let spec = request.spec().map_err(Error::Invalid)?;
-    let plan =
-        plan::build(&spec).map_err(|error| Error::Invalid(vec![refusal(&request, &error)]))?;
+    let plan = plan::build_either(&spec)
+        .map_err(|error| Error::Invalid(vec![refusal(&request, &error)]))?;
     let taken = taken::all(request.taken());
-    reply::json(&headers, &Plan { taken, ..Plan::from(&plan) })
+    let answer = match &plan {
+        plan::Plan::Parallel(plan) => Plan::from(plan.as_ref()),
+        plan::Plan::Taper(plan) => Plan::from(plan.as_ref()),
+    };
+    reply::json(&headers, &Plan { taken, ..answer })
 }
 
 impl<'a> From<&'a HolePlan<'_>> for Plan<'a> {
@@ -259,19 +301,20 @@ impl<'a> From<&'a HolePlan<'_>> for Plan<'a> {
         Self {
             thread: plan.spec.thread.into(),
             material: plan.spec.material.into(),
-            tapping: Tapping::from(&plan.tapping),
-            likely_hole: LikelyHole {
+            tapping: Some(Tapping::from(&plan.tapping)),
+            taper: None,
+            likely_hole: Some(LikelyHole {
                 hole_mm: figures::mm(plan.hole.likely),
                 engagement_percent: figures::percent(plan.hole.likely_engagement_percent),
                 measured_engagement_percent: plan
                     .hole
                     .measured_engagement_percent
                     .map(figures::percent),
-            },
-            clearance: Clearance {
+            }),
+            clearance: Some(Clearance {
                 hole: Hole::new(plan.clearance.hole, plan.clearance.drill),
                 float_mm: plan.clearance.float.map(figures::mm),
-            },
+            }),
             depths: Depths {
                 full_thread_mm: plan.depths.full_thread.map(figures::mm),
                 drill_full_diameter_mm: plan.depths.drill_full_diameter.map(figures::mm),
@@ -286,6 +329,51 @@ impl<'a> From<&'a HolePlan<'_>> for Plan<'a> {
             strength: None,
             tap: None,
             listed: plan.listed.iter().map(Listed::from).collect(),
+            operations: (1..).zip(&plan.operations).map(Operation::from).collect(),
+            cautions: cautions(&plan.cautions.head),
+            standing_cautions: cautions(&plan.cautions.standing),
+            choice_notes: texts(&plan.cautions.choice),
+            assumed: texts(&plan.cautions.taken),
+            taken: Vec::new(),
+        }
+    }
+}
+
+impl<'a> From<&'a TaperPlan<'_>> for Plan<'a> {
+    fn from(plan: &'a TaperPlan<'_>) -> Self {
+        let holes = std::iter::once(&plan.hole).chain(&plan.others);
+        Self {
+            thread: plan.spec.thread.into(),
+            material: plan.spec.material.into(),
+            tapping: None,
+            taper: Some(Taper {
+                hand_tight_mm: figures::mm(plan.depths.hand_tight),
+                gauge_length_is_printed: plan.depths.gauge_is_printed,
+                thread_mm: figures::mm(plan.depths.thread),
+                drill_full_diameter_mm: figures::mm(plan.depths.drill),
+                holes: holes
+                    .map(|hole| TaperHole {
+                        way: hole.way.slug(),
+                        diameter_mm: figures::mm(hole.diameter),
+                        label: &hole.label,
+                        source: figures::source(hole.source),
+                    })
+                    .collect(),
+                drill: plan.drill.map(Drill::from),
+            }),
+            likely_hole: None,
+            clearance: None,
+            depths: Depths {
+                full_thread_mm: Some(figures::mm(plan.depths.thread)),
+                drill_full_diameter_mm: None,
+                stop_mm: None,
+                stop_rounded: None,
+                drill_to_point_mm: None,
+                wall_mm: None,
+            },
+            strength: None,
+            tap: None,
+            listed: Vec::new(),
             operations: (1..).zip(&plan.operations).map(Operation::from).collect(),
             cautions: cautions(&plan.cautions.head),
             standing_cautions: cautions(&plan.cautions.standing),

@@ -15,7 +15,16 @@ pub(super) fn of_this_cut(plan: &HolePlan<'_>, found: &mut Found) {
     let mut choice = Vec::new();
     hole::choice(&plan.tapping, &mut choice);
     let (grave, notes) = choice.into_iter().partition(|said| said.level > Level::Note);
-    found.all(Place::Head, grave);
+    // That no drill at hand will do is the answer itself, and is not said again below it.
+    match plan.tapping.get {
+        Some(get) => {
+            let get = &get.drill.label;
+            let text = format!("Get the {get} drill first: this one will not do.");
+            found.say(Place::Drilling, Level::Caution, text);
+            found.all(Place::Choice, grave);
+        }
+        None => found.all(Place::Head, grave),
+    }
     found.all(Place::Choice, notes);
     measured(plan, found);
     thin_part(plan, found);

@@ -89,7 +89,7 @@ fn place(job: &Job<'_>, part: Part, level: Level, caution: &Caution) -> Option<P
         Work::Paraffin => {
             meets(job, part, |text| text.contains("paraffin")).then_some(Place::Standing)
         }
-        Work::Fluid => meets(job, part, |text| !is_dry(text)).then_some(Place::Standing),
+        Work::Fluid => meets(job, part, is_wet).then_some(Place::Standing),
         Work::Swarf | Work::Hands | Work::Dust => drilled.then_some(Place::Standing),
         Work::Stock => (level == Level::Danger).then_some(Place::Standing),
         // Fire is said at the head.
@@ -125,8 +125,14 @@ fn meets(job: &Job<'_>, part: Part, like: impl Fn(&str) -> bool) -> bool {
     lubricants.any(|text| like(&text.to_lowercase()))
 }
 
-fn is_dry(lubricant: &str) -> bool {
-    lubricant == "dry" || lubricant.starts_with("drill it dry") && !lubricant.contains(" or ")
+/// Whether something is put on the cut that is bad for the skin, in small letters.
+fn is_wet(lubricant: &str) -> bool {
+    const WET: [&str; 6] = ["oil", "compound", "paraffin", "spirit", "fluid", "coolant"];
+    // Behind these stands what must not be put on.
+    let put_on = ["; no ", " never ", ": it needs no "]
+        .into_iter()
+        .fold(lubricant, |text, mark| text.split(mark).next().unwrap_or_default());
+    WET.into_iter().any(|wet| put_on.contains(wet))
 }
 
 /// Sentences with the names they are said under.
