@@ -18,6 +18,7 @@ mod drilling_speeds;
 mod ductile_iron;
 pub mod feeds;
 mod ferrous;
+mod folded;
 mod gunmetal;
 mod iron;
 mod kinds;
