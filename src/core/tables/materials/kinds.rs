@@ -75,7 +75,6 @@ pub(super) const KINDS: &[Kind] = &[
     ("marinestainless", &["stainless-316"]),
     ("marinegradestainless", &["stainless-316"]),
     ("magneticstainless", &["stainless-416", "stainless-431"]),
-    ("freecutting", &["free-cutting-mild-steel", "free-cutting-brass", "aluminium-2011"]),
     ("hightensile", &ALLOY_STEELS),
     ("ht", &ALLOY_STEELS),
     ("hts", &ALLOY_STEELS),

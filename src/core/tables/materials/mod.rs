@@ -20,6 +20,7 @@ mod ductile_iron;
 mod feeding;
 pub mod feeds;
 mod ferrous;
+mod folded;
 mod gunmetal;
 mod iron;
 mod kinds;

@@ -5,6 +5,7 @@
 
 use std::sync::LazyLock;
 
+use super::folded::{LONGEST, fold};
 use super::kinds::{KINDS, Kind, NEAREST_ONLY, TYPED_ONLY, WIDER_IN_COMPANY};
 use super::scrap::scrap;
 use super::{Material, all, find};
@@ -31,8 +32,6 @@ pub enum ReadError {
     },
 }
 
-/// Longest text looked at, in letters and digits; every name of ours is shorter.
-const LONGEST: usize = 48;
 /// Most names offered when nothing fits.
 const MOST_OFFERED: usize = 5;
 
@@ -152,13 +151,6 @@ fn is_fraction(typed: &str) -> bool {
             .is_some_and(|(above, below)| above < below && below.is_power_of_two() && below <= 64)
             && text.chars().all(|letter| letter.is_ascii_digit() || matches!(letter, ' ' | '/'))
     })
-}
-
-/// Letters and digits alone, small, with the two American spellings made British.
-pub(super) fn fold(text: &str) -> String {
-    let kept = text.chars().filter(|letter| letter.is_alphanumeric()).flat_map(char::to_lowercase);
-    let folded: String = kept.take(LONGEST).collect();
-    folded.replace("aluminum", "aluminium").replace("gray", "grey")
 }
 
 /// The material with exactly this folded name.

@@ -1,6 +1,6 @@
 //! What a part from the scrap box is usually made of, and how to tell. A guess to be tried, never a name.
 
-use super::read::fold;
+use super::folded::fold;
 use super::sources::practice;
 use super::{Advice, Material, find};
 
