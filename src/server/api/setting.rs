@@ -17,7 +17,7 @@ pub(super) struct Setting<'a> {
         pattern = "^(about|as-fast-as-it-goes|machine|none-slow-enough|slowest-that-cuts-clean|by-hand)$",
         example = "about"
     )]
-    set: &'static str,
+    outcome: &'static str,
     /// The speed to set, in revolutions a minute; null where none is.
     #[schema(required)]
     speed_rpm: Option<f64>,
@@ -26,7 +26,7 @@ pub(super) struct Setting<'a> {
     machine: Option<&'a str>,
     /// Whether a machine at hand can do it: not-said, within, between, too-slow, too-fast.
     #[schema(pattern = "^(not-said|within|between|too-slow|too-fast)$", example = "within")]
-    reach: &'static str,
+    machine_fit: &'static str,
     /// The slow end of what the material takes, in revolutions a minute.
     material_low_rpm: f64,
     /// The fast end, in revolutions a minute.
@@ -38,10 +38,10 @@ pub(super) struct Setting<'a> {
 impl<'a> From<&'a setting::Setting> for Setting<'a> {
     fn from(set: &'a setting::Setting) -> Self {
         Self {
-            set: set.slug(),
+            outcome: set.slug(),
             speed_rpm: set.speed().map(figures::rpm),
             machine: set.on_machine().and_then(|held| held.machine.as_deref()),
-            reach: reach(set.reach()),
+            machine_fit: reach(set.reach()),
             material_low_rpm: figures::rpm(set.takes.low),
             material_high_rpm: figures::rpm(set.takes.high),
             words: set.words(),

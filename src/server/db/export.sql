@@ -139,21 +139,21 @@ CREATE TABLE material (
     -- The group it is in for the engagement aimed at.
     material_group TEXT   NOT NULL,
     -- 1 or 0: it pulls a drill in.
-    grabs         INTEGER NOT NULL,
+    grabs_drill   INTEGER NOT NULL,
     -- 1 or 0: it hardens under a rubbing drill.
     work_hardens  INTEGER NOT NULL,
     -- 1 or 0: a hole in it closes in after drilling.
-    closes_in     INTEGER NOT NULL
+    hole_closes_in INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 INSERT INTO material
-SELECT value ->> 'slug', value ->> 'name', value ->> 'group', value ->> 'grabs',
-       value ->> 'work_hardens', value ->> 'closes_in'
+SELECT value ->> 'slug', value ->> 'name', value ->> 'group', value ->> 'grabs_drill',
+       value ->> 'work_hardens', value ->> 'hole_closes_in'
 FROM given, json_each(tables, '$.materials');
 
 -- What else a material is called: its aliases in addresses, other names, marks in standards.
 CREATE TABLE material_name (
     material TEXT NOT NULL REFERENCES material (slug),
-    -- aliases, known_as or designations.
+    -- aliases, other_names or designations.
     kind     TEXT NOT NULL,
     name     TEXT NOT NULL,
     PRIMARY KEY (material, kind, name)
@@ -162,7 +162,7 @@ INSERT INTO material_name
 SELECT material.value ->> 'slug', list.key, name.value
 FROM given, json_each(tables, '$.materials') AS material, json_each(material.value) AS list,
      json_each(list.value) AS name
-WHERE list.key IN ('aliases', 'known_as', 'designations');
+WHERE list.key IN ('aliases', 'other_names', 'designations');
 
 -- The first of each list is the one the plan uses.
 CREATE TABLE material_speed (

@@ -27,20 +27,20 @@ async fn speeds_are_as_on_the_page() {
 async fn what_to_set_is_said_in_words_where_no_bench_machine_goes_so_fast() {
     let server = Server::start().await;
     let small = figures(&server, "speeds?material=free-cutting-brass&diameter=0.5mm").await;
-    assert_eq!(small["setting"]["set"], json!("as-fast-as-it-goes"));
+    assert_eq!(small["setting"]["outcome"], json!("as-fast-as-it-goes"));
     assert_eq!((&small["setting"]["speed_rpm"], &small["feed"]), (&Value::Null, &Value::Null));
     let shed = "spindle_speeds=lathe:+350,+1000;+bench+drill:+600-2000";
     let named = format!("speeds?material=silver-steel&diameter=2mm&{shed}");
     let named = figures(&server, &named).await;
     assert_eq!(named["setting"]["machine"], json!("bench drill"));
     assert_eq!(
-        (&named["setting"]["speed_rpm"], &named["reach"]),
+        (&named["setting"]["speed_rpm"], &named["machine_fit"]),
         (&json!(2000.0), &json!("too-slow"))
     );
     assert_eq!(named["at_hand"][0]["machine"], json!("lathe"));
     let tap = figures(&server, "speeds?material=gunmetal&work=tapping&diameter=5ba").await;
     assert_eq!(
-        (&tap["setting"]["set"], &tap["by_machine"]["set"]),
+        (&tap["setting"]["outcome"], &tap["by_machine"]["outcome"]),
         (&json!("by-hand"), &json!("about"))
     );
 }

@@ -153,9 +153,9 @@ async fn materials_are_listed_and_shown() {
     let density = &gunmetal["density"][0];
     assert_eq!(density["low_g_per_cm3"], density["high_g_per_cm3"], "{density}");
     assert!(gunmetal["tensile_strength"][0]["low_n_per_mm2"].is_number());
-    assert_eq!(gunmetal["refused"], serde_json::Value::Null);
+    assert_eq!(gunmetal["not_to_be_cut"], serde_json::Value::Null);
     let refused = body(&server.get("/api/v1/materials/beryllium-copper").await);
-    assert!(refused["refused"]["text"].as_str().unwrap().contains("lung"), "{refused}");
+    assert!(refused["not_to_be_cut"]["text"].as_str().unwrap().contains("lung"), "{refused}");
     let alias = body(&server.get("/api/v1/materials/aluminium").await);
     assert_eq!(alias["slug"], "aluminium-6082");
 }
