@@ -10,4 +10,5 @@ mod placed;
 mod sheet;
 mod steps;
 mod table;
+mod taper;
 mod warnings;
