@@ -37,7 +37,7 @@ async fn what_to_set_is_said_in_words_where_no_bench_machine_goes_so_fast() {
         (&named["setting"]["speed_rpm"], &named["machine_fit"]),
         (&json!(2000.0), &json!("too-slow"))
     );
-    assert_eq!(named["at_hand"][0]["machine"], json!("lathe"));
+    assert_eq!(named["machine_speeds"][0]["machine"], json!("lathe"));
     let tap = figures(&server, "speeds?material=gunmetal&work=tapping&diameter=5ba").await;
     assert_eq!(
         (&tap["setting"]["outcome"], &tap["by_machine"]["outcome"]),
