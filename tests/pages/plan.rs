@@ -170,7 +170,7 @@ fn the_impossible_is_answered_with_what_is_possible() {
         "thread=5ba&material=gunmetal&tap=forming",
         "thread=m5&material=grey-cast-iron&tap=forming",
         "thread=5ba&material=gunmetal&measured_hole=4mm",
-        "thread=1%2F8+NPT&material=gunmetal",
+        "thread=1%2F8+NPT&material=gunmetal&tap=machine",
         "thread=5ba+LH&material=gunmetal&hand=right",
     ] {
         body(422, &format!("/plan?{query}"));
@@ -192,4 +192,27 @@ fn a_metal_that_is_not_to_be_cut_is_refused_with_the_reason() {
     }
     assert_eq!(visit("/calculators/speeds?material=beryllium-copper&diameter=3").status, 422);
     assert!(!body(200, "/plan").contains("<option value=\"beryllium-copper\""));
+}
+
+#[test]
+fn a_taper_thread_is_answered_by_its_list_and_its_gauge_length() {
+    let page = body(200, "/plan?thread=R+1%2F8&material=free-cutting-brass&hole=blind");
+    let answer = between(&page, "class=\"answer\"", "</div>");
+    assert!(
+        answer.contains("Taper thread, straight hole") && answer.contains("8.2 mm"),
+        "{answer}"
+    );
+    let beside = between(&page, "class=\"beside\"", "</dl>");
+    assert!(beside.contains("hole taper reamed") && beside.contains("8.15 mm"), "{beside}");
+    assert!(beside.contains("Parallel thread for a taper fitting (Rp)"), "{beside}");
+    assert!(page.contains("Fitting by hand, gauge length"));
+    assert!(page.contains("The national boiler code and the club’s boiler inspector decide"));
+    for file in ["/plan.csv", "/plan.svg"] {
+        body(200, &format!("{file}?thread=R+1%2F8&material=free-cutting-brass"));
+    }
+}
+
+fn between<'a>(page: &'a str, from: &str, to: &str) -> &'a str {
+    let (_, rest) = page.split_once(from).unwrap_or_else(|| panic!("no {from}"));
+    rest.split(to).next().unwrap_or(rest)
 }

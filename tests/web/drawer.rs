@@ -69,7 +69,7 @@ async fn s41_each_reader_gets_their_own_however_often_the_other_asks() {
     }
     let chosen = |answer: &Answer| {
         let figure = answer.body.split("class=\"figure\"><strong>").nth(1).unwrap();
-        figure.split("</strong>").next().unwrap().to_owned()
+        figure.split("</strong>").next().unwrap().replace('\u{a0}', " ")
     };
     let mine = with(&server, PLAN, MINE).await;
     let other = with(&server, PLAN, OTHER).await;

@@ -93,19 +93,19 @@ struct Taper<'a> {
     thread_mm: f64,
     /// Depth to the drill's full diameter in a blind hole, in millimetres.
     drill_full_diameter_mm: f64,
-    /// Each way to make the hole, the planned one first.
+    /// The holes it can be tapped in, the planned one first.
     holes: Vec<TaperHole<'a>>,
     /// The drill at hand for the planned one; null where none is near enough.
     #[schema(required)]
     drill: Option<Drill>,
 }
 
-/// One way to make the hole of a taper thread.
+/// A hole that a taper thread can be tapped in.
 #[derive(Debug, Serialize, ToSchema)]
 struct TaperHole<'a> {
     /// How it is made.
     #[schema(pattern = "^(straight|taper-reamed|parallel-thread)$", example = "straight")]
-    way: &'static str,
+    kind: &'static str,
     /// Diameter to drill, in millimetres.
     diameter_mm: f64,
     /// The drill as its list names it.
@@ -353,7 +353,7 @@ impl<'a> From<&'a TaperPlan<'_>> for Plan<'a> {
                 drill_full_diameter_mm: figures::mm(plan.depths.drill),
                 holes: holes
                     .map(|hole| TaperHole {
-                        way: hole.way.slug(),
+                        kind: hole.way.slug(),
                         diameter_mm: figures::mm(hole.diameter),
                         label: &hole.label,
                         source: figures::source(hole.source),

@@ -24,7 +24,7 @@ pub(super) const NOTES: &[DemoNote] = &[
         &["316 stainless", "", "3.3 mm", "right through 12 mm", "cutting oil", "", "bench drill, vee block and bush"], (8, 184), Fate::Shown),
     note(["Nipple for the pump outlet", "materials/phosphor-bronze-drawn",
         "Drawn bar closes on the tap more than the cast stick. I went to the next drill up and had no more trouble."],
-        &["drawn phosphor bronze", "1/4 x 40 ME", "5.8 mm", "9 mm", "cutting oil", "", "lathe, tailstock die holder and tap"], (9, 176),
+        &["drawn phosphor bronze", "1/4 x 40 ME", "5.7 mm", "9 mm", "cutting oil", "", "lathe, tailstock die holder and tap"], (9, 176),
         Fate::Corrected("The larger drill gives less thread. Look at the plan page for both drills before you choose; this note is about one bar and no rule.")),
     note(["Gland nut from bronze stick", "materials/phosphor-bronze-cast",
         "Cast stick has a skin. Take a cut over it first, then drill; the skin took the corner off my first drill."],

@@ -97,7 +97,7 @@ async fn s09_a_void_slip_answers_as_a_used_one_does() {
         assert_eq!(told, (StatusCode::SEE_OTHER, "/people#slips"));
         let again = una.post("/people", &[("void", &mark)]).await;
         assert_eq!(again.status, StatusCode::NOT_FOUND);
-        assert!(again.body.contains("is void already"), "{}", again.body);
+        assert!(again.body.contains("was cancelled already"), "{}", again.body);
     }
     assert!(marks(&mut una).await.is_empty());
     let spent = club.browser().get(&used).await;
