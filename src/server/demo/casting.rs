@@ -28,7 +28,7 @@ pub(super) const NOTES: &[DemoNote] = &[
         Fate::Corrected("The larger drill gives less thread. Look at the plan page for both drills before you choose; this note is about one bar and no rule.")),
     note(["Gland nut from bronze stick", "materials/phosphor-bronze-cast",
         "Cast stick has a skin. Take a cut over it first, then drill; the skin took the corner off my first drill."],
-        &["cast phosphor bronze", "3/16 x 40 ME", "4.2 mm", "10 mm", "cutting oil", "", "lathe, tailstock chuck"], (10, 170), Fate::Shown),
+        &["cast phosphor bronze", "3/16 x 40 ME", "4.1 mm", "10 mm", "cutting oil", "", "lathe, tailstock chuck"], (10, 170), Fate::Shown),
     note(["Ball seat reamed in bronze", "materials/leaded-bronze",
         "Drilled under, then one pass with the reamer and no turning back in the hole. The ball was tapped lightly on to its seat with a brass punch."],
         &["leaded bronze", "", "6 mm", "16 mm", "dry", "", "lathe, floating reamer holder"], (11, 161),
