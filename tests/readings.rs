@@ -16,7 +16,10 @@ pub(crate) fn all() -> Vec<Reading> {
     let mut rows = csv::Reader::from_path(path).expect("the file of sources");
     let records = rows.records().map(|record| record.expect("a row of two cells"));
     records
-        .map(|record| Reading { page: record[0].to_owned(), read_in: record[1].to_owned() })
+        .map(|record| {
+            let cell = |place| record.get(place).expect("two cells").to_owned();
+            Reading { page: cell(0), read_in: cell(1) }
+        })
         .collect()
 }
 

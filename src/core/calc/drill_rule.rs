@@ -4,7 +4,7 @@
 //! Common practice, no source (the policy); the limits are the standards'.
 
 use crate::calc::aim;
-use crate::calc::tapping::Candidate;
+use crate::calc::candidate::Candidate;
 use crate::units::{Length, exceeds};
 
 /// Distances from the aim nearer than this are a tie, percent.

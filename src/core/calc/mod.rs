@@ -1,6 +1,7 @@
 //! The formulas: pure functions from the tables and a question to figures.
 
 pub mod aim;
+mod candidate;
 pub mod clearance;
 pub mod countersink;
 pub mod cutting_speed;

@@ -4,10 +4,11 @@
 //! standard's own list.
 
 use crate::calc::aim::{self, Aim};
+pub use crate::calc::candidate::{Candidate, judge, judge_of};
 use crate::calc::drill_rule::{Kept, Pick, Rule};
 use crate::calc::limits::{self, LargestHole};
 use crate::calc::thread_form::{self, Geometry};
-use crate::calc::{Error, engagement, oversize};
+use crate::calc::{Error, engagement};
 use crate::tables::drills::{self, Drill};
 use crate::tables::materials::{self, Group, Material};
 use crate::tables::source::Grade;
@@ -22,21 +23,6 @@ const USABLE: std::ops::RangeInclusive<f64> = 40.0..=100.0;
 const DISTINCT: f64 = 2.5;
 /// Further than this from the aim, the person is told, percent.
 const FAR: f64 = 5.0;
-
-/// A drill with the thread it leaves.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Candidate {
-    /// The drill.
-    pub drill: &'static Drill,
-    /// Engagement in percent of full thread depth at the drill's nominal size.
-    pub engagement_percent: f64,
-    /// The same at the size that the drill is likely to leave.
-    pub likely_engagement_percent: f64,
-    /// Within the standard's largest hole; `None` where no limit is held.
-    pub within_standard: Option<bool>,
-    /// Below the nut's least minor diameter.
-    pub below_minor: bool,
-}
 
 /// What the choice turns on.
 #[derive(Clone, Copy, Debug)]
@@ -88,38 +74,6 @@ pub enum Remark {
     BelowMinor,
     /// A drill not at hand comes nearer the aim.
     BetterElsewhere(Candidate),
-}
-
-/// Judges one drill for a thread.
-#[must_use]
-pub fn judge(
-    thread: &Thread,
-    geometry: &Geometry,
-    limit: Option<LargestHole>,
-    drill: &'static Drill,
-) -> Candidate {
-    judge_of(thread.form(), geometry, limit, drill)
-}
-
-/// Judges one drill for a thread no table holds.
-#[must_use]
-pub fn judge_of(
-    form: Form,
-    geometry: &Geometry,
-    limit: Option<LargestHole>,
-    drill: &'static Drill,
-) -> Candidate {
-    Candidate {
-        drill,
-        engagement_percent: engagement::percent(form, geometry, drill.diameter),
-        likely_engagement_percent: engagement::percent(
-            form,
-            geometry,
-            oversize::likely(drill.diameter).mean,
-        ),
-        within_standard: limit.map(|limit| limit.admits(drill.diameter)),
-        below_minor: limits::is_below_smallest(geometry, drill.diameter),
-    }
 }
 
 /// Every drill of every series between 50 % and 90 % engagement, largest engagement first.

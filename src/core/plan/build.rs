@@ -1,6 +1,7 @@
 //! Building a plan from what is asked.
 
-use super::order::{self, Steps};
+use super::order;
+use super::question::Steps;
 use super::{
     Cautions, Clearance, Error, HolePlan, HoleSize, HoleSpec, Listed, Tap, cautions, depths,
 };

@@ -6,7 +6,7 @@
 use std::borrow::Cow;
 
 use super::drilling::{Metals, countersink_setting, hand_step};
-use super::order::Steps;
+use super::question::Steps;
 use super::{Action, Head, Hole, Operation, Part};
 use crate::calc::spotting;
 use crate::tables::threads::Form;

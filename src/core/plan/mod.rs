@@ -12,6 +12,7 @@ mod fluid;
 mod lips;
 mod operation;
 mod order;
+mod question;
 mod spec;
 mod starting;
 mod taper;
@@ -23,10 +24,11 @@ pub use build::build;
 pub use error::Error;
 pub use operation::{Action, Lips, Operation, Part};
 pub use spec::{AtHand, Head, Hole, HoleSpec, Over, Scale, Tap, TapSteel, UpperHole};
-pub use taper::{TaperPlan, build_taper};
+pub use taper::build_taper;
 pub use warning::{Cautions, Level, Warning};
 
 use crate::calc::clearance::ClearanceHole;
+use crate::calc::taper_hole;
 use crate::calc::tapping::DrillChoice;
 use crate::calc::thread_form::Geometry;
 use crate::tables::drills::Drill;
@@ -94,6 +96,27 @@ impl HolePlan<'_> {
         let steps = self.operations.iter().flat_map(|step| &step.cautions);
         self.cautions.each().chain(steps)
     }
+}
+
+/// A finished plan for a taper thread.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TaperPlan<'spec> {
+    /// What was asked.
+    pub spec: &'spec HoleSpec,
+    /// The thread's figures, at the gauge plane.
+    pub geometry: Geometry,
+    /// The hole that is planned: straight.
+    pub hole: taper_hole::Hole,
+    /// The drill at hand for it; `None` where none is near enough.
+    pub drill: Option<&'static Drill>,
+    /// The other ways to make the hole.
+    pub others: Vec<taper_hole::Hole>,
+    /// Depths from the face.
+    pub depths: taper_hole::Depths,
+    /// The steps, in order.
+    pub operations: Vec<Operation>,
+    /// The cautions that belong to no one step.
+    pub cautions: Cautions,
 }
 
 /// How large the hole is likely to come out, and what that leaves.

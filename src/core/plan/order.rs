@@ -7,23 +7,13 @@ use std::borrow::Cow;
 
 use super::drilling::{Metals, hand_step, step};
 use super::lips::{self, Into};
+use super::question::Steps;
 use super::{
-    Action, Clearance, Depths, Hole, HoleSpec, Operation, Over, Part, UpperHole, depths, finishing,
-    fluid, starting, taps, worked_up,
+    Action, Hole, Operation, Over, Part, UpperHole, depths, finishing, fluid, starting, taps,
+    worked_up,
 };
 use crate::calc::depth;
-use crate::calc::thread_form::Geometry;
-use crate::tables::drills::Drill;
 use crate::units::Length;
-
-/// What the order is made from.
-pub(super) struct Steps<'a> {
-    pub(super) spec: &'a HoleSpec,
-    pub(super) geometry: &'a Geometry,
-    pub(super) tapping: &'static Drill,
-    pub(super) clearance: &'a Clearance,
-    pub(super) depths: &'a Depths,
-}
 
 /// Every step, in order.
 pub(super) fn operations(steps: &Steps<'_>) -> Vec<Operation> {

@@ -6,7 +6,7 @@
 use std::borrow::Cow;
 
 use super::drilling::hand_step;
-use super::order::Steps;
+use super::question::Steps;
 use super::{Action, Operation, Over, Part};
 
 pub(super) fn mark_out(part: Part) -> Operation {

@@ -8,35 +8,13 @@ use std::borrow::Cow;
 
 use super::drilling::{Metals, hand_step, step};
 use super::{
-    Action, Cautions, Error, Hole, HoleSpec, Operation, Part, Tap, cautions, finishing, starting,
-    taps, worked_up,
+    Action, Cautions, Error, Hole, HoleSpec, Operation, Part, Tap, TaperPlan, cautions, finishing,
+    starting, taps, worked_up,
 };
-use crate::calc::taper_hole::{self, Depths, drill_for};
-use crate::calc::thread_form::{self, Geometry};
-use crate::tables::drills::Drill;
+use crate::calc::taper_hole::{self, drill_for};
+use crate::calc::thread_form;
 use crate::tables::lists::TaperHole;
 use crate::units::{Length, falls_short, print};
-
-/// A finished plan for a taper thread.
-#[derive(Clone, Debug, PartialEq)]
-pub struct TaperPlan<'spec> {
-    /// What was asked.
-    pub spec: &'spec HoleSpec,
-    /// The thread's figures, at the gauge plane.
-    pub geometry: Geometry,
-    /// The hole that is planned: straight.
-    pub hole: taper_hole::Hole,
-    /// The drill at hand for it; `None` where none is near enough.
-    pub drill: Option<&'static Drill>,
-    /// The other ways to make the hole.
-    pub others: Vec<taper_hole::Hole>,
-    /// Depths from the face.
-    pub depths: Depths,
-    /// The steps, in order.
-    pub operations: Vec<Operation>,
-    /// The cautions that belong to no one step.
-    pub cautions: Cautions,
-}
 
 /// The plan for a taper thread.
 ///

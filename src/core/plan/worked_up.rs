@@ -4,7 +4,7 @@
 //! Common practice, no source.
 
 use super::drilling::{Metals, step};
-use super::order::Steps;
+use super::question::Steps;
 use super::{HoleSpec, Operation, Part, lips};
 use crate::calc::spotting;
 use crate::tables::drills::Drill;

@@ -1,6 +1,6 @@
 //! The depths of a plan as the page lists them.
 
-use super::steps::Figure;
+use super::figure::Figure;
 use crate::figures::Both;
 use holewright_core::plan::{Depths, Hole, HoleSpec, Scale};
 use holewright_core::units::{Length, print};

@@ -5,6 +5,7 @@
 mod beside;
 mod depths;
 mod fields;
+mod figure;
 mod form;
 mod note;
 mod page;
@@ -12,6 +13,7 @@ mod request;
 mod steps;
 mod taper;
 mod trouble;
+mod wanted;
 mod words;
 
 pub use request::Request;

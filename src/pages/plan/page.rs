@@ -4,16 +4,17 @@ use askama::Template;
 
 use super::beside::{self, Beside};
 use super::depths::{as_set, depths};
+use super::figure::Figure;
 use super::form::{Form, form};
 use super::note;
 use super::request::Request;
-use super::steps::{Figure, Step, step};
+use super::steps::{Step, step};
 use super::taper;
 use super::trouble::refusal;
+use super::wanted::{Wanted, heading};
 use crate::candidate::ShownDrill;
 use crate::cited::{self, Cited};
-use crate::controls::EVERY_SERIES;
-use crate::drawer::{self, Filled, Notice};
+use crate::drawer;
 use crate::figures::Both;
 use crate::layout::{Frame, Section};
 use crate::link::Link;
@@ -23,9 +24,9 @@ use crate::warnings::{Said, WarningGroup, by_level};
 use crate::{FieldError, Reply, Visit};
 use holewright_core::calc::thread_form::engagement_basis_of;
 use holewright_core::drawing::{DrawingIds, hole_section};
-use holewright_core::plan::{AtHand, Hole, HolePlan, HoleSpec, Plan, Warning, build, build_either};
+use holewright_core::plan::{Hole, HolePlan, HoleSpec, Plan, Warning, build_either};
 use holewright_core::tables::threads::Basis;
-use holewright_core::tables::threads::read::{self, Hand};
+use holewright_core::tables::threads::read;
 use holewright_core::units::print;
 
 #[derive(Template)]
@@ -55,45 +56,6 @@ pub(crate) fn show(visit: &Visit<'_>) -> Reply {
         Ok(Plan::Parallel(plan)) => Reply::html(200, &page(visit, &asked, &plan)),
         Ok(Plan::Taper(plan)) => taper::show(visit, &asked, &plan),
         Err(error) => refuse(visit, &asked, vec![refusal(&used, &error)]),
-    }
-}
-
-/// A plan as it was asked for.
-pub(super) struct Wanted<'a> {
-    /// What was typed: it stands in the form.
-    pub(super) typed: &'a Request,
-    /// The same with what the reader's drawer filled: it is worked out, and a link to it says all.
-    pub(super) used: &'a Request,
-    pub(super) filled: &'a Filled<'a>,
-}
-
-impl Wanted<'_> {
-    pub(super) fn notice(&self) -> Option<Notice> {
-        let without = self.typed.address_with("series", EVERY_SERIES);
-        Notice::of_choice(self.filled, &without, &self.used.address("/plan"))
-    }
-
-    /// What drills outside the drawer would do better in this plan.
-    fn better(&self, plan: &HolePlan<'_>) -> Vec<String> {
-        if !self.filled.chooses_drills() {
-            return Vec::new();
-        }
-        let spec = HoleSpec { at_hand: AtHand::All, ..plan.spec.clone() };
-        let Ok(best) = build(&spec) else { return Vec::new() };
-        let mine = &plan.tapping;
-        let tapping =
-            drawer::better_tapping(mine.aim_percent, &best.tapping.chosen, Some(&mine.chosen));
-        let hole = plan.clearance.hole.hole;
-        let clearance = drawer::better_clearance(hole, best.clearance.drill, plan.clearance.drill);
-        tapping.into_iter().chain(clearance).collect()
-    }
-
-    /// Whether the tap is in the drawer, where that lists taps.
-    fn tap(&self, spec: &HoleSpec) -> Option<&'static str> {
-        let taps = &self.filled.drawer()?.taps;
-        (!taps.held().is_empty()).then(|| {
-            if taps.has(spec.thread, spec.hand) { "in your drawer" } else { "not in your drawer" }
-        })
     }
 }
 
@@ -236,19 +198,6 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
         form: form(asking.typed, &[]).beside(asking.filled),
         get,
         nearest,
-    }
-}
-
-/// `5 BA in gunmetal, blind`
-pub(super) fn heading(spec: &HoleSpec) -> String {
-    let hand = if spec.hand == Hand::Left { " left hand" } else { "" };
-    format!("{}{hand} in {}, {}", spec.thread.designation, spec.material.name, hole(spec.hole))
-}
-
-fn hole(hole: Hole) -> &'static str {
-    match hole {
-        Hole::Through => "through",
-        Hole::Blind => "blind",
     }
 }
 

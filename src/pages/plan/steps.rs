@@ -1,6 +1,7 @@
 //! The ordered steps of a plan, as the page shows them.
 
 use super::depths::stopped;
+use super::figure::Figure;
 use crate::figures::Both;
 use crate::link::Link;
 use crate::sentence::set;
@@ -25,27 +26,6 @@ pub(super) struct Step {
     pub(super) text: String,
     pub(super) why: String,
     pub(super) cautions: Vec<Said>,
-}
-
-/// A named figure of a step.
-#[derive(Clone)]
-pub(super) struct Figure {
-    pub(super) name: &'static str,
-    pub(super) value: String,
-    /// The same in the other unit.
-    pub(super) other: Option<String>,
-}
-
-impl Figure {
-    /// A figure with one value.
-    pub(super) fn one(name: &'static str, value: impl Into<String>) -> Self {
-        Self { name, value: value.into(), other: None }
-    }
-
-    /// A length in both units.
-    pub(super) fn both(name: &'static str, both: Both) -> Self {
-        Self { name, value: both.mm, other: Some(both.inch) }
-    }
 }
 
 /// One step of a plan.

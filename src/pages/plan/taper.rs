@@ -2,9 +2,10 @@
 
 use askama::Template;
 
+use super::figure::Figure;
 use super::form::{Form, form};
-use super::page::{Wanted, heading};
-use super::steps::{Figure, Step, step};
+use super::steps::{Step, step};
+use super::wanted::{Wanted, heading};
 use crate::cited::{self, Cited};
 use crate::figures::Both;
 use crate::layout::{Frame, Section};

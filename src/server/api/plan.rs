@@ -1,10 +1,14 @@
 //! The hole plan: the page's query, the page's answer.
 
+mod taper;
+
 use axum::extract::RawQuery;
 use axum::http::HeaderMap;
 use axum::response::Response;
 use serde::Serialize;
 use utoipa::ToSchema;
+
+use taper::Taper;
 
 use super::clearance::Hole;
 use super::drills::Drill;
@@ -80,38 +84,6 @@ struct Tapping {
     /// The next with less thread; null where there is none.
     #[schema(required)]
     easier: Option<Candidate>,
-}
-
-/// The holes that a taper thread is tapped in, and its depths from the face.
-#[derive(Debug, Serialize, ToSchema)]
-struct Taper<'a> {
-    /// How far the mating thread goes in by hand, the gauge length, in millimetres.
-    hand_tight_mm: f64,
-    /// Whether the gauge length is printed for this size, and not reckoned from its pitch.
-    gauge_length_is_printed: bool,
-    /// Length of useful thread, in millimetres.
-    thread_mm: f64,
-    /// Depth to the drill's full diameter in a blind hole, in millimetres.
-    drill_full_diameter_mm: f64,
-    /// The holes it can be tapped in, the planned one first.
-    holes: Vec<TaperHole<'a>>,
-    /// The drill at hand for the planned one; null where none is near enough.
-    #[schema(required)]
-    drill: Option<Drill>,
-}
-
-/// A hole that a taper thread can be tapped in.
-#[derive(Debug, Serialize, ToSchema)]
-struct TaperHole<'a> {
-    /// How it is made.
-    #[schema(pattern = "^(straight|taper-reamed|parallel-thread)$", example = "straight")]
-    kind: &'static str,
-    /// Diameter to drill, in millimetres.
-    diameter_mm: f64,
-    /// The drill as its list names it.
-    label: &'a str,
-    /// Where it was read.
-    source: String,
 }
 
 /// A drilled hole is larger than its drill.
@@ -341,26 +313,11 @@ impl<'a> From<&'a HolePlan<'_>> for Plan<'a> {
 
 impl<'a> From<&'a TaperPlan<'_>> for Plan<'a> {
     fn from(plan: &'a TaperPlan<'_>) -> Self {
-        let holes = std::iter::once(&plan.hole).chain(&plan.others);
         Self {
             thread: plan.spec.thread.into(),
             material: plan.spec.material.into(),
             tapping: None,
-            taper: Some(Taper {
-                hand_tight_mm: figures::mm(plan.depths.hand_tight),
-                gauge_length_is_printed: plan.depths.gauge_is_printed,
-                thread_mm: figures::mm(plan.depths.thread),
-                drill_full_diameter_mm: figures::mm(plan.depths.drill),
-                holes: holes
-                    .map(|hole| TaperHole {
-                        kind: hole.way.slug(),
-                        diameter_mm: figures::mm(hole.diameter),
-                        label: &hole.label,
-                        source: figures::source(hole.source),
-                    })
-                    .collect(),
-                drill: plan.drill.map(Drill::from),
-            }),
+            taper: Some(Taper::from(plan)),
             likely_hole: None,
             clearance: None,
             depths: Depths {
