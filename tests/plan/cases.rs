@@ -71,10 +71,10 @@ fn the_pump_cover_hole_is_right_throughout() {
     let spec = pump_cover();
     let plan = build(&spec).unwrap();
     check_drill(&plan, "No. 36", "69.9 %");
-    let tighter = plan.tapping.tighter.unwrap();
-    assert_eq!(tighter.drill.label, "2.65 mm");
-    assert_eq!(print::percent(tighter.engagement_percent), "77.7 %");
-    assert_eq!(tighter.within_standard, Some(true));
+    let stronger = plan.tapping.stronger.unwrap();
+    assert_eq!(stronger.drill.label, "2.65 mm");
+    assert_eq!(print::percent(stronger.engagement_percent), "77.7 %");
+    assert_eq!(stronger.within_standard, Some(true));
     let easier = plan.tapping.easier.unwrap();
     assert_eq!(easier.drill.label, "2.75 mm");
     assert_eq!(print::percent(easier.engagement_percent), "63.6 %");
@@ -116,7 +116,7 @@ fn one_owned_drill_is_the_drill() {
     let spec = HoleSpec { at_hand: only(&[(Series::Metric, "2.65")]), ..pump_cover() };
     let plan = build(&spec).unwrap();
     check_drill(&plan, "2.65 mm", "77.7 %");
-    assert_eq!(plan.tapping.tighter, None);
+    assert_eq!(plan.tapping.stronger, None);
     assert_eq!(plan.tapping.easier, None);
     assert!(plan.clearance.drill.is_none(), "nothing at hand clears 3.2 mm");
 }
@@ -125,7 +125,7 @@ fn one_owned_drill_is_the_drill() {
 fn metric_only_offers_no_number_drill() {
     let spec = HoleSpec { at_hand: of_series(&[Series::Metric]), ..pump_cover() };
     let plan = build(&spec).unwrap();
-    let offered = [Some(plan.tapping.chosen), plan.tapping.tighter, plan.tapping.easier];
+    let offered = [Some(plan.tapping.chosen), plan.tapping.stronger, plan.tapping.easier];
     for candidate in offered.into_iter().flatten() {
         assert_eq!(candidate.drill.series, Series::Metric);
     }
@@ -292,7 +292,7 @@ fn the_warnings_are_there() {
     };
     check_warns(&thin, Level::Caution, "left under the point");
     let drawer = HoleSpec { at_hand: only(&[(Series::Number, "38")]), ..pump_cover() };
-    check_warns(&drawer, Level::Note, "not at hand comes nearer");
+    check_warns(&drawer, Level::Caution, "Better: get No. 36");
     let lone = HoleSpec { lone_thickness: Some(mm(4.0)), over: None, ..pump_cover() };
     check_warns(&lone, Level::Note, "this plan is for one part");
     let measured = HoleSpec { measured_hole: Some(mm(2.75)), ..pump_cover() };

@@ -2,6 +2,7 @@
 
 #![expect(clippy::unwrap_used, reason = "a hole that has no plan ends its test")]
 
+use holewright_core::calc::aim::Aim;
 use holewright_core::calc::engagement::{hole_for, percent};
 use holewright_core::calc::thread_form::geometry;
 use holewright_core::plan::{Action, HoleSpec, Level, Over, Tap, UpperHole, build};
@@ -75,43 +76,45 @@ fn a_drill_far_from_the_aim_says_which_way_and_why() {
     check(
         &tight,
         "aimed for",
-        Level::Note,
-        "88.2 % is more than the 74 % aimed for: the largest hole of BS 84 is 5.156 mm, and the drill is held to it. The tap works harder.",
+        Level::Caution,
+        "88.2 % is more than the 74 % aimed for: the tap works harder. Better: get No. 7 (5.105 mm), 76.5 %.",
     );
     check(
         &m8("7"),
         "aimed for",
         Level::Note,
-        "61.6 % is less than the 74 % aimed for: some thread is given up.",
+        "61.6 % is less than the 74 % aimed for: some thread is given up. Better: get 6.8 mm, 73.9 %.",
     );
     assert!(warnings(&m8("6.8"), "aimed for").is_empty());
 }
 
 #[test]
 fn a_drill_that_would_do_better_is_named_with_its_size() {
+    let fraction = |size| HoleSpec { at_hand: only(&[(Series::Fraction, size)]), ..m8("6.8") };
     check(
-        &m8("6.6"),
+        &fraction("17-64"),
         "not at hand",
         Level::Note,
         "A drill not at hand comes nearer the aim of 74.0 %: 6.8 mm, 73.9 %. With yours, the tap works harder for a little more thread.",
     );
+    // Over 83 % is hard on the tap, and stands at the head.
+    check(
+        &m8("6.6"),
+        "aimed for",
+        Level::Caution,
+        "86.2 % is more than the 74 % aimed for: the tap works harder. Better: get 6.8 mm, 73.9 %.",
+    );
     // Over 90 % is no thread to tap: that drill will not do.
     check(
         &m8("6.5"),
-        "at hand",
+        "would leave",
         Level::Caution,
         "No drill at hand will do: get 6.8 mm, 73.9 %. The nearest at hand, 6.5 mm, would leave 92.4 %, more than a hand tap should be asked to cut.",
     );
-    check(
-        &m8("7"),
-        "not at hand",
-        Level::Note,
-        "A drill not at hand comes nearer the aim of 74.0 %: 6.8 mm, 73.9 %. With yours, some thread is given up for an easier tap.",
-    );
     // What is no size in millimetres by its name has it behind.
     let drawer = HoleSpec { at_hand: only(&[(Series::Number, "38")]), ..pump_cover() };
-    let [(_, said)] = &warnings(&drawer, "not at hand")[..] else { panic!("one is better") };
-    assert!(said.contains(": No. 36 (2.705 mm), 69.9 %."), "{said}");
+    let [(_, said)] = &warnings(&drawer, "Better")[..] else { panic!("one is better") };
+    assert!(said.ends_with("Better: get No. 36 (2.705 mm), 69.9 %."), "{said}");
 }
 
 #[test]
@@ -122,11 +125,11 @@ fn a_hole_that_comes_out_large_may_leave_too_little_thread() {
         ..spec("metric", "m2", "copper")
     };
     let words = "If the drill cuts as large as drills usually do";
-    // 1.75 mm leaves M2 48.1 %; cut 0.042 mm larger, 40.0 %.
-    let [(Level::Caution, said)] = &warnings(&of("1.75", Tap::Hand), words)[..] else {
-        panic!("no caution")
-    };
-    assert!(said.contains("only about 40 % of thread is left"), "{said}");
+    // 3.175 mm leaves M3.5 × 0.35 71.5 %; cut 0.076 mm larger, 54.7 %, and no other drill 55.
+    let fine = HoleSpec { aim: Aim::Strong, ..spec("metric-fine", "m3.5x0.35", "gunmetal") };
+    let [(Level::Caution, said)] = &warnings(&fine, words)[..] else { panic!("no caution") };
+    assert!(said.contains("only about 55 % of thread is left"), "{said}");
+    assert!(warnings(&of("1.75", Tap::Hand), words).is_empty(), "another is to be got");
     assert!(warnings(&of("1.6", Tap::Hand), words).is_empty(), "77 %");
     assert!(warnings(&of("1.8", Tap::Forming), words).is_empty(), "a formed thread grows inwards");
 }

@@ -124,9 +124,9 @@ proptest! {
     ) {
         let spec = HoleSpec { at_hand: AtHand::Only(drawer), ..HoleSpec::new(thread, material) };
         let Ok(plan) = build(&spec) else { return Ok(()) };
-        let chosen = plan.tapping.chosen.engagement_percent;
-        if let Some(tighter) = plan.tapping.tighter {
-            prop_assert!(tighter.engagement_percent >= chosen + 2.5);
+        let chosen = plan.tapping.planned().engagement_percent;
+        if let Some(stronger) = plan.tapping.stronger {
+            prop_assert!(stronger.engagement_percent >= chosen + 2.5);
         }
         if let Some(easier) = plan.tapping.easier {
             prop_assert!(easier.engagement_percent <= chosen - 2.5);

@@ -131,9 +131,9 @@ fn the_next_drills_either_way_are_distinct_sizes() {
         candidate.map(|candidate| candidate.drill.label.as_str())
     };
     assert_eq!(found.chosen.drill.label, "No. 36");
-    assert_eq!((label(found.tighter), label(found.easier)), (Some("2.65 mm"), Some("2.75 mm")));
+    assert_eq!((label(found.stronger), label(found.easier)), (Some("2.65 mm"), Some("2.75 mm")));
     let few = choice(five, &["2.7 mm", "No. 36"]);
-    assert_eq!((few.tighter, few.easier), (None, None));
+    assert_eq!((few.stronger, few.easier), (None, None));
 }
 
 #[test]
@@ -189,8 +189,9 @@ fn a_forming_tap_takes_the_drill_nearest_its_hole_within_a_tenth_of_the_pitch() 
     assert_eq!(label(&["2.75 mm", "2.8 mm"]), "2.8 mm");
     assert_eq!(label(&["2.75 mm", "2.85 mm"]), "2.75 mm");
     let found = formed(&["2.8 mm"]).unwrap();
-    assert_eq!(print::percent(found.chosen.engagement_percent), "30.8 %");
-    assert_eq!(print::percent(found.aim_percent), "34.0 %");
+    assert_eq!(print::percent(found.chosen.engagement_percent), "58.8 %");
+    // (3 − 2.8) / (0.0068 · 0.5).
+    assert_eq!(print::percent(found.aim_percent), "65.0 %");
     // The makers' tables end at 55 and 75 % as they print it: 2.813 and 2.745 mm.
     let limit = found.largest_hole.expect("the makers' range");
     assert_eq!(print::mm(limit.diameter, 3), "2.813 mm");

@@ -8,7 +8,7 @@ pub use crate::calc::candidate::{Candidate, judge, judge_of};
 use crate::calc::drill_rule::{Kept, Pick, Rule};
 use crate::calc::limits::{self, LargestHole};
 use crate::calc::thread_form::{self, Geometry};
-use crate::calc::{Error, engagement};
+use crate::calc::{Error, engagement, oversize};
 use crate::tables::drills::{self, Drill};
 use crate::tables::materials::{self, Group, Material};
 use crate::tables::source::Grade;
@@ -21,6 +21,8 @@ const LISTED: std::ops::RangeInclusive<f64> = 50.0..=90.0;
 const USABLE: std::ops::RangeInclusive<f64> = 40.0..=100.0;
 /// Two drills nearer than this to the same engagement are one choice, percent.
 const DISTINCT: f64 = 2.5;
+/// More thread than this is no one's to choose: it is offered by no neighbour, percent.
+const STRONGEST: f64 = 85.0;
 /// Further than this from the aim, the person is told, percent.
 const FAR: f64 = 5.0;
 
@@ -48,12 +50,26 @@ pub struct DrillChoice {
     pub chosen: Candidate,
     /// Where no drill at hand will do: the one to get.
     pub get: Option<Candidate>,
-    /// The next tighter at hand.
-    pub tighter: Option<Candidate>,
-    /// The next easier at hand.
+    /// The next at hand with more thread.
+    pub stronger: Option<Candidate>,
+    /// The next at hand with less thread.
     pub easier: Option<Candidate>,
     /// What should be said about the choice.
     pub remarks: Vec<Remark>,
+}
+
+impl DrillChoice {
+    /// Whether the drill leaves more than five points more or less thread than the aim.
+    #[must_use]
+    pub fn is_far_from_aim(&self) -> bool {
+        self.remarks.iter().any(|remark| matches!(remark, Remark::FarFromAim { .. }))
+    }
+
+    /// The drill that the hole is planned with: the one to get, where none at hand will do.
+    #[must_use]
+    pub fn planned(&self) -> Candidate {
+        self.get.unwrap_or(self.chosen)
+    }
 }
 
 /// What should be said about a choice.
@@ -208,8 +224,8 @@ pub fn choose(
         largest_hole: limit,
         chosen: pick.chosen,
         get,
-        tighter: next_tighter(&held, pick.chosen),
-        easier: next_easier(&held, pick.chosen),
+        stronger: next_stronger(&held, get.unwrap_or(pick.chosen)),
+        easier: next_easier(&held, get.unwrap_or(pick.chosen)),
         remarks: remarks(&pick, aim_percent, better),
     })
 }
@@ -245,6 +261,16 @@ pub fn forming_hole(geometry: &Geometry, percent: f64) -> Length {
     geometry.major - geometry.pitch * (0.0068 * percent)
 }
 
+/// The thread that a forming tap makes of a hole, percent as the makers' rows print it: what
+/// [`forming_hole`] turns round.
+#[must_use]
+pub fn formed_percent(geometry: &Geometry, hole: Length) -> f64 {
+    ((geometry.major - hole) / (geometry.pitch * 0.0068)).value
+}
+
+/// What the percentage of a forming tap is of, in words.
+pub const FORMED_BASIS: &str = "as tap makers print it for forming taps, (D − hole) / 0.0068 p";
+
 /// The thread that the makers' tables drill for, the most and the least, percent as they print it.
 const FORMING_RANGE: (f64, f64) = (75.0, 55.0);
 
@@ -261,7 +287,7 @@ fn largest_forming_hole(geometry: &Geometry) -> LargestHole {
 /// Chooses the drill at hand nearest a forming tap's hole.
 ///
 /// Its limits are those of the makers' tables, 75 to 55 % as they print it: the standard's largest hole
-/// is measured after the metal has flowed in.
+/// is measured after the metal has flowed in. Its percentages are the makers' too.
 ///
 /// # Errors
 /// As [`choose`].
@@ -285,31 +311,41 @@ pub fn choose_forming(
         return Err(Error::NoDrillAtHand { hole: wanted, would_do });
     };
     let chosen = Candidate {
+        engagement_percent: formed_percent(&geometry, drill.diameter),
+        likely_engagement_percent: formed_percent(&geometry, oversize::likely(drill.diameter).mean),
         below_minor: falls_short(drill.diameter, smallest),
         ..judge(thread, &geometry, Some(limit), drill)
     };
     let below = chosen.below_minor.then_some(Remark::BelowMinor);
     Ok(DrillChoice {
-        aim_percent: engagement::percent(thread.form(), &geometry, wanted),
+        aim_percent: FORMING_PERCENT,
         largest_hole: Some(limit),
         chosen,
         get: None,
-        tighter: None,
+        stronger: None,
         easier: None,
         remarks: below.into_iter().collect(),
     })
 }
 
-/// The smallest step to more thread that is a distinct size; `held` is smallest drill first.
-fn next_tighter(held: &[Candidate], chosen: Candidate) -> Option<Candidate> {
-    let least = chosen.engagement_percent + DISTINCT;
-    held.iter().rev().find(|candidate| candidate.engagement_percent >= least).copied()
+/// The smallest step to more thread that is a distinct size and one to tap; `held` is smallest drill first.
+fn next_stronger(held: &[Candidate], chosen: Candidate) -> Option<Candidate> {
+    let offered = chosen.engagement_percent + DISTINCT..=STRONGEST;
+    let is_offered = |candidate: &&Candidate| {
+        offered.contains(&candidate.engagement_percent) && !candidate.below_minor
+    };
+    held.iter().rev().find(is_offered).copied()
 }
 
-/// The smallest step to less thread that is a distinct size; `held` is smallest drill first.
+/// The smallest step to less thread that is a distinct size and still a thread at its likely hole; `held`
+/// is smallest drill first.
 fn next_easier(held: &[Candidate], chosen: Candidate) -> Option<Candidate> {
     let most = chosen.engagement_percent - DISTINCT;
-    held.iter().find(|candidate| candidate.engagement_percent <= most).copied()
+    let least_likely = aim::least_likely_percent(Aim::Easy);
+    let is_offered = |candidate: &&Candidate| {
+        candidate.engagement_percent <= most && candidate.likely_engagement_percent >= least_likely
+    };
+    held.iter().find(is_offered).copied()
 }
 
 fn check_has_engagement(thread: &Thread) -> Result<(), Error> {

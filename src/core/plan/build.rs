@@ -5,7 +5,7 @@ use super::question::Steps;
 use super::{
     Cautions, Clearance, Error, HolePlan, HoleSize, HoleSpec, Listed, Tap, cautions, depths,
 };
-use crate::calc::tapping::{self, DrillChoice, Question};
+use crate::calc::tapping::{self, DrillChoice, Question, Remark};
 use crate::calc::thread_form::{self, Geometry};
 use crate::calc::{self, clearance, engagement, oversize};
 use crate::tables::lists;
@@ -34,7 +34,7 @@ pub fn build(spec: &HoleSpec) -> Result<HolePlan<'_>, Error> {
     let geometry = thread_form::geometry(spec.thread);
     check_lengths(spec, &geometry)?;
     let tapping = choose(spec, &geometry)?;
-    let drill = tapping.chosen.drill;
+    let drill = tapping.planned().drill;
     let clearance = clearance(spec, &geometry);
     let depths = depths::depths(spec, &geometry, drill.diameter)?;
     let operations = order::operations(&Steps {
@@ -96,14 +96,15 @@ fn choose(spec: &HoleSpec, geometry: &Geometry) -> Result<DrillChoice, Error> {
 }
 
 fn hole_size(spec: &HoleSpec, geometry: &Geometry, drill: Length) -> HoleSize {
-    let form = spec.thread.form();
     let likely = oversize::likely(drill).mean;
+    let percent = |hole| match spec.tap {
+        Tap::Forming => tapping::formed_percent(geometry, hole),
+        Tap::Hand | Tap::Machine => engagement::percent(spec.thread.form(), geometry, hole),
+    };
     HoleSize {
         likely,
-        likely_engagement_percent: engagement::percent(form, geometry, likely),
-        measured_engagement_percent: spec
-            .measured_hole
-            .map(|hole| engagement::percent(form, geometry, hole)),
+        likely_engagement_percent: percent(likely),
+        measured_engagement_percent: spec.measured_hole.map(percent),
     }
 }
 
@@ -120,7 +121,7 @@ fn listed(spec: &HoleSpec, geometry: &Geometry, choice: &DrillChoice) -> Vec<Lis
         .map(|row| {
             let hole = row.drill.length();
             let engagement_percent = engagement::percent(spec.thread.form(), geometry, hole);
-            let same = in_mm(hole - choice.chosen.drill.diameter).abs() < 0.02;
+            let same = in_mm(hole - choice.planned().drill.diameter).abs() < 0.02;
             let why_different = (!same).then(|| why_different(spec, choice, engagement_percent));
             Listed { row, engagement_percent, why_different }
         })
@@ -131,8 +132,17 @@ fn why_different(spec: &HoleSpec, choice: &DrillChoice, listed_percent: f64) -> 
     if spec.tap == Tap::Forming {
         return "The list is for cutting taps; a forming tap wants a larger hole.".to_owned();
     }
-    let ours = choice.chosen.engagement_percent;
+    let ours = choice.planned().engagement_percent;
     let taken = print::fixed(ours, 0);
+    if choice.remarks.iter().any(|remark| matches!(remark, Remark::BetterElsewhere(_))) {
+        let drill = &choice.planned().drill.label;
+        return format!("The drills at hand decide here: {drill} leaves about {taken} %.");
+    }
+    if choice.is_far_from_aim() {
+        return format!(
+            "A list has one size for every metal and depth; here the largest hole of the standard decides, at about {taken} %."
+        );
+    }
     let metal = spec.material.name;
     let gain = if listed_percent > ours { "an easier tap" } else { "more thread" };
     format!(

@@ -80,7 +80,7 @@ pub(super) fn place(plan: &mut HolePlan<'_>) {
     tap::cautions(plan.spec, &mut found);
     machine::at_its_steps(plan, &mut found);
     standing::cautions(plan.spec, &mut found);
-    let hole = plan.tapping.chosen.drill.diameter;
+    let hole = plan.tapping.planned().drill.diameter;
     let job = Job { spec: plan.spec, operations: &plan.operations, hole };
     materials::cautions(&job, &mut found);
     plan.cautions = found.settled(&mut plan.operations);

@@ -21,8 +21,8 @@ pub(super) struct Short {
     pub(super) words: &'static str,
 }
 
-/// All of them; whether the tap is in the reader's drawer, where that lists taps.
-pub(super) fn beside(plan: &HolePlan<'_>, tap: Option<&str>) -> Vec<Beside> {
+/// All of them.
+pub(super) fn beside(plan: &HolePlan<'_>) -> Vec<Beside> {
     let choice = &plan.tapping;
     let next = |name: &str, candidate: &Candidate| {
         let shown = ShownDrill::of(candidate, choice.largest_hole);
@@ -30,7 +30,7 @@ pub(super) fn beside(plan: &HolePlan<'_>, tap: Option<&str>) -> Vec<Beside> {
             (true, _) => "too small",
             (false, Some(true)) => "within",
             (false, Some(false)) => "beyond",
-            (false, None) => "no limit",
+            (false, None) => "no standard",
         };
         Beside {
             name: name.to_owned(),
@@ -39,15 +39,9 @@ pub(super) fn beside(plan: &HolePlan<'_>, tap: Option<&str>) -> Vec<Beside> {
             verdict: Some(Short { shape: shown.verdict.shape, words }),
         }
     };
-    let stronger = choice.tighter.as_ref().map(|candidate| next("Stronger", candidate));
+    let stronger = choice.stronger.as_ref().map(|candidate| next("Stronger", candidate));
     let easier = choice.easier.as_ref().map(|candidate| next("Easier", candidate));
-    let tap = tap.map(|tap| Beside {
-        name: format!("Tap, {}", plan.spec.thread.designation),
-        link: None,
-        figure: tap.to_owned(),
-        verdict: None,
-    });
-    stronger.into_iter().chain(easier).chain([clearance(plan)]).chain(tap).collect()
+    stronger.into_iter().chain(easier).chain([clearance(plan)]).collect()
 }
 
 fn clearance(plan: &HolePlan<'_>) -> Beside {

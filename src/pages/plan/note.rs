@@ -12,7 +12,7 @@ pub(super) fn address_of(plan: &HolePlan<'_>) -> String {
     let thread = spec.thread.designation;
     let title = format!("{thread} in {}", spec.material.name);
     let metal = sentence(spec.material.name);
-    let drill = plan.tapping.chosen.drill.label.as_str();
+    let drill = plan.tapping.planned().drill.label.as_str();
     let thread_depth = plan.depths.full_thread.map(|depth| print::mm(depth, 2));
     let stop = plan.depths.stop.map(|stop| as_set(stop, spec.scale));
     let depth = match (thread_depth, stop) {

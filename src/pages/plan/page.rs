@@ -22,10 +22,10 @@ use crate::sentence::set;
 use crate::taken::TakenAs;
 use crate::warnings::{Said, WarningGroup, by_level};
 use crate::{FieldError, Reply, Visit};
+use holewright_core::calc::tapping::FORMED_BASIS;
 use holewright_core::calc::thread_form::engagement_basis_of;
 use holewright_core::drawing::{DrawingIds, hole_section};
-use holewright_core::plan::{Hole, HolePlan, HoleSpec, Plan, Warning, build_either};
-use holewright_core::tables::threads::Basis;
+use holewright_core::plan::{Hole, HolePlan, HoleSpec, Plan, Tap, Warning, build_either};
 use holewright_core::tables::threads::read;
 use holewright_core::units::print;
 
@@ -99,7 +99,9 @@ struct PlanPage {
     /// The drill to take, or the nearest where none at hand will do.
     nearest: ShownDrill,
     aim: String,
-    basis: Basis,
+    /// The drill, where it lies near the aim; where it does not, the notes on the choice say why.
+    nearest_to_aim: Option<String>,
+    basis: String,
     beside: Vec<Beside>,
     likely: Both,
     likely_engagement: String,
@@ -156,14 +158,16 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
     PlanPage {
         frame,
         heading,
-        asked: asked(spec),
+        asked: asked(spec, asking.tap(spec)),
         taken: TakenAs::all(request.taken(), |field, value| request.address_with(field, value)),
         granted: sentences(&cautions.taken),
         thread: Link::thread(spec.thread),
         material: Link::material(spec.material),
         aim: print::percent(choice.aim_percent),
-        basis: engagement_basis_of(spec.thread),
-        beside: beside::beside(plan, asking.tap(spec)),
+        nearest_to_aim: (choice.get.is_none() && !choice.is_far_from_aim())
+            .then(|| nearest.link.words.clone()),
+        basis: basis(spec),
+        beside: beside::beside(plan),
         likely: Both::of(plan.hole.likely),
         likely_engagement: print::percent(plan.hole.likely_engagement_percent),
         clearance: Clearance {
@@ -202,7 +206,7 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
 }
 
 /// `8 mm of full thread, under a free-cutting brass part 4 mm thick`
-fn asked(spec: &HoleSpec) -> String {
+fn asked(spec: &HoleSpec, tap: Option<&str>) -> String {
     let depth = spec.depth.map(|depth| {
         let depth = print::mm(depth, 2);
         match spec.hole {
@@ -216,7 +220,8 @@ fn asked(spec: &HoleSpec) -> String {
             .map_or_else(String::new, |thickness| format!(", {} thick", print::mm(thickness, 2)));
         format!("under a part of {}{thick}", over.material.name)
     });
-    depth.into_iter().chain(over).collect::<Vec<_>>().join(", ")
+    let tap = tap.map(|tap| format!("tap {tap}"));
+    depth.into_iter().chain(over).chain(tap).collect::<Vec<_>>().join(", ")
 }
 
 /// One or two sentences with the figures, for a preview where the link is pasted.
@@ -225,7 +230,7 @@ fn description(plan: &HolePlan<'_>, drill: &ShownDrill) -> String {
         "Tapping size {}, {} {}.",
         drill.link.words,
         drill.engagement,
-        engagement_basis_of(plan.spec.thread)
+        basis(plan.spec)
     )];
     if let Some(stop) = plan.depths.stop {
         sentences.push(format!("Drill {} deep at full diameter.", as_set(stop, plan.spec.scale)));
@@ -234,4 +239,12 @@ fn description(plan: &HolePlan<'_>, drill: &ShownDrill) -> String {
         sentences.push(format!("Clearance {}.", clearance.label));
     }
     sentences.join(" ")
+}
+
+/// What the percentage of thread is of.
+fn basis(spec: &HoleSpec) -> String {
+    match spec.tap {
+        Tap::Forming => FORMED_BASIS.to_owned(),
+        Tap::Hand | Tap::Machine => engagement_basis_of(spec.thread).to_string(),
+    }
 }

@@ -347,7 +347,7 @@ impl From<&DrillChoice> for Tapping {
             aim_percent: figures::percent(choice.aim_percent),
             chosen: Candidate::from(&choice.chosen),
             get: choice.get.as_ref().map(Candidate::from),
-            stronger: choice.tighter.as_ref().map(Candidate::from),
+            stronger: choice.stronger.as_ref().map(Candidate::from),
             easier: choice.easier.as_ref().map(Candidate::from),
         }
     }

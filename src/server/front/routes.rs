@@ -94,7 +94,7 @@ table! {
     Private "/people/{id}" => get(web::people::show::form).post(web::people::show::change_member);
     Open "/privacy" => get(web::privacy::show);
     Tables "/reference.sqlite" => get(api::reference_file::download);
-    Page "/drawer" => get(web::reference::answer).post(web::drawer::keep);
+    Page "/drawer" => get(web::reference::answer).post(web::drawer::keep) takes 64 << 10;
 }
 
 fn all() -> Router<Arc<App>> {

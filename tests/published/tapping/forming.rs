@@ -5,7 +5,6 @@
 //! and the most thread of that catalogue's table.
 
 use holewright_core::calc::aim::Aim;
-use holewright_core::calc::engagement::hole_for;
 use holewright_core::calc::tapping::{DrillChoice, Question, choose_forming, forming_hole};
 use holewright_core::calc::thread_form::geometry;
 use holewright_core::tables::drills::{Series, in_series};
@@ -37,8 +36,7 @@ pub(super) fn range(row: &mut Row, column: &str, size: &Size) {
     let ends = ends.unwrap_or_else(|| panic!("{printed:?} is no range"));
     let thread = find(size.system, &size.slug).unwrap_or_else(|| panic!("{size:?} is not held"));
     let choice = choice(thread);
-    // The choice names its hole by the engagement it would leave a cutting tap.
-    let hole = in_mm(hole_for(thread.form(), &geometry(thread), choice.aim_percent));
+    let hole = in_mm(forming_hole(&geometry(thread), choice.aim_percent));
     let got = format!("{hole:.3}");
     row.claim(&format!("{column}: hole"), Kind::Bounds, &printed, got, ends.contains(&hole));
     let drill = choice.chosen.drill;

@@ -184,7 +184,7 @@ impl From<&HolePlan<'_>> for Section {
         Self {
             designation: spec.thread.designation.to_owned(),
             major: plan.geometry.major,
-            tapping: Drilled::with(plan.tapping.chosen.drill),
+            tapping: Drilled::with(plan.tapping.planned().drill),
             point_angle: spec.point_angle,
             bottom,
             upper: spec.over.map(|over| Upper {

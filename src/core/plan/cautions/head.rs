@@ -19,7 +19,7 @@ pub(super) fn of_this_cut(plan: &HolePlan<'_>, found: &mut Found) {
     match plan.tapping.get {
         Some(get) => {
             let get = &get.drill.label;
-            let text = format!("Get the {get} drill first: this one will not do.");
+            let text = format!("Get the {get} drill first: none at hand will do.");
             found.say(Place::Drilling, Level::Caution, text);
             found.all(Place::Choice, grave);
         }
@@ -56,7 +56,7 @@ fn measured(plan: &HolePlan<'_>, found: &mut Found) {
             format!(
                 "The hole as measured is below the nut's least minor diameter, {}: a tap would jam. Open it out with the {} drill first.",
                 print::mm(plan.geometry.minor_internal, 3),
-                plan.tapping.chosen.drill.label
+                plan.tapping.planned().drill.label
             ),
         );
     } else if percent < hole::THIN_THREAD {
@@ -86,7 +86,7 @@ fn thin_part(plan: &HolePlan<'_>, found: &mut Found) {
     };
     let together = spec.over.filter(|over| over.hole == UpperHole::Tapping);
     match (together, plan.clearance.drill) {
-        (None, _) if is_thin(lower, plan.tapping.chosen.drill.diameter) => {
+        (None, _) if is_thin(lower, plan.tapping.planned().drill.diameter) => {
             found.say(Place::Head, Level::Danger, text);
         }
         (Some(over), Some(clearance)) if is_thin(over.thickness, clearance.diameter) => {

@@ -5,10 +5,13 @@ use crate::calc::clearance;
 use crate::calc::limits::LargestHole;
 use crate::calc::tapping::{Candidate, DrillChoice, Remark};
 use crate::plan::{Action, HolePlan, Level, Part, UpperHole, Warning};
-use crate::units::print;
+use crate::units::{in_mm, mm, print};
 
 /// Below this as measured the thread is doubtful, percent.
 pub(super) const THIN_THREAD: f64 = 45.0;
+
+/// More thread than this is hard on a hand tap, percent. Common practice, no source.
+const HARD: f64 = 83.0;
 
 /// A drill with its size and engagement in words: `No. 36 (2.705 mm), 69.9 %`.
 fn named(candidate: &Candidate) -> String {
@@ -49,6 +52,12 @@ pub(super) fn choice(choice: &DrillChoice, found: &mut Vec<Warning>) {
         }
         Some(_) => {}
     }
+    let is_hard = chosen.engagement_percent > HARD;
+    let is_far = choice.is_far_from_aim();
+    let better = choice.remarks.iter().find_map(|remark| match remark {
+        Remark::BetterElsewhere(better) => Some(better),
+        _ => None,
+    });
     for remark in &choice.remarks {
         match *remark {
             Remark::NoneWithinStandard => say(
@@ -61,8 +70,12 @@ pub(super) fn choice(choice: &DrillChoice, found: &mut Vec<Warning>) {
                 Level::Caution,
                 "This drill is below the nut's least minor diameter: the tap will cut at its root and may jam or break.",
             ),
-            Remark::FarFromAim { by } => say(found, Level::Note, far_from_aim(choice, by)),
-            Remark::BetterElsewhere(better) => say(
+            Remark::FarFromAim { by } => {
+                // Hard on the tap: what the person must know before the first cut.
+                let level = if is_hard { Level::Caution } else { Level::Note };
+                say(found, level, far_from_aim(choice, by, better));
+            }
+            Remark::BetterElsewhere(better) if !is_far => say(
                 found,
                 Level::Note,
                 format!(
@@ -76,6 +89,8 @@ pub(super) fn choice(choice: &DrillChoice, found: &mut Vec<Warning>) {
                     },
                 ),
             ),
+            // Said with how far the drill is from the aim.
+            Remark::BetterElsewhere(_) => {}
             // Said above, and with the likely size.
             Remark::BeyondForEase | Remark::LikelyThin => {}
         }
@@ -85,7 +100,10 @@ pub(super) fn choice(choice: &DrillChoice, found: &mut Vec<Warning>) {
 /// By how much the drill passes the standard's largest hole, and why it may.
 fn beyond(choice: &DrillChoice, limit: &LargestHole) -> String {
     let drill = choice.chosen.drill;
-    let by = print::mm(drill.diameter - limit.diameter, 3);
+    // Of the figures as they are printed, so that the difference is theirs.
+    let [size, largest] =
+        [drill.diameter, limit.diameter].map(|length| print::round(in_mm(length), 3));
+    let by = print::mm(mm(size - largest), 3);
     let why = if choice.remarks.contains(&Remark::BeyondForEase) {
         "every drill at hand within it leaves over 83 %, which is hard on the tap"
     } else {
@@ -99,27 +117,31 @@ fn beyond(choice: &DrillChoice, limit: &LargestHole) -> String {
     )
 }
 
-/// Why the drill is so far from the aim, and what that means at the tap.
-fn far_from_aim(choice: &DrillChoice, by: f64) -> String {
+/// Why the drill is so far from the aim, what that means at the tap, and what would do better.
+fn far_from_aim(choice: &DrillChoice, by: f64, better: Option<&Candidate>) -> String {
     let aim = print::fixed(choice.aim_percent, 0);
     let left = print::percent(choice.chosen.engagement_percent);
-    match choice.largest_hole {
+    let get = better.map_or_else(String::new, |better| format!(" Better: get {}.", named(better)));
+    let more = match choice.largest_hole {
         _ if by <= 0.0 => {
-            format!("{left} is less than the {aim} % aimed for: some thread is given up.")
+            return format!(
+                "{left} is less than the {aim} % aimed for: some thread is given up.{get}"
+            );
         }
-        Some(limit) if choice.chosen.within_standard == Some(true) => format!(
-            "{left} is more than the {aim} % aimed for: the largest hole of {} is {}, and the drill is held to it. The tap works harder.",
+        Some(limit) if better.is_none() && choice.chosen.within_standard == Some(true) => format!(
+            "the largest hole of {} is {}, and the drill is held to it. The tap works harder",
             limit.standard,
             print::mm(limit.diameter, 3)
         ),
-        _ => format!("{left} is more than the {aim} % aimed for: the tap works harder."),
-    }
+        _ => "the tap works harder".to_owned(),
+    };
+    format!("{left} is more than the {aim} % aimed for: {more}.{get}")
 }
 
 /// What bites at the drill: a hole that comes out large, or closes in, or lies where two parts part.
 pub(super) fn cautions(plan: &HolePlan<'_>, found: &mut Found) {
     let spec = plan.spec;
-    if plan.tapping.remarks.contains(&Remark::LikelyThin) {
+    if plan.tapping.get.is_none() && plan.tapping.remarks.contains(&Remark::LikelyThin) {
         found.say(
             Place::Drilling,
             Level::Caution,

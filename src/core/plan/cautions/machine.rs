@@ -18,7 +18,7 @@ pub(super) fn at_its_steps(plan: &HolePlan<'_>, found: &mut Found) {
         _ => lower,
     };
     let mut here = Vec::new();
-    drill_speed(spec, plan.tapping.chosen.drill, tapping_metals, &mut here);
+    drill_speed(spec, plan.tapping.planned().drill, tapping_metals, &mut here);
     found.all(Place::Drilling, here);
     if let (Some(over), Some(drill)) = (spec.over, plan.clearance.drill)
         && over.hole == UpperHole::Tapping
