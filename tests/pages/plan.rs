@@ -203,7 +203,7 @@ fn a_taper_thread_is_answered_by_its_list_and_its_gauge_length() {
         "{answer}"
     );
     let beside = between(&page, "class=\"beside\"", "</dl>");
-    assert!(beside.contains("hole taper reamed") && beside.contains("8.15 mm"), "{beside}");
+    assert!(beside.contains("hole taper reamed") && beside.contains("8.1 mm"), "{beside}");
     assert!(beside.contains("Parallel thread for a taper fitting (Rp)"), "{beside}");
     assert!(page.contains("Fitting by hand, gauge length"));
     assert!(page.contains("The national boiler code and the club’s boiler inspector decide"));

@@ -7,7 +7,7 @@
 
 use holewright_core::calc::setting::{SetTo, bench_fastest};
 use holewright_core::plan::{Action, HoleSpec, Operation, Tap, build};
-use holewright_core::tables::materials::{self, Family, Rubbing};
+use holewright_core::tables::materials::{self, Family, Material, Rubbing};
 use holewright_core::tables::threads;
 use holewright_core::units::{in_mm, mm};
 
@@ -101,8 +101,12 @@ fn a_small_drill_is_fed_no_more_than_two_hundredths_of_its_size() {
 
 #[test]
 fn a_metal_that_must_not_be_rubbed_is_never_fed_finely() {
-    let keeps = |family| matches!(family, Family::Titanium | Family::Stainless | Family::Magnesium);
-    for material in materials::all().iter().filter(|material| keeps(material.family)) {
+    let keeps = |material: &&Material| {
+        material.refused.is_none()
+            && (material.work_hardens
+                || matches!(material.family, Family::Titanium | Family::Magnesium))
+    };
+    for material in materials::all().iter().filter(keeps) {
         assert!(
             matches!(material.rubbing(), Rubbing::Hardens | Rubbing::Lights),
             "{}",

@@ -52,7 +52,7 @@ fn an_eighth_taper_is_drilled_by_the_list_and_tapped_to_the_gauge_length() {
     let tap = plan.operations.iter().find(|step| step.action == Action::Tap).expect("a tap");
     assert!(tap.text.contains("enters about 4 mm by hand"), "{}", tap.text);
     let drill = plan.operations.iter().rfind(|step| step.action == Action::Drill).expect("a drill");
-    assert!(drill.text.contains("drill 8.15 mm instead and ream"), "{}", drill.text);
+    assert!(drill.text.contains("drill 8.1 mm instead and ream"), "{}", drill.text);
 }
 
 #[test]
@@ -72,7 +72,7 @@ fn what_a_taper_thread_cannot_have_is_said() {
     let deep =
         HoleSpec { hole: Hole::Blind, depth: Some(mm(20.0)), at_hand: AtHand::All, ..brass() };
     let plan = build_taper(&deep).expect("a plan");
-    let [said] = &plan.cautions.taken[..] else { panic!("{:?}", plan.cautions.taken) };
+    let [said] = &plan.cautions.assumed[..] else { panic!("{:?}", plan.cautions.assumed) };
     assert!(said.text.contains("depth asked for is not used"), "{}", said.text);
     // 0.1615 in and three threads of 27 an inch.
     assert_eq!(print::mm(plan.depths.thread, 2), "6.92 mm");
@@ -83,6 +83,6 @@ fn what_a_taper_thread_cannot_have_is_said() {
     let model = spec("model-taper-pipe", "1-4x40", "free-cutting-brass");
     let plan = build_taper(&model).expect("a plan");
     assert!(
-        plan.cautions.taken.iter().any(|said| said.text.contains("No gauge length is printed"))
+        plan.cautions.assumed.iter().any(|said| said.text.contains("No gauge length is printed"))
     );
 }

@@ -1,6 +1,5 @@
 //! What was wrong with a field, in words that help.
 
-use crate::calc::engagement;
 use crate::tables::materials::{self, Material};
 use crate::tables::threads::{self, Thread};
 use crate::units::print;
@@ -60,9 +59,7 @@ pub fn thread_error(field: &'static str, error: &threads::read::ReadError) -> Fi
         value: thread.designation.to_owned(),
         words: thread.designation.to_owned(),
     };
-    // A taper thread goes by its list: no plan can be made of it.
-    let threads = threads.iter().filter(|thread| engagement::applies(thread));
-    FieldError { field, message, choices: threads.map(choice).collect() }
+    FieldError { field, message, choices: threads.iter().map(choice).collect() }
 }
 
 /// The materials that could be meant, as choices.

@@ -4,11 +4,11 @@
 //! at the gauge plane and the taper of 1 in 16.
 
 use crate::calc::thread_form::Geometry;
-use crate::tables::drills::Drill;
+use crate::tables::drills::{self, Drill};
 use crate::tables::lists::{self, TaperHole};
 use crate::tables::source::{Grade, Source};
 use crate::tables::threads::Thread;
-use crate::units::{Length, exceeds, in_mm, print};
+use crate::units::{Length, exceeds, in_mm, mm, print};
 
 /// Taper on diameter: 1 in 16 (ISO 7-1, ASME B1.20.1).
 const TAPER: f64 = 1.0 / 16.0;
@@ -77,7 +77,7 @@ pub fn depths(thread: &Thread, geometry: &Geometry) -> Option<Depths> {
 ///
 /// # Examples
 /// 1/8 NPT: letter Q straight (Machinery's Handbook 31st ed. p. 1005). R 1/8: 8.2 mm straight by a tap
-/// maker's list; before a taper reamer 8.15 mm by geometry.
+/// maker's list; before a taper reamer 8.1 mm by geometry.
 /// ```
 /// use holewright_core::calc::{taper_hole::holes, thread_form::geometry};
 /// use holewright_core::tables::threads::find;
@@ -94,7 +94,7 @@ pub fn depths(thread: &Thread, geometry: &Geometry) -> Option<Depths> {
 ///     of("bspt"),
 ///     [
 ///         ("straight", "8.2 mm".to_owned()),
-///         ("taper-reamed", "8.15 mm".into()),
+///         ("taper-reamed", "8.1 mm".into()),
 ///         ("parallel-thread", "8.6 mm".into()),
 ///     ]
 /// );
@@ -113,12 +113,7 @@ pub fn holes(thread: &Thread, geometry: &Geometry) -> Vec<Hole> {
                 source: listed.source,
             }),
             None if way == TaperHole::ParallelThread => None,
-            None => Some(Hole {
-                way,
-                diameter: small_end,
-                label: print::mm(small_end, 2),
-                source: DERIVED,
-            }),
+            None => Some(derived(way, small_end)),
         }
     };
     [TaperHole::Straight, TaperHole::Reamed, TaperHole::ParallelThread]
@@ -126,6 +121,22 @@ pub fn holes(thread: &Thread, geometry: &Geometry) -> Vec<Hole> {
         .filter_map(of)
         .collect()
 }
+
+/// The hole by geometry: the largest drill there is that is not over it, or its size to bore.
+fn derived(way: TaperHole, diameter: Length) -> Hole {
+    let drills = drills::all().iter().filter(|drill| !exceeds(drill.diameter, diameter));
+    let largest = drills.max_by(|a, b| in_mm(a.diameter).total_cmp(&in_mm(b.diameter)));
+    let is_bored = exceeds(diameter, mm(LARGEST_DRILL_MM));
+    match largest.filter(|_| !is_bored) {
+        Some(drill) => {
+            Hole { way, diameter: drill.diameter, label: drill.label.clone(), source: DERIVED }
+        }
+        None => Hole { way, diameter, label: print::mm(diameter, 1), source: DERIVED },
+    }
+}
+
+/// The largest drill of the series, in millimetres: past it a hole is bored.
+const LARGEST_DRILL_MM: f64 = 25.5;
 
 /// The drill at hand for such a hole: the largest not over it, and not more than a quarter of the pitch
 /// under it. A larger hole leaves the tap too little to cut before the joint is tight.

@@ -25,8 +25,8 @@ const MOST_AT_STEP: usize = 2;
 enum Place {
     /// At the head of the plan.
     Head,
-    /// Under the question, as what was taken for granted.
-    Taken,
+    /// Under the question, as what was assumed.
+    Assumed,
     /// Beside the choice of the drill.
     Choice,
     /// At the last step of this kind on this part, or on both together; with no such step, nowhere.
@@ -74,7 +74,7 @@ fn say(found: &mut Vec<Warning>, level: Level, text: impl Into<Cow<'static, str>
 /// Puts every caution of the plan at its place.
 pub(super) fn place(plan: &mut HolePlan<'_>) {
     let mut found = Found::default();
-    asked::taken(plan, &mut found);
+    asked::assumed(plan, &mut found);
     head::of_this_cut(plan, &mut found);
     hole::cautions(plan, &mut found);
     tap::cautions(plan.spec, &mut found);
@@ -110,7 +110,7 @@ struct Job<'a> {
 fn settle(place: Place, warning: Warning, steps: &mut [Operation], cautions: &mut Cautions) {
     let step = match place {
         Place::Head if cautions.head.len() < MOST_AT_HEAD => return cautions.head.push(warning),
-        Place::Taken => return cautions.taken.push(warning),
+        Place::Assumed => return cautions.assumed.push(warning),
         Place::Choice => return cautions.choice.push(warning),
         Place::Head | Place::Standing => return cautions.standing.push(warning),
         Place::At(action, part) => {

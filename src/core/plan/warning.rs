@@ -39,8 +39,8 @@ pub struct Warning {
 pub struct Cautions {
     /// Those of this cut that differ from every cut, worst first; three at most.
     pub head: Vec<Warning>,
-    /// What the plan took for granted, since it was not said.
-    pub taken: Vec<Warning>,
+    /// What the plan assumed, since it was not said.
+    pub assumed: Vec<Warning>,
     /// What is to be said of the drill that was chosen.
     pub choice: Vec<Warning>,
     /// Those that stand for every such job, worst first.
@@ -50,7 +50,7 @@ pub struct Cautions {
 impl Cautions {
     /// Each of them, in the order of the page.
     pub fn each(&self) -> impl Iterator<Item = &Warning> {
-        let Self { head, taken, choice, standing } = self;
-        head.iter().chain(taken).chain(choice).chain(standing)
+        let Self { head, assumed, choice, standing } = self;
+        head.iter().chain(assumed).chain(choice).chain(standing)
     }
 }

@@ -90,8 +90,8 @@ struct PlanPage {
     asked: String,
     /// What was taken for one thing and could mean another.
     taken: Vec<TakenAs>,
-    /// What the plan took for granted.
-    granted: Vec<String>,
+    /// What the plan assumed.
+    assumed: Vec<String>,
     thread: Link,
     material: Link,
     /// The drill to get, where none at hand will do.
@@ -160,7 +160,7 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
         heading,
         asked: asked(spec, asking.tap(spec)),
         taken: TakenAs::all(request.taken(), |field, value| request.address_with(field, value)),
-        granted: sentences(&cautions.taken),
+        assumed: sentences(&cautions.assumed),
         thread: Link::thread(spec.thread),
         material: Link::material(spec.material),
         aim: print::percent(choice.aim_percent),

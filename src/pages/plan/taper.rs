@@ -24,11 +24,11 @@ struct TaperPage {
     frame: Frame,
     heading: String,
     taken: Vec<TakenAs>,
-    granted: Vec<String>,
+    assumed: Vec<String>,
     /// The hole that is planned.
     hole: HoleRow,
     /// The drill at hand for it.
-    drill: Option<Link>,
+    drill: Option<AtHand>,
     others: Vec<HoleRow>,
     depths: Vec<Figure>,
     steps: Vec<Step>,
@@ -42,6 +42,13 @@ struct TaperPage {
     csv: String,
     svg: String,
     form: Form,
+}
+
+/// The drill at hand for the hole, and its own size.
+struct AtHand {
+    link: Link,
+    both: Both,
+    says_mm: bool,
 }
 
 /// One way to make the hole.
@@ -84,8 +91,12 @@ pub(super) fn show(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &TaperPlan<'_>)
         frame,
         heading,
         taken: TakenAs::all(request.taken(), |field, value| request.address_with(field, value)),
-        granted: cautions.taken.iter().map(|said| set(&said.text)).collect(),
-        drill: plan.drill.map(Link::drill),
+        assumed: cautions.assumed.iter().map(|said| set(&said.text)).collect(),
+        drill: plan.drill.map(|drill| AtHand {
+            link: Link::drill(drill),
+            both: Both::of(drill.diameter),
+            says_mm: drill.is_named_in_mm(),
+        }),
         others: plan.others.iter().map(HoleRow::of).collect(),
         depths: vec![
             Figure::both("Fitting by hand, gauge length", by_hand),

@@ -305,7 +305,7 @@ impl<'a> From<&'a HolePlan<'_>> for Plan<'a> {
             cautions: cautions(&plan.cautions.head),
             standing_cautions: cautions(&plan.cautions.standing),
             choice_notes: texts(&plan.cautions.choice),
-            assumed: texts(&plan.cautions.taken),
+            assumed: texts(&plan.cautions.assumed),
             taken: Vec::new(),
         }
     }
@@ -335,7 +335,7 @@ impl<'a> From<&'a TaperPlan<'_>> for Plan<'a> {
             cautions: cautions(&plan.cautions.head),
             standing_cautions: cautions(&plan.cautions.standing),
             choice_notes: texts(&plan.cautions.choice),
-            assumed: texts(&plan.cautions.taken),
+            assumed: texts(&plan.cautions.assumed),
             taken: Vec::new(),
         }
     }

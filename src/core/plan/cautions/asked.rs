@@ -1,12 +1,12 @@
-//! What the plan took for granted, since it was not said.
+//! What the plan assumed, since it was not said.
 
 use super::{Found, Place};
 use crate::plan::{Hole, HolePlan, Level, TaperPlan};
 use crate::units::print;
 
-pub(super) fn taken(plan: &HolePlan<'_>, found: &mut Found) {
+pub(super) fn assumed(plan: &HolePlan<'_>, found: &mut Found) {
     let spec = plan.spec;
-    let mut say = |text: String| found.say(Place::Taken, Level::Note, text);
+    let mut say = |text: String| found.say(Place::Assumed, Level::Note, text);
     if spec.hole == Hole::Blind && spec.depth.is_none() {
         let length = plan.depths.full_thread.map_or_else(String::new, |it| print::mm(it, 2));
         say(format!("No depth was given: {length} of full thread, 1½ diameters, is taken."));
@@ -28,7 +28,7 @@ pub(super) fn taken(plan: &HolePlan<'_>, found: &mut Found) {
 /// The same of a taper thread, whose depth follows from its gauge length.
 pub(super) fn taper(plan: &TaperPlan<'_>, found: &mut Found) {
     let spec = plan.spec;
-    let mut say = |text: String| found.say(Place::Taken, Level::Note, text);
+    let mut say = |text: String| found.say(Place::Assumed, Level::Note, text);
     let [by_hand, thread] =
         [plan.depths.hand_tight, plan.depths.thread].map(|length| print::mm(length, 1));
     if !plan.depths.gauge_is_printed {

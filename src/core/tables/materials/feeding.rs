@@ -27,7 +27,7 @@ impl Material {
     pub const fn rubbing(&self) -> Rubbing {
         match self.family {
             Family::Magnesium => Rubbing::Lights,
-            Family::Titanium | Family::Stainless | Family::Nickel => Rubbing::Hardens,
+            Family::Titanium => Rubbing::Hardens,
             _ if self.work_hardens => Rubbing::Hardens,
             Family::Plastic => Rubbing::Melts,
             _ if self.grabs => Rubbing::Grabs,
