@@ -90,6 +90,9 @@ fn scrap_is_a_guess_that_asks() {
         for word in part.words {
             assert!(words.insert(*word), "{word} stands twice");
             assert_eq!(scrap(word), Some(part), "{word}");
+            for typed in [format!("an old {word}"), format!("a scrap {word}"), format!("{word}s")] {
+                assert_eq!(scrap(&typed), Some(part), "{typed}");
+            }
             let read = read(word);
             let Err(ReadError::Ambiguous { candidates, .. }) = read else {
                 panic!("{word} is taken for one: {read:?}");

@@ -1,7 +1,7 @@
 //! Tapping drills: every drill that would do, and the one to take.
 //!
-//! Leaves out forming taps' holes ([`forming_hole`] gives those) and pipe tapers, which go by their
-//! standard's own list.
+//! A forming tap's hole goes by the makers' tables ([`choose_forming`]). Leaves out pipe tapers, which go
+//! by their standard's own list ([`crate::calc::taper_hole`]).
 
 use crate::calc::aim::{self, Aim};
 pub use crate::calc::candidate::{Candidate, judge, judge_of};

@@ -78,7 +78,7 @@ const WORKS: [Page; 4] = [
         title: "Spotting and centre drilling",
         url: Cow::Borrowed("/calculators/speeds?work=spotting"),
         why: "how fast to turn a centre drill and how wide to spot",
-        names: &["spotting", "centre drill", "centre drilling", "spot drill", "slocombe drill", "spotting drill"],
+        names: &["spotting", "centre drill", "centre drilling", "spot drill", "spotting drill"],
         words: &["spot"],
     },
 ];

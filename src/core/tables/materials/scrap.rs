@@ -109,6 +109,9 @@ pub static SCRAP: &[Scrap] = &[
         "leave it alone: its dust and fume can scar the lungs for life."),
 ];
 
+/// Words that may stand before the name of a part.
+const BEFORE: [&str; 6] = ["a", "an", "some", "scrap", "old", "the"];
+
 /// The part that a text names: the words as they stand, one or several, with `old` or `scrap` before.
 ///
 /// # Examples
@@ -121,19 +124,30 @@ pub static SCRAP: &[Scrap] = &[
 /// ```
 #[must_use]
 pub fn scrap(typed: &str) -> Option<&'static Scrap> {
-    let typed = fold(typed);
-    let mut bare = typed.as_str();
-    for word in ["scrap", "old", "an", "a"] {
-        bare = bare.strip_prefix(word).filter(|rest| !rest.is_empty()).unwrap_or(bare);
-    }
-    let one = bare.strip_suffix('s').unwrap_or(bare);
+    let lower = typed.to_lowercase();
+    let words: Vec<&str> = lower.split_whitespace().collect();
+    let before = words.iter().take_while(|word| BEFORE.contains(word)).count();
+    let bare = fold(&words.get(before..).unwrap_or_default().join(" "));
+    let one = bare.strip_suffix('s').unwrap_or(&bare);
     // "Old file" is called so: the word that may stand before others belongs to it.
-    let names = [typed.as_str(), bare, one];
-    let is_called = |part: &&Scrap| part.words.iter().any(|word| names.contains(&&*fold(word)));
+    let names = [fold(typed), bare.clone(), one.to_owned()];
+    let is_called = |part: &&Scrap| part.words.iter().any(|word| names.contains(&fold(word)));
     SCRAP.iter().find(is_called)
 }
 
 /// The parts that are usually of a material, with how to tell.
 pub fn of(material: &Material) -> impl Iterator<Item = &'static Scrap> {
     SCRAP.iter().filter(|part| part.usually.contains(&material.slug))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{SCRAP, find};
+
+    #[test]
+    fn every_part_is_of_materials_that_are_held() {
+        for slug in SCRAP.iter().flat_map(|part| part.usually) {
+            assert!(find(slug).is_some(), "{slug} is no material");
+        }
+    }
 }

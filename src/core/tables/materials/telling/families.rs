@@ -210,7 +210,9 @@ pub(super) const ZINC: Telling = Telling {
     colour: practice(
         "Blue-grey, with a bright crystalline break; fine detail and thin flash as it came from the die.",
     ),
-    apart: &[practice("As heavy as iron, where a casting of aluminium would be a third of that.")],
+    apart: &[practice(
+        "As heavy as iron, where a casting of aluminium would be two fifths of that.",
+    )],
     cautions: &[],
 };
 
@@ -236,7 +238,7 @@ pub(super) const PLASTIC: Telling = Telling {
     colour: practice("Any colour: white and black tell nothing."),
     apart: &[
         practice(
-            "Nylon floats or just sinks, acetal sinks, PTFE sinks fast and feels waxy and heavy.",
+            "Nylon sinks slowly, acetal faster, and PTFE sinks fast and feels waxy and heavy.",
         ),
         practice("Acetal turns to crisp white curls that break; nylon strings and bends."),
     ],
