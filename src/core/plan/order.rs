@@ -169,7 +169,7 @@ fn chamfer_and_tap(steps: &Steps<'_>) -> Vec<Operation> {
     if spec.hole == Hole::Blind && !is_cleared {
         order.push(finishing::clear_chips());
     }
-    order.extend(taps::operations(spec, steps.geometry, steps.depths.full_thread));
+    order.extend(taps::operations(steps));
     order
 }
 

@@ -3,12 +3,15 @@
 
 use super::{Found, Place, hole, materials};
 use crate::calc::depth::{Deep, how_deep};
-use crate::plan::{Action, Hole, HolePlan, HoleSpec, Level, Part, Tap, UpperHole};
+use crate::plan::{Action, Hole, HolePlan, HoleSpec, Level, Part, Tap, UpperHole, hold};
 use crate::tables::materials::{Group, Work};
-use crate::units::{Length, mm, print};
+use crate::units::{Length, exceeds, mm, print};
 
 /// Below this size a tap is small. Common practice, no source.
 const SMALL_TAP: Length = mm(3.0);
+
+/// Up to here a part bends under the drill, and is sheet. Common practice, no source.
+const SHEET: Length = mm(3.0);
 
 pub(super) fn of_this_cut(plan: &HolePlan<'_>, found: &mut Found) {
     fire(plan.spec, found);
@@ -26,6 +29,7 @@ pub(super) fn of_this_cut(plan: &HolePlan<'_>, found: &mut Found) {
         None => found.all(Place::Head, grave),
     }
     found.all(Place::Choice, notes);
+    few_threads(plan, found);
     measured(plan, found);
     thin_part(plan, found);
     wall(plan, found);
@@ -42,6 +46,12 @@ pub(super) fn fire(spec: &HoleSpec, found: &mut Found) {
     }
     for (level, text) in fires {
         found.say(Place::Standing, level, text);
+    }
+}
+
+fn few_threads(plan: &HolePlan<'_>, found: &mut Found) {
+    if let Some(text) = hold::too_few(plan.spec, &plan.geometry, plan.depths.full_thread) {
+        found.say(Place::Head, Level::Caution, text);
     }
 }
 
@@ -74,11 +84,13 @@ fn measured(plan: &HolePlan<'_>, found: &mut Found) {
     }
 }
 
-/// A part thinner than its drill is wide, where it has nothing thick clamped to it: the tapped part on its
+/// Sheet thinner than its drill is wide, where it has nothing thick clamped to it: the tapped part on its
 /// own, the upper when it is opened out.
 fn thin_part(plan: &HolePlan<'_>, found: &mut Found) {
     let spec = plan.spec;
-    let is_thin = |thickness: Option<Length>, drill: Length| thickness.is_some_and(|it| it < drill);
+    let is_thin = |thickness: Option<Length>, drill: Length| {
+        thickness.is_some_and(|it| it < drill && !exceeds(it, SHEET))
+    };
     let text = "Thin sheet climbs the drill and spins: clamp it flat on scrap, and use a sheet drill or step up.";
     let lower = match spec.hole {
         Hole::Through => spec.depth.or(spec.part_thickness),
