@@ -208,7 +208,8 @@ fn copper_over_gunmetal_is_told_one_thing_of_the_lips() {
 fn a_deep_hole_is_cleared_by_the_steps_given_with_the_drill() {
     let deep = HoleSpec { depth: Some(mm(40.0)), over: None, ..pump_cover() };
     let plan = build(&deep).unwrap();
-    let [said] = &plan.cautions.head[..] else { panic!("{:?}", plan.cautions.head) };
+    let [said, long] = &plan.cautions.head[..] else { panic!("{:?}", plan.cautions.head) };
+    assert!(long.text.contains("12.5 diameters long"), "{}", long.text);
     assert!(said.text.contains("clear it at every step"), "{}", said.text);
     assert!(!said.text.contains("both ends"), "it is blind");
     let through = HoleSpec { hole: Hole::Through, ..deep };

@@ -4,7 +4,7 @@
 
 use holewright_core::calc::setting::SetTo;
 use holewright_core::plan::{
-    Action, Hole, HoleSpec, Operation, Over, Part, Tap, TapSteel, UpperHole, build,
+    Action, Hole, HoleSpec, Lips, Operation, Over, Part, Tap, TapSteel, UpperHole, build,
 };
 use holewright_core::tables::drills::Series;
 use holewright_core::tables::materials;
@@ -326,13 +326,18 @@ fn the_words_of_a_drilling_step_say_where_to_stop_and_when_to_clear() {
     let text = words(&tough, "drill lower");
     assert!(text.contains(&format!("{first} 10 mm, {then} 2.5 mm.")), "{text}");
     assert!(text.contains("ease off the feed") && !text.contains("Dub"), "{text}");
-    // A hole just as deep as the first step is not cleared.
+    // A hole hardly deeper than the first step is not cleared: half of the next is 1.25 mm.
     let shallow = |depth| words(&HoleSpec { depth: Some(mm(depth)), ..tough.clone() }, "drill");
-    assert!(!shallow(10.0).contains(first) && shallow(10.1).contains(first));
-    // A grabbing metal on either side asks for dubbed lips.
+    assert!(!shallow(11.2).contains(first) && shallow(11.3).contains(first));
+    // A grabbing metal asks for dubbed lips, but not where they would have to cut steel too.
     let mixed =
         HoleSpec { over: over("bright-mild-steel", Some(4.0), UpperHole::Tapping), ..pump_cover() };
-    assert!(words(&mixed, "drill both").contains("Dub"));
+    let both = words(&mixed, "drill both");
+    assert!(
+        !both.contains("Dub") && both.contains("lips keen for the bright mild steel"),
+        "{both}"
+    );
+    assert!(both.contains("hold the work down and feed by hand"), "{both}");
     assert!(!words(&mixed, "open-out").contains("Dub"));
     assert!(words(&pump_cover(), "open-out").contains("Dub"));
     // Without the upper part's thickness the stop cannot be worked out.
@@ -376,4 +381,23 @@ fn an_upper_part_without_a_drill_for_it_is_opened_with_another() {
     let step = plan.operations.iter().find(|step| line(step) == opened).unwrap();
     assert!(step.text.contains("open the hole to clearance"), "{}", step.text);
     assert!(step.why.contains("the jig for the lower"), "{}", step.why);
+}
+
+#[test]
+fn the_drills_before_the_last_have_its_lips_and_its_stop() {
+    let blind = HoleSpec {
+        hole: Hole::Blind,
+        depth: Some(mm(25.0)),
+        ..spec("metric", "m12", "free-cutting-brass")
+    };
+    let plan = build(&blind).unwrap();
+    let drilled = plan.operations.iter().filter(|step| step.action == Action::Drill);
+    let drilled: Vec<_> = drilled.collect();
+    assert_eq!(drilled.len(), 3, "{drilled:?}");
+    let stop = plan.depths.stop;
+    assert!(stop.is_some());
+    for step in drilled {
+        assert_eq!((step.lips, step.stop), (Some(Lips::Dubbed), stop), "{}", step.tool);
+        assert!(step.text.contains("Dub the"), "{}", step.text);
+    }
 }

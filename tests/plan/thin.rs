@@ -7,7 +7,7 @@
 
 #![expect(clippy::unwrap_used, reason = "a hole that has no plan ends its test")]
 
-use holewright_core::plan::{Action, Hole, HoleSpec, Operation, build};
+use holewright_core::plan::{Action, Hole, HoleSpec, Operation, Tap, build};
 use holewright_core::units::mm;
 
 use super::cases::spec;
@@ -80,4 +80,20 @@ fn a_plate_thinner_than_a_wide_drill_is_no_sheet() {
     assert!(!climbs(&plate(10.0)), "{:?}", head(&plate(10.0)));
     assert!(!climbs(&plate(3.1)) && climbs(&plate(3.0)));
     assert!(!climbs(&thick("ba", "5", "sheet-brass", 2.8)));
+}
+
+#[test]
+fn a_long_thread_by_hand_is_cut_short_and_the_rest_opened() {
+    let long =
+        |hole: &HoleSpec| head(hole).into_iter().find(|said| said.contains("diameters long"));
+    // 7 BA is 2.5 mm, 3/32 in 2.381 mm: 5.1 and 6.7 diameters.
+    let seven = long(&thick("ba", "7", "free-cutting-brass", 12.7)).unwrap();
+    assert!(seven.contains("5.1 diameters") && seven.contains("thread 5 mm"), "{seven}");
+    let small = thick("bsw", "3-32", "free-cutting-brass", 16.0);
+    let blind = long(&HoleSpec { hole: Hole::Blind, ..small }).unwrap();
+    assert!(blind.contains("6.7 diameters") && blind.contains("open the mouth"), "{blind}");
+    let short = thick("ba", "7", "free-cutting-brass", 6.25);
+    assert_eq!(long(&short), None);
+    let powered = HoleSpec { tap: Tap::Machine, ..thick("ba", "7", "free-cutting-brass", 12.7) };
+    assert_eq!(long(&powered), None);
 }

@@ -88,14 +88,19 @@ pub(super) fn deburr_each() -> [Operation; 2] {
     ]
 }
 
-pub(super) fn break_edges() -> Operation {
-    hand_step(
-        Action::Chamfer,
-        Part::Upper,
-        "countersink",
-        "Break both edges of the clearance hole lightly.",
-        "The head seats flat and the joint closes.",
-    )
+/// The clearance hole's edges; the mouth that a seat was cut in has none left.
+pub(super) fn break_edges(steps: &Steps<'_>) -> Operation {
+    let (text, why) = match steps.spec.head {
+        Some(Head::Countersunk | Head::Cheese) => (
+            "Break the edge of the clearance hole lightly, on the joint face alone.",
+            "The joint closes; the head's side was cut with its seat.",
+        ),
+        Some(Head::Hexagon) | None => (
+            "Break both edges of the clearance hole lightly.",
+            "The head seats flat and the joint closes.",
+        ),
+    };
+    hand_step(Action::Chamfer, Part::Upper, "countersink", text, why)
 }
 
 /// The seat of the head in the upper part, where one is asked for.

@@ -73,7 +73,7 @@ fn depth(spec: &HoleSpec, operation: &Operation) -> Option<Figure> {
         return Some(stopped("Stop", stop, spec.scale));
     }
     let (name, length) = match (operation.tip, operation.action) {
-        (Some(tip), _) => ("Tap's end at", Some(tip)),
+        (Some(tip), _) => ("Tap ends at", Some(tip)),
         (None, Action::Tap) => ("Length of thread", operation.depth),
         (None, _) => ("Depth", operation.depth),
     };

@@ -3,12 +3,15 @@
 
 use super::{Found, Place, hole, materials};
 use crate::calc::depth::{Deep, how_deep};
-use crate::plan::{Action, Hole, HolePlan, HoleSpec, Level, Part, Tap, UpperHole, hold};
+use crate::plan::{Action, Hole, HolePlan, HoleSpec, Level, Part, Tap, TaperPlan, UpperHole, hold};
 use crate::tables::materials::{Group, Work};
-use crate::units::{Length, exceeds, mm, print};
+use crate::units::{Length, exceeds, falls_short, in_mm, mm, print};
 
 /// Below this size a tap is small. Common practice, no source.
 const SMALL_TAP: Length = mm(3.0);
+
+/// A thread longer than this many diameters is hard on a hand tap. Common practice, no source.
+const LONG_THREAD: f64 = 2.5;
 
 /// Up to here a part bends under the drill, and is sheet. Common practice, no source.
 const SHEET: Length = mm(3.0);
@@ -34,7 +37,24 @@ pub(super) fn of_this_cut(plan: &HolePlan<'_>, found: &mut Found) {
     thin_part(plan, found);
     wall(plan, found);
     deep(plan, found);
+    long_thread(plan, found);
     small_tap(plan, found);
+}
+
+/// A part in which a taper thread has not its length.
+pub(super) fn thin_for_taper(plan: &TaperPlan<'_>, found: &mut Found) {
+    let thread = plan.depths.thread;
+    let is_thin = plan.spec.depth.is_some_and(|depth| falls_short(depth, thread));
+    if plan.spec.hole == Hole::Through && is_thin {
+        found.say(
+            Place::Head,
+            Level::Caution,
+            format!(
+                "The part is thinner than the thread is long, {}: take a smaller thread or a boss, or screw the fitting no further than the threads reach.",
+                print::mm(thread, 1)
+            ),
+        );
+    }
 }
 
 /// Chips that can burn: what to have at hand before the first cut. The rest stands with the standing
@@ -139,6 +159,28 @@ fn deep(plan: &HolePlan<'_>, found: &mut Found) {
         None => return,
     };
     found.say(Place::Head, Level::Caution, text);
+}
+
+/// More thread than a tap turned by hand need cut.
+fn long_thread(plan: &HolePlan<'_>, found: &mut Found) {
+    let Some(length) = plan.depths.full_thread else { return };
+    let major = plan.geometry.major;
+    if plan.spec.tap != Tap::Hand || !exceeds(length, major * LONG_THREAD) {
+        return;
+    }
+    let from = match plan.spec.hole {
+        Hole::Through => "open the rest to clearance",
+        Hole::Blind => "open the mouth to clearance down to it",
+    };
+    found.say(
+        Place::Head,
+        Level::Caution,
+        format!(
+            "The thread is {} diameters long, and past two it gains no strength and risks the tap: thread {}, and {from}.",
+            print::fixed(in_mm(length) / in_mm(major), 1),
+            print::mm(major * 2.0, 1)
+        ),
+    );
 }
 
 fn small_tap(plan: &HolePlan<'_>, found: &mut Found) {
