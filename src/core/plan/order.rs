@@ -28,7 +28,10 @@ pub(super) fn operations(steps: &Steps<'_>) -> Vec<Operation> {
 }
 
 fn one_part(steps: &Steps<'_>) -> Vec<Operation> {
-    let mut order = vec![starting::mark_out(Part::Lower), starting::spot(Part::Lower)];
+    let mut order = vec![
+        starting::mark_out(Part::Lower, steps.spec.material),
+        starting::spot(Part::Lower, steps.spec.material),
+    ];
     order.extend(drill_lower(steps));
     order.extend(chamfer_and_tap(steps));
     order.push(finishing::try_screw(steps, Part::Lower));
@@ -36,8 +39,11 @@ fn one_part(steps: &Steps<'_>) -> Vec<Operation> {
 }
 
 fn drilled_together(steps: &Steps<'_>, over: Over) -> Vec<Operation> {
-    let mut order =
-        vec![starting::mark_out(Part::Upper), starting::spot(Part::Upper), starting::register()];
+    let mut order = vec![
+        starting::mark_out(Part::Upper, over.material),
+        starting::spot(Part::Upper, over.material),
+        starting::register(),
+    ];
     order.extend(drill_both(steps, over));
     order.push(starting::separate(
         "Take the parts apart, keeping the witness marks.",

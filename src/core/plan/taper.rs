@@ -64,7 +64,10 @@ pub fn build_taper(spec: &HoleSpec) -> Result<TaperPlan<'_>, Error> {
 }
 
 fn operations(plan: &TaperPlan<'_>) -> Vec<Operation> {
-    let mut order = vec![starting::mark_out(Part::Lower), starting::spot(Part::Lower)];
+    let mut order = vec![
+        starting::mark_out(Part::Lower, plan.spec.material),
+        starting::spot(Part::Lower, plan.spec.material),
+    ];
     order.extend(drilled(plan));
     order.push(chamfer(plan));
     if plan.spec.hole == Hole::Blind {
@@ -142,7 +145,7 @@ fn chamfer(plan: &TaperPlan<'_>) -> Operation {
 
 fn tap(plan: &TaperPlan<'_>) -> Operation {
     let by_hand = print::mm(plan.depths.hand_tight, 1);
-    let back_off = plan.spec.material.back_off.text;
+    let back_off = taps::back_off(plan.spec);
     Operation {
         depth: Some(plan.depths.thread),
         text: Cow::Owned(format!(

@@ -62,6 +62,16 @@ pub(super) fn taper(spec: &HoleSpec) -> Operation {
     tapping(spec, tap_name(spec, "tap"), None)
 }
 
+/// How often to turn back; of clearing a blind hole nothing where it goes through.
+pub(super) fn back_off(spec: &HoleSpec) -> Cow<'static, str> {
+    let text = spec.material.back_off.text;
+    let in_blind = text.split_once(", and clear").filter(|(_, rest)| rest.contains("blind hole"));
+    match (spec.hole, in_blind) {
+        (Hole::Through, Some((turned, _))) => Cow::Owned(format!("{turned}.")),
+        _ => Cow::Borrowed(text),
+    }
+}
+
 fn tapping(spec: &HoleSpec, tool: Cow<'static, str>, depth: Option<Length>) -> Operation {
     Operation {
         action: Action::Tap,
@@ -109,7 +119,7 @@ fn by_hand(steps: &Steps<'_>, tap: LastTap, turn: usize) -> Operation {
     let cut = if turn == 0 {
         format!(
             "Start it square, guided by the chuck turned by hand or a guide block, and check with a small square after two turns. {}",
-            spec.material.back_off.text
+            back_off(spec)
         )
     } else {
         "Clear the swarf, pick up the thread with the fingers, then turn and back off as before."

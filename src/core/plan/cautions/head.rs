@@ -170,13 +170,13 @@ fn long_thread(plan: &HolePlan<'_>, found: &mut Found) {
     }
     let from = match plan.spec.hole {
         Hole::Through => "open the rest to clearance",
-        Hole::Blind => "open the mouth to clearance down to it",
+        Hole::Blind => "drill less deep, or open the mouth to clearance down to it",
     };
     found.say(
         Place::Head,
         Level::Caution,
         format!(
-            "The thread is {} diameters long, and past two it gains no strength and risks the tap: thread {}, and {from}.",
+            "The thread is {} diameters long, and past two it gains no strength and risks the tap: thread {}; {from}.",
             print::fixed(in_mm(length) / in_mm(major), 1),
             print::mm(major * 2.0, 1)
         ),
