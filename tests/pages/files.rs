@@ -237,6 +237,7 @@ fn a_plans_steps_are_as_on_the_page() {
             ("Size", figure(row, "diameter_mm", " mm")),
             ("Stop", figure(row, "stop_mm", " mm")),
             ("Depth", figure(row, "depth_mm", " mm").filter(|_| row["stop_mm"].is_empty())),
+            ("Tap ends at", figure(row, "tip_mm", " mm")),
             ("Speed", figure(row, "speed", "")),
             ("Feed", figure(row, "feed_mm_per_rev", " mm/rev")),
         ] {

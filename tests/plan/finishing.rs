@@ -5,7 +5,8 @@
 #![expect(clippy::unwrap_used, reason = "a hole that has no plan ends its test")]
 
 use holewright_core::plan::{
-    Action, Head, Hole, HolePlan, HoleSpec, Level, Operation, Part, Scale, Tap, UpperHole, build,
+    Action, Head, Hole, HolePlan, HoleSpec, Level, Operation, Over, Part, Scale, Tap, UpperHole,
+    build,
 };
 use holewright_core::units::{Length, in_inch, in_mm, inch, mm};
 
@@ -155,4 +156,38 @@ fn float_is_judged_by_what_two_centres_may_be_off() {
     let together = HoleSpec { centre_error: Some(mm(0.2)), ..pump_cover() };
     let plan = build(&together).unwrap();
     assert!(!plan.every_caution().any(|said| said.text.contains("each up to")), "one axis");
+}
+
+#[test]
+fn a_head_is_not_let_in_deeper_than_its_part() {
+    // About 0.7 and 0.5 diameters of head: 4.2 mm and 3 mm of M6.
+    let seated = |head, thickness| {
+        let over = Over { thickness: Some(mm(thickness)), ..pump_cover().over.unwrap() };
+        let hole = spec("metric", "m6", "bright-mild-steel");
+        HoleSpec { head: Some(head), over: Some(over), ..hole }
+    };
+    let warned = |head, thickness| {
+        let seat = steps(&seated(head, thickness), Action::Seat);
+        let said = seat[0].cautions.iter().find(|said| said.text.contains("leaves nothing"));
+        said.map(|said| said.text.to_string())
+    };
+    let cheese = warned(Head::Cheese, 2.0).unwrap();
+    assert!(cheese.contains("about 4.2 mm high, and the part 2 mm"), "{cheese}");
+    assert!(warned(Head::Countersunk, 1.5).unwrap().contains("about 3 mm high"));
+    assert_eq!([warned(Head::Cheese, 6.0), warned(Head::Countersunk, 4.0)], [None, None]);
+    assert_eq!(warned(Head::Hexagon, 1.5), None);
+}
+
+#[test]
+fn the_edge_a_seat_was_cut_in_is_not_broken_again() {
+    let words = |head| {
+        let hole = HoleSpec { head, ..pump_cover() };
+        steps(&hole, Action::Chamfer).last().unwrap().text.to_string()
+    };
+    for head in [Head::Countersunk, Head::Cheese] {
+        assert!(words(Some(head)).contains("joint face alone"), "{}", words(Some(head)));
+    }
+    assert!(
+        words(Some(Head::Hexagon)).contains("both edges") && words(None).contains("both edges")
+    );
 }

@@ -11,4 +11,5 @@ mod sheet;
 mod steps;
 mod table;
 mod taper;
+mod thin;
 mod warnings;

@@ -126,6 +126,8 @@ fn check_fluids(plan: &HolePlan<'_>, named: &str) {
         let over = plan.spec.over.filter(|_| step.part == Part::Both).map(|over| over.material);
         let in_the_cut = || std::iter::once(plan.spec.material).chain(over);
         let dry = step.lubricant.unwrap().starts_with("Drill it dry");
+        // Neat oil is no water-mix.
+        let neat = step.lubricant.unwrap().starts_with("Use neat mineral oil");
         for material in in_the_cut() {
             let shuns = |fluid| {
                 let all = material.cautions.iter().chain(material.dangers);
@@ -137,7 +139,9 @@ fn check_fluids(plan: &HolePlan<'_>, named: &str) {
                     all.clone().any(|caution| caution.work == Work::Shuns(fluid))
                 });
                 let safe = own.map(|other| other.on_the_drill().text);
-                let is_safe = dry || safe.clone().any(|text| Some(text) == step.lubricant);
+                let is_safe = dry
+                    || fluid == Fluid::WaterMix && neat
+                    || safe.clone().any(|text| Some(text) == step.lubricant);
                 assert!(
                     !shuns(fluid) || is_safe,
                     "{named}: {:?} on {}",
@@ -208,7 +212,8 @@ fn copper_over_gunmetal_is_told_one_thing_of_the_lips() {
 fn a_deep_hole_is_cleared_by_the_steps_given_with_the_drill() {
     let deep = HoleSpec { depth: Some(mm(40.0)), over: None, ..pump_cover() };
     let plan = build(&deep).unwrap();
-    let [said] = &plan.cautions.head[..] else { panic!("{:?}", plan.cautions.head) };
+    let [said, long] = &plan.cautions.head[..] else { panic!("{:?}", plan.cautions.head) };
+    assert!(long.text.contains("12.5 diameters long"), "{}", long.text);
     assert!(said.text.contains("clear it at every step"), "{}", said.text);
     assert!(!said.text.contains("both ends"), "it is blind");
     let through = HoleSpec { hole: Hole::Through, ..deep };
@@ -217,13 +222,26 @@ fn a_deep_hole_is_cleared_by_the_steps_given_with_the_drill() {
 }
 
 #[test]
-fn magnesium_is_never_wetted_whatever_lies_on_it() {
-    let steel = Over {
-        material: materials::find("bright-mild-steel").unwrap(),
+fn magnesium_meets_no_water_whatever_lies_on_it() {
+    let over = |slug| Over {
+        material: materials::find(slug).unwrap(),
         thickness: Some(mm(4.0)),
         hole: UpperHole::Tapping,
     };
-    let hole = HoleSpec { over: Some(steel), ..spec("metric", "m5", "magnesium-alloy") };
+    let covered =
+        |slug| HoleSpec { over: Some(over(slug)), ..spec("metric", "m5", "magnesium-alloy") };
+    // Oil for the steel, and of a kind that magnesium bears; dry it would harden under the drill.
+    for steel in ["bright-mild-steel", "stainless-316"] {
+        let hole = covered(steel);
+        let plan = build(&hole).unwrap();
+        let drilled = plan.operations.iter().find(|step| step.action == Action::Drill).unwrap();
+        let put_on = drilled.lubricant.unwrap();
+        assert!(
+            put_on.contains("neat mineral oil") && put_on.contains("never a water"),
+            "{put_on}"
+        );
+    }
+    let hole = covered("free-cutting-brass");
     let plan = build(&hole).unwrap();
     let drilled = plan.operations.iter().find(|step| step.action == Action::Drill).unwrap();
     assert_eq!(drilled.lubricant, Some(hole.material.on_the_drill().text));
@@ -293,4 +311,67 @@ fn the_standing_ones_keep_the_inspector_and_stay_few() {
     }
     assert_eq!(plan.cautions.head.len(), 1, "it is 5.1 diameters deep: {:?}", plan.cautions.head);
     assert!(standing.len() <= 10, "{standing:#?}");
+}
+
+#[test]
+fn of_breaking_through_a_blind_hole_says_nothing() {
+    let speaks = |hole: &HoleSpec| {
+        let plan = build(hole).unwrap();
+        let said = sentences(&plan);
+        said.iter().any(|text| text.contains("break-through") || text.contains("breaks through"))
+    };
+    for material in ["free-cutting-brass", "acrylic", "gunmetal"] {
+        let through = HoleSpec {
+            depth: Some(mm(6.0)),
+            machines: super::cases::machines("350, 500"),
+            ..spec("metric", "m4", material)
+        };
+        assert!(speaks(&through), "{material}");
+        let blind = HoleSpec { hole: Hole::Blind, ..through };
+        assert!(!speaks(&blind), "{material}: {:?}", sentences(&build(&blind).unwrap()));
+    }
+}
+
+#[test]
+fn a_brittle_plastic_meets_no_punch() {
+    let acrylic = spec("ba", "4", "acrylic");
+    let under = |hole| HoleSpec {
+        over: Some(Over { hole, ..pump_cover().over.unwrap() }),
+        ..acrylic.clone()
+    };
+    let words = |hole: &HoleSpec, action| {
+        let plan = build(hole).unwrap();
+        let step = plan.operations.iter().find(|step| step.action == action).unwrap();
+        format!("{}: {}", step.tool, step.text)
+    };
+    let marked = words(&acrylic, Action::MarkOut);
+    assert!(marked.contains("masking tape") && !marked.contains("pop"), "{marked}");
+    let spotted = words(&acrylic, Action::Spot);
+    assert!(spotted.contains("through the tape") && !spotted.contains("pop"), "{spotted}");
+    let through = words(&under(UpperHole::Clearance), Action::SpotThrough);
+    assert!(through.contains("No punch") && !through.contains("transfer"), "{through}");
+    // The metal on top is popped as ever.
+    assert!(words(&under(UpperHole::Tapping), Action::MarkOut).contains("pop"));
+}
+
+#[test]
+fn copper_is_told_of_a_bush_once_and_at_the_head() {
+    let told = |slug| {
+        let hole = spec("ba", "4", slug);
+        let head = build(&hole).unwrap().cautions.head;
+        head.iter().filter(|said| said.text.contains("bronze bush")).count()
+    };
+    assert_eq!([told("copper"), told("gunmetal")], [1, 0]);
+}
+
+#[test]
+fn clearing_a_blind_hole_is_said_of_blind_holes() {
+    let clears = |hole| {
+        let hole = HoleSpec { hole, depth: Some(mm(6.0)), ..spec("ba", "4", "gunmetal") };
+        let plan = build(&hole).unwrap();
+        let first = plan.operations.iter().find(|step| step.action == Action::Tap).unwrap();
+        assert!(first.text.contains("turn back once a turn"), "{}", first.text);
+        first.text.contains("blind hole")
+    };
+    assert_eq!([clears(Hole::Through), clears(Hole::Blind)], [false, true]);
 }

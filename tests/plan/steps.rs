@@ -4,7 +4,7 @@
 
 use holewright_core::calc::setting::SetTo;
 use holewright_core::plan::{
-    Hole, HoleSpec, Operation, Over, Part, Tap, TapSteel, UpperHole, build,
+    Action, Hole, HoleSpec, Lips, Operation, Over, Part, Tap, TapSteel, UpperHole, build,
 };
 use holewright_core::tables::drills::Series;
 use holewright_core::tables::materials;
@@ -26,6 +26,9 @@ fn line(step: &Operation) -> String {
     }
     if let Some(depth) = step.depth {
         line += &format!(", to {}", print::mm(depth, 2));
+    }
+    if let Some(tip) = step.tip {
+        line += &format!(", end at {}", print::mm(tip, 2));
     }
     if let Some(set) = &step.speed {
         match set.speed() {
@@ -79,15 +82,37 @@ fn two_parts_are_drilled_together_and_the_upper_opened_out() {
             "deburr upper: scraper or large drill turned by hand, brush",
             "deburr lower: scraper or large drill turned by hand, brush",
             "chamfer lower: countersink, 90°, ⌀3.4 mm",
-            "tap lower: 5 BA taper tap, to 8 mm",
-            "tap lower: 5 BA second tap, to 8 mm",
-            "tap lower: 5 BA plug tap, to 8 mm",
+            "tap lower: 5 BA taper tap, end at 9.77 mm",
+            "tap lower: 5 BA second tap, end at 9.77 mm",
+            "tap lower: 5 BA plug tap, end at 9.18 mm",
             "open-out upper: 3.4 mm drill, ⌀3.4 mm, to 4 mm, as fast as the machine goes, 0.051 mm a turn",
             "chamfer upper: countersink",
             "try-screw both: the screw it is for",
             "next-hole both: the first screw",
         ],
     );
+}
+
+#[test]
+fn a_tap_ends_its_lead_beyond_the_thread_and_never_below_the_drilled_hole() {
+    // The leads of a training page and a tap maker: 10, 5 and 2 threads at the most; 0.59 mm of pitch.
+    let tips = |hole: &HoleSpec| -> Vec<String> {
+        let plan = build(hole).unwrap();
+        plan.operations.iter().filter_map(|step| Some(print::mm(step.tip?, 2))).collect()
+    };
+    let blind = HoleSpec { over: None, ..pump_cover() };
+    // The hole is 8 + 3 × 0.59 mm: the first two touch there, the plug tap needs 8 + 2 × 0.59.
+    assert_eq!(tips(&blind), ["9.77 mm", "9.77 mm", "9.18 mm"]);
+    let through = HoleSpec { hole: Hole::Through, depth: Some(mm(8.1)), ..blind };
+    assert_eq!(tips(&through), ["14 mm", "11.05 mm"]);
+    let unknown = HoleSpec { depth: None, ..through.clone() };
+    assert!(tips(&unknown).is_empty());
+    assert!(tips(&HoleSpec { tap: Tap::Machine, ..through }).is_empty());
+    for hole in [&pump_cover(), &spec("bsw", "3-8", "bright-mild-steel")] {
+        let plan = build(hole).unwrap();
+        let mut taps = plan.operations.iter().filter(|step| step.action == Action::Tap);
+        assert!(taps.all(|tap| tap.depth.is_none() && tap.stop.is_none()));
+    }
 }
 
 #[test]
@@ -105,9 +130,9 @@ fn a_master_is_spotted_through_with_what_fits_its_hole() {
             "drill lower: No. 36 drill, ⌀2.705 mm, to 9.77 mm, as fast as the machine goes, 0.025 mm a turn",
             "chamfer lower: countersink, 90°, ⌀3.4 mm",
             "deburr lower: pick and brush",
-            "tap lower: 5 BA taper tap, to 8 mm",
-            "tap lower: 5 BA second tap, to 8 mm",
-            "tap lower: 5 BA plug tap, to 8 mm",
+            "tap lower: 5 BA taper tap, end at 9.77 mm",
+            "tap lower: 5 BA second tap, end at 9.77 mm",
+            "tap lower: 5 BA plug tap, end at 9.18 mm",
             "try-screw both: the screw it is for",
             "next-hole both: the first screw",
         ],
@@ -136,14 +161,14 @@ fn a_wide_drill_follows_a_pilot_as_wide_as_its_web() {
         "drill lower: Letter R drill, ⌀8.611 mm, to 15 mm, 900 rev/min, 0.102 mm a turn",
         "chamfer lower: countersink, 90°, ⌀10.5 mm",
         "chamfer lower: countersink, 90°, ⌀10.5 mm",
-        "tap lower: M10 taper tap, to 15 mm",
+        "tap lower: M10 taper tap, end at 30 mm",
     ];
     let end = "try-screw lower: the screw it is for";
     check(&through(15.0), &[start.as_slice(), &[end]].concat());
     // A thread longer than one and a half diameters takes a second tap.
     let longer = build(&through(15.1)).map(|plan| plan.operations.len());
     assert_eq!(longer, Ok(start.len() + 2));
-    let tap = words(&through(15.1), "tap lower: M10 second tap, to 15.1 mm");
+    let tap = words(&through(15.1), "tap lower: M10 second tap, end at 22.6 mm");
     assert!(tap.starts_with("Clear the swarf"), "{tap}");
     // From 8 mm on a pilot, and none where the drills at hand have none below six tenths of it.
     let with = |drills: &[(Series, &str)]| HoleSpec { at_hand: only(drills), ..through(15.0) };
@@ -268,14 +293,18 @@ fn a_through_hole_takes_the_taper_tap_and_in_tough_metal_the_second() {
         steps.filter(|step| step.starts_with("tap")).collect()
     };
     let short = |material| HoleSpec { depth: Some(mm(3.0)), ..spec("metric", "m4", material) };
-    assert_eq!(taps(&short("free-cutting-brass")), ["tap lower: M4 taper tap, to 3 mm"]);
-    let tough = ["tap lower: M4 taper tap, to 3 mm", "tap lower: M4 second tap, to 3 mm"];
+    assert_eq!(taps(&short("free-cutting-brass")), ["tap lower: M4 taper tap, end at 10 mm"]);
+    let tough =
+        ["tap lower: M4 taper tap, end at 10 mm", "tap lower: M4 second tap, end at 6.5 mm"];
     assert_eq!(taps(&short("copper")), tough);
     assert_eq!(taps(&spec("metric", "m4", "copper")).len(), 2);
     assert_eq!(taps(&spec("metric", "m4", "free-cutting-brass")), ["tap lower: M4 taper tap"]);
     // Whoever names the last tap gets it.
     let finish = Some(holewright_core::calc::depth::LastTap::Taper);
-    assert_eq!(taps(&HoleSpec { finish, ..short("copper") }), ["tap lower: M4 taper tap, to 3 mm"]);
+    assert_eq!(
+        taps(&HoleSpec { finish, ..short("copper") }),
+        ["tap lower: M4 taper tap, end at 10 mm"]
+    );
     // The first tap is started square; a hand tap in a blind hole is not forced.
     assert!(words(&short("copper"), "tap lower: M4 taper").starts_with("Start it square"));
     assert!(words(&short("copper"), "tap lower: M4 second").starts_with("Clear the swarf"));
@@ -297,13 +326,18 @@ fn the_words_of_a_drilling_step_say_where_to_stop_and_when_to_clear() {
     let text = words(&tough, "drill lower");
     assert!(text.contains(&format!("{first} 10 mm, {then} 2.5 mm.")), "{text}");
     assert!(text.contains("ease off the feed") && !text.contains("Dub"), "{text}");
-    // A hole just as deep as the first step is not cleared.
+    // A hole hardly deeper than the first step is not cleared: half of the next is 1.25 mm.
     let shallow = |depth| words(&HoleSpec { depth: Some(mm(depth)), ..tough.clone() }, "drill");
-    assert!(!shallow(10.0).contains(first) && shallow(10.1).contains(first));
-    // A grabbing metal on either side asks for dubbed lips.
+    assert!(!shallow(11.2).contains(first) && shallow(11.3).contains(first));
+    // A grabbing metal asks for dubbed lips, but not where they would have to cut steel too.
     let mixed =
         HoleSpec { over: over("bright-mild-steel", Some(4.0), UpperHole::Tapping), ..pump_cover() };
-    assert!(words(&mixed, "drill both").contains("Dub"));
+    let both = words(&mixed, "drill both");
+    assert!(
+        !both.contains("Dub") && both.contains("lips keen for the bright mild steel"),
+        "{both}"
+    );
+    assert!(both.contains("hold the work down and feed by hand"), "{both}");
     assert!(!words(&mixed, "open-out").contains("Dub"));
     assert!(words(&pump_cover(), "open-out").contains("Dub"));
     // Without the upper part's thickness the stop cannot be worked out.
@@ -347,4 +381,23 @@ fn an_upper_part_without_a_drill_for_it_is_opened_with_another() {
     let step = plan.operations.iter().find(|step| line(step) == opened).unwrap();
     assert!(step.text.contains("open the hole to clearance"), "{}", step.text);
     assert!(step.why.contains("the jig for the lower"), "{}", step.why);
+}
+
+#[test]
+fn the_drills_before_the_last_have_its_lips_and_its_stop() {
+    let blind = HoleSpec {
+        hole: Hole::Blind,
+        depth: Some(mm(25.0)),
+        ..spec("metric", "m12", "free-cutting-brass")
+    };
+    let plan = build(&blind).unwrap();
+    let drilled = plan.operations.iter().filter(|step| step.action == Action::Drill);
+    let drilled: Vec<_> = drilled.collect();
+    assert_eq!(drilled.len(), 3, "{drilled:?}");
+    let stop = plan.depths.stop;
+    assert!(stop.is_some());
+    for step in drilled {
+        assert_eq!((step.lips, step.stop), (Some(Lips::Dubbed), stop), "{}", step.tool);
+        assert!(step.text.contains("Dub the"), "{}", step.text);
+    }
 }

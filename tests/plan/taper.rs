@@ -1,7 +1,7 @@
 //! Plans for taper pipe threads.
 
 use holewright_core::plan::{
-    Action, AtHand, Error, Hole, HoleSpec, Plan, Tap, build, build_either, build_taper,
+    Action, AtHand, Error, Hole, HoleSpec, Lips, Plan, Tap, build, build_either, build_taper,
 };
 use holewright_core::tables::drills::Series;
 use holewright_core::tables::lists::TaperHole;
@@ -78,11 +78,26 @@ fn what_a_taper_thread_cannot_have_is_said() {
     assert_eq!(print::mm(plan.depths.thread, 2), "6.92 mm");
     let thin = HoleSpec { depth: Some(mm(3.0)), ..brass() };
     let plan = build_taper(&thin).expect("a plan");
-    let last = plan.operations.last().expect("steps");
-    assert!(last.text.contains("thinner than the thread is long"), "{}", last.text);
+    let [said] = &plan.cautions.head[..] else { panic!("{:?}", plan.cautions.head) };
+    assert!(said.text.contains("thinner than the thread is long, 6.9 mm"), "{}", said.text);
     let model = spec("model-taper-pipe", "1-4x40", "free-cutting-brass");
     let plan = build_taper(&model).expect("a plan");
     assert!(
         plan.cautions.assumed.iter().any(|said| said.text.contains("No gauge length is printed"))
     );
+}
+
+#[test]
+fn a_drill_in_a_metal_that_grabs_has_dubbed_lips_in_a_taper_plan_too() {
+    for material in ["gunmetal", "leaded-bronze", "naval-brass", "high-tensile-brass", "acrylic"] {
+        let asked = spec("bspt", "3-8", material);
+        let plan = build_taper(&asked).expect("a plan");
+        let drilled = plan.operations.iter().filter(|step| step.action == Action::Drill);
+        let lips: Vec<_> = drilled.map(|step| (step.lips, step.text.contains("Dub the"))).collect();
+        // A pilot, half way, size.
+        assert_eq!(lips, [(Some(Lips::Dubbed), true); 3], "{material}");
+    }
+    let steel = spec("bspt", "3-8", "bright-mild-steel");
+    let plan = build_taper(&steel).expect("a plan");
+    assert!(plan.operations.iter().all(|step| step.lips.is_none()));
 }

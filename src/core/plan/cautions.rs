@@ -91,6 +91,7 @@ pub(super) fn place_taper(plan: &mut TaperPlan<'_>) {
     let mut found = Found::default();
     asked::taper(plan, &mut found);
     head::fire(plan.spec, &mut found);
+    head::thin_for_taper(plan, &mut found);
     tap::cautions(plan.spec, &mut found);
     standing::cautions(plan.spec, &mut found);
     let job = Job { spec: plan.spec, operations: &plan.operations, hole: plan.hole.diameter };

@@ -128,6 +128,7 @@ pub(super) fn step(
         text: Cow::Borrowed(""),
         why: Cow::Borrowed(""),
         stop: None,
+        tip: None,
         lips: None,
         cautions: Vec::new(),
     }
@@ -154,6 +155,7 @@ pub(super) const fn hand_step(
         text: Cow::Borrowed(text),
         why: Cow::Borrowed(why),
         stop: None,
+        tip: None,
         lips: None,
         cautions: Vec::new(),
     }

@@ -6,35 +6,56 @@
 use std::borrow::Cow;
 
 use super::drilling::{Metals, countersink_setting, hand_step};
+use super::hold::{self, Mouth};
 use super::question::Steps;
 use super::{Action, Head, Hole, Operation, Part};
-use crate::calc::spotting;
 use crate::tables::threads::Form;
-use crate::units::{in_mm, mm, print};
+use crate::units::{Length, print};
 
 /// The mouth that the tap goes into, and in a through hole the one it comes out of.
 pub(super) fn chamfers(steps: &Steps<'_>) -> Vec<Operation> {
-    // No countersink is set nearer than to a tenth.
-    let tenths = print::round(in_mm(spotting::chamfer(steps.geometry.major)), 1);
-    let chamfer = mm(tenths);
-    let size = print::mm(chamfer, 1);
+    let (near, far) = match hold::mouth(steps) {
+        Mouth::Chamfer(wide) => chamfered(steps, wide),
+        Mouth::Edge => edges_broken(),
+    };
+    let far_side = (steps.spec.hole == Hole::Through).then_some(far);
+    std::iter::once(near).chain(far_side).collect()
+}
+
+fn chamfered(steps: &Steps<'_>, wide: Length) -> (Operation, Operation) {
+    let size = print::mm(wide, 1);
     let cut = |text: String, why: &'static str| Operation {
-        diameter: Some(chamfer),
-        speed: countersink_setting(steps.spec, Metals::one(steps.spec.material), chamfer),
+        diameter: Some(wide),
+        speed: countersink_setting(steps.spec, Metals::one(steps.spec.material), wide),
         text: Cow::Owned(text),
         ..hand_step(Action::Chamfer, Part::Lower, "countersink, 90°", "", why)
     };
-    let mouth = cut(
+    let near = cut(
         format!("Chamfer the mouth to about {size}, just over the major diameter."),
         "Before tapping: it guides the tap in and keeps the first thread from being pulled up above the face.",
     );
-    let far_side = (steps.spec.hole == Hole::Through).then(|| {
+    let far = cut(
+        format!("Turn the part over and chamfer the far side to about {size} too."),
+        "The drill left a burr there, and the last thread would be pushed out beyond the face.",
+    );
+    (near, far)
+}
+
+/// Where a chamfer would take away threads that are wanted.
+fn edges_broken() -> (Operation, Operation) {
+    let cut = |text: &'static str, why: &'static str| {
+        hand_step(Action::Chamfer, Part::Lower, "countersink turned by hand", text, why)
+    };
+    (
         cut(
-            format!("Turn the part over and chamfer the far side to about {size} too."),
-            "The drill left a burr there, and the last thread would be pushed out beyond the face.",
-        )
-    });
-    std::iter::once(mouth).chain(far_side).collect()
+            "Only break the edge of the mouth; cut no chamfer.",
+            "There is little thread here, and a chamfer to the major diameter would take some of it away.",
+        ),
+        cut(
+            "Turn the part over and only break the edge of the far side too.",
+            "The burr must go, and no more: what a chamfer takes, the thread loses.",
+        ),
+    )
 }
 
 /// Chips out of a blind hole before the tap.
@@ -67,14 +88,19 @@ pub(super) fn deburr_each() -> [Operation; 2] {
     ]
 }
 
-pub(super) fn break_edges() -> Operation {
-    hand_step(
-        Action::Chamfer,
-        Part::Upper,
-        "countersink",
-        "Break both edges of the clearance hole lightly.",
-        "The head seats flat and the joint closes.",
-    )
+/// The clearance hole's edges; the mouth that a seat was cut in has none left.
+pub(super) fn break_edges(steps: &Steps<'_>) -> Operation {
+    let (text, why) = match steps.spec.head {
+        Some(Head::Countersunk | Head::Cheese) => (
+            "Break the edge of the clearance hole lightly, on the joint face alone.",
+            "The joint closes; the head's side was cut with its seat.",
+        ),
+        Some(Head::Hexagon) | None => (
+            "Break both edges of the clearance hole lightly.",
+            "The head seats flat and the joint closes.",
+        ),
+    };
+    hand_step(Action::Chamfer, Part::Upper, "countersink", text, why)
 }
 
 /// The seat of the head in the upper part, where one is asked for.

@@ -22,9 +22,21 @@ fn wants_keen(material: &Material, into: Into) -> bool {
     material.family == Family::Copper && !material.grabs || hardens
 }
 
+/// A metal that a dubbed drill cuts badly, though it does not harden.
+const fn is_steel(material: &Material) -> bool {
+    matches!(material.family, Family::Steel | Family::Stainless | Family::Nickel | Family::Titanium)
+}
+
+/// The metal of these that wants keen lips. Beside one that grabs steel does too: held down, keen lips are
+/// the safer.
+fn keen_for(metals: Metals, into: Into) -> Option<&'static Material> {
+    let steel = || metals.each().filter(|_| metals.grab()).find(|metal| is_steel(metal));
+    metals.each().find(|material| wants_keen(material, into)).or_else(steel)
+}
+
 /// The lips for these metals; none where the drill serves as it comes.
 pub(super) fn lips(metals: Metals, into: Into) -> Option<Lips> {
-    if metals.each().any(|material| wants_keen(material, into)) {
+    if keen_for(metals, into).is_some() {
         return Some(Lips::Keen);
     }
     metals.grab().then_some(Lips::Dubbed)
@@ -32,11 +44,11 @@ pub(super) fn lips(metals: Metals, into: Into) -> Option<Lips> {
 
 /// The sentence for the step, with a space before it; empty where there is nothing to say.
 pub(super) fn words(metals: Metals, into: Into) -> String {
-    let keen = metals.each().find(|material| wants_keen(material, into));
+    let keen = keen_for(metals, into);
     let grabbing = metals.each().find(|material| material.grabs);
     match (keen, grabbing, into) {
         (Some(keen), Some(grabbing), _) if keen.slug != grabbing.slug => format!(
-            " Keep the drill's lips keen for the {}, and feed gently: the {} may grab.",
+            " Keep the drill's lips keen for the {}; hold the work down and feed by hand, gently: the {} may grab.",
             keen.name, grabbing.name
         ),
         (Some(keen), None, _) if keen.family == Family::Copper => {

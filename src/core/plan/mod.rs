@@ -9,6 +9,7 @@ mod drilling;
 mod error;
 mod finishing;
 mod fluid;
+mod hold;
 mod lips;
 mod operation;
 mod order;

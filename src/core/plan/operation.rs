@@ -128,6 +128,8 @@ pub struct Operation {
     pub depth: Option<Length>,
     /// The depth as a stop is set; none where the hole has no stop.
     pub stop: Option<Length>,
+    /// The depth that the end of a hand tap reaches: in a through hole it comes out beyond the far face.
+    pub tip: Option<Length>,
     /// What to set the machine to; none where the spindle does not turn.
     pub speed: Option<Setting>,
     /// Feed per revolution.

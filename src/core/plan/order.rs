@@ -8,6 +8,7 @@ use std::borrow::Cow;
 use super::drilling::{Metals, hand_step, step};
 use super::lips::{self, Into};
 use super::question::Steps;
+use super::worked_up::Reach;
 use super::{
     Action, Hole, Operation, Over, Part, UpperHole, depths, finishing, fluid, starting, taps,
     worked_up,
@@ -27,7 +28,10 @@ pub(super) fn operations(steps: &Steps<'_>) -> Vec<Operation> {
 }
 
 fn one_part(steps: &Steps<'_>) -> Vec<Operation> {
-    let mut order = vec![starting::mark_out(Part::Lower), starting::spot(Part::Lower)];
+    let mut order = vec![
+        starting::mark_out(Part::Lower, steps.spec.material),
+        starting::spot(Part::Lower, steps.spec.material),
+    ];
     order.extend(drill_lower(steps));
     order.extend(chamfer_and_tap(steps));
     order.push(finishing::try_screw(steps, Part::Lower));
@@ -35,8 +39,11 @@ fn one_part(steps: &Steps<'_>) -> Vec<Operation> {
 }
 
 fn drilled_together(steps: &Steps<'_>, over: Over) -> Vec<Operation> {
-    let mut order =
-        vec![starting::mark_out(Part::Upper), starting::spot(Part::Upper), starting::register()];
+    let mut order = vec![
+        starting::mark_out(Part::Upper, over.material),
+        starting::spot(Part::Upper, over.material),
+        starting::register(),
+    ];
     order.extend(drill_both(steps, over));
     order.push(starting::separate(
         "Take the parts apart, keeping the witness marks.",
@@ -46,7 +53,7 @@ fn drilled_together(steps: &Steps<'_>, over: Over) -> Vec<Operation> {
     order.extend(chamfer_and_tap(steps));
     order.push(open_out(steps, over));
     order.extend(finishing::seat(steps));
-    order.push(finishing::break_edges());
+    order.push(finishing::break_edges(steps));
     order.push(finishing::try_screw(steps, Part::Both));
     order.push(finishing::next_hole());
     order
@@ -74,7 +81,8 @@ fn drill_both(steps: &Steps<'_>, over: Over) -> Vec<Operation> {
     let stop = whole.filter(|_| steps.depths.stop.is_some());
     let stop = stop.map(|whole| depths::settable(whole, spec.scale, steps.depths.stop_is_short));
     let words = Words { steps, metals, depth: whole, stop };
-    let mut drills = worked_up::before(steps, Part::Both, metals, whole);
+    let reach = Reach { part: Part::Both, metals, depth: whole, stop };
+    let mut drills = worked_up::before(steps, reach);
     drills.push(Operation {
         stop,
         text: words.of("Drill through the upper part into the lower in one pass"),
@@ -93,7 +101,8 @@ fn drill_lower(steps: &Steps<'_>) -> Vec<Operation> {
     let metals = Metals::one(steps.spec.material);
     let depth = steps.depths.drill_full_diameter;
     let words = Words { steps, metals, depth, stop: steps.depths.stop };
-    let mut drills = worked_up::before(steps, Part::Lower, metals, depth);
+    let reach = Reach { part: Part::Lower, metals, depth, stop: steps.depths.stop };
+    let mut drills = worked_up::before(steps, reach);
     drills.push(Operation {
         stop: steps.depths.stop,
         text: words.of("Drill at tapping size"),
@@ -138,7 +147,8 @@ impl Words<'_> {
     /// When to withdraw and clear, where the hole is deep enough to need it.
     fn peck(&self) -> String {
         let peck = depth::peck(self.steps.tapping.diameter, self.metals.group());
-        if self.depth.is_some_and(|depth| depth <= peck.first) {
+        // Half a step more is drilled in one go.
+        if self.depth.is_some_and(|depth| depth <= peck.first + peck.then * 0.5) {
             return String::new();
         }
         let scale = self.steps.spec.scale;
@@ -169,7 +179,7 @@ fn chamfer_and_tap(steps: &Steps<'_>) -> Vec<Operation> {
     if spec.hole == Hole::Blind && !is_cleared {
         order.push(finishing::clear_chips());
     }
-    order.extend(taps::operations(spec, steps.geometry, steps.depths.full_thread));
+    order.extend(taps::operations(steps));
     order
 }
 

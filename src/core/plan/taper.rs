@@ -7,14 +7,15 @@
 use std::borrow::Cow;
 
 use super::drilling::{Metals, hand_step, step};
+use super::worked_up::Reach;
 use super::{
     Action, Cautions, Error, Hole, HoleSpec, Operation, Part, Tap, TaperPlan, cautions, finishing,
-    starting, taps, worked_up,
+    lips, starting, taps, worked_up,
 };
 use crate::calc::taper_hole::{self, drill_for};
 use crate::calc::thread_form;
 use crate::tables::lists::TaperHole;
-use crate::units::{Length, falls_short, print};
+use crate::units::{Length, print};
 
 /// The plan for a taper thread.
 ///
@@ -63,7 +64,10 @@ pub fn build_taper(spec: &HoleSpec) -> Result<TaperPlan<'_>, Error> {
 }
 
 fn operations(plan: &TaperPlan<'_>) -> Vec<Operation> {
-    let mut order = vec![starting::mark_out(Part::Lower), starting::spot(Part::Lower)];
+    let mut order = vec![
+        starting::mark_out(Part::Lower, plan.spec.material),
+        starting::spot(Part::Lower, plan.spec.material),
+    ];
     order.extend(drilled(plan));
     order.push(chamfer(plan));
     if plan.spec.hole == Hole::Blind {
@@ -112,10 +116,13 @@ fn drilled(plan: &TaperPlan<'_>) -> Vec<Operation> {
             ..hand_step(Action::Drill, Part::Lower, "a drill of the list's size", "", "")
         }];
     };
-    let earlier = worked_up::before_drill(plan.spec, drill, (Part::Lower, metals, Some(depth)));
+    let reach = Reach { part: Part::Lower, metals, depth: Some(depth), stop: None };
+    let earlier = worked_up::before_drill(plan.spec, drill, reach);
+    let meets = worked_up::meets_after(plan.spec, drill);
     let last = Operation {
-        text: Cow::Owned(format!("{text}{}", worked_up::held(drill))),
+        text: Cow::Owned(format!("{text}{}{}", lips::words(metals, meets), worked_up::held(drill))),
         why: why.into(),
+        lips: lips::lips(metals, meets),
         ..step(plan.spec, Part::Lower, drill, metals, Some(depth))
     };
     earlier.into_iter().chain([last]).collect()
@@ -138,7 +145,7 @@ fn chamfer(plan: &TaperPlan<'_>) -> Operation {
 
 fn tap(plan: &TaperPlan<'_>) -> Operation {
     let by_hand = print::mm(plan.depths.hand_tight, 1);
-    let back_off = plan.spec.material.back_off.text;
+    let back_off = taps::back_off(plan.spec);
     Operation {
         depth: Some(plan.depths.thread),
         text: Cow::Owned(format!(
@@ -151,17 +158,9 @@ fn tap(plan: &TaperPlan<'_>) -> Operation {
 
 fn try_fitting(plan: &TaperPlan<'_>) -> Operation {
     let further = print::mm(plan.depths.thread - plan.depths.hand_tight, 1);
-    let thin = plan.spec.depth.is_some_and(|depth| {
-        plan.spec.hole == Hole::Through && falls_short(depth, plan.depths.thread)
-    });
-    let thin = if thin {
-        " The part is thinner than the thread is long: screw the fitting no further than the threads reach, or take a smaller thread or a boss."
-    } else {
-        ""
-    };
     Operation {
         text: Cow::Owned(format!(
-            "Clean both threads. With jointing or tape the fitting tightens within about three threads more, {further}.{thin}"
+            "Clean both threads. With jointing or tape the fitting tightens within about three threads more, {further}."
         )),
         ..hand_step(
             Action::TryScrew,

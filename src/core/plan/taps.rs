@@ -2,6 +2,7 @@
 
 use std::borrow::Cow;
 
+use super::question::Steps;
 use super::{Action, Hole, HoleSpec, Operation, Part, Tap, TapSteel, depths, drilling};
 use crate::calc::depth::LastTap;
 use crate::calc::thread_form::Geometry;
@@ -30,16 +31,14 @@ fn sequence(
 }
 
 /// The tapping operations.
-pub(super) fn operations(
-    spec: &HoleSpec,
-    geometry: &Geometry,
-    thread_length: Option<Length>,
-) -> Vec<Operation> {
+pub(super) fn operations(steps: &Steps<'_>) -> Vec<Operation> {
+    let Steps { spec, geometry, .. } = *steps;
+    let thread_length = steps.depths.full_thread;
     match spec.tap {
         Tap::Hand => sequence(spec, geometry, thread_length)
             .iter()
             .enumerate()
-            .map(|(turn, &tap)| by_hand(spec, thread_length, tap, turn))
+            .map(|(turn, &tap)| by_hand(steps, tap, turn))
             .collect(),
         Tap::Machine => vec![by_machine(spec, geometry, thread_length)],
         Tap::Forming => vec![by_forming(spec, thread_length)],
@@ -63,6 +62,16 @@ pub(super) fn taper(spec: &HoleSpec) -> Operation {
     tapping(spec, tap_name(spec, "tap"), None)
 }
 
+/// How often to turn back; of clearing a blind hole nothing where it goes through.
+pub(super) fn back_off(spec: &HoleSpec) -> Cow<'static, str> {
+    let text = spec.material.back_off.text;
+    let in_blind = text.split_once(", and clear").filter(|(_, rest)| rest.contains("blind hole"));
+    match (spec.hole, in_blind) {
+        (Hole::Through, Some((turned, _))) => Cow::Owned(format!("{turned}.")),
+        _ => Cow::Borrowed(text),
+    }
+}
+
 fn tapping(spec: &HoleSpec, tool: Cow<'static, str>, depth: Option<Length>) -> Operation {
     Operation {
         action: Action::Tap,
@@ -77,12 +86,27 @@ fn tapping(spec: &HoleSpec, tool: Cow<'static, str>, depth: Option<Length>) -> O
         text: Cow::Borrowed(""),
         why: Cow::Borrowed(""),
         stop: None,
+        tip: None,
         lips: None,
         cautions: Vec::new(),
     }
 }
 
-fn by_hand(spec: &HoleSpec, thread_length: Option<Length>, tap: LastTap, turn: usize) -> Operation {
+/// How far the end of a tap goes: its lead beyond the full thread, in a blind hole no further than the
+/// drill left room for.
+fn tip(steps: &Steps<'_>, tap: LastTap) -> Option<Length> {
+    let lead = steps.geometry.pitch * tap.lead().most;
+    let wanted = steps.depths.full_thread? + lead;
+    let bottom = match steps.spec.hole {
+        Hole::Blind => steps.depths.drill_full_diameter,
+        Hole::Through => None,
+    };
+    let bottom = steps.depths.stop.into_iter().chain(bottom).fold(wanted, Length::min);
+    Some(bottom)
+}
+
+fn by_hand(steps: &Steps<'_>, tap: LastTap, turn: usize) -> Operation {
+    let spec = steps.spec;
     let (kind, why) = match tap {
         LastTap::Taper => {
             ("taper tap", "Its long lead starts square and shares the cut over many teeth.")
@@ -95,7 +119,7 @@ fn by_hand(spec: &HoleSpec, thread_length: Option<Length>, tap: LastTap, turn: u
     let cut = if turn == 0 {
         format!(
             "Start it square, guided by the chuck turned by hand or a guide block, and check with a small square after two turns. {}",
-            spec.material.back_off.text
+            back_off(spec)
         )
     } else {
         "Clear the swarf, pick up the thread with the fingers, then turn and back off as before."
@@ -108,7 +132,8 @@ fn by_hand(spec: &HoleSpec, thread_length: Option<Length>, tap: LastTap, turn: u
     Operation {
         text: Cow::Owned(format!("{cut}{end}")),
         why: Cow::Borrowed(why),
-        ..tapping(spec, tap_name(spec, kind), thread_length)
+        tip: tip(steps, tap),
+        ..tapping(spec, tap_name(spec, kind), None)
     }
 }
 

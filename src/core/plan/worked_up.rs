@@ -3,6 +3,8 @@
 //! # Source
 //! Common practice, no source.
 
+use std::borrow::Cow;
+
 use super::drilling::{Metals, step};
 use super::question::Steps;
 use super::{HoleSpec, Operation, Part, lips};
@@ -17,38 +19,55 @@ const HALFWAY_FROM: Length = mm(10.0);
 /// What a bench chuck holds.
 const CHUCK: Length = mm(13.0);
 
+/// Where the drills of one hole go, and how far.
+#[derive(Clone, Copy)]
+pub(super) struct Reach {
+    pub(super) part: Part,
+    pub(super) metals: Metals,
+    pub(super) depth: Option<Length>,
+    pub(super) stop: Option<Length>,
+}
+
 /// Whether the tapping drill meets the solid, or opens a hole that an earlier one left.
 pub(super) fn meets(steps: &Steps<'_>) -> lips::Into {
-    if earlier(steps.spec, steps.tapping).is_empty() { lips::Into::Solid } else { lips::Into::Hole }
+    meets_after(steps.spec, steps.tapping)
+}
+
+/// The same of any drill.
+pub(super) fn meets_after(spec: &HoleSpec, last: &Drill) -> lips::Into {
+    if earlier(spec, last).is_empty() { lips::Into::Solid } else { lips::Into::Hole }
 }
 
 /// The drills that go first, in order; none where the tapping drill goes into the solid.
-pub(super) fn before(
-    steps: &Steps<'_>,
-    part: Part,
-    metals: Metals,
-    depth: Option<Length>,
-) -> Vec<Operation> {
-    before_drill(steps.spec, steps.tapping, (part, metals, depth))
+pub(super) fn before(steps: &Steps<'_>, reach: Reach) -> Vec<Operation> {
+    before_drill(steps.spec, steps.tapping, reach)
 }
 
 /// The same before any drill.
-pub(super) fn before_drill(
-    spec: &HoleSpec,
-    last: &'static Drill,
-    (part, metals, depth): (Part, Metals, Option<Length>),
-) -> Vec<Operation> {
-    let first = |drill: &'static Drill| Operation {
-        text: "Pilot to the same depth as the drill that follows; clear it often.".into(),
-        why: "A pilot about as wide as the web takes the load off the drill's point.".into(),
+pub(super) fn before_drill(spec: &HoleSpec, last: &'static Drill, reach: Reach) -> Vec<Operation> {
+    let Reach { part, metals, depth, stop } = reach;
+    let cut = |drill: &'static Drill, into: lips::Into, text: &str, why: &'static str| Operation {
+        text: Cow::Owned(format!("{text}{}", lips::words(metals, into))),
+        why: why.into(),
+        lips: lips::lips(metals, into),
+        stop,
         ..step(spec, part, drill, metals, depth)
     };
+    let first = |drill: &'static Drill| {
+        cut(
+            drill,
+            lips::Into::Solid,
+            "Pilot to the same depth as the drill that follows; clear it often.",
+            "A pilot about as wide as the web takes the load off the drill's point.",
+        )
+    };
     let next = |drill: &'static Drill| {
-        Operation {
-        text: "Open out to the same depth, half way to size.".into(),
-        why: "Each lip then cuts a narrower ring: less thrust, less heat, and the drill keeps to the hole.".into(),
-        ..step(spec, part, drill, metals, depth)
-    }
+        cut(
+            drill,
+            lips::Into::Hole,
+            "Open out to the same depth, half way to size.",
+            "Each lip then cuts a narrower ring: less thrust, less heat, and the drill keeps to the hole.",
+        )
     };
     let mut drills = earlier(spec, last).into_iter();
     let pilot = drills.next().map(first);

@@ -6,7 +6,7 @@ use crate::figures::Both;
 use crate::link::Link;
 use crate::sentence::set;
 use crate::warnings::Said;
-use holewright_core::plan::{HoleSpec, Operation, Part};
+use holewright_core::plan::{Action, HoleSpec, Operation, Part};
 use holewright_core::units::print::sentence as sentence_case;
 use holewright_core::units::{in_mm, print};
 
@@ -32,10 +32,7 @@ pub(super) struct Step {
 pub(super) fn step(spec: &HoleSpec, operation: &Operation) -> Step {
     let set_at_the_machine = [
         operation.diameter.map(|size| Figure::both("Size", Both::of(size))),
-        match operation.stop {
-            Some(stop) => Some(stopped("Stop", stop, spec.scale)),
-            None => operation.depth.map(|depth| Figure::both("Depth", Both::coarse(depth))),
-        },
+        depth(spec, operation),
         operation.speed.as_ref().map(|set| Figure {
             other: set.aside(spec.material.kind()),
             ..Figure::one("Speed", set.words())
@@ -68,6 +65,19 @@ pub(super) fn step(spec: &HoleSpec, operation: &Operation) -> Step {
         why: set(&operation.why),
         cautions: operation.cautions.iter().map(Said::of).collect(),
     }
+}
+
+/// How deep the step goes, by what is set or read there.
+fn depth(spec: &HoleSpec, operation: &Operation) -> Option<Figure> {
+    if let Some(stop) = operation.stop {
+        return Some(stopped("Stop", stop, spec.scale));
+    }
+    let (name, length) = match (operation.tip, operation.action) {
+        (Some(tip), _) => ("Tap ends at", Some(tip)),
+        (None, Action::Tap) => ("Length of thread", operation.depth),
+        (None, _) => ("Depth", operation.depth),
+    };
+    length.map(|length| Figure::both(name, Both::coarse(length)))
 }
 
 fn part(part: Part) -> &'static str {

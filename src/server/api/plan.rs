@@ -171,12 +171,16 @@ struct Operation<'a> {
     /// Diameter cut, in millimetres; null where none is.
     #[schema(required)]
     diameter_mm: Option<f64>,
-    /// Depth, in millimetres; null where it goes through or none is given.
+    /// Depth, in millimetres; null where none is given, and for hand taps, which have `tip_mm`.
     #[schema(required)]
     depth_mm: Option<f64>,
     /// The depth as a stop is set, in millimetres; null where the step has no stop.
     #[schema(required)]
     stop_mm: Option<f64>,
+    /// Depth that the end of a hand tap reaches, in millimetres; beyond the far face in a through hole. Null
+    /// for every other step.
+    #[schema(required)]
+    tip_mm: Option<f64>,
     /// Machine speed to set, in revolutions a minute; null where the spindle does not turn, or where setting
     /// says it in words.
     #[schema(required)]
@@ -376,6 +380,7 @@ impl<'a> From<(usize, &'a plan::Operation)> for Operation<'a> {
             diameter_mm: operation.diameter.map(figures::mm),
             depth_mm: operation.depth.map(figures::mm),
             stop_mm: operation.stop.map(figures::mm),
+            tip_mm: operation.tip.map(figures::mm),
             speed_rpm: operation.speed.as_ref().and_then(|set| set.speed()).map(figures::rpm),
             setting: operation.speed.as_ref().map(Setting::from),
             feed_mm_per_rev: operation.feed.map(figures::mm),

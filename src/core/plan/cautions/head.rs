@@ -3,12 +3,18 @@
 
 use super::{Found, Place, hole, materials};
 use crate::calc::depth::{Deep, how_deep};
-use crate::plan::{Action, Hole, HolePlan, HoleSpec, Level, Part, Tap, UpperHole};
+use crate::plan::{Action, Hole, HolePlan, HoleSpec, Level, Part, Tap, TaperPlan, UpperHole, hold};
 use crate::tables::materials::{Group, Work};
-use crate::units::{Length, mm, print};
+use crate::units::{Length, exceeds, falls_short, in_mm, mm, print};
 
 /// Below this size a tap is small. Common practice, no source.
 const SMALL_TAP: Length = mm(3.0);
+
+/// A thread longer than this many diameters is hard on a hand tap. Common practice, no source.
+const LONG_THREAD: f64 = 2.5;
+
+/// Up to here a part bends under the drill, and is sheet. Common practice, no source.
+const SHEET: Length = mm(3.0);
 
 pub(super) fn of_this_cut(plan: &HolePlan<'_>, found: &mut Found) {
     fire(plan.spec, found);
@@ -26,11 +32,29 @@ pub(super) fn of_this_cut(plan: &HolePlan<'_>, found: &mut Found) {
         None => found.all(Place::Head, grave),
     }
     found.all(Place::Choice, notes);
+    few_threads(plan, found);
     measured(plan, found);
     thin_part(plan, found);
     wall(plan, found);
     deep(plan, found);
+    long_thread(plan, found);
     small_tap(plan, found);
+}
+
+/// A part in which a taper thread has not its length.
+pub(super) fn thin_for_taper(plan: &TaperPlan<'_>, found: &mut Found) {
+    let thread = plan.depths.thread;
+    let is_thin = plan.spec.depth.is_some_and(|depth| falls_short(depth, thread));
+    if plan.spec.hole == Hole::Through && is_thin {
+        found.say(
+            Place::Head,
+            Level::Caution,
+            format!(
+                "The part is thinner than the thread is long, {}: take a smaller thread or a boss, or screw the fitting no further than the threads reach.",
+                print::mm(thread, 1)
+            ),
+        );
+    }
 }
 
 /// Chips that can burn: what to have at hand before the first cut. The rest stands with the standing
@@ -42,6 +66,12 @@ pub(super) fn fire(spec: &HoleSpec, found: &mut Found) {
     }
     for (level, text) in fires {
         found.say(Place::Standing, level, text);
+    }
+}
+
+fn few_threads(plan: &HolePlan<'_>, found: &mut Found) {
+    if let Some(text) = hold::too_few(plan.spec, &plan.geometry, plan.depths.full_thread) {
+        found.say(Place::Head, Level::Caution, text);
     }
 }
 
@@ -74,11 +104,13 @@ fn measured(plan: &HolePlan<'_>, found: &mut Found) {
     }
 }
 
-/// A part thinner than its drill is wide, where it has nothing thick clamped to it: the tapped part on its
+/// Sheet thinner than its drill is wide, where it has nothing thick clamped to it: the tapped part on its
 /// own, the upper when it is opened out.
 fn thin_part(plan: &HolePlan<'_>, found: &mut Found) {
     let spec = plan.spec;
-    let is_thin = |thickness: Option<Length>, drill: Length| thickness.is_some_and(|it| it < drill);
+    let is_thin = |thickness: Option<Length>, drill: Length| {
+        thickness.is_some_and(|it| it < drill && !exceeds(it, SHEET))
+    };
     let text = "Thin sheet climbs the drill and spins: clamp it flat on scrap, and use a sheet drill or step up.";
     let lower = match spec.hole {
         Hole::Through => spec.depth.or(spec.part_thickness),
@@ -127,6 +159,28 @@ fn deep(plan: &HolePlan<'_>, found: &mut Found) {
         None => return,
     };
     found.say(Place::Head, Level::Caution, text);
+}
+
+/// More thread than a tap turned by hand need cut.
+fn long_thread(plan: &HolePlan<'_>, found: &mut Found) {
+    let Some(length) = plan.depths.full_thread else { return };
+    let major = plan.geometry.major;
+    if plan.spec.tap != Tap::Hand || !exceeds(length, major * LONG_THREAD) {
+        return;
+    }
+    let from = match plan.spec.hole {
+        Hole::Through => "open the rest to clearance",
+        Hole::Blind => "drill less deep, or open the mouth to clearance down to it",
+    };
+    found.say(
+        Place::Head,
+        Level::Caution,
+        format!(
+            "The thread is {} diameters long, and past two it gains no strength and risks the tap: thread {}; {from}.",
+            print::fixed(in_mm(length) / in_mm(major), 1),
+            print::mm(major * 2.0, 1)
+        ),
+    );
 }
 
 fn small_tap(plan: &HolePlan<'_>, found: &mut Found) {

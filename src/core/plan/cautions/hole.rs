@@ -4,8 +4,8 @@ use super::{Found, Place, say};
 use crate::calc::clearance;
 use crate::calc::limits::LargestHole;
 use crate::calc::tapping::{Candidate, DrillChoice, Remark};
-use crate::plan::{Action, HolePlan, Level, Part, UpperHole, Warning};
-use crate::units::{in_mm, mm, print};
+use crate::plan::{Action, Head, HolePlan, Level, Part, UpperHole, Warning};
+use crate::units::{exceeds, in_mm, mm, print};
 
 /// Below this as measured the thread is doubtful, percent.
 pub(super) const THIN_THREAD: f64 = 45.0;
@@ -164,6 +164,7 @@ pub(super) fn cautions(plan: &HolePlan<'_>, found: &mut Found) {
     }
     centres(plan, found);
     upper(plan, found);
+    let_in(plan, found);
 }
 
 /// Whether the float of the screw takes up what two marked-out centres may be off.
@@ -193,6 +194,34 @@ fn centres(plan: &HolePlan<'_>, found: &mut Found) {
         )
     };
     found.say(Place::At(Action::MarkOut, Part::Lower), level, text);
+}
+
+/// A head that is let in further than its part is thick. Heights are common practice, no source.
+fn let_in(plan: &HolePlan<'_>, found: &mut Found) {
+    let Some((head, thickness)) =
+        plan.spec.head.zip(plan.spec.over.and_then(|over| over.thickness))
+    else {
+        return;
+    };
+    let (named, high) = match head {
+        Head::Cheese => ("A cheese head", 0.7),
+        Head::Countersunk => ("A countersunk head", 0.5),
+        // It lies on the face.
+        Head::Hexagon => return,
+    };
+    let high = plan.geometry.major * high;
+    if exceeds(thickness, high) {
+        return;
+    }
+    found.say(
+        Place::At(Action::Seat, Part::Upper),
+        Level::Caution,
+        format!(
+            "{named} of this size is about {} high, and the part {}: let in, it leaves nothing to hold by. Leave it proud, or take a thicker part or a smaller screw.",
+            print::mm(high, 1),
+            print::mm(thickness, 1)
+        ),
+    );
 }
 
 fn upper(plan: &HolePlan<'_>, found: &mut Found) {

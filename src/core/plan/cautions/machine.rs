@@ -5,7 +5,7 @@ use crate::calc::setting::{SetTo, Setting};
 use crate::calc::speed_choice::Reach;
 use crate::calc::spindle::on_a_dial;
 use crate::plan::drilling::{self, Metals};
-use crate::plan::{Action, HolePlan, HoleSpec, Level, Part, Tap, UpperHole, Warning};
+use crate::plan::{Action, Hole, HolePlan, HoleSpec, Level, Part, Tap, UpperHole, Warning};
 use crate::tables::drills::Drill;
 use crate::units::{in_rpm, print};
 
@@ -18,13 +18,16 @@ pub(super) fn at_its_steps(plan: &HolePlan<'_>, found: &mut Found) {
         _ => lower,
     };
     let mut here = Vec::new();
-    drill_speed(spec, plan.tapping.planned().drill, tapping_metals, &mut here);
+    let drill = plan.tapping.planned().drill;
+    let tapping = Cut { drill, metals: tapping_metals, hole: spec.hole };
+    drill_speed(spec, tapping, &mut here);
     found.all(Place::Drilling, here);
     if let (Some(over), Some(drill)) = (spec.over, plan.clearance.drill)
         && over.hole == UpperHole::Tapping
     {
         let mut here = Vec::new();
-        drill_speed(spec, drill, Metals::one(over.material), &mut here);
+        let opening = Cut { drill, metals: Metals::one(over.material), hole: Hole::Through };
+        drill_speed(spec, opening, &mut here);
         found.all(Place::At(Action::OpenOut, Part::Upper), here);
     }
     let mut here = Vec::new();
@@ -57,7 +60,15 @@ fn wanted(set: &Setting) -> String {
     print::fixed(in_rpm(on_a_dial(set.takes.low)), 0)
 }
 
-fn drill_speed(spec: &HoleSpec, drill: &Drill, metals: Metals, found: &mut Vec<Warning>) {
+/// What one drill does.
+struct Cut {
+    drill: &'static Drill,
+    metals: Metals,
+    hole: Hole,
+}
+
+fn drill_speed(spec: &HoleSpec, cut: Cut, found: &mut Vec<Warning>) {
+    let Cut { drill, metals, hole } = cut;
     let Some(set) = drilling::drill_setting(spec, metals, drill.diameter) else { return };
     let wanted = wanted(&set);
     let material = metals.tougher();
@@ -68,7 +79,10 @@ fn drill_speed(spec: &HoleSpec, drill: &Drill, metals: Metals, found: &mut Vec<W
             format!(
                 "No machine at hand is as fast as the {} drill would take (about {wanted} rev/min). {}",
                 drill.label,
-                material.feed_when_slow()
+                match hole {
+                    Hole::Through => material.feed_when_slow(),
+                    Hole::Blind => material.feed_when_slow_in_blind(),
+                }
             ),
         ),
         SetTo::NoneSlowEnough(slowest) => {

@@ -1,7 +1,7 @@
 //! What each material of a plan asks for in the work that the plan does, said under its name.
 
 use super::{Found, Job, Place};
-use crate::plan::{Action, HoleSpec, Level, Operation, Part, UpperHole};
+use crate::plan::{Action, Hole, HoleSpec, Level, Operation, Part, UpperHole};
 use crate::tables::materials::{Caution, Material, Work};
 use crate::units::{Length, mm, print};
 
@@ -70,6 +70,10 @@ fn place(job: &Job<'_>, part: Part, level: Level, caution: &Caution) -> Option<P
         Work::Popping if lower && spec.over.is_some() => Some(Place::At(Action::SpotThrough, part)),
         Work::Popping => Some(Place::At(Action::MarkOut, part)),
         Work::Drilling | Work::Holding => drilled.then_some(Place::Drilling),
+        Work::BreakThrough if lower => (spec.hole == Hole::Through).then_some(Place::Drilling),
+        // It goes on into the lower part, and comes out when it is opened alone.
+        Work::BreakThrough => drilled.then_some(opened),
+        Work::Threads => lower.then_some(Place::Head),
         Work::OpeningOut if lower => is_worked_up(job).then_some(Place::Drilling),
         Work::OpeningOut => drilled.then_some(opened),
         Work::WideDrilling => {

@@ -11,10 +11,14 @@ pub enum Work {
     Popping,
     /// Drilling it.
     Drilling,
+    /// The drill coming out at the far side.
+    BreakThrough,
     /// Opening out a hole that is there.
     OpeningOut,
     /// Drilling a hole so wide that the drill is worked up to.
     WideDrilling,
+    /// Whether a thread cut in it holds.
+    Threads,
     /// Tapping it.
     Tapping,
     /// The edges of the hole.

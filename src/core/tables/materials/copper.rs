@@ -137,7 +137,7 @@ pub(super) const COPPER: Material = Material {
         ),
         UNKNOWN_STOCK,
     ],
-    cautions: &[Work::Reckoned.says(practice("Do not dub the lips as for brass: copper wants a keen edge.")), Work::Design.says(practice(
+    cautions: &[Work::Reckoned.says(practice("Do not dub the lips as for brass: copper wants a keen edge.")), Work::Threads.says(practice(
             "A thread in soft copper pulls out easily: use a bronze bush where a screw must hold.",
         )), Work::Reckoned.says(practice("Thin sheet climbs the drill: back it and clamp it.")), Work::Heat.says(practice(
             "Tough-pitch copper (C101) can crack when a torch flame heats it: boilers are usually of deoxidised copper (C106); ask the inspector.",

@@ -25,7 +25,7 @@ pub(super) const BERYLLIUM: Caution = Work::Stock.says(practice(
     "Unmarked springy copper or bronze may be beryllium copper, whose dust harms the lungs for good: leave it alone.",
 ));
 
-pub(super) const GRAB: Caution = Work::Drilling.says(practice(
+pub(super) const GRAB: Caution = Work::BreakThrough.says(practice(
     "It can pull the drill in at break-through and spin or lift the work: clamp it, and hold nothing in the hand.",
 ));
 
@@ -192,7 +192,7 @@ pub(super) const PVC_FUME: Caution = Work::Drilling.says(read(
 pub(super) const PVC_HEAT: Caution = Work::Background
     .says(read("Above 120 °C it breaks down and gives off hydrogen chloride gas.", BORSODCHEM));
 
-pub(super) const SPLINTERS: Caution = Work::Drilling.says(practice(
+pub(super) const SPLINTERS: Caution = Work::BreakThrough.says(practice(
     "It can burst into sharp splinters as the drill breaks through: clamp it on a scrap board and cover your eyes.",
 ));
 

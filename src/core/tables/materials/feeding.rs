@@ -66,6 +66,17 @@ impl Material {
         }
     }
 
+    /// The same in a hole that is stopped, where nothing breaks through.
+    #[must_use]
+    pub const fn feed_when_slow_in_blind(&self) -> &'static str {
+        match self.rubbing() {
+            Rubbing::Grabs => {
+                "The feed a turn stays the same, so it goes in more slowly: hold the tool back, for this metal pulls it in."
+            }
+            _ => self.feed_when_slow(),
+        }
+    }
+
     /// What becomes of a cut that is faster than it would take.
     #[must_use]
     pub const fn harm_when_fast(&self) -> &'static str {
