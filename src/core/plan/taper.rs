@@ -6,7 +6,7 @@
 
 use std::borrow::Cow;
 
-use super::drilling::{Metals, hand_step, step};
+use super::drilling::{Metals, hand_step, on_one_machine, step};
 use super::{
     Action, Cautions, Error, Hole, HoleSpec, Operation, Part, Tap, TaperPlan, cautions, finishing,
     starting, taps, worked_up,
@@ -112,11 +112,12 @@ fn drilled(plan: &TaperPlan<'_>) -> Vec<Operation> {
             ..hand_step(Action::Drill, Part::Lower, "a drill of the list's size", "", "")
         }];
     };
-    let earlier = worked_up::before_drill(plan.spec, drill, (Part::Lower, metals, Some(depth)));
+    let spec = &on_one_machine(plan.spec, drill);
+    let earlier = worked_up::before_drill(spec, drill, (Part::Lower, metals, Some(depth)));
     let last = Operation {
         text: Cow::Owned(format!("{text}{}", worked_up::held(drill))),
         why: why.into(),
-        ..step(plan.spec, Part::Lower, drill, metals, Some(depth))
+        ..step(spec, Part::Lower, drill, metals, Some(depth))
     };
     earlier.into_iter().chain([last]).collect()
 }
