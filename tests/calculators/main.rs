@@ -204,3 +204,28 @@ fn every_row_has_a_key_of_its_own_and_a_basis() {
         }
     }
 }
+
+#[test]
+fn a_reamer_goes_at_or_next_below_the_slow_end() {
+    // Common practice, no source: a reamer does no harm by turning slowly, and chatters when it turns fast.
+    let set = |material: &str, size: &str, speeds: &str| {
+        let typed = [
+            ("material", material),
+            ("work", "reaming"),
+            ("diameter", size),
+            ("spindle_speeds", speeds),
+        ];
+        let found = speeds::answer_to(&speeds::DECLARATION.asked(typed)).expect("a speed");
+        let words = found.setting.words();
+        (found.low, words)
+    };
+    let lathe = "60,120,240,400,700,1200";
+    for (material, size, words) in
+        [("gunmetal", "1/4", "700 rev/min"), ("aluminium-6082", "1/2", "700 rev/min")]
+    {
+        let (low, said) = set(material, size, lathe);
+        assert_eq!(said, words, "{material}: {low:?}");
+    }
+    // None is as slow: the slowest in the range.
+    assert_eq!(set("gunmetal", "1/4", "800, 900, 1200").1, "800 rev/min");
+}

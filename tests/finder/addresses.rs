@@ -50,7 +50,7 @@ fn asks_what_is_asked(path: &str, query: &str) -> bool {
                 field.is_some_and(|field| name == "diameter" || field.check(value).is_ok())
             }) && (slug != "speeds"
                 || pairs().count() == 1
-                || speeds::answer_to(&calculator.asked(fields_of(&fields))).is_ok())
+                || speeds::answer_to(&calculator.asked(in_some_material(&fields))).is_ok())
         }),
         None if path == "/notes" => {
             pairs().all(|(name, on)| name == "on" && exists(&format!("/{on}")))
@@ -60,8 +60,12 @@ fn asks_what_is_asked(path: &str, query: &str) -> bool {
     is_coded && are_read
 }
 
-fn fields_of<'a>(fields: &'a [(&'a str, String)]) -> Vec<(&'a str, &'a str)> {
-    fields.iter().map(|(name, value)| (*name, value.as_str())).collect()
+/// The fields, with a material where the form still asks for one.
+fn in_some_material<'a>(fields: &'a [(&'a str, String)]) -> Vec<(&'a str, &'a str)> {
+    let asked = [("material", "bright-mild-steel")].into_iter();
+    let typed = || fields.iter().map(|(name, value)| (*name, value.as_str()));
+    let is_named = typed().any(|(name, _)| name == "material");
+    asked.filter(|_| !is_named).chain(typed()).collect()
 }
 
 /// Whether a field of a plan takes this.
@@ -69,7 +73,9 @@ fn plan_reads(name: &str, value: &str) -> bool {
     match name {
         "thread" => threads::read::read(value).is_ok(),
         "material" => materials::find(value).is_some(),
-        "hole" => value == "blind",
+        "hole" => matches!(value, "blind" | "through"),
+        "head" => value == "cheese",
+        "hand" => value == "left",
         "depth" => length(value, Bare::Mm).is_ok(),
         _ => false,
     }

@@ -323,3 +323,32 @@ fn the_query_is_trimmed_and_cut() {
     let all: String = "é".repeat(LONGEST + 1);
     assert_eq!(find(&all).query.chars().count(), LONGEST);
 }
+
+#[test]
+fn two_sizes_with_a_work_each_are_offered_each_with_its_own() {
+    let reamed = "/calculators/speeds?work=reaming&diameter=1%2F4";
+    for (query, expected) in [
+        ("drill 7/32 ream 1/4", ["/drills/fraction/7-32", reamed]),
+        ("1/4 reamer, 7/32 drill", [reamed, "/drills/fraction/7-32"]),
+        (
+            "drill 7/32 ream 1/4 in copper",
+            [
+                "/drills/fraction/7-32",
+                "/calculators/speeds?material=copper&work=reaming&diameter=1%2F4",
+            ],
+        ),
+    ] {
+        let found = urls(query);
+        let places = expected.map(|url| found.iter().position(|other| other == url));
+        assert!(matches!(places, [Some(first), Some(next)] if first < next), "{query}: {found:?}");
+    }
+}
+
+#[test]
+fn the_hand_that_is_said_goes_into_the_plan_wherever_it_stands() {
+    for query in ["M6 LH brass", "left hand M6 brass", "M6 in brass, left-hand", "M6 brass L.H."] {
+        let found = urls(query);
+        let plan = "/plan?thread=M6&material=free-cutting-brass&hand=left";
+        assert_eq!(found.first().map(String::as_str), Some(plan), "{query}");
+    }
+}

@@ -67,6 +67,12 @@ fn the_ends_of_the_machine_are_said() {
         "{page}"
     );
     assert!(page.contains("Below 2.4 mm even the fastest, 2000 rev/min, is slower than the range"));
+    let reamed = body(
+        200,
+        "/calculators/speeds?material=gunmetal&work=reaming&diameter=1%2F4&spindle_speeds=60%2C700%2C1200",
+    );
+    assert_eq!(big(&reamed), "700 rev/min");
+    assert!(!reamed.contains("the largest reamer") && reamed.contains("over 102"), "{reamed}");
     let big_drill = body(
         200,
         "/calculators/speeds?material=silver-steel&diameter=12mm&spindle_speeds=500%2C+1000%2C+2000",

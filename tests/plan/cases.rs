@@ -371,11 +371,7 @@ fn the_plan_sets_a_speed_the_machine_has() {
     assert_eq!(tapping_drill_speed(&with("350, 1000, 1050, 2000")), "1000");
     assert_eq!(tapping_drill_speed(&with("350, 700, 1420, 2000")), "700");
     assert_eq!(tapping_drill_speed(&with("1420, 2000")), "1420");
-    check_warns(
-        &with("1420, 2000"),
-        Level::Caution,
-        "slowest speed at hand, 1420 rev/min, is too fast",
-    );
+    check_warns(&with("1420, 2000"), Level::Caution, "slowest speed, 1420 rev/min, is too fast");
     // 18.288 m/min at 1420 rev/min is 4.1 mm.
     check_warns(
         &with("1420, 2000"),

@@ -6,7 +6,7 @@
 #![expect(clippy::unwrap_used, reason = "a hole that has no plan ends its test")]
 
 use holewright_core::calc::setting::{SetTo, bench_fastest};
-use holewright_core::plan::{Action, HoleSpec, Operation, Tap, build};
+use holewright_core::plan::{Action, HoleSpec, Operation, Over, Tap, UpperHole, build};
 use holewright_core::tables::materials::{self, Family, Material, Rubbing};
 use holewright_core::tables::threads;
 use holewright_core::units::{in_mm, mm};
@@ -43,6 +43,53 @@ fn the_plan_says_which_machine_and_its_speed() {
 }
 
 #[test]
+fn a_job_stays_on_one_machine() {
+    // M10 in stainless 303: the tapping drill goes at some 500 rev/min, the pilot at three times that.
+    let with = |speeds: &str| HoleSpec {
+        machines: machines(speeds),
+        ..spec("metric", "m10", "stainless-303")
+    };
+    let used = |spec: &HoleSpec| -> Vec<String> {
+        let plan = build(spec).unwrap();
+        let settings = plan.operations.iter().filter_map(|step| step.speed.as_ref());
+        settings.filter_map(|set| set.on_machine()?.machine.clone()).collect()
+    };
+    let shed = used(&with("lathe: 130, 250, 500, 1000; bench drill: 600-2900"));
+    assert!(shed.len() >= 3, "{shed:?}");
+    assert!(shed.iter().all(|machine| machine == "lathe"), "{shed:?}");
+    // The one that serves the tapping drill best, whichever is listed first.
+    let other = used(&with("mill: 1500-2900; drill: 300-900"));
+    assert!(other.iter().all(|machine| machine == "drill"), "{other:?}");
+    // A step that this machine cannot do says so.
+    let fast = with("mill: 60; bench drill: 500-2900");
+    let chamfer = steps(&fast, Action::Chamfer).remove(0).speed.unwrap();
+    assert_eq!(chamfer.on_machine().unwrap().machine.as_deref(), Some("bench drill"));
+}
+
+#[test]
+fn a_machine_that_is_nearly_fast_enough_is_not_spoken_of_and_a_slow_one_once() {
+    let said = |speeds: &str| {
+        let over = Over {
+            material: materials::find("silver-steel").unwrap(),
+            thickness: Some(mm(4.0)),
+            hole: UpperHole::Tapping,
+        };
+        let spec = HoleSpec {
+            machines: machines(speeds),
+            over: Some(over),
+            ..spec("metric", "m6", "silver-steel")
+        };
+        let plan = build(&spec).unwrap();
+        plan.every_caution().filter(|warning| warning.text.contains("as fast as the")).count()
+    };
+    // 5 to 5.2 mm in silver steel wants some 930 to 970 rev/min, and what is opened out less.
+    assert_eq!((said("850"), said("600"), said("lathe: 600")), (0, 1, 1));
+    let silver = HoleSpec { machines: machines("850"), ..spec("metric", "m6", "silver-steel") };
+    let drill = steps(&silver, Action::Drill).pop().unwrap().speed.unwrap();
+    assert_eq!((drill.words().as_str(), drill.aside("metal")), ("850 rev/min", None));
+}
+
+#[test]
 fn nothing_is_asked_for_that_a_bench_machine_cannot_do() {
     for thread in threads::all() {
         for material in materials::all() {
@@ -76,7 +123,7 @@ fn a_chamfer_takes_the_slowest_that_cuts_clean() {
         |speeds: &str| HoleSpec { machines: machines(speeds), ..spec("ba", "2", "gunmetal") };
     let set = |speeds: &str| steps(&with(speeds), Action::Chamfer).remove(0).speed.unwrap();
     assert_eq!(set("").words(), "the slowest that cuts clean");
-    let shed = set("bench drill: 600; lathe: 60, 350");
+    let shed = set("bench drill: 600; lathe: 60, 1350");
     assert_eq!(shed.words(), "the slowest that cuts clean: start at 60 rev/min on the lathe");
     assert!(matches!(set("20000").to, SetTo::NoneSlowEnough(_)));
 }

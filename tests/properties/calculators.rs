@@ -8,7 +8,7 @@ use holewright_core::calc::machines::Machines;
 use holewright_core::calc::reaming;
 use holewright_core::calc::setting::bench_fastest;
 use holewright_core::calc::speed_choice::{Reach, SpeedBand, Verdict};
-use holewright_core::calc::spindle::Spindle;
+use holewright_core::calc::spindle::{Spindle, on_a_dial};
 use holewright_core::calc::thread_form::{full_depth, geometry, geometry_of};
 use holewright_core::calc::tool_steel::ToolSteel;
 use holewright_core::calculators::clearance::{self, Screw};
@@ -89,8 +89,16 @@ proptest! {
         let holds = |verdict| found.at_hand.iter().any(|held| held.verdict == verdict);
         // A countersink goes by the slowest there is, whatever lies in the range.
         let slow_first = work == Work::Countersinking;
+        // A reamer goes by the slow end, at it or next below it.
+        let slow_end = on_a_dial(found.low);
+        let at_slow_end = work == Work::Reaming
+            && found.at_hand.iter().any(|held| on_a_dial(held.speed) == slow_end);
         let reach = match (holds(Verdict::Slow), holds(Verdict::Within), holds(Verdict::Fast)) {
             (true, ..) if slow_first => Reach::TooSlow,
+            _ if at_slow_end => Reach::Within,
+            (true, within, fast) if work == Work::Reaming => {
+                if within || fast { Reach::Between } else { Reach::TooSlow }
+            }
             (_, true, _) => Reach::Within,
             (true, false, true) => Reach::Between,
             (true, false, false) => Reach::TooSlow,
@@ -105,6 +113,9 @@ proptest! {
         if let Some(set) = found.set {
             let fast = set.verdict == Verdict::Fast;
             prop_assert!(!fast || found.at_hand.iter().all(|held| held.verdict == Verdict::Fast));
+            let is_slow = |speed| on_a_dial(speed) <= slow_end;
+            let none_slow = || found.at_hand.iter().all(|held| !is_slow(held.speed));
+            prop_assert!(work != Work::Reaming || is_slow(set.speed) || none_slow(), "{set:?}");
         }
         // The ends are honest: at the slowest the largest tool is at the fast end, at the fastest the
         // smallest is at the slow end.

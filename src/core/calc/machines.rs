@@ -169,6 +169,22 @@ impl Machines {
         choices.reduce(|best, next| if nearer(&next, &best) { next } else { best })
     }
 
+    /// The one of them to keep to for a whole job: the one to use for the tool that matters most; none where
+    /// nothing was said of any.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright_core::calc::{machines::Machines, speed_choice::SpeedBand};
+    /// use holewright_core::units::rpm;
+    /// let shed = Machines::read("lathe: 350, 500; bench drill: 600-2000").unwrap();
+    /// let lathe = shed.kept_to(&SpeedBand { low: rpm(400.0), high: rpm(700.0) });
+    /// assert_eq!(lathe, Machines::read("lathe: 350, 500").unwrap());
+    /// ```
+    #[must_use]
+    pub fn kept_to(&self, band: &SpeedBand) -> Self {
+        Self { each: self.choose(band).map(|choice| choice.machine.clone()).into_iter().collect() }
+    }
+
     /// The fastest speed there is; none where nothing was said of any machine.
     #[must_use]
     pub fn fastest(&self) -> Option<Frequency> {

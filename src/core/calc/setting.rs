@@ -11,6 +11,10 @@ use crate::units::{Frequency, in_rpm, rpm};
 /// of it. Common practice, no source.
 const BENCH_RPM: f64 = 3_000.0;
 
+/// A speed no farther below the slow end than this share of it is as good. Common practice, no source: the
+/// published figures differ by more.
+const NEAR_ENOUGH: f64 = 0.85;
+
 /// The fastest that a bench machine is taken to turn, where nothing was said of it.
 #[must_use]
 pub fn bench_fastest() -> Frequency {
@@ -93,6 +97,31 @@ impl Setting {
         Self { to, takes }
     }
 
+    /// What to set for a reamer: of the machines at hand the speed at or next below the slow end, for a
+    /// slower reamer does no harm; the slowest in the range only where none is as slow.
+    ///
+    /// # Source
+    /// Common practice, no source.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright_core::calc::{machines::Machines, setting::Setting, speed_choice::SpeedBand};
+    /// use holewright_core::units::rpm;
+    /// let band = SpeedBand { low: rpm(760.0), high: rpm(1300.0) };
+    /// let set = |machines| Setting::of_reamer(band, &Machines::read(machines).unwrap()).speed();
+    /// assert_eq!(set("400, 700, 1200"), Some(rpm(700.0)));
+    /// assert_eq!(set("1200, 2000"), Some(rpm(1200.0)));
+    /// assert_eq!(set("2000"), None);
+    /// ```
+    #[must_use]
+    pub fn of_reamer(takes: SpeedBand, machines: &Machines) -> Self {
+        let slow_end = Self::of(SpeedBand { high: takes.low, ..takes }, machines);
+        match slow_end.to {
+            SetTo::NoneSlowEnough(_) => Self::of(takes, machines),
+            to => Self { to, takes },
+        }
+    }
+
     /// What to set for a countersink: the slowest speed that cuts clean stops it chattering, whatever is
     /// in print for it.
     ///
@@ -151,6 +180,14 @@ impl Setting {
         self.on_machine().map_or(Reach::NotSaid, |held| held.reach)
     }
 
+    /// Whether the speed of a machine at hand falls so little short of the slow end that nothing need be
+    /// said of it.
+    #[must_use]
+    pub fn is_near_enough(&self) -> bool {
+        let least = in_rpm(on_a_dial(self.takes.low)) * NEAR_ENOUGH;
+        self.on_machine().is_some_and(|held| in_rpm(held.speed) >= least)
+    }
+
     /// The speed to reckon times at: the one to set, or the fastest of a bench machine where it is to run
     /// as fast as it goes; none where none will do or a hand turns the tool.
     #[must_use]
@@ -207,7 +244,11 @@ impl Setting {
         let takes = format!("the {kind} would take about {}", revolutions(self.takes.low));
         match (&self.to, self.reach()) {
             (SetTo::AsFastAsItGoes, _) => Some(takes),
+            (SetTo::NoneSlowEnough(MachineSpeed { machine: Some(_), .. }), _) => {
+                Some(format!("it has none slow enough: {takes}"))
+            }
             (SetTo::NoneSlowEnough(_), _) => Some(format!("none at hand is slow enough: {takes}")),
+            (SetTo::On(_), Reach::TooSlow) if self.is_near_enough() => None,
             (SetTo::On(_), Reach::TooSlow) => Some(format!("its fastest; {takes}")),
             (SetTo::On(_), Reach::Between) => Some(format!("the next below; {takes}")),
             (SetTo::ByHand, _) => Some("the chuck turned by hand, the machine isolated".to_owned()),

@@ -7,9 +7,12 @@ use super::reading::{Reading, What};
 use super::score::{ANSWER, LESS, Score};
 use super::thing::{Thing, material_called};
 use super::{Hit, Kind, pages, size};
+use crate::calculators::speeds::LARGEST_TOOL;
+use crate::plan::Hole;
 use crate::tables::drills::Drill;
 use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
+use crate::tables::threads::read::{AsMeant, Hand};
 use crate::units::print;
 use crate::units::read::{Bare, length};
 
@@ -20,29 +23,50 @@ const MOST_MATERIALS: usize = 8;
 /// thing that can be meant.
 pub(super) fn gather(text: &str, gathered: &mut Gathered) -> bool {
     let Some(line) = Line::of(text) else { return false };
-    let Some(reading) = Reading::of(&line) else { return false };
-    let mut answers = Answers { said: said(&line), score: ANSWER, gathered };
-    match &reading.what {
-        What::Thread(read) => {
-            answers.of_thread(read.thread, line.work, &reading);
-            for other in read.taken.iter().flat_map(|taken| &taken.others) {
-                answers.add(Thing::Thread(other).hit());
+    let (line, readings) = match Reading::all_of(&line) {
+        readings if readings.is_empty() && !Reading::is_of_names(&line) => {
+            match line.without_parts() {
+                Some(line) => {
+                    let readings = Reading::all_of(&line);
+                    (line, readings)
+                }
+                None => (line, readings),
             }
-            let is_sure = read.taken.is_none() && reading.materials.is_empty();
-            return line.work.is_none() && is_sure;
         }
-        What::Size(drills, typed) => answers.of_size(drills, typed, line.work, &reading),
-        What::Systems(systems) => {
-            let hits = systems.iter().map(|id| Thing::System(id.system()).hit());
-            hits.for_each(|hit| answers.add(hit));
+        readings => (line, readings),
+    };
+    let mut answers = Answers { line: &line, said: said(&line), score: ANSWER, gathered };
+    let mut is_sure = false;
+    for reading in &readings {
+        match &reading.what {
+            What::Thread(read) => {
+                answers.of_thread(read, reading);
+                for other in read.taken.iter().flat_map(|taken| &taken.others) {
+                    answers.add(Thing::Thread(other).hit());
+                }
+                let is_plain = read.taken.is_none() && reading.materials.is_empty();
+                is_sure = line.work.is_none() && is_plain;
+            }
+            What::Size(drills, typed) => answers.of_size(drills, typed, reading),
+            What::Systems(systems) => {
+                let hits = systems.iter().map(|id| Thing::System(id.system()).hit());
+                hits.for_each(|hit| answers.add(hit));
+            }
+            What::Material => answers.of_materials(reading),
         }
-        What::Material => answers.of_materials(line.work, &reading),
     }
-    false
+    // "Reaming a bush".
+    if line.subject.is_empty() && !pages::is_about_one(text) {
+        answers.said.clear();
+        answers.work_page(line.work);
+    }
+    is_sure
 }
 
 /// The hits as they are found, the first the best.
 struct Answers<'a> {
+    /// What was typed, taken to pieces.
+    line: &'a Line,
     /// What was understood, where it is not plain.
     said: String,
     score: Score,
@@ -58,21 +82,30 @@ impl Answers<'_> {
         self.score = self.score.saturating_sub(1);
     }
 
-    fn of_thread(&mut self, thread: &'static Thread, work: Option<Work>, reading: &Reading) {
+    fn of_thread(&mut self, read: &AsMeant, reading: &Reading) {
+        let thread = read.thread;
         let materials = || to_be_cut(reading);
+        let work = reading.work;
+        let said = Said::of(self.line, read.hand, work);
         match work {
             Some(Work::Clearance) => self.add(clearance(thread)),
             Some(Work::Notes) => self.add(notes(&Thing::Thread(thread).hit())),
             Some(Work::Speed | Work::Countersinking) => {
-                let work = if work == Some(Work::Speed) { "tapping" } else { "countersinking" };
-                materials().for_each(|it| self.add(speed(thread.designation, work, Some(it))));
+                let slug = if work == Some(Work::Speed) { "tapping" } else { "countersinking" };
+                materials().for_each(|it| self.add(speed(thread.designation, slug, Some(it))));
+                if work == Some(Work::Countersinking) && materials().next().is_none() {
+                    self.add(speed(thread.designation, slug, None));
+                }
+            }
+            Some(Work::Depth | Work::Counterboring) if reading.materials.is_empty() => {
+                self.add(plan(thread, None, &said));
             }
             // The plan of what is not to be cut says why not.
             _ => reading
                 .materials
                 .iter()
                 .take(MOST_MATERIALS)
-                .for_each(|it| self.add(plan(thread, it, reading.depth.as_deref()))),
+                .for_each(|it| self.add(plan(thread, Some(it), &said))),
         }
         self.add(Thing::Thread(thread).hit());
         if !matches!(work, Some(Work::Clearance)) {
@@ -81,14 +114,10 @@ impl Answers<'_> {
         self.name_materials(reading);
     }
 
-    fn of_size(
-        &mut self,
-        drills: &[&'static Drill],
-        typed: &str,
-        work: Option<Work>,
-        reading: &Reading,
-    ) {
-        let materials = || to_be_cut(reading);
+    fn of_size(&mut self, drills: &[&'static Drill], typed: &str, reading: &Reading) {
+        let work = reading.work;
+        let is_too_large = length(typed, Bare::Mm).is_ok_and(|size| size > LARGEST_TOOL);
+        let materials = || to_be_cut(reading).filter(|_| !is_too_large);
         let by_speed = match work {
             Some(Work::Reaming) => Some("reaming"),
             Some(Work::Countersinking) => Some("countersinking"),
@@ -101,6 +130,9 @@ impl Answers<'_> {
         }
         if let Some(work) = by_speed {
             materials().for_each(|it| self.add(speed(typed, work, Some(it))));
+            if work != "drilling" && reading.materials.is_empty() && !is_too_large {
+                self.add(speed(typed, work, None));
+            }
         }
         drills.iter().for_each(|drill| self.add(Thing::Drill(drill).hit()));
         if by_speed.is_none() {
@@ -116,7 +148,8 @@ impl Answers<'_> {
         }
     }
 
-    fn of_materials(&mut self, work: Option<Work>, reading: &Reading) {
+    fn of_materials(&mut self, reading: &Reading) {
+        let work = reading.work;
         if work == Some(Work::Notes) {
             let all = reading.materials.iter().take(MOST_MATERIALS);
             all.for_each(|material| self.add(notes(&Thing::Material(material).hit())));
@@ -133,7 +166,7 @@ impl Answers<'_> {
             Some(Work::Countersinking) => "countersinking",
             Some(Work::Spotting) => "spotting",
             Some(Work::Clearance) => "clearance",
-            Some(Work::Tapping) => "hole plan",
+            Some(Work::Tapping | Work::Depth) => "hole plan",
             Some(Work::Counterboring | Work::Drilling | Work::OfMaterial | Work::Notes) | None => {
                 return;
             }
@@ -156,25 +189,87 @@ fn to_be_cut(reading: &Reading) -> impl Iterator<Item = &'static Material> {
     cut.take(MOST_MATERIALS)
 }
 
-/// What was taken off a line to understand it, where that is not plain.
-fn said(line: &Line) -> String {
-    let subject = line.subject.join(" ");
-    match &line.depth {
-        Some(depth) => format!("read as {subject}, {depth} deep"),
-        None => format!("read as {subject}"),
+/// What a line says of a hole besides its thread and its material.
+#[derive(Default)]
+pub(super) struct Said<'a> {
+    hand: Hand,
+    hole: Option<Hole>,
+    /// The full thread of a blind hole, or the thickness of the part.
+    depth: Option<&'a str>,
+    /// The head is to be let in.
+    is_let_in: bool,
+}
+
+impl<'a> Said<'a> {
+    fn of(line: &'a Line, hand: Hand, work: Option<Work>) -> Self {
+        let thickness = line.thickness.as_deref();
+        let hole = match (line.depth.is_some(), thickness.is_some()) {
+            (true, _) => Some(Hole::Blind),
+            (false, true) => Some(Hole::Through),
+            (false, false) => None,
+        };
+        Self {
+            hand: if line.hand == Hand::Left { Hand::Left } else { hand },
+            hole: line.hole.or(hole),
+            depth: line.depth.as_deref().or(thickness),
+            is_let_in: work == Some(Work::Counterboring),
+        }
+    }
+
+    /// In a title: `, left hand, 10 mm deep`.
+    fn words(&self) -> String {
+        let hand = if self.hand == Hand::Left { ", left hand" } else { "" };
+        let deep = match (self.depth, self.hole) {
+            (Some(thick), Some(Hole::Through)) => format!(", through {thick}"),
+            (Some(depth), _) => format!(", {depth} deep"),
+            (None, Some(Hole::Through)) => ", through".to_owned(),
+            (None, Some(Hole::Blind)) => ", blind".to_owned(),
+            (None, None) => String::new(),
+        };
+        let head = if self.is_let_in { ", head let in" } else { "" };
+        format!("{hand}{deep}{head}")
+    }
+
+    /// In an address, in the plan's own order.
+    fn fields(&self) -> Vec<(&'static str, &'a str)> {
+        let mut fields = Vec::new();
+        match self.hole {
+            Some(Hole::Through) => fields.push(("hole", "through")),
+            Some(Hole::Blind) => fields.push(("hole", "blind")),
+            None => {}
+        }
+        fields.extend(self.depth.map(|depth| ("depth", depth)));
+        if self.is_let_in {
+            fields.push(("head", "cheese"));
+        }
+        if self.hand == Hand::Left {
+            fields.push(("hand", "left"));
+        }
+        fields
     }
 }
 
-/// The plan for a thread in a material.
-pub(super) fn plan(thread: &Thread, material: &Material, depth: Option<&str>) -> Hit {
-    let deep = depth.map_or_else(String::new, |depth| format!(", {depth} deep"));
-    let mut fields = vec![("thread", thread.designation), ("material", material.slug)];
-    if let Some(depth) = depth {
-        fields.extend([("hole", "blind"), ("depth", depth)]);
+/// What was taken off a line to understand it, where that is not plain.
+fn said(line: &Line) -> String {
+    let subject = line.subject.join(" ");
+    let hand = if line.hand == Hand::Left { ", left hand" } else { "" };
+    match (&line.depth, &line.thickness) {
+        (Some(depth), _) => format!("read as {subject}{hand}, {depth} deep"),
+        (None, Some(thick)) => format!("read as {subject}{hand}, {thick} thick"),
+        (None, None) => format!("read as {subject}{hand}"),
     }
+}
+
+/// The plan for a thread, in a material if one is known, with what else was said of it.
+pub(super) fn plan(thread: &Thread, material: Option<&Material>, said: &Said<'_>) -> Hit {
+    let mut fields = vec![("thread", thread.designation)];
+    fields.extend(material.map(|material| ("material", material.slug)));
+    fields.extend(said.fields());
+    let inside = material.map_or_else(String::new, |material| format!(" in {}", material.name));
+    let words = said.words();
     Hit {
         kind: Kind::Calculator,
-        title: format!("Hole plan: {} in {}{deep}", thread.designation, material.name).into(),
+        title: format!("Hole plan: {}{inside}{words}", thread.designation).into(),
         url: address("/plan", &fields).into(),
         why: "tapping drill, depths, speeds and steps".to_owned(),
     }

@@ -2,6 +2,9 @@
 //! where, and words of heads and uses say nothing here.
 
 use super::phrases::{Phrase, Work, at_front, spelt_out};
+use super::words::has_figure;
+use crate::plan::Hole;
+use crate::tables::threads::read::{Hand, systems};
 use crate::units::read::{take, worded};
 
 /// A line of more words is no line of a drawing.
@@ -16,14 +19,28 @@ pub(super) struct Line {
     pub(super) subject: Vec<String>,
     /// How deep, as it was written.
     pub(super) depth: Option<String>,
+    /// How thick the part is, as it was written.
+    pub(super) thickness: Option<String>,
+    /// Whether the hole was said to go through or not.
+    pub(super) hole: Option<Hole>,
+    /// Which way the thread turns, where that stood by itself.
+    pub(super) hand: Hand,
     /// Something was taken off it.
     pub(super) is_shorter: bool,
-    /// Where in the subject a word for a work stood: `drill 4.2 | tap M5`.
-    pub(super) cuts: Vec<usize>,
+    /// Where in the subject a word for a work stood, and which: `drill 4.2 | tap M5`.
+    pub(super) cuts: Vec<(usize, Work)>,
 }
 
+/// What a part is made as, which narrows no material: `copper boiler bush`.
+#[rustfmt::skip]
+const PARTS: &[&str] = &[
+    "bearing", "bearings", "block", "body", "boiler", "boss", "bracket", "bush", "bushes", "bushing",
+    "casting", "collar", "cover", "cylinder", "fitting", "frame", "frames", "part", "sheet", "stock",
+    "strip", "tube", "valve", "wheel",
+];
+
 impl Line {
-    /// Takes a plain text to pieces; `None` where nothing is left of it.
+    /// Takes a plain text to pieces; `None` where neither work nor subject is left of it.
     pub(super) fn of(text: &str) -> Option<Self> {
         let spelt = spelt_out(text);
         let said = worded(&spelt);
@@ -41,7 +58,33 @@ impl Line {
             line.subject.pop();
         }
         line.is_shorter = line.subject.join(" ") != text;
-        (!line.subject.is_empty()).then_some(line)
+        (!line.subject.is_empty() || line.work.is_some()).then_some(line)
+    }
+
+    /// The line without the words for what the part is made as; `None` where there are none, or where
+    /// nothing but a material stands with them.
+    pub(super) fn without_parts(&self) -> Option<Self> {
+        if self.work.is_none() && !self.has_a_figure() {
+            return None;
+        }
+        let is_part = |word: &String| PARTS.contains(&word.as_str());
+        let subject: Vec<String> =
+            self.subject.iter().filter(|word| !is_part(word)).cloned().collect();
+        let fewer = |to: usize| self.subject.iter().take(to).filter(|word| !is_part(word)).count();
+        (subject.len() < self.subject.len()).then(|| Self {
+            work: self.work,
+            depth: self.depth.clone(),
+            thickness: self.thickness.clone(),
+            hole: self.hole,
+            hand: self.hand,
+            is_shorter: true,
+            cuts: self.cuts.iter().map(|(place, work)| (fewer(*place), *work)).collect(),
+            subject,
+        })
+    }
+
+    fn has_a_figure(&self) -> bool {
+        self.subject.iter().any(|word| has_figure(word))
     }
 
     /// Takes what stands at the front, and returns what stands behind it.
@@ -59,10 +102,17 @@ impl Line {
                 }
                 None => behind,
             };
+        } else if let Some(behind) = left_hand(words) {
+            self.hand = Hand::Left;
+            return behind;
+        } else if matches!(*first, "through" | "blind") && behind.first() != Some(&"the") {
+            self.hole = Some(if *first == "blind" { Hole::Blind } else { Hole::Through });
+            self.work = self.work.or(Some(Work::Drilling));
+            return behind;
         } else if let Some((phrase, count)) = at_front(words) {
             if let Phrase::Work(work) = phrase {
                 self.ask(work);
-                self.cuts.push(self.subject.len());
+                self.cuts.push((self.subject.len(), work));
             }
             return words.get(count..).unwrap_or_default();
         }
@@ -87,6 +137,20 @@ impl Line {
                 }
                 Some(behind)
             }
+            "thick" => {
+                self.thickness = Some(figure.to_owned());
+                Some(behind)
+            }
+            // "How deep to drill for 1/4 of 4 BA".
+            "of" if self.work == Some(Work::Depth) => {
+                self.depth = Some(figure.to_owned());
+                Some(behind)
+            }
+            // "M3 in 1.6 ali sheet".
+            _ if self.is_thickness_of_sheet(after) => {
+                self.thickness = Some(figure.to_owned());
+                Some(after)
+            }
             "long" | "lg" | "pcd" | "deg" | "degs" | "degree" | "degrees" | "crs" | "centres"
             | "apart" => Some(behind),
             "hole" | "holes" | "off" | "places" | "place" | "positions" | "posns" | "pos"
@@ -104,14 +168,27 @@ impl Line {
         }
     }
 
+    /// Whether the words behind a figure are a metal in sheet, and what is made in it stood before.
+    fn is_thickness_of_sheet(&self, after: &[&str]) -> bool {
+        let metal: Vec<&str> =
+            after.iter().copied().take_while(|word| !matches!(*word, "sheet" | "plate")).collect();
+        let is_sheet = metal.len() < after.len() && (1..=3).contains(&metal.len());
+        let is_of_metal = is_sheet
+            && metal.iter().all(|word| !has_figure(word))
+            && metal.first().is_some_and(|word| systems(word).is_empty());
+        is_of_metal && self.has_a_figure() && self.subject.last().is_some_and(|last| last != "x")
+    }
+
     /// Takes what is asked for; what says more stands before what says less.
     fn ask(&mut self, work: Work) {
         const fn says(work: Work) -> u8 {
             match work {
-                Work::Notes => 5,
-                Work::OfMaterial => 4,
-                Work::Speed | Work::Clearance => 3,
-                Work::Reaming | Work::Countersinking | Work::Counterboring => 2,
+                Work::Notes => 6,
+                Work::OfMaterial => 5,
+                // "Speed for a 3/8 reamer" is of the reamer.
+                Work::Reaming | Work::Countersinking | Work::Clearance => 4,
+                Work::Speed | Work::Depth => 3,
+                Work::Counterboring => 2,
                 Work::Spotting | Work::Tapping => 1,
                 Work::Drilling => 0,
             }
@@ -119,6 +196,16 @@ impl Line {
         if self.work.is_none_or(|held| says(held) < says(work)) {
             self.work = Some(work);
         }
+    }
+}
+
+/// What stands behind the words for a left-hand thread.
+fn left_hand<'w, 't>(words: &'w [&'t str]) -> Option<&'w [&'t str]> {
+    match words {
+        ["left", "hand" | "handed", rest @ ..] | ["lh" | "l.h" | "left-hand", rest @ ..] => {
+            Some(rest)
+        }
+        _ => None,
     }
 }
 

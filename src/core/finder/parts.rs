@@ -5,7 +5,7 @@
 
 use std::cmp::Reverse;
 
-use super::answers::plan;
+use super::answers::{Said, plan};
 use super::gather::Gathered;
 use super::score::{LESS, PART, PLAN, Score};
 use super::thing::{Thing, material_called};
@@ -89,7 +89,10 @@ impl Parts {
                 for (material, hit) in materials {
                     gathered.add(*score, hit.clone());
                     if let PartMeaning::Thread(thread) = part {
-                        gathered.add(score + (PLAN - PART), plan(thread, material, None));
+                        gathered.add(
+                            score + (PLAN - PART),
+                            plan(thread, Some(*material), &Said::default()),
+                        );
                     }
                 }
                 *score

@@ -19,12 +19,14 @@ pub(super) enum Work {
     Notes,
     /// What to put on it, how to tell it, what to do about a tap broken in it: its own page says.
     OfMaterial,
+    /// How deep to drill for so much thread.
+    Depth,
 }
 
 /// Longer phrases stand before shorter ones that they begin with only for the reader: the longest is
 /// taken.
 #[rustfmt::skip]
-const PHRASES: [(Work, &[&str]); 10] = [
+const PHRASES: [(Work, &[&str]); 11] = [
     (Work::Notes, &["notes", "note", "notes on", "notes about", "shop notes", "shop notes on", "members notes"]),
     (Work::OfMaterial, &[
         "broken tap", "tap broken", "tap broken off", "snapped tap", "tap snapped", "tap stuck", "stuck tap", "broken off tap",
@@ -65,8 +67,10 @@ const PHRASES: [(Work, &[&str]); 10] = [
         "what do i drill for", "what size do i drill for", "drill before tapping", "tapping drill for",
         "root diameter", "core diameter", "thread", "threads", "screwed", "threaded", "die", "engagement",
     ]),
-    (Work::Drilling, &["drill", "drilled", "drilling", "drills", "dia", "diameter", "diam", "through",
-        "hole", "holes", "bore", "bored", "drill through", "drill hole"]),
+    (Work::Depth, &["how deep to drill", "how deep to drill for", "how deep do i drill", "how deep do i drill for",
+        "how deep to tap", "drill depth for", "depth to drill for", "depth to drill"]),
+    (Work::Drilling, &["drill", "drilled", "drilling", "drills", "dia", "diameter", "diam", "hole", "holes", "bore",
+        "bored", "drill hole"]),
 ];
 
 /// Words and phrases that narrow nothing: they join, count, place, or say a head or a use.
@@ -83,7 +87,9 @@ const NOTHING: &[&str] = &[
     // Places on a drawing.
     "equi", "spaced", "equispaced", "equally", "pitch", "circle", "places", "positions", "posns",
     "pos", "side", "sides", "face", "end", "ends", "line", "only", "lower", "upper", "square", "flat",
-    "clean", "sharp", "edge", "edges", "deburr", "bottom", "top", "blind",
+    "clean", "sharp", "edge", "edges", "deburr", "bottom", "top",
+    // A screw's head, where the screw itself is meant.
+    "csk screw", "csk screws", "countersunk screw", "countersunk screws",
     // What is drilled, and with what.
     "spindle", "bar", "twist", "jobber", "jobbers", "stub",
 ];

@@ -26,8 +26,8 @@ pub(super) struct Reading {
     pub(super) materials: Vec<&'static Material>,
     /// What was typed for them.
     pub(super) typed_material: String,
-    /// How deep, as it was written.
-    pub(super) depth: Option<String>,
+    /// What is done to it.
+    pub(super) work: Option<Work>,
 }
 
 /// What is made or asked about.
@@ -43,20 +43,32 @@ pub(super) enum What {
 }
 
 impl Reading {
-    /// Reads a line; `None` where some of it is not understood.
-    pub(super) fn of(line: &Line) -> Option<Self> {
+    /// Reads a line: one thing, or several sizes each with its work, `drill 7/32 ream 1/4`; nothing where
+    /// some of it is not understood.
+    pub(super) fn all_of(line: &Line) -> Vec<Self> {
         let words: Vec<&str> = line.subject.iter().map(String::as_str).collect();
         // A text that is nothing but names is left to those who find parts of it.
-        let whole =
-            if line.is_shorter { Self::whole(&words, line, line.depth.clone()) } else { None };
-        let whole = whole.or_else(|| Self::of_several_works(&words, line));
-        whole.or_else(|| {
+        let whole = if line.is_shorter { Self::whole(&words, line.work) } else { None };
+        if let Some(found) = whole {
+            return vec![found];
+        }
+        let several = Self::of_several_works(&words, line);
+        if !several.is_empty() {
+            return several;
+        }
+        let of_length = || {
             // "1/4 BSF x 3/4", "M6 x 1 x 20", "M6x20": how long or deep stands behind the last x.
             let (before, behind) = at_last_times(&words)?;
             let before: Vec<&str> = before.split(' ').filter(|word| !word.is_empty()).collect();
-            Self::whole(&before, line, line.depth.clone())
-                .filter(|found| found.can_be_so_long(&behind))
-        })
+            Self::whole(&before, line.work).filter(|found| found.can_be_so_long(&behind))
+        };
+        of_length().into_iter().collect()
+    }
+
+    /// Whether a line is nothing but names, all of them known.
+    pub(super) fn is_of_names(line: &Line) -> bool {
+        let words: Vec<&str> = line.subject.iter().map(String::as_str).collect();
+        !line.is_shorter && Self::whole(&words, line.work).is_some()
     }
 
     /// Whether a figure behind the last `x` is a length of this, and not the wrong pitch of it.
@@ -71,42 +83,58 @@ impl Reading {
         }
     }
 
-    /// Several works in one line, each with its size: what is done last and matters most is meant,
-    /// `drill 4.2, tap M5`, where the others are sizes.
-    fn of_several_works(words: &[&str], line: &Line) -> Option<Self> {
-        let mut places = line.cuts.clone();
+    /// Several works in one line, each with its size: the thread is meant where there is one,
+    /// `drill 4.2, tap M5`, and otherwise each of them.
+    fn of_several_works(words: &[&str], line: &Line) -> Vec<Self> {
+        let mut places: Vec<usize> = line.cuts.iter().map(|(place, _)| *place).collect();
+        // "1/4 reamer, 7/32 drill": each work stands behind its size.
+        let stands_behind = places.first().is_some_and(|first| *first > 0);
         places.extend([0, words.len()]);
         places.sort_unstable();
         places.dedup();
+        let work_at = |place: usize| {
+            let here = line.cuts.iter().filter(|(at, _)| *at == place);
+            here.map(|(_, work)| *work).last().or(line.work)
+        };
         let parts = places.windows(2).filter_map(|ends| match ends {
-            [start, end] => words.get(*start..*end),
+            [start, end] => {
+                let work = work_at(if stands_behind { *end } else { *start });
+                Some((words.get(*start..*end)?, work))
+            }
             _ => None,
         });
-        let read = parts.map(|part| Self::whole(part, line, line.depth.clone()));
-        let read: Option<Vec<Self>> = read.collect();
-        let read = read.filter(|read| read.len() > 1)?;
+        let read: Option<Vec<Self>> = parts.map(|(part, work)| Self::whole(part, work)).collect();
+        let Some(mut read) = read.filter(|read| read.len() > 1) else { return Vec::new() };
         let is_thread = |found: &Self| matches!(found.what, What::Thread(_));
         match read.iter().filter(|found| is_thread(found)).count() {
-            0 => read.into_iter().last(),
-            1 => read.into_iter().find(is_thread),
-            _ => None,
+            0 => {
+                let metal = read.iter().find(|found| !found.materials.is_empty());
+                let metal =
+                    metal.map(|found| (found.materials.clone(), found.typed_material.clone()));
+                for found in read.iter_mut().filter(|found| found.materials.is_empty()) {
+                    (found.materials, found.typed_material) = metal.clone().unwrap_or_default();
+                }
+                read
+            }
+            1 => read
+                .into_iter()
+                .find(is_thread)
+                .map(|found| Self { work: line.work, ..found })
+                .into_iter()
+                .collect(),
+            _ => Vec::new(),
         }
     }
 
-    fn whole(words: &[&str], line: &Line, depth: Option<String>) -> Option<Self> {
+    fn whole(words: &[&str], work: Option<Work>) -> Option<Self> {
         let materials = materials(words);
         if let Some((materials, typed_material)) = materials {
-            return Some(Self { what: What::Material, materials, typed_material, depth });
+            return Some(Self { what: What::Material, materials, typed_material, work });
         }
         let of_system = systems(&words.join(" "));
         if !of_system.is_empty() {
             let what = What::Systems(of_system);
-            return Some(Self {
-                what,
-                materials: Vec::new(),
-                typed_material: String::new(),
-                depth,
-            });
+            return Some(Self { what, materials: Vec::new(), typed_material: String::new(), work });
         }
         if words.len() > MOST_WORDS {
             return None;
@@ -119,7 +147,7 @@ impl Reading {
             if !run.iter().any(|word| has_figure(word)) {
                 continue;
             }
-            let Some(what) = What::of(&run.join(" "), line.work) else { continue };
+            let Some(what) = What::of(&run.join(" "), work) else { continue };
             let rest: Vec<&str> = words
                 .iter()
                 .take(start)
@@ -133,7 +161,7 @@ impl Reading {
                     None => continue,
                 },
             };
-            let found = Self { what, materials, typed_material, depth: depth.clone() };
+            let found = Self { what, materials, typed_material, work };
             let kind =
                 if matches!(found.what, What::Thread(_)) { &mut threads } else { &mut sizes };
             if kind.is_none() {
@@ -141,7 +169,7 @@ impl Reading {
             }
         }
         // "Ream 1/4 in brass" is no brass thread; elsewhere a size inside that of a thread is not meant.
-        if line.work.is_some_and(is_of_sizes) { sizes.or(threads) } else { threads.or(sizes) }
+        if work.is_some_and(is_of_sizes) { sizes.or(threads) } else { threads.or(sizes) }
     }
 }
 
@@ -160,7 +188,7 @@ impl What {
         }
         let is_whole = run.chars().all(|letter| letter.is_ascii_digit());
         // A bare figure that is tapped or cleared is a thread's, and which is not said.
-        if is_whole && matches!(work, None | Some(Work::Tapping | Work::Clearance)) {
+        if is_whole && matches!(work, None | Some(Work::Tapping | Work::Clearance | Work::Depth)) {
             return None;
         }
         // No reamer is called by a number, and a diameter is none.

@@ -1,5 +1,6 @@
 //! Building a plan from what is asked.
 
+use super::drilling;
 use super::order;
 use super::question::Steps;
 use super::{
@@ -38,7 +39,7 @@ pub fn build(spec: &HoleSpec) -> Result<HolePlan<'_>, Error> {
     let clearance = clearance(spec, &geometry);
     let depths = depths::depths(spec, &geometry, drill.diameter)?;
     let operations = order::operations(&Steps {
-        spec,
+        spec: &drilling::on_one_machine(spec, drill),
         geometry: &geometry,
         tapping: drill,
         clearance: &clearance,

@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use super::{Action, HoleSpec, Operation, Part, TapSteel};
+use super::{Action, HoleSpec, Operation, Part, TapSteel, UpperHole};
 use crate::calc::cutting_speed;
 use crate::calc::drill_feed::drill_feed;
 use crate::calc::setting::Setting;
@@ -99,6 +99,23 @@ pub(super) fn countersink_setting(
     mouth: Length,
 ) -> Option<Setting> {
     range(metals.tougher()).map(|range| Setting::of_countersink(band(range, mouth), &spec.machines))
+}
+
+/// The question with the one machine that the whole job stays on: the one that serves the tapping drill
+/// best.
+///
+/// # Source
+/// Common practice, no source: a part moved between machines is set up twice.
+pub(super) fn on_one_machine(spec: &HoleSpec, tapping: &Drill) -> HoleSpec {
+    let metals = match spec.over {
+        Some(over) if over.hole == UpperHole::Tapping => Metals::both(over.material, spec.material),
+        _ => Metals::one(spec.material),
+    };
+    let machines = range(metals.tougher()).map_or_else(
+        || spec.machines.clone(),
+        |range| spec.machines.kept_to(&band(range, tapping.diameter)),
+    );
+    HoleSpec { machines, ..spec.clone() }
 }
 
 /// The largest drill the machine's slowest speed suits in a metal.

@@ -6,7 +6,7 @@
 
 use std::borrow::Cow;
 
-use super::drilling::{Metals, hand_step, step};
+use super::drilling::{Metals, hand_step, on_one_machine, step};
 use super::worked_up::Reach;
 use super::{
     Action, Cautions, Error, Hole, HoleSpec, Operation, Part, Tap, TaperPlan, cautions, finishing,
@@ -116,14 +116,15 @@ fn drilled(plan: &TaperPlan<'_>) -> Vec<Operation> {
             ..hand_step(Action::Drill, Part::Lower, "a drill of the list's size", "", "")
         }];
     };
+    let spec = &on_one_machine(plan.spec, drill);
     let reach = Reach { part: Part::Lower, metals, depth: Some(depth), stop: None };
-    let earlier = worked_up::before_drill(plan.spec, drill, reach);
-    let meets = worked_up::meets_after(plan.spec, drill);
+    let earlier = worked_up::before_drill(spec, drill, reach);
+    let meets = worked_up::meets_after(spec, drill);
     let last = Operation {
         text: Cow::Owned(format!("{text}{}{}", lips::words(metals, meets), worked_up::held(drill))),
         why: why.into(),
         lips: lips::lips(metals, meets),
-        ..step(plan.spec, Part::Lower, drill, metals, Some(depth))
+        ..step(spec, Part::Lower, drill, metals, Some(depth))
     };
     earlier.into_iter().chain([last]).collect()
 }

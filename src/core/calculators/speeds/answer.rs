@@ -118,7 +118,7 @@ pub struct Answer {
     /// Every speed of each machine, slowest first; of a drive without steps, the end nearest the range.
     pub at_hand: Vec<SpeedAtHand>,
     /// The machine's speed to set: the slowest in the range, else the next below it, else the slowest there
-    /// is, which is then too fast: see [`Self::reach`].
+    /// is, which is then too fast: see [`Self::reach`]. A reamer's is at or below the slow end, if there is one.
     pub set: Option<SpeedAtHand>,
     /// Whether the machine can do it.
     pub reach: Reach,
@@ -200,6 +200,7 @@ pub fn answer(question: Question) -> Option<Answer> {
     let at_hand: Vec<SpeedAtHand> = at_hand.collect();
     let by_machine = match question.work {
         Work::Countersinking => Setting::of_countersink(band, machines),
+        Work::Reaming => Setting::of_reamer(band, machines),
         _ => Setting::of(band, machines),
     };
     let setting = match question.work {

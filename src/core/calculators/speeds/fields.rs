@@ -62,7 +62,7 @@ const DEEPEST_DIAMETERS: f64 = 60.0;
 /// The smallest tool that is taken.
 const SMALLEST_TOOL: Length = mm(0.1);
 /// The largest: no bench machine turns one of 4 in.
-const LARGEST_TOOL: Length = inch(4.0);
+pub const LARGEST_TOOL: Length = inch(4.0);
 
 /// `work`
 static WORKS: &[Word<Work>] = &[

@@ -242,7 +242,7 @@ fn upper(plan: &HolePlan<'_>, found: &mut Found) {
     }
     let thick = over
         .thickness
-        .is_some_and(|thickness| thickness > plan.tapping.chosen.drill.diameter * 4.0);
+        .is_some_and(|thickness| thickness > plan.tapping.planned().drill.diameter * 4.0);
     if over.hole == UpperHole::Tapping && thick {
         found.say(
             Place::At(Action::Register, Part::Both),

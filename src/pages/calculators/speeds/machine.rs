@@ -10,6 +10,7 @@ use holewright_core::units::{in_metres_per_minute, in_rpm, print};
 /// What to do where no speed of the machine lies in the range.
 pub(super) fn machine(figures: &speeds::Answer) -> Option<String> {
     let set = figures.set.as_ref()?;
+    let work = figures.question.work;
     if matches!(figures.by_machine.to, SetTo::SlowestThatCutsClean(_)) {
         return None;
     }
@@ -19,6 +20,10 @@ pub(super) fn machine(figures: &speeds::Answer) -> Option<String> {
     let part = |end| in_metres_per_minute(set.surface) / in_metres_per_minute(end);
     Some(match figures.reach {
         Reach::NotSaid | Reach::Within => return None,
+        Reach::TooSlow if figures.by_machine.is_near_enough() => return None,
+        Reach::Between if work == Work::Reaming => format!(
+            "{speed} rev/min{on} is the next below the slow end, which a reamer goes by: slower does it no harm."
+        ),
         Reach::Between => format!(
             "No speed at hand lies in the range. {speed} rev/min{on} is the next below it: slower does no harm, too fast burns the edge."
         ),
@@ -75,7 +80,9 @@ pub(super) fn ends(figures: &speeds::Answer) -> Option<String> {
     let name = figures.question.material.name;
     let tool = work.tool();
     let (fastest, smallest) = found.smallest;
-    let largest = found.largest.map_or_else(String::new, |(slowest, largest)| {
+    // A bench machine holds no larger tool, whatever the sum says.
+    let largest = found.largest.filter(|(_, largest)| *largest <= speeds::LARGEST_TOOL);
+    let largest = largest.map_or_else(String::new, |(slowest, largest)| {
         format!(
             "For the slowest speed, {} rev/min, the largest {tool} in {name} is {}. ",
             print::trimmed(in_rpm(slowest), 0),

@@ -3,7 +3,7 @@
 use crate::cited;
 use holewright_core::calc::cutting_speed::{feet_per_minute, spindle_speed};
 use holewright_core::calc::speed_choice::Verdict;
-use holewright_core::calculators::speeds::{self, Feed, SpeedAtHand};
+use holewright_core::calculators::speeds::{self, Feed, LARGEST_TOOL, SpeedAtHand};
 use holewright_core::tables::materials::SpeedRange;
 use holewright_core::units::{
     Frequency, Time, Velocity, in_metres_per_minute, in_mm, in_rpm, in_seconds, print,
@@ -48,8 +48,17 @@ pub(super) fn row(found: &SpeedAtHand, lit: bool) -> SpeedRow {
         time: found.time.map(duration),
         shape,
         verdict,
-        largest: print::fixed(in_mm(found.largest), 1),
+        largest: largest(found),
         lit,
+    }
+}
+
+/// The largest tool that a speed suits, no larger than is asked about here.
+fn largest(found: &SpeedAtHand) -> String {
+    if found.largest > LARGEST_TOOL {
+        format!("over {}", print::fixed(in_mm(LARGEST_TOOL), 0))
+    } else {
+        print::fixed(in_mm(found.largest), 1)
     }
 }
 
