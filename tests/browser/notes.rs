@@ -100,7 +100,7 @@ fn written_on_a_material_page(browser: &Browser) {
     browser.write("#machine", "bench drill");
 
     browser.follow("button[value=preview]");
-    browser.sees(&["Nothing is kept yet", TITLE, "The tap squealed"]);
+    browser.sees(&["Nothing is saved yet", TITLE, "The tap squealed"]);
     assert_eq!(browser.text("section[aria-labelledby=preview] .note-text strong"), "No. 32");
     for (field, typed) in [("#title", TITLE), ("#text", FIRST), ("#machine", "bench drill")] {
         assert_eq!(browser.value(field).trim(), typed, "kept over the preview: {field}");

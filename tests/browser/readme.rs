@@ -40,13 +40,7 @@ const PLAIN: Picture = Picture {
     address: PLAN,
     press: None,
     from: None,
-    seen: &[
-        "5 BA in gunmetal, blind",
-        "Tapping size",
-        "No. 36",
-        "within BS 93",
-        "Clearance, medium",
-    ],
+    seen: &["5 BA in gunmetal, blind", "Tapping size", "No. 36", "within BS 93", "medium fit"],
 };
 
 const PICTURES: [Picture; 6] = [

@@ -1,5 +1,6 @@
 //! Plans for taper pipe threads.
 
+use holewright_core::calc::depth::LastTap;
 use holewright_core::plan::{
     Action, AtHand, Error, Hole, HoleSpec, Lips, Plan, Tap, build, build_either, build_taper,
 };
@@ -100,4 +101,22 @@ fn a_drill_in_a_metal_that_grabs_has_dubbed_lips_in_a_taper_plan_too() {
     let steel = spec("bspt", "3-8", "bright-mild-steel");
     let plan = build_taper(&steel).expect("a plan");
     assert!(plan.operations.iter().all(|step| step.lips.is_none()));
+}
+
+#[test]
+fn a_blind_taper_hole_has_a_stop_and_must_end_in_the_part() {
+    let blind = HoleSpec { hole: Hole::Blind, ..spec("bspt", "1-8", "free-cutting-brass") };
+    let plan = build_taper(&blind).expect("a plan");
+    let drill = plan.operations.iter().rfind(|step| step.action == Action::Drill).expect("a drill");
+    // 10.35 mm as a stop is set.
+    assert_eq!(drill.stop.map(|stop| print::mm(stop, 2)).as_deref(), Some("10.4 mm"));
+    assert!(drill.lips.is_some(), "brass grabs");
+    let thin = HoleSpec { part_thickness: Some(mm(5.0)), ..blind.clone() };
+    assert!(matches!(build_taper(&thin), Err(Error::PartTooThin { .. })));
+    let thick = HoleSpec { part_thickness: Some(mm(15.0)), ..blind.clone() };
+    assert!(build_taper(&thick).is_ok());
+    let asked = HoleSpec { measured_hole: Some(mm(8.3)), finish: Some(LastTap::Plug), ..blind };
+    let plan = build_taper(&asked).expect("a plan");
+    let said = plan.cautions.assumed.iter().find(|said| said.text.starts_with("Not used here"));
+    assert!(said.expect("said").text.ends_with("the hole as measured, the last tap."));
 }

@@ -1,7 +1,7 @@
 //! Depths in the tapped part, and whether they fit it.
 
 use super::{Depths, Error, Hole, HoleSpec, Scale};
-use crate::calc::depth::{self, BlindHole, LastTap};
+use crate::calc::depth::{self, BlindHole, LastTap, Peck};
 use crate::calc::thread_form::Geometry;
 use crate::units::{Length, in_inch, in_mm, inch, mm, print};
 
@@ -144,4 +144,14 @@ fn wall(
     let most = depth::most_full_thread(hole, part_thickness, hole.drill * LEAST_WALL)
         .filter(|most| *most >= hole.pitch);
     Err(Error::PartTooThin { asked, needed, part_thickness, most })
+}
+
+/// When to withdraw and clear, where the hole is deep enough to need it.
+pub(super) fn pecks(scale: Scale, peck: &Peck, depth: Option<Length>) -> String {
+    // Half a step more is drilled in one go.
+    if depth.is_some_and(|depth| depth <= peck.first + peck.then * 0.5) {
+        return String::new();
+    }
+    let [first, then] = [peck.first, peck.then].map(|length| as_set(length, scale));
+    format!(" Clear the swarf after {first}, then every {then}.")
 }

@@ -138,22 +138,12 @@ impl Words<'_> {
             }
             (Hole::Through, _) => "; ease off the feed as it breaks through".to_owned(),
         };
-        let peck = self.peck();
+        let diameter = self.steps.tapping.diameter;
+        let peck =
+            depths::pecks(spec.scale, &depth::peck(diameter, self.metals.group()), self.depth);
         let lips = lips::words(self.metals, worked_up::meets(self.steps));
         let held = worked_up::held(self.steps.tapping);
         Cow::Owned(format!("{opening}{stop}.{peck}{lips}{held}"))
-    }
-
-    /// When to withdraw and clear, where the hole is deep enough to need it.
-    fn peck(&self) -> String {
-        let peck = depth::peck(self.steps.tapping.diameter, self.metals.group());
-        // Half a step more is drilled in one go.
-        if self.depth.is_some_and(|depth| depth <= peck.first + peck.then * 0.5) {
-            return String::new();
-        }
-        let scale = self.steps.spec.scale;
-        let [first, then] = [peck.first, peck.then].map(|length| depths::as_set(length, scale));
-        format!(" Clear the swarf after {first}, then every {then}.")
     }
 
     /// The reason, then how the stop was rounded and what a deeper hole would gain.

@@ -9,9 +9,10 @@ use std::borrow::Cow;
 use super::drilling::{Metals, hand_step, on_one_machine, step};
 use super::worked_up::Reach;
 use super::{
-    Action, Cautions, Error, Hole, HoleSpec, Operation, Part, Tap, TaperPlan, cautions, finishing,
-    lips, starting, taps, worked_up,
+    Action, Cautions, Error, Hole, HoleSpec, Operation, Part, Tap, TaperPlan, cautions, depths,
+    finishing, lips, starting, taps, worked_up,
 };
+use crate::calc::depth;
 use crate::calc::taper_hole::{self, drill_for};
 use crate::calc::thread_form;
 use crate::tables::lists::TaperHole;
@@ -48,6 +49,7 @@ pub fn build_taper(spec: &HoleSpec) -> Result<TaperPlan<'_>, Error> {
         return Err(Error::NotTaper { thread: spec.thread });
     };
     let drill = drill_for(&hole, &geometry, spec.at_hand.drills());
+    check_wall(spec, &depths, &hole)?;
     let mut plan = TaperPlan {
         spec,
         geometry,
@@ -61,6 +63,22 @@ pub fn build_taper(spec: &HoleSpec) -> Result<TaperPlan<'_>, Error> {
     plan.operations = operations(&plan);
     cautions::place_taper(&mut plan);
     Ok(plan)
+}
+
+/// A blind hole must end in the part.
+fn check_wall(
+    spec: &HoleSpec,
+    depths: &taper_hole::Depths,
+    hole: &taper_hole::Hole,
+) -> Result<(), Error> {
+    let (Hole::Blind, Some(part_thickness)) = (spec.hole, spec.part_thickness) else {
+        return Ok(());
+    };
+    let needed = depths.drill + depth::point_length(hole.diameter, spec.point_angle);
+    if needed < part_thickness {
+        return Ok(());
+    }
+    Err(Error::PartTooThin { asked: depths.thread, needed, part_thickness, most: None })
 }
 
 fn operations(plan: &TaperPlan<'_>) -> Vec<Operation> {
@@ -97,10 +115,19 @@ fn drilled(plan: &TaperPlan<'_>) -> Vec<Operation> {
             print::mm(plan.geometry.minor_internal, 2)
         )
     });
-    let text = match plan.spec.hole {
-        Hole::Blind => format!("Drill straight; set the stop to {}.{reamed}", print::mm(depth, 1)),
-        Hole::Through => {
-            format!("Drill straight through; ease off the feed as it breaks through.{reamed}")
+    let scale = plan.spec.scale;
+    let stop = (plan.spec.hole == Hole::Blind).then(|| depths::settable(depth, scale, false));
+    let peck = depth::peck(plan.hole.diameter, metals.group());
+    let pecks = depths::pecks(scale, &peck, Some(depth));
+    let text = match stop {
+        Some(stop) => {
+            let stop = depths::as_set(stop, scale);
+            format!("Drill straight; set the stop to {stop}.{pecks}{reamed}")
+        }
+        None => {
+            format!(
+                "Drill straight through; ease off the feed as it breaks through.{pecks}{reamed}"
+            )
         }
     };
     let why = "The tap cuts the taper. In a straight hole it cuts more at the mouth than at the bottom; a taper-reamed one cuts lighter and seals better.";
@@ -113,17 +140,18 @@ fn drilled(plan: &TaperPlan<'_>) -> Vec<Operation> {
                 plan.hole.label
             )),
             why: why.into(),
-            ..hand_step(Action::Drill, Part::Lower, "a drill of the list's size", "", "")
+            ..hand_step(Action::Drill, Part::Lower, "a drill of that size", "", "")
         }];
     };
     let spec = &on_one_machine(plan.spec, drill);
-    let reach = Reach { part: Part::Lower, metals, depth: Some(depth), stop: None };
+    let reach = Reach { part: Part::Lower, metals, depth: Some(depth), stop };
     let earlier = worked_up::before_drill(spec, drill, reach);
     let meets = worked_up::meets_after(spec, drill);
     let last = Operation {
         text: Cow::Owned(format!("{text}{}{}", lips::words(metals, meets), worked_up::held(drill))),
         why: why.into(),
         lips: lips::lips(metals, meets),
+        stop,
         ..step(spec, Part::Lower, drill, metals, Some(depth))
     };
     earlier.into_iter().chain([last]).collect()

@@ -1,6 +1,7 @@
 //! What the plan assumed, since it was not said.
 
 use super::{Found, Place};
+use crate::calc::aim::Aim;
 use crate::plan::{Hole, HolePlan, Level, TaperPlan};
 use crate::units::print;
 
@@ -39,6 +40,21 @@ pub(super) fn taper(plan: &TaperPlan<'_>, found: &mut Found) {
     if spec.hole == Hole::Blind && spec.depth.is_some() {
         say(format!(
             "The depth of a taper thread is its gauge length and three threads, {thread}: the depth asked for is not used."
+        ));
+    }
+    let unused: Vec<&str> = [
+        (spec.measured_hole.is_some(), "the hole as measured"),
+        (spec.finish.is_some(), "the last tap"),
+        (spec.head.is_some(), "the head"),
+        (spec.aim != Aim::Usual, "how much thread"),
+    ]
+    .into_iter()
+    .filter_map(|(is_given, words)| is_given.then_some(words))
+    .collect();
+    if !unused.is_empty() {
+        say(format!(
+            "Not used here, since a taper thread goes by its list and its fitting: {}.",
+            unused.join(", ")
         ));
     }
     if spec.over.is_some() {
