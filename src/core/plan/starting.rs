@@ -48,7 +48,7 @@ pub(super) fn mark_out(part: Part, material: &'static Material) -> Operation {
 pub(super) fn spot(part: Part, material: &'static Material) -> Operation {
     let (text, why) = if is_brittle(material) {
         (
-            "Spot through the tape where the lines cross, with no weight on it, just wide enough to take the web of the next drill, and look at it before drilling on.",
+            "Spot through the tape where the lines cross, lightly, just wide enough to take the web of the next drill, and look at it before drilling on.",
             "The tape keeps the drill from skating where there is no pop to sit in.",
         )
     } else {
