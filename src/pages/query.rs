@@ -63,6 +63,14 @@ impl Query {
         }
     }
 
+    /// Puts a value in the place of what was typed.
+    pub(super) fn put(&mut self, name: &str, value: &str) {
+        match self.pairs.iter_mut().find(|(held, _)| held == name) {
+            Some((_, held)) => value.clone_into(held),
+            None => self.pairs.push((name.to_owned(), value.to_owned())),
+        }
+    }
+
     /// What was typed for a parameter, trimmed; empty where nothing was.
     #[must_use]
     pub fn get(&self, name: &str) -> &str {

@@ -129,7 +129,7 @@ fn too_much_is_refused_with_what_makes_it_shorter() {
 #[test]
 fn errors_keep_everything_and_stand_at_their_fields() {
     let answer = refused(
-        "act=keep&drill_set=1-60&drills=%3Cscript%3E&tap_set=BA+0-10&taps=7zz&reamers=fat&speeds=quick",
+        "act=keep&drill_set=1-60&act=keep&drills=%3Cscript%3E&tap_set=BA+0-10&taps=7zz&reamers=fat&speeds=quick",
     );
     assert_eq!(answer.status, 422);
     let page = answer.text();
@@ -147,6 +147,13 @@ fn errors_keep_everything_and_stand_at_their_fields() {
     }
     assert!(refused("act=keep&drill_set=spoons").text().contains("href=\"#drill_set\""));
     assert!(refused("drills=1-60").text().contains("press one of the buttons"));
+}
+
+#[test]
+fn bare_millimetres_are_kept_with_their_unit() {
+    let drawer = kept("drill_set=1-60&act=keep&drills=2%2C2.5%2C3.3%2C5");
+    assert_eq!(drawer.drills.held().len(), 64);
+    assert!(drawer.drills.text().contains("2 mm, 2.5 mm"), "{}", drawer.drills.text());
 }
 
 #[test]

@@ -216,3 +216,43 @@ fn between<'a>(page: &'a str, from: &str, to: &str) -> &'a str {
     let (_, rest) = page.split_once(from).unwrap_or_else(|| panic!("no {from}"));
     rest.split(to).next().unwrap_or(rest)
 }
+
+#[test]
+fn a_depth_typed_behind_the_thread_goes_to_its_own_field() {
+    for (typed, depth, thread) in
+        [("2+BA+x+3/8+deep", "3/8", "2 BA"), ("6BA+x+1/4+DP", "1/4", "6BA")]
+    {
+        let page = body(200, &format!("/plan?thread={typed}&material=gunmetal&hole=through"));
+        assert!(
+            page.contains(&format!("<strong>{thread}, blind, {depth} deep</strong>")),
+            "{page}"
+        );
+        assert!(page.contains(&format!("value=\"{depth}\"")), "{page}");
+        let spec = Request::parse(&format!("thread={typed}&material=gunmetal")).unwrap();
+        assert!(spec.depth.is_some() && spec.hole == holewright_core::plan::Hole::Blind);
+    }
+    // Where a depth stands in its field already, two would be one too many.
+    assert!(Request::parse("thread=2+BA+x+3/8+deep&material=gunmetal&depth=6+mm").is_err());
+}
+
+#[test]
+fn a_list_of_bare_millimetres_says_what_it_was_taken_for() {
+    let page = body(200, "/plan?thread=M3&material=gunmetal&owned=2%2C2.5%2C3.3%2C5");
+    assert!(page.contains("is taken as <strong>2 mm, 2.5 mm, 3.3 mm, 5 mm</strong>"), "{page}");
+    assert!(!page.contains("Or ?"), "{page}");
+}
+
+#[test]
+fn the_most_thread_that_is_offered_is_the_most_that_is_said() {
+    for thickness in ["8.1", "8.37", "9.03", "9.68", "10.11"] {
+        let query = format!(
+            "thread=5ba&material=gunmetal&hole=blind&depth=8mm&part_thickness={thickness}mm"
+        );
+        let request = Request::read(&query);
+        let Err(error) = holewright_core::plan::build(&request.spec().unwrap()) else { continue };
+        let refused = holewright_pages::plan::refusal(&request, &error);
+        for choice in &refused.choices {
+            assert!(refused.message.contains(&format!("up to {} of", choice.words)), "{refused:?}");
+        }
+    }
+}

@@ -131,7 +131,18 @@ fn nothing_usable_at_hand_is_an_error_with_the_drill_to_get() {
         panic!("a plan with a hole over the thread")
     };
     let said = error.to_string();
-    assert!(said.ends_with("get 2.35 mm"), "{said}");
+    assert!(said.contains(": get 2.35 mm, which leaves "), "{said}");
+}
+
+#[test]
+fn an_error_says_the_drill_to_get_and_no_other_hole() {
+    // The hole of the aim is another than the drill that keeps to the standard.
+    for (size, metal) in [("16", "free-cutting-brass"), ("11", "bright-mild-steel")] {
+        let asked = HoleSpec { at_hand: only(&[(Series::Metric, "6")]), ..spec("ba", size, metal) };
+        let Err(Error::Calc(error)) = build(&asked) else { panic!("a 6 mm hole for {size} BA") };
+        let said = error.to_string();
+        assert!(!said.contains("wants to be about") && said.contains("% engagement"), "{said}");
+    }
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! The drills and the speeds at hand, each from two fields that many questions have.
 
-use super::error::sentence;
-use super::{About, Control, Field, FieldError, Limits, Need, Reading, Typed};
+use super::error::{quoted, sentence};
+use super::{About, Control, Field, FieldError, Limits, Need, Reading, Taken, Typed};
 use crate::calc::machines::Machines;
 use crate::plan::AtHand;
 use crate::tables::drills::{self, Drill, Series, owned};
@@ -39,7 +39,20 @@ pub const fn owned(description: &'static str) -> Field<Vec<&'static Drill>> {
         need: Need::Open,
         limits: Limits::None,
     };
-    Field::new(about, |typed| typed.read(owned::owned))
+    Field::new(about, |typed| typed.read(owned::owned)).taking(|typed, _| owned_taken(typed))
+}
+
+/// What a list of bare sizes was taken for, where all are taken as millimetres.
+#[must_use]
+pub fn owned_taken(typed: Typed<'_>) -> Option<Taken> {
+    let taken_as = owned::in_millimetres(typed.text)?;
+    Some(Taken {
+        field: typed.field,
+        typed: quoted(typed.text),
+        taken_as,
+        why: "each is the size of a metric drill, and some can be nothing else",
+        others: Vec::new(),
+    })
 }
 
 /// The speeds a machine has, or several with their names.

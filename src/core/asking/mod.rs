@@ -20,8 +20,8 @@ mod word;
 
 pub use asked::Asked;
 pub use at_hand::{
-    OWNED, SERIES, SPINDLE_MAX, SPINDLE_SPEEDS, at_hand, in_both, machines, owned, series,
-    speeds_of,
+    OWNED, SERIES, SPINDLE_MAX, SPINDLE_SPEEDS, at_hand, in_both, machines, owned, owned_taken,
+    series, speeds_of,
 };
 pub use diameter::{Diameter, diameter, diameter_taken};
 pub use error::{Choice, FieldError, material_choices, quoted, sentence, thread_error};

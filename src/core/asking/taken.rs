@@ -25,7 +25,12 @@ impl Taken {
     #[must_use]
     pub fn in_words(&self) -> String {
         let others: Vec<&str> = self.others.iter().map(|other| other.words.as_str()).collect();
-        format!("{} is taken as {}; or {}?", self.typed, self.taken_as, others.join(", "))
+        match others.as_slice() {
+            [] => format!("{} is taken as {}.", self.typed, self.taken_as),
+            others => {
+                format!("{} is taken as {}; or {}?", self.typed, self.taken_as, others.join(", "))
+            }
+        }
     }
 }
 

@@ -22,12 +22,14 @@ pub enum Error {
         most: Length,
     },
     /// Nothing in the drawer leaves a usable thread.
-    #[error("{}", none_at_hand(*hole, *would_do))]
+    #[error("{}", none_at_hand(*hole, *would_do, *leaves_percent))]
     NoDrillAtHand {
         /// The hole that meets the aim.
         hole: Length,
         /// A drill that would.
         would_do: Option<&'static Drill>,
+        /// The engagement it leaves; none for a forming tap, whose thread is no matter of the hole alone.
+        leaves_percent: Option<f64>,
     },
     /// The form has no engagement figure: taper pipe threads.
     #[error("{form} has no engagement figure: use the standard's drill list and the gauge length")]
@@ -37,15 +39,17 @@ pub enum Error {
     },
 }
 
-fn none_at_hand(hole: Length, would_do: Option<&Drill>) -> String {
-    let hole = print::mm(hole, 2);
-    let get = would_do.map_or_else(String::new, |drill| {
-        let size = print::mm(drill.diameter, 3);
-        if drill.label == size {
-            format!(": get {size}")
-        } else {
-            format!(": get {} ({size})", drill.label)
-        }
+/// What to get and what it leaves. The hole of the aim is said only where no drill stands for it: the drill
+/// to get keeps to the standard too, and the two may differ.
+fn none_at_hand(hole: Length, would_do: Option<&Drill>, leaves_percent: Option<f64>) -> String {
+    let none = "no drill at hand leaves a usable thread";
+    let Some(drill) = would_do else {
+        return format!("{none}: the hole wants to be about {}", print::mm(hole, 2));
+    };
+    let size = print::mm(drill.diameter, 3);
+    let get = if drill.label == size { size } else { format!("{} ({size})", drill.label) };
+    let leaves = leaves_percent.map_or_else(String::new, |percent| {
+        format!(", which leaves {} % engagement", print::fixed(percent, 0))
     });
-    format!("no drill at hand leaves a usable thread; the hole wants to be about {hole}{get}")
+    format!("{none}: get {get}{leaves}")
 }

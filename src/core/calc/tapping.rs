@@ -148,7 +148,7 @@ pub fn usual_of(
     at_hand: impl IntoIterator<Item = &'static Drill>,
 ) -> Result<DrillChoice, Error> {
     let Some(material) = materials::all().iter().find(|material| material.group == group) else {
-        return Err(Error::NoDrillAtHand { hole: mm(0.0), would_do: None });
+        return Err(Error::NoDrillAtHand { hole: mm(0.0), would_do: None, leaves_percent: None });
     };
     let question = Question { thread, material, thread_length: None, aim: Aim::Usual };
     choose(question, at_hand)
@@ -213,6 +213,7 @@ pub fn choose(
         return Err(Error::NoDrillAtHand {
             hole: engagement::hole_for(thread.form(), &geometry, aim_percent),
             would_do: best.map(|pick| pick.chosen.drill),
+            leaves_percent: best.map(|pick| pick.chosen.engagement_percent),
         });
     };
     let get = best.filter(|best| best.will_do() && !pick.will_do()).map(|best| best.chosen);
@@ -308,7 +309,7 @@ pub fn choose_forming(
     };
     let Some(drill) = nearest(&mut at_hand.into_iter()) else {
         let would_do = nearest(&mut drills::all().iter());
-        return Err(Error::NoDrillAtHand { hole: wanted, would_do });
+        return Err(Error::NoDrillAtHand { hole: wanted, would_do, leaves_percent: None });
     };
     let chosen = Candidate {
         engagement_percent: formed_percent(&geometry, drill.diameter),

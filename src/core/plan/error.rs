@@ -3,7 +3,7 @@
 use crate::calc;
 use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
-use crate::units::{Length, print};
+use crate::units::{Length, in_mm, mm, print};
 
 /// One error for the plan.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -73,12 +73,19 @@ pub enum Error {
     },
 }
 
+/// The most full thread that is possible, in whole hundredths of a millimetre.
+#[must_use]
+pub fn most_offered(most: Length) -> Length {
+    mm((in_mm(most) * 100.0).floor() / 100.0)
+}
+
 fn too_thin(asked: Length, needed: Length, thickness: Length, most: Option<Length>) -> String {
     let [asked, needed, thickness] = [asked, needed, thickness].map(|length| print::mm(length, 2));
     let possible = most.map_or_else(
         || "no full thread fits a blind hole here: drill through, or take a smaller thread".into(),
         |most| {
-            let most = print::mm(most, 2);
+            // Rounded down, as it is offered: the most possible, rounded up, would not be possible.
+            let most = print::mm(most_offered(most), 2);
             format!("up to {most} of full thread is possible, or drill through")
         },
     );

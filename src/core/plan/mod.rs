@@ -22,7 +22,7 @@ mod warning;
 mod worked_up;
 
 pub use build::build;
-pub use error::Error;
+pub use error::{Error, most_offered};
 pub use operation::{Action, Lips, Operation, Part};
 pub use spec::{AtHand, Head, Hole, HoleSpec, Over, Scale, Tap, TapSteel, UpperHole};
 pub use taper::build_taper;

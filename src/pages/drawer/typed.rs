@@ -7,6 +7,7 @@ use super::contents::{Drawer, LONGEST};
 use super::reading::{Drills, Reamers, Speeds, Taps};
 use super::sets::{DRILL_SETS, TAP_SETS};
 use crate::FieldError;
+use holewright_core::tables::drills::owned::in_millimetres;
 
 /// Everything that was typed and ticked.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -60,7 +61,9 @@ impl Typed {
     /// The fields that make none.
     pub(super) fn drawer(&self, on: bool) -> Result<Drawer, Vec<FieldError>> {
         let mut errors = Vec::new();
-        let drills = joined(&self.drill_sets, &self.drills);
+        // Bare sizes that are all millimetres are kept with their unit: beside a set they would be asked.
+        let singles = in_millimetres(&self.drills).unwrap_or_else(|| self.drills.clone());
+        let drills = joined(&self.drill_sets, &singles);
         let taps = joined(&self.tap_sets, &self.taps);
         let drawer = Drawer {
             drills: kept(&mut errors, "drills", Drills::read(&drills)),

@@ -80,7 +80,7 @@ fn first(request: &Request) -> Vec<Field> {
             request,
             "depth",
             "How deep",
-            "Full thread if blind, thickness if through; mm if no unit",
+            "Full thread if blind, thickness if through: 10 mm, 3/8 in",
         ),
     ]
 }
@@ -91,7 +91,7 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
             "A part screwed down on top",
             vec![
                 metal(request, "over", "Its material", "No part on top"),
-                text(request, "over_thickness", "Its thickness", "mm, or with its unit: 1/8 in"),
+                text(request, "over_thickness", "Its thickness", "3 mm, 1/8 in"),
                 list(request, "upper_hole", "Its hole as it comes", words::UPPER_HOLES),
                 list(request, "fit", "Fit of the screw in it", FITS),
                 optional_list(request, "head", "Head of the screw", "No seat wanted", words::HEADS),
@@ -134,7 +134,7 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
                     request,
                     "centre_error",
                     "How far a marked-out centre may be off",
-                    "To see whether the clearance takes it up; mm if no unit",
+                    "To see whether the clearance takes it up: 0.2 mm, .005 in",
                 ),
                 text(
                     request,

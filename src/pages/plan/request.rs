@@ -10,6 +10,7 @@ use holewright_core::plan::{HoleSpec, Over, Scale};
 use holewright_core::tables::drills::owned;
 use holewright_core::tables::materials::Material;
 use holewright_core::tables::threads::Thread;
+use holewright_core::tables::threads::read::with_depth;
 use holewright_core::units::read;
 
 /// The fields of a plan by their names in the address, in the order a person thinks.
@@ -42,6 +43,8 @@ const NAMES: [&str; 22] = [
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Request {
     query: Query,
+    /// What the thread's field was taken for, where a depth was typed in it.
+    with_depth: Option<Taken>,
 }
 
 impl Request {
@@ -51,9 +54,26 @@ impl Request {
         Self::of(Query::read(query))
     }
 
-    /// The request a page's query makes.
+    /// The request a page's query makes. A depth typed behind the thread goes to its own field, where
+    /// nothing stands there yet: it is the full thread of a blind hole.
     pub(crate) fn of(query: Query) -> Self {
-        Self { query }
+        let mut taken_apart = query.clone();
+        let Some((thread, depth)) =
+            with_depth(query.get("thread")).filter(|_| query.get("depth").is_empty())
+        else {
+            return Self { query, with_depth: None };
+        };
+        taken_apart.put("thread", thread);
+        taken_apart.put("depth", depth);
+        taken_apart.put("hole", "blind");
+        let with_depth = Some(Taken {
+            field: "thread",
+            typed: asking::quoted(query.get("thread")),
+            taken_as: format!("{thread}, blind, {depth} deep"),
+            why: "the depth stands in its own field now",
+            others: Vec::new(),
+        });
+        Self { query: taken_apart, with_depth }
     }
 
     /// A request that names a thread and nothing more.
@@ -110,7 +130,9 @@ impl Request {
     #[must_use]
     pub fn taken(&self) -> Vec<Taken> {
         let thread = Typed { field: "thread", text: self.typed("thread") };
-        thread_taken(thread).into_iter().collect()
+        let owned = Typed { field: "owned", text: self.typed("owned") };
+        let taken = [self.with_depth.clone(), thread_taken(thread), asking::owned_taken(owned)];
+        taken.into_iter().flatten().collect()
     }
 
     /// The hole it describes.

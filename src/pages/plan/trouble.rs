@@ -4,9 +4,9 @@ use super::request::Request;
 use crate::{Choice, FieldError};
 use holewright_core::asking::sentence;
 use holewright_core::calc;
-use holewright_core::plan::Error;
+use holewright_core::plan::{Error, most_offered};
 use holewright_core::tables::drills::Drill;
-use holewright_core::units::{Length, in_mm, print};
+use holewright_core::units::{Length, print};
 
 /// The error at the field that could change it, with what would be possible.
 #[must_use]
@@ -36,9 +36,7 @@ pub fn refusal(request: &Request, error: &Error) -> FieldError {
 }
 
 fn length(length: Length) -> Choice {
-    // Rounded down: the most possible, rounded up, would not be possible.
-    let hundredths = (in_mm(length) * 100.0).floor() / 100.0;
-    let value = format!("{} mm", print::trimmed(hundredths, 2));
+    let value = print::mm(most_offered(length), 2);
     Choice { words: value.clone(), value }
 }
 

@@ -150,3 +150,14 @@ proptest! {
         prop_assert_eq!(read_labels(&commas.join("; ")), labels);
     }
 }
+
+#[test]
+fn bare_sizes_that_are_all_of_metric_drills_are_millimetres() {
+    check("2,2.5,3.3,4.2,5", 5, &["2 mm", "2.5 mm", "3.3 mm", "4.2 mm", "5 mm"]);
+    check("2; 2.5\n5", 3, &["2 mm", "2.5 mm", "5 mm"]);
+    // None with a decimal point, or one that is no metric drill: each means what it means by itself.
+    check_not("2, 5", &["2", "5"], 0);
+    check_not("2, 2.5, 46", &["2"], 2);
+    check_not("2, .0785", &["2"], 1);
+    check_not("1-60, 2, 2.5", &["2"], 61);
+}

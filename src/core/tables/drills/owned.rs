@@ -3,6 +3,7 @@
 //! `1-60, 1/16-1/2x64ths, 1-6x0.1mm, 2.05mm`: in these lists `-` is a range. Leaves out what the
 //! single names mean, which is in [`super::read`].
 
+mod bare;
 mod range;
 mod split;
 
@@ -10,6 +11,7 @@ use super::read::{ReadError, by_size, read};
 use super::{Drill, Series, by_series};
 use crate::units::read::{plain, shown};
 
+pub use bare::in_millimetres;
 pub use range::RangeError;
 
 /// The most characters a list may have.
@@ -70,7 +72,7 @@ pub enum OwnedError {
 /// [`read`], the name of a series, or a range: number drills `1-60` or `No 1-60`, letters `A-Z`,
 /// fractions `1/16-1/2` or `1/16-1/2x64ths`, metric `1-6mm` or `1-6x0.1mm`. A range holds only the
 /// drills that exist. A comma with a figure hard on either side may mark decimals; where the list
-/// makes sense both ways, the error asks.
+/// makes sense both ways, the error asks. Of bare sizes alone, see [`in_millimetres`].
 ///
 /// # Errors
 /// [`OwnedError::NotUnderstood`] names each item that was not understood and keeps the rest.
@@ -86,6 +88,8 @@ pub fn owned(typed: &str) -> Result<Vec<&'static Drill>, OwnedError> {
     if typed.chars().nth(LONGEST).is_some() {
         return Err(OwnedError::TooLong);
     }
+    let by_unit = in_millimetres(typed);
+    let typed = by_unit.as_deref().unwrap_or(typed);
     let mut rest: Vec<&'static Drill> = Vec::new();
     let mut items = Vec::new();
     let mut empty = true;

@@ -3,6 +3,7 @@
 //! Whatever can be meant by more than one thread is asked, never guessed: `1/4` alone is BSW, BSF,
 //! brass, ME, Unified or pipe. Leaves out looking a thread up by what it measures.
 
+mod deep;
 mod figure;
 mod names;
 mod nearest;
@@ -15,6 +16,7 @@ use super::{SystemId, Thread, find};
 use crate::units::read::{one_of, plain, shown};
 use wording::Wording;
 
+pub use deep::with_depth;
 pub use usual::{AsMeant, Taken, as_meant, is_use};
 
 /// The most characters the name of a thread may have.
