@@ -94,7 +94,7 @@ impl Reading {
         places.dedup();
         let work_at = |place: usize| {
             let here = line.cuts.iter().filter(|(at, _)| *at == place);
-            here.map(|(_, work)| *work).last().or(line.work)
+            here.map(|(_, work)| *work).next_back().or(line.work)
         };
         let parts = places.windows(2).filter_map(|ends| match ends {
             [start, end] => {
