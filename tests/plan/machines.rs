@@ -64,6 +64,10 @@ fn a_job_stays_on_one_machine() {
     let fast = with("mill: 60; bench drill: 500-2900");
     let chamfer = steps(&fast, Action::Chamfer).remove(0).speed.unwrap();
     assert_eq!(chamfer.on_machine().unwrap().machine.as_deref(), Some("bench drill"));
+    let fast = HoleSpec { tap: Tap::Machine, ..fast };
+    let plan = build(&fast).unwrap();
+    let said = plan.every_caution().find(|warning| warning.text.contains("too fast for the tap"));
+    assert!(said.unwrap().text.contains("500 rev/min on the bench drill"), "{said:?}");
 }
 
 #[test]

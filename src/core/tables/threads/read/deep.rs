@@ -1,6 +1,6 @@
 //! A thread with its depth behind it, as drawings letter it: `2 BA x 3/8 deep`.
 
-use super::as_meant;
+use super::usual::as_meant;
 use crate::units::read::{Bare, length};
 
 /// The words behind a depth.
