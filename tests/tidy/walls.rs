@@ -33,7 +33,7 @@ const WALLS: &[Wall] = &[
     pure("core", &[], &[]),
     pure("core/units", &[], &["uom", "thiserror"]),
     pure("core/tables", &["units"], &["thiserror"]),
-    pure("core/finder", &["units", "tables", "calculators"], &[]),
+    pure("core/finder", &["units", "tables", "plan", "calculators"], &[]),
     pure("core/calc", &["units", "tables"], &["libm", "thiserror"]),
     pure("core/asking", &["units", "tables", "calc", "plan"], &[]),
     pure("core/calculators", &["units", "tables", "calc", "drawing", "asking"], &[]),
