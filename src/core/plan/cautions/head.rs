@@ -158,16 +158,22 @@ fn deep(plan: &HolePlan<'_>, found: &mut Found) {
         ),
         None => return,
     };
-    found.say(Place::Head, Level::Caution, text);
+    // A thread too long is said at the head, and cures a deep hole with it.
+    let is_said = how_deep(diameters) == Some(Deep::Deep) && too_long(plan).is_some();
+    let place = if is_said { Place::Drilling } else { Place::Head };
+    found.say(place, Level::Caution, text);
+}
+
+/// The length of a thread that is more than a tap turned by hand need cut.
+fn too_long(plan: &HolePlan<'_>) -> Option<Length> {
+    let most = plan.geometry.major * LONG_THREAD;
+    plan.depths.full_thread.filter(|length| plan.spec.tap == Tap::Hand && exceeds(*length, most))
 }
 
 /// More thread than a tap turned by hand need cut.
 fn long_thread(plan: &HolePlan<'_>, found: &mut Found) {
-    let Some(length) = plan.depths.full_thread else { return };
+    let Some(length) = too_long(plan) else { return };
     let major = plan.geometry.major;
-    if plan.spec.tap != Tap::Hand || !exceeds(length, major * LONG_THREAD) {
-        return;
-    }
     let from = match plan.spec.hole {
         Hole::Through => "open the rest to clearance",
         Hole::Blind => "drill less deep, or open the mouth to clearance down to it",
