@@ -36,7 +36,7 @@ pub enum MachinesError {
     Unnamed,
     /// What stands before the colon is no name.
     #[error(
-        "before the colon stands the machine’s name, letters and up to {LONGEST_NAME} of them: lathe: 350, 500"
+        "before the colon stands the machine’s name, {LONGEST_NAME} letters and figures at most, and a semicolon before the next machine: lathe: 350, 500; drill: 600"
     )]
     NoName,
     /// Two of one name.

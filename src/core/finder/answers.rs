@@ -7,7 +7,7 @@ use super::reading::{Reading, What};
 use super::score::{ANSWER, LESS, Score};
 use super::thing::{Thing, material_called};
 use super::{Hit, Kind, pages, size};
-use crate::calculators::speeds::LARGEST_TOOL;
+use crate::calculators::speeds::{LARGEST_TOOL, SMALLEST_TOOL};
 use crate::plan::Hole;
 use crate::tables::drills::Drill;
 use crate::tables::materials::Material;
@@ -116,8 +116,9 @@ impl Answers<'_> {
 
     fn of_size(&mut self, drills: &[&'static Drill], typed: &str, reading: &Reading) {
         let work = reading.work;
-        let is_too_large = length(typed, Bare::Mm).is_ok_and(|size| size > LARGEST_TOOL);
-        let materials = || to_be_cut(reading).filter(|_| !is_too_large);
+        let is_no_tool = length(typed, Bare::Mm)
+            .is_ok_and(|size| !(SMALLEST_TOOL..=LARGEST_TOOL).contains(&size));
+        let materials = || to_be_cut(reading).filter(|_| !is_no_tool);
         let by_speed = match work {
             Some(Work::Reaming) => Some("reaming"),
             Some(Work::Countersinking) => Some("countersinking"),
@@ -130,7 +131,7 @@ impl Answers<'_> {
         }
         if let Some(work) = by_speed {
             materials().for_each(|it| self.add(speed(typed, work, Some(it))));
-            if work != "drilling" && reading.materials.is_empty() && !is_too_large {
+            if work != "drilling" && reading.materials.is_empty() && !is_no_tool {
                 self.add(speed(typed, work, None));
             }
         }

@@ -4,12 +4,12 @@ use std::borrow::Cow;
 
 use super::{Action, HoleSpec, Operation, Part, TapSteel, UpperHole};
 use crate::calc::cutting_speed;
-use crate::calc::drill_feed::drill_feed;
+use crate::calc::drill_feed::{DrillFeed, drill_feed};
 use crate::calc::setting::Setting;
 use crate::calc::speed_choice::SpeedBand;
 use crate::calc::tool_steel::ToolSteel;
 use crate::tables::drills::Drill;
-use crate::tables::materials::{Group, Material, SpeedRange};
+use crate::tables::materials::{Group, Material, Rubbing, SpeedRange};
 use crate::units::{Frequency, Length, Velocity};
 
 /// The metals one drill goes through: the slower sets the speed, either may grab.
@@ -46,6 +46,13 @@ impl Metals {
         } else {
             self.first.group
         }
+    }
+
+    /// How far the drill goes in each turn: finely, but where rubbing hardens the metal or lights it.
+    fn feed(self, feed: &DrillFeed) -> Length {
+        let must_cut =
+            |material: &Material| matches!(material.rubbing(), Rubbing::Hardens | Rubbing::Lights);
+        if self.each().any(must_cut) { feed.high } else { feed.low }
     }
 
     pub(super) fn grab(self) -> bool {
@@ -140,7 +147,7 @@ pub(super) fn step(
         diameter: Some(drill.diameter),
         depth,
         speed: drill_setting(spec, metals, drill.diameter),
-        feed: drill_feed(drill.diameter).map(|feed| feed.low),
+        feed: drill_feed(drill.diameter).map(|feed| metals.feed(&feed)),
         lubricant: Some(material.on_the_drill().text),
         text: Cow::Borrowed(""),
         why: Cow::Borrowed(""),

@@ -39,10 +39,14 @@ pub(super) fn step(spec: &HoleSpec, operation: &Operation) -> Step {
         }),
     ];
     let others = [
-        operation.feed.map(|feed| {
-            let feed = print::trimmed(in_mm(feed), 3);
-            Figure::one("Feed", format!("about {feed} mm/rev"))
-        }),
+        match operation.feed {
+            Some(feed) => {
+                let feed = print::trimmed(in_mm(feed), 3);
+                Some(Figure::one("Feed", format!("about {feed} mm/rev")))
+            }
+            // A drill too small for a figure.
+            None => operation.drill.map(|_| Figure::one("Feed", "by feel")),
+        },
         operation.lubricant.map(|lubricant| Figure::one("Lubricant", lubricant)),
     ];
     let [set_at_the_machine, others] =

@@ -60,7 +60,7 @@ pub static DECLARATION: Declaration = Declaration {
 const DEEPEST_DIAMETERS: f64 = 60.0;
 
 /// The smallest tool that is taken.
-const SMALLEST_TOOL: Length = mm(0.1);
+pub const SMALLEST_TOOL: Length = mm(0.1);
 /// The largest: no bench machine turns one of 4 in.
 pub const LARGEST_TOOL: Length = inch(4.0);
 

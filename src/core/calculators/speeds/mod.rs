@@ -9,6 +9,6 @@ mod sink;
 
 pub use answer::{Answer, Detail, Ends, Feed, Pecks, SpeedAtHand, TAP_LEAD, Way, answer};
 pub use basis::{Basis, Rule};
-pub use fields::{DECLARATION, LARGEST_TOOL, answer_to, work_of};
+pub use fields::{DECLARATION, LARGEST_TOOL, SMALLEST_TOOL, answer_to, work_of};
 pub use question::{Question, Tool, Work};
 pub use sink::Sink;

@@ -57,15 +57,14 @@ pub(super) fn thin_for_taper(plan: &TaperPlan<'_>, found: &mut Found) {
     }
 }
 
-/// Chips that can burn: what to have at hand before the first cut. The rest stands with the standing
-/// ones.
+/// Chips that can burn: what to have at hand before the first cut. The rest stands at the drill.
 pub(super) fn fire(spec: &HoleSpec, found: &mut Found) {
     let mut fires = materials::by_name(spec, Work::Fire).into_iter();
     if let Some((level, text)) = fires.next() {
         found.say(Place::Head, level, text);
     }
     for (level, text) in fires {
-        found.say(Place::Standing, level, text);
+        found.say(Place::Drilling, level, text);
     }
 }
 

@@ -149,7 +149,7 @@ pub(super) const MAGNESIUM_SMOTHER: Caution = Work::Fire.says(read(
 ));
 
 pub(super) const MAGNESIUM_RUB: Caution = Work::Fire.says(read(
-    "A blunt tool, a very fine feed or a tool left rubbing can light the chips: keep edges keen, feed well, and draw back at once.",
+    "A blunt tool, a very fine feed or a tool left rubbing can light the chips: use sharp tools, feed well, and draw back at once.",
     TECHNICAL_ORDER,
 ));
 
