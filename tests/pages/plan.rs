@@ -166,7 +166,6 @@ fn the_impossible_is_answered_with_what_is_possible() {
     let address = choice.split('"').next().unwrap().replace("&#38;", "&");
     assert_eq!(visit(&address).status, 200, "{address} is possible");
     for query in [
-        "thread=5ba&material=gunmetal&owned=12mm",
         "thread=5ba&material=gunmetal&tap=forming",
         "thread=m5&material=grey-cast-iron&tap=forming",
         "thread=5ba&material=gunmetal&measured_hole=4mm",

@@ -239,14 +239,11 @@ fn a_forming_tap_gets_its_own_hole_or_a_refusal() {
 #[test]
 fn a_drawer_with_nothing_near_says_what_would_do() {
     let spec = HoleSpec { at_hand: only(&[(Series::Metric, "6")]), ..pump_cover() };
-    let error = build(&spec).unwrap_err();
-    let holewright_core::calc::Error::NoDrillAtHand { would_do: Some(drill), .. } = (match error {
-        Error::Calc(error) => error,
-        other => panic!("{other:?}"),
-    }) else {
-        panic!("no drill named")
-    };
-    assert_eq!(drill.label, "No. 36", "of every drill, No. 36 comes nearest 70 %, at 69.9");
+    let plan = build(&spec).unwrap();
+    let get = plan.tapping.get.unwrap().drill;
+    assert_eq!(get.label, "No. 36", "of every drill, No. 36 comes nearest 70 %, at 69.9");
+    let drilled = plan.operations.iter().find(|step| step.action == Action::Drill).unwrap();
+    assert_eq!(drilled.drill, Some(get), "the steps are for the drill to get");
 }
 
 #[test]

@@ -125,24 +125,21 @@ fn no_drill_will_do_says_which_would() {
 }
 
 #[test]
-fn nothing_usable_at_hand_is_an_error_with_the_drill_to_get() {
-    let spec = HoleSpec { at_hand: only(&[(Series::Metric, "6")]), ..spec("ba", "6", "gunmetal") };
-    let Err(Error::Calc(error)) = build(&spec) else {
-        panic!("a plan with a hole over the thread")
-    };
-    let said = error.to_string();
-    assert!(said.contains(": get 2.35 mm, which leaves "), "{said}");
-}
-
-#[test]
-fn an_error_says_the_drill_to_get_and_no_other_hole() {
-    // The hole of the aim is another than the drill that keeps to the standard.
-    for (size, metal) in [("16", "free-cutting-brass"), ("11", "bright-mild-steel")] {
-        let asked = HoleSpec { at_hand: only(&[(Series::Metric, "6")]), ..spec("ba", size, metal) };
-        let Err(Error::Calc(error)) = build(&asked) else { panic!("a 6 mm hole for {size} BA") };
-        let said = error.to_string();
-        assert!(!said.contains("wants to be about") && said.contains("% engagement"), "{said}");
+fn nothing_usable_at_hand_is_planned_with_the_drill_to_get() {
+    let of =
+        |size| HoleSpec { at_hand: only(&[(Series::Metric, size)]), ..spec("ba", "6", "gunmetal") };
+    for (size, words) in [
+        ("6", "The nearest at hand, 6 mm, is as large as the thread or larger."),
+        ("1", "The nearest at hand, 1 mm, is smaller than the core of the thread."),
+    ] {
+        let spec = of(size);
+        let tapping = build(&spec).expect("a plan").tapping;
+        assert_eq!(tapping.get.expect("a drill to get").drill.label, "2.35 mm");
+        assert_eq!(tapping.nearest_in_words(), words);
     }
+    let none = HoleSpec { at_hand: AtHand::Only(Vec::new()), ..of("6") };
+    let Err(Error::Calc(error)) = build(&none) else { panic!("nothing is at hand") };
+    assert!(error.to_string().contains(": get 2.35 mm, which leaves "), "{error}");
 }
 
 #[test]

@@ -13,7 +13,7 @@ use crate::tables::drills::{self, Drill};
 use crate::tables::materials::{self, Group, Material};
 use crate::tables::source::Grade;
 use crate::tables::threads::{Form, Thread};
-use crate::units::{Length, falls_short, in_mm, mm};
+use crate::units::{Length, falls_short, in_mm, mm, print};
 
 /// Engagements worth listing, percent.
 const LISTED: std::ops::RangeInclusive<f64> = 50.0..=90.0;
@@ -59,6 +59,29 @@ pub struct DrillChoice {
 }
 
 impl DrillChoice {
+    /// What the nearest drill at hand would leave, where none will do: `The nearest at hand, 2.5 mm, would
+    /// leave 47.2 %, about 42.5 % at the size it is likely to cut.`
+    #[must_use]
+    pub fn nearest_in_words(&self) -> String {
+        let Candidate { drill, engagement_percent, likely_engagement_percent, .. } = self.chosen;
+        let nearest = &drill.label;
+        let leaves = print::percent(engagement_percent);
+        if engagement_percent <= 0.0 {
+            format!("The nearest at hand, {nearest}, is as large as the thread or larger.")
+        } else if engagement_percent > *USABLE.end() {
+            format!("The nearest at hand, {nearest}, is smaller than the core of the thread.")
+        } else if engagement_percent > STRONGEST {
+            format!(
+                "The nearest at hand, {nearest}, would leave {leaves}, more than a hand tap should be asked to cut."
+            )
+        } else {
+            let likely = print::percent(likely_engagement_percent);
+            format!(
+                "The nearest at hand, {nearest}, would leave {leaves}, about {likely} at the size it is likely to cut."
+            )
+        }
+    }
+
     /// Whether the drill leaves more than five points more or less thread than the aim.
     #[must_use]
     pub fn is_far_from_aim(&self) -> bool {
@@ -228,6 +251,37 @@ pub fn choose(
         stronger: next_stronger(&held, get.unwrap_or(pick.chosen)),
         easier: next_easier(&held, get.unwrap_or(pick.chosen)),
         remarks: remarks(&pick, aim_percent, better),
+    })
+}
+
+/// As [`choose`], but where nothing at hand leaves a usable thread the nearest is named beside the drill
+/// to get.
+///
+/// # Errors
+/// As [`choose`], and [`Error::NoDrillAtHand`] only where nothing is at hand or no drill there is would do.
+pub fn choose_or_get(
+    question: Question<'_>,
+    at_hand: impl IntoIterator<Item = &'static Drill>,
+) -> Result<DrillChoice, Error> {
+    let at_hand: Vec<&'static Drill> = at_hand.into_iter().collect();
+    let refused = match choose(question, at_hand.iter().copied()) {
+        Err(refused @ Error::NoDrillAtHand { .. }) => refused,
+        answered => return answered,
+    };
+    let Ok(best) = choose(question, drills::all()) else { return Err(refused) };
+    let wanted = best.chosen.drill.diameter;
+    let off = |drill: &Drill| in_mm(drill.diameter - wanted).abs();
+    let Some(nearest) = at_hand.into_iter().min_by(|a, b| off(a).total_cmp(&off(b))) else {
+        return Err(refused);
+    };
+    let geometry = thread_form::geometry(question.thread);
+    Ok(DrillChoice {
+        chosen: judge(question.thread, &geometry, best.largest_hole, nearest),
+        get: Some(best.chosen),
+        stronger: None,
+        easier: None,
+        remarks: Vec::new(),
+        ..best
     })
 }
 

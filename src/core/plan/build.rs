@@ -85,7 +85,7 @@ fn choose(spec: &HoleSpec, geometry: &Geometry) -> Result<DrillChoice, Error> {
         aim: spec.aim,
     };
     if spec.tap != Tap::Forming {
-        return Ok(tapping::choose(question, spec.at_hand.drills())?);
+        return Ok(tapping::choose_or_get(question, spec.at_hand.drills())?);
     }
     if !spec.thread.form().shape().forming_taps {
         return Err(Error::FormingNeedsSixtyDegrees { thread: spec.thread });

@@ -98,6 +98,8 @@ struct PlanPage {
     get: Option<ShownDrill>,
     /// The drill to take, or the nearest where none at hand will do.
     nearest: ShownDrill,
+    /// What it would leave.
+    nearest_in_words: String,
     aim: String,
     /// The drill, where it lies near the aim; where it does not, the notes on the choice say why.
     nearest_to_aim: Option<String>,
@@ -202,6 +204,7 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
         form: form(asking.typed, &[]).beside(asking.filled),
         get,
         nearest,
+        nearest_in_words: set(&choice.nearest_in_words()),
     }
 }
 

@@ -27,19 +27,11 @@ fn named(candidate: &Candidate) -> String {
 pub(super) fn choice(choice: &DrillChoice, found: &mut Vec<Warning>) {
     let chosen = &choice.chosen;
     if let Some(get) = choice.get {
-        let likely = if choice.remarks.contains(&Remark::LikelyThin) {
-            let likely = print::percent(chosen.likely_engagement_percent);
-            format!(", about {likely} at the size it is likely to cut")
-        } else {
-            ", more than a hand tap should be asked to cut".to_owned()
-        };
-        let text = format!(
-            "No drill at hand will do: get {}. The nearest at hand, {}, would leave {}{likely}.",
-            named(&get),
-            chosen.drill.label,
-            print::percent(chosen.engagement_percent),
-        );
+        let text =
+            format!("No drill at hand will do: get {}. {}", named(&get), choice.nearest_in_words());
         say(found, Level::Caution, text);
+        // The rest is of a drill that is not used.
+        return;
     }
     match choice.largest_hole {
         None => say(
