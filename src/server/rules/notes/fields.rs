@@ -82,7 +82,7 @@ pub const TEXT: NoteField = NoteField {
 pub const DONE: [NoteField; 7] = [
     NoteField {
         name: "metal",
-        label: "Metal",
+        label: "Material",
         hint: "As you know it: gunmetal, EN1A, the blue bar",
         called: "The metal",
         group: Some(Group::Materials),

@@ -150,7 +150,7 @@ fn fields(typed: &Typed, errors: &[FieldError]) -> [Vec<Field>; 3] {
             Field::text(
                 belongs::FIELD,
                 "Show it on the pages of",
-                "Metals, threads, drills, calculators, with commas: gunmetal, 4 BA",
+                "Materials, threads, drills, calculators, with commas: gunmetal, 4 BA",
                 &typed.on,
             ),
             Field::new(
