@@ -581,3 +581,15 @@ fn a_field_left_empty_is_taken_as_its_hint_says() {
     let angle = named_default(&body(200, "/plan"), "point_angle");
     assert_eq!(plan("thread=5ba&material=gunmetal").point_angle, degrees(angle.parse().unwrap()));
 }
+
+#[test]
+fn a_speed_warns_of_what_its_cut_does() {
+    let brass = body(200, "/calculators/speeds?material=free-cutting-brass&diameter=6mm");
+    assert!(brass.to_lowercase().contains("lead"), "lead is on the hands after any cut");
+    assert!(
+        !brass.contains("silver solder") && !brass.contains("Silver solder"),
+        "nothing is soldered"
+    );
+    let magnesium = body(200, "/calculators/speeds?material=magnesium-alloy&diameter=6mm");
+    assert!(magnesium.contains("can light the chips"), "{magnesium}");
+}

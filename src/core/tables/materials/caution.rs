@@ -62,6 +62,42 @@ pub enum Work {
     Background,
 }
 
+impl Work {
+    /// Whether it is done, or met, wherever a hole is cut: what a page on one cut says.
+    #[must_use]
+    pub const fn is_of_any_cut(self) -> bool {
+        match self {
+            Self::Drilling
+            | Self::BreakThrough
+            | Self::Holding
+            | Self::Fire
+            | Self::Shuns(_)
+            | Self::Fluid
+            | Self::Swarf
+            | Self::Hands
+            | Self::Dust
+            | Self::Stock => true,
+            Self::MarkingOut
+            | Self::Popping
+            | Self::OpeningOut
+            | Self::WideDrilling
+            | Self::Threads
+            | Self::Tapping
+            | Self::Edges
+            | Self::Screwing
+            | Self::Lubrication
+            | Self::Paraffin
+            | Self::Reckoned
+            | Self::Design
+            | Self::Service
+            | Self::Heat
+            | Self::Grinding
+            | Self::OtherCuts
+            | Self::Background => false,
+        }
+    }
+}
+
 /// What is put on a cut, as far as it can do harm.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Fluid {

@@ -333,7 +333,8 @@ fn warnings(figures: &speeds::Answer) -> Vec<WarningGroup> {
         text: "Wear glasses. Clamp the work: a tool that catches spins it. No gloves, loose sleeves or rings near the spindle. Move swarf with a brush, never by hand or with an air line.".to_owned(),
         source: PRACTICE.to_owned(),
     };
-    let dangers =
-        figures.question.material.dangers.iter().map(|danger| Cited::advice(&danger.advice));
+    let dangers = figures.question.material.dangers.iter();
+    let dangers = dangers.filter(|danger| danger.work.is_of_any_cut());
+    let dangers = dangers.map(|danger| Cited::advice(&danger.advice));
     by_level(std::iter::once(eyes).chain(dangers).map(|item| (Level::Danger, item)))
 }
