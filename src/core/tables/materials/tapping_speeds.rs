@@ -67,13 +67,13 @@ pub(super) const RECALLED_WHITE_METAL: SpeedRange = SpeedRange::metres(10.0, 20.
 
 // Gathered later, each printed as its source has it. A bench goes by the gentlest of a material's.
 const TAP_SUPPLIER: Source =
-    Source::published("A London tap supplier’s list, speeds for machine tapping, high-speed steel taps");
+    Source::published("a tap supplier's list, speeds for machine tapping, high-speed steel taps");
 const TAP_CATALOGUE: Source =
     Source::published("A tap maker’s catalogue, p. 405, speeds of general-purpose taps");
 const TECHNICAL_ORDER_TAPPING: Source =
     Source::published("Technical Order 1-1A-9 (TM 43-0106), par. 2-109, tapping");
 const TRAINING_TAPPING: Source =
-    Source::published("GTZ, Thread cutting by dies and taps, instruction example 5.4");
+    Source::published("Thread Cutting by Dies and Taps, a trainees' handbook, instruction example 5.4");
 
 pub(super) const SUPPLIER_BRONZE: SpeedRange = SpeedRange::feet(30.0, 40.0, "Bronze", TAP_SUPPLIER);
 pub(super) const SUPPLIER_COPPER: SpeedRange = SpeedRange::feet(60.0, 80.0, "Copper", TAP_SUPPLIER);
