@@ -1,7 +1,6 @@
 //! Sources as pages print them: title and grade, so that nothing recalled passes for published.
 
 use super::sentence::set;
-use holewright_core::tables::lists::ListedDrill;
 use holewright_core::tables::materials::Advice;
 use holewright_core::tables::source::{Grade, Source};
 
@@ -30,14 +29,7 @@ pub(crate) fn source(source: Source) -> String {
         (Grade::Published, cite) => set(cite),
         // The grade says it all.
         (grade, "" | "workshop practice" | "recalled, no source read") => grade.to_string(),
+        (Grade::CommonPractice, cite) => format!("{} (common practice)", set(cite)),
         (grade, cite) => format!("{} ({grade})", set(cite)),
-    }
-}
-
-/// A published list's name; one that was recalled says so.
-pub(crate) fn list(row: &ListedDrill) -> String {
-    match row.source.grade {
-        Grade::Memory => format!("{}, from memory, unconfirmed", row.list),
-        _ => row.list.to_owned(),
     }
 }

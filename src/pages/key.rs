@@ -6,7 +6,7 @@ use holewright_core::tables::materials::Advice;
 use holewright_core::tables::source::Source;
 
 /// Where the engagements aimed for come from.
-pub(crate) const AIM: Source = Source::common_practice("workshop practice");
+pub(crate) const PRACTICE: Source = Source::common_practice("workshop practice");
 
 /// The sources of a page, in the order in which they are first needed.
 #[derive(Debug, Default)]
