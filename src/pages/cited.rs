@@ -1,27 +1,7 @@
 //! Sources as pages print them: title and grade, so that nothing recalled passes for published.
 
 use super::sentence::set;
-use holewright_core::tables::materials::Advice;
 use holewright_core::tables::source::{Grade, Source};
-
-/// Words with their source.
-#[derive(Clone, Debug)]
-pub(crate) struct Cited {
-    pub(crate) text: String,
-    pub(crate) source: String,
-}
-
-impl Cited {
-    /// Words whose source stands elsewhere.
-    pub(crate) fn bare(text: &str) -> Self {
-        Self { text: set(text), source: String::new() }
-    }
-
-    /// Advice with its source.
-    pub(crate) fn advice(advice: &Advice) -> Self {
-        Self { text: set(advice.text), source: source(advice.source) }
-    }
-}
 
 /// A source in one line: `BS 93:1951 …`, or what stands in a source's place.
 pub(crate) fn source(source: Source) -> String {

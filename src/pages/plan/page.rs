@@ -13,7 +13,6 @@ use super::taper;
 use super::trouble::refusal;
 use super::wanted::{Wanted, heading};
 use crate::candidate::ShownDrill;
-use crate::cited::Cited;
 use crate::drawer;
 use crate::figures::Both;
 use crate::key::{Key, KeyLine, PRACTICE, Sign};
@@ -202,9 +201,7 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
         steps: plan.operations.iter().map(|operation| step(spec, operation)).collect(),
         head: cautions.head.iter().map(Said::of).collect(),
         choice: sentences(&cautions.choice),
-        warnings: by_level(
-            cautions.standing.iter().map(|found| (found.level, Cited::bare(&found.text))),
-        ),
+        warnings: by_level(cautions.standing.iter().map(|found| (found.level, set(&found.text)))),
         standing_count: cautions.standing.len(),
         drawing: hole_section(plan, DrawingIds::new("section")),
         json: request.address("/api/v1/plan"),

@@ -6,7 +6,6 @@ use super::figure::Figure;
 use super::form::{Form, form};
 use super::steps::{Step, step};
 use super::wanted::{Wanted, heading};
-use crate::cited::Cited;
 use crate::figures::Both;
 use crate::key::{Key, KeyLine, Sign};
 use crate::layout::{Frame, Section};
@@ -109,9 +108,7 @@ pub(super) fn show(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &TaperPlan<'_>)
         ],
         steps: plan.operations.iter().map(|operation| step(spec, operation)).collect(),
         head: cautions.head.iter().map(Said::of).collect(),
-        warnings: by_level(
-            cautions.standing.iter().map(|found| (found.level, Cited::bare(&found.text))),
-        ),
+        warnings: by_level(cautions.standing.iter().map(|found| (found.level, set(&found.text)))),
         standing_count: cautions.standing.len(),
         drawing: thread_profile(spec.thread, DrawingIds::new("profile")),
         thread: Link::thread(spec.thread),
