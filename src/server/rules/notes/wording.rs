@@ -1,6 +1,6 @@
 //! One wording of a note, read from its form: what is kept, what is refused.
 //!
-//! The fields of what was done are kept as typed; where they name a metal, a thread or a drill
+//! The fields of what was done are kept as typed; where they name a material, a thread or a drill
 //! outright, the note belongs to it. Which fields there are stands in [`super::fields`].
 
 use super::belongs::{self, Thing};
