@@ -46,16 +46,6 @@ fn no_figure_parts_from_its_unit_at_the_end_of_a_line() {
     assert!(joined > 1000, "{joined}");
 }
 
-/// Every sign leads to its line of the key, every line is led to, and none is said twice.
-#[test]
-fn a_material_says_each_source_once_and_signs_what_was_read_in_it() {
-    let mut signs = 0;
-    for material in materials::all() {
-        signs += signs_of(&material.path());
-    }
-    assert!(signs > 1000, "{signs}");
-}
-
 /// Whatever the page: its sources stand in full once, the words of a grade alone as well.
 #[test]
 fn no_page_says_a_source_in_full_twice() {

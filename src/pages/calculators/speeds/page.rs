@@ -183,7 +183,7 @@ fn shown(used: &Asked, figures: &speeds::Answer) -> Shown {
     let in_print = in_print.iter().map(|range| printed(figures, range, &mut key)).collect();
     let choice = key.sign(PRACTICE);
     let rules = figures.basis.rules.iter();
-    let rules = rules.map(|rule| key.signed(&rule.words.to_string(), rule.source)).collect();
+    let rules = rules.map(|rule| key.signed(&rule.words, rule.source)).collect();
     let why_feed = why_feed(figures, &mut key);
     let warnings = warnings(figures, &mut key);
     Shown {
