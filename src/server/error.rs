@@ -189,7 +189,7 @@ impl From<db::notes::Error> for Error {
                 Rule::NotYours => Self::NotFound("there is no note at this address"),
                 Rule::Moderator => Self::Forbidden("a moderator decides it"),
                 Rule::Inspector => Self::Forbidden(
-                    "a note on boilers, steam or pressure is for the club’s inspector to pass",
+                    "what speaks of boilers, steam or pressure is for the club’s inspector to pass",
                 ),
                 Rule::OwnNote => Self::Forbidden(
                     "the note is your own, and somebody else in the club can decide",
