@@ -67,7 +67,8 @@ use rules::{BaseUrl, Generations};
 
 pub use error::Error;
 
-/// With the drain this stays below the ten seconds after which a container is killed.
+/// Time for the database to close. With the drain before it and the log's last lines behind it this
+/// stays below [`accept::signals::DEADLINE`].
 const CLOSE: Duration = Duration::from_secs(1);
 
 /// Tries to sign in from one address: ten, then one a minute.

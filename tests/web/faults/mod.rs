@@ -14,6 +14,7 @@ mod silence;
 mod slow_bodies;
 mod slow_readers;
 mod stop;
+mod unread_log;
 
 pub(crate) use client::{get, send, status};
 pub(crate) use running::Running;

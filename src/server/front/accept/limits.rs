@@ -14,8 +14,8 @@ pub struct Limits {
     pub reader: Duration,
     /// Time to take in what a client still sends after its last answer, so that it can read that.
     pub linger: Duration,
-    /// Time for open requests to finish after a stop was asked for. A container is killed at ten
-    /// seconds.
+    /// Time for open requests to finish after a stop was asked for: with all that follows it stays
+    /// below [`super::signals::DEADLINE`].
     pub drain: Duration,
     /// Connections at once; more wait in the system's queue.
     pub connections: usize,
@@ -29,7 +29,7 @@ impl Default for Limits {
             header: Duration::from_secs(5),
             reader: Duration::from_secs(10),
             linger: Duration::from_secs(2),
-            drain: Duration::from_secs(8),
+            drain: Duration::from_secs(7),
             connections: 1024,
             body: body::Limits::default(),
         }

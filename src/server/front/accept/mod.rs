@@ -4,7 +4,7 @@
 mod connections;
 pub mod descriptors;
 mod limits;
-mod signals;
+pub mod signals;
 mod socket;
 
 use std::io;
