@@ -2,6 +2,7 @@
 
 mod json;
 mod lines;
+mod path;
 
 use std::io::{self, IsTerminal, Write};
 use std::panic;
@@ -9,6 +10,7 @@ use std::panic;
 use tracing::Level;
 
 use lines::{Lines, Writing};
+pub(crate) use path::loggable;
 
 /// The log, running. Dropped, it writes what it still holds.
 #[derive(Debug)]

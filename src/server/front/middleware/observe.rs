@@ -13,6 +13,7 @@ use tracing::Instrument;
 use super::request_id::{self, RequestId};
 use crate::App;
 use crate::extract::client;
+use crate::front::log::loggable;
 use crate::front::place::Place;
 use holewright_core::units::print;
 
@@ -48,11 +49,4 @@ pub async fn observe(State(app): State<Arc<App>>, mut request: Request, next: Ne
         );
     });
     response
-}
-
-/// The path as it may stand in the log: what follows these doors is a secret, also where somebody
-/// wrote more behind it than the route has.
-fn loggable(path: String) -> String {
-    let door = ["/join/", "/reset/"].into_iter().find(|door| path.starts_with(door));
-    door.map_or(path, |door| format!("{door}…"))
 }
