@@ -63,7 +63,7 @@ use rules::auth::tries::Tries;
 use rules::clock::Clock;
 use rules::limits::{Allowance, RateLimit};
 use rules::validator::Build;
-use rules::{BaseUrl, Generations};
+use rules::{BaseUrl, Generations, UnnamedProxies};
 
 pub use error::Error;
 
@@ -103,6 +103,8 @@ pub struct App {
     pub passwords: Hashing,
     /// From which second factors are offered.
     pub second_factor: Setting,
+    /// Proxies that nobody named.
+    pub unnamed_proxies: UnnamedProxies,
     /// How often one member may write.
     pub write_limit: RateLimit,
     /// The route table, as far as more than the router must know of it.
@@ -164,6 +166,7 @@ impl App {
             tries: Tries::default(),
             passwords: Hashing::default(),
             second_factor: Setting::new()?,
+            unnamed_proxies: UnnamedProxies::default(),
             write_limit: RateLimit::of(Allowance::of_a_writer()),
             routes: routes::ROUTES,
             metrics: Metrics::default(),
@@ -240,7 +243,8 @@ async fn serve(config: Config) -> Result<(), StartError> {
         signals.next().await;
         app.readiness.stop();
     };
-    accept::serve(listener, router, limits, stop).await;
+    let proxies = app.config.trusted_proxy.clone();
+    accept::serve(accept::Door { listener, limits, proxies }, router, stop).await;
     if timeout(CLOSE, app.database.close()).await.is_err() {
         tracing::warn!(
             "the database did not close in time; its log is folded in at the next start"

@@ -8,6 +8,7 @@ mod client;
 mod crowd;
 mod crowds;
 mod in_process;
+mod one_address;
 mod panics;
 mod running;
 mod silence;
