@@ -7,8 +7,10 @@
 use std::path::Path;
 use std::time::Duration;
 
+use sqlx::Connection;
 use sqlx::sqlite::{
-    SqliteConnectOptions, SqliteJournalMode, SqlitePool, SqlitePoolOptions, SqliteSynchronous,
+    SqliteConnectOptions, SqliteConnection, SqliteJournalMode, SqlitePool, SqlitePoolOptions,
+    SqliteSynchronous,
 };
 
 use super::Error;
@@ -26,7 +28,19 @@ const LEAST_VERSION: [u32; 3] = [3, 51, 3];
 pub(super) async fn writer(file: &Path) -> sqlx::Result<SqlitePool> {
     // The planner's figures are brought up to date by the one connection that may write them.
     let options = contract(file).create_if_missing(true).optimize_on_close(true, Some(400));
-    pool(1).connect_with(options).await
+    pool(1)
+        .after_release(|connection, _| Box::pin(is_at_rest(connection)))
+        .connect_with(options)
+        .await
+}
+
+/// Whether a connection that comes back may be given to the next. SQLite itself ends a transaction
+/// that meets a full disk; the driver's own rollback then fails, and it would count that transaction as
+/// open for ever and refuse every later one. Such a connection is closed, and a new one is opened.
+async fn is_at_rest(connection: &mut SqliteConnection) -> sqlx::Result<bool> {
+    // A rollback may still wait its turn.
+    connection.ping().await?;
+    Ok(!connection.is_in_transaction())
 }
 
 /// The connections that read and cannot write.

@@ -3,11 +3,15 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
-use super::FILE_NAME;
+use super::{FILE_NAME, room};
 
 /// SQLite's primary result codes that pass by themselves or when a person makes room: busy, locked,
 /// read-only, I/O error (a full disk under a file size limit), full, cannot open.
-const PASSING: [u32; 6] = [5, 6, 8, 10, 13, 14];
+const PASSING: [u32; 6] = [5, 6, 8, IO, FULL, 14];
+const IO: u32 = 10;
+const CORRUPT: u32 = 11;
+const FULL: u32 = 13;
+const NOT_OURS: u32 = 26;
 
 /// A failure, in words for whoever runs the server.
 #[derive(Debug, thiserror::Error)]
@@ -23,7 +27,7 @@ pub enum Error {
         source: io::Error,
     },
     /// The file cannot be opened.
-    #[error("cannot open the database {}: {source}; user {user} must be able to write the file and its folder, or choose another with --data-dir", file.display())]
+    #[error("cannot open the database {}: {source}; {}", file.display(), cure(file, user, source))]
     Open {
         /// The file.
         file: PathBuf,
@@ -57,6 +61,12 @@ pub enum Error {
         found: Option<i64>,
         /// The newest schema of this program.
         known: i64,
+        /// The data folder.
+        folder: PathBuf,
+    },
+    /// The disk has too little room for a note.
+    #[error("there is no room on the disk of {}: make some", folder.display())]
+    NoRoom {
         /// The data folder.
         folder: PathBuf,
     },
@@ -103,6 +113,28 @@ pub enum Error {
     Statement(#[from] sqlx::Error),
 }
 
+/// What to do about a file that cannot be opened.
+fn cure(file: &Path, user: &str, source: &sqlx::Error) -> String {
+    let folder = file.parent().unwrap_or(file);
+    match code(source) {
+        Some(FULL | IO) if !room::is_there(folder) => {
+            "there is no room on its disk: make some and start again".to_owned()
+        }
+        Some(CORRUPT | NOT_OURS) => restore(folder),
+        _ => format!(
+            "user {user} must be able to write the file and its folder, or choose another with --data-dir"
+        ),
+    }
+}
+
+/// How a damaged database is put right.
+fn restore(folder: &Path) -> String {
+    let folder = folder.display();
+    format!(
+        "put back a backup: holewright restore --data-dir {folder} FILE; what is there is kept aside"
+    )
+}
+
 fn way_back(folder: &Path, copy: Option<&Path>) -> String {
     let command = format!("holewright restore --data-dir {}", folder.display());
     match copy {
@@ -121,13 +153,26 @@ impl Error {
     /// Whether trying again later may help.
     #[must_use]
     pub fn is_passing(&self) -> bool {
+        matches!(self, Self::Statement(sqlx::Error::PoolTimedOut) | Self::NoRoom { .. })
+            || self.code().is_some_and(|code| PASSING.contains(&code))
+    }
+
+    /// Whether the disk has no room.
+    #[must_use]
+    pub fn is_full(&self) -> bool {
+        self.code() == Some(FULL)
+    }
+
+    /// SQLite's primary result code.
+    fn code(&self) -> Option<u32> {
         match self {
-            Self::Statement(sqlx::Error::PoolTimedOut) => true,
-            Self::Statement(sqlx::Error::Database(error)) => error
-                .code()
-                .and_then(|code| code.parse::<u32>().ok())
-                .is_some_and(|code| PASSING.contains(&(code & 0xff))),
-            _ => false,
+            Self::Statement(error) => code(error),
+            _ => None,
         }
     }
+}
+
+fn code(error: &sqlx::Error) -> Option<u32> {
+    let sqlx::Error::Database(error) = error else { return None };
+    Some(error.code()?.parse::<u32>().ok()? & 0xff)
 }

@@ -18,10 +18,12 @@ pub mod open_slips;
 pub mod own_data;
 pub mod people;
 pub mod reference;
+mod room;
 pub mod sessions;
 pub mod slips;
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use sqlx::sqlite::SqlitePool;
 use sqlx::{Sqlite, Transaction};
@@ -39,6 +41,7 @@ pub const FILE_NAME: &str = "holewright.sqlite";
 /// The open database.
 #[derive(Clone, Debug)]
 pub struct Database {
+    folder: Arc<Path>,
     readers: SqlitePool,
     writer: SqlitePool,
 }
@@ -72,7 +75,7 @@ impl Database {
         connection::check_version(&writer).await?;
         migrate::up(&writer).await?;
         let readers = connection::readers(&file).await.map_err(unopened)?;
-        Ok(Self { readers, writer })
+        Ok(Self { folder: folder.into(), readers, writer })
     }
 
     /// Opens the database for a command that a server may run beside. The schema is brought up to date
@@ -149,8 +152,11 @@ fn user_id() -> String {
 /// Reads the probe row and writes it.
 ///
 /// # Errors
-/// The database cannot be read or written.
+/// The database cannot be read or written, or its disk has no room.
 pub async fn probe(database: &Database, now: UnixSeconds) -> Result<(), Error> {
+    if !room::is_there(&database.folder) {
+        return Err(Error::NoRoom { folder: database.folder.to_path_buf() });
+    }
     sqlx::query_scalar!("SELECT written_at FROM write_probe WHERE id = 1")
         .fetch_one(&database.readers)
         .await?;
