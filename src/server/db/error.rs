@@ -12,6 +12,8 @@ const IO: u32 = 10;
 const CORRUPT: u32 = 11;
 const FULL: u32 = 13;
 const NOT_OURS: u32 = 26;
+/// The extended code of a commit that our own hook refused.
+const UNDONE: u32 = 531;
 
 /// A failure, in words for whoever runs the server.
 #[derive(Debug, thiserror::Error)]
@@ -93,12 +95,20 @@ pub enum Error {
         source: io::Error,
     },
     /// What is in a file does not hang together.
-    #[error("{} is damaged: {found}", file.display())]
+    #[error("{} is damaged: {found}{cure}", file.display())]
     Unsound {
         /// The file.
         file: PathBuf,
         /// The first fault.
         found: String,
+        /// How to put it right, where that is known.
+        cure: String,
+    },
+    /// The database is no longer the one that is open.
+    #[error("{} is no longer what the server has open: it was moved, deleted or replaced. Nothing is written until it is back", file.display())]
+    Gone {
+        /// The first that is not as it was.
+        file: PathBuf,
     },
     /// No sound copy could be made, so the schema is left as it is.
     #[error(
@@ -150,29 +160,40 @@ fn schema(found: Option<i64>) -> String {
 }
 
 impl Error {
+    /// The database itself is damaged.
+    pub(super) fn unsound(file: &Path, found: &str) -> Self {
+        let cure = format!("; {}", restore(file.parent().unwrap_or(file)));
+        Self::Unsound { file: file.to_owned(), found: found.to_owned(), cure }
+    }
+
     /// Whether trying again later may help.
     #[must_use]
     pub fn is_passing(&self) -> bool {
-        matches!(self, Self::Statement(sqlx::Error::PoolTimedOut) | Self::NoRoom { .. })
-            || self.code().is_some_and(|code| PASSING.contains(&code))
+        match self {
+            Self::Statement(sqlx::Error::PoolTimedOut)
+            | Self::NoRoom { .. }
+            | Self::Gone { .. } => true,
+            Self::Statement(error) => {
+                extended(error) == Some(UNDONE)
+                    || code(error).is_some_and(|code| PASSING.contains(&code))
+            }
+            _ => false,
+        }
     }
 
     /// Whether the disk has no room.
     #[must_use]
     pub fn is_full(&self) -> bool {
-        self.code() == Some(FULL)
-    }
-
-    /// SQLite's primary result code.
-    fn code(&self) -> Option<u32> {
-        match self {
-            Self::Statement(error) => code(error),
-            _ => None,
-        }
+        matches!(self, Self::Statement(error) if code(error) == Some(FULL))
     }
 }
 
+/// SQLite's primary result code.
 fn code(error: &sqlx::Error) -> Option<u32> {
+    Some(extended(error)? & 0xff)
+}
+
+fn extended(error: &sqlx::Error) -> Option<u32> {
     let sqlx::Error::Database(error) = error else { return None };
-    Some(error.code()?.parse::<u32>().ok()? & 0xff)
+    error.code()?.parse().ok()
 }

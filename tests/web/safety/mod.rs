@@ -6,11 +6,14 @@
 pub(crate) mod asked;
 pub(crate) mod commands;
 mod contention;
+mod damaged;
 mod durability;
 mod full;
 mod kills;
 mod locks;
+mod moved;
 mod notes;
+mod private;
 mod put_back;
 mod readme;
 mod saved;
