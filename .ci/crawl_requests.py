@@ -174,7 +174,7 @@ def club(site):
         done(who, "/sign-in", urlencode({"name": who, "next": "/me"}) + f"&password={password}")
     for who in MEMBERS:
         walked += walk(site, READ_BY_MEMBERS_FIRST, who, READ_BY_MEMBERS)
-    note = "form_key=crawl-0123456789abcdef&title=Gunmetal+bush&metal=gunmetal&thread=5+BA&on=materials/gunmetal&text=Tapped+"
+    note = "form_key=crawl-0123456789abcdef&title=Gunmetal+bush&material=gunmetal&thread=5+BA&on=materials/gunmetal&text=Tapped+"
     for fields in ("do=send&title=&text=", f"do=preview&{note}", f"do=keep&{note}dry", f"do=send&on=none&{note}dry"):
         done(member, "/notes/new", fields)
     note = note.replace("crawl", "crawled")
@@ -197,7 +197,7 @@ def club(site):
     done(moderator, "/queue")
     done(moderator, queue, form_of(number, "do=pass"))
     read(*MEMBERS)
-    for fields in ("found=", "found=worked&metal=gunmetal&size=5+BA"):
+    for fields in ("found=", "found=worked&material=gunmetal&size=5+BA"):
         done(inspector, f"{page}/verdict", fields)
     done(member, f"{page}/verdict", "found=worked")
     done(moderator, f"{page}/correct", form_of(number, "correction="))

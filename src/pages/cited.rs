@@ -1,28 +1,7 @@
 //! Sources as pages print them: title and grade, so that nothing recalled passes for published.
 
 use super::sentence::set;
-use holewright_core::tables::lists::ListedDrill;
-use holewright_core::tables::materials::Advice;
 use holewright_core::tables::source::{Grade, Source};
-
-/// Words with their source.
-#[derive(Clone, Debug)]
-pub(crate) struct Cited {
-    pub(crate) text: String,
-    pub(crate) source: String,
-}
-
-impl Cited {
-    /// Words whose source stands elsewhere.
-    pub(crate) fn bare(text: &str) -> Self {
-        Self { text: set(text), source: String::new() }
-    }
-
-    /// Advice with its source.
-    pub(crate) fn advice(advice: &Advice) -> Self {
-        Self { text: set(advice.text), source: source(advice.source) }
-    }
-}
 
 /// A source in one line: `BS 93:1951 …`, or what stands in a source's place.
 pub(crate) fn source(source: Source) -> String {
@@ -30,14 +9,7 @@ pub(crate) fn source(source: Source) -> String {
         (Grade::Published, cite) => set(cite),
         // The grade says it all.
         (grade, "" | "workshop practice" | "recalled, no source read") => grade.to_string(),
+        (Grade::CommonPractice, cite) => format!("{} (common practice)", set(cite)),
         (grade, cite) => format!("{} ({grade})", set(cite)),
-    }
-}
-
-/// A published list's name; one that was recalled says so.
-pub(crate) fn list(row: &ListedDrill) -> String {
-    match row.source.grade {
-        Grade::Memory => format!("{}, from memory, unconfirmed", row.list),
-        _ => row.list.to_owned(),
     }
 }

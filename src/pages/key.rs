@@ -5,8 +5,8 @@ use super::sentence::set;
 use holewright_core::tables::materials::Advice;
 use holewright_core::tables::source::Source;
 
-/// Where the engagements aimed for come from.
-pub(crate) const AIM: Source = Source::common_practice("workshop practice");
+/// The rules of the trade that no source prints.
+pub(crate) const PRACTICE: Source = Source::common_practice("workshop practice");
 
 /// The sources of a page, in the order in which they are first needed.
 #[derive(Debug, Default)]
@@ -49,7 +49,17 @@ impl Key {
 
     /// Advice with its sign.
     pub(crate) fn advice(&mut self, advice: &Advice) -> Signed {
-        Signed { text: set(advice.text), sign: self.sign(advice.source) }
+        self.signed(advice.text, advice.source)
+    }
+
+    /// Words with the sign of their source.
+    pub(crate) fn signed(&mut self, text: &str, source: Source) -> Signed {
+        Signed { text: set(text), sign: self.sign(source) }
+    }
+
+    /// A rule of the trade with its sign.
+    pub(crate) fn practice(&mut self, text: &str) -> Signed {
+        self.signed(text, PRACTICE)
     }
 
     /// Each piece of advice with its sign.

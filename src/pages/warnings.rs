@@ -1,11 +1,11 @@
 //! Warnings as pages show them: by level, each level with a word, a shape and a rule at the side, so
 //! that colour never stands alone.
 
-use super::cited::Cited;
+use super::sentence::set;
 use holewright_core::plan::{Level, Warning};
 
 /// The warnings of one level.
-pub(crate) struct WarningGroup<T = Cited> {
+pub(crate) struct WarningGroup<T = String> {
     /// The class that draws the rule at the side.
     pub(crate) class: &'static str,
     pub(crate) word: &'static str,
@@ -28,7 +28,7 @@ impl Said {
     /// A caution of a plan.
     pub(crate) fn of(warning: &Warning) -> Self {
         let (word, shape) = mark(warning.level);
-        let text = Cited::bare(&warning.text).text;
+        let text = set(&warning.text);
         Self { class: warning.level.slug(), word, shape, text }
     }
 }

@@ -123,7 +123,7 @@ async fn fill(database: &Database, count: u32) {
             .await
             .unwrap();
         sqlx::query(
-            "INSERT INTO note_version (id, note_id, state, title, text, metal, made_at, saved_at)
+            "INSERT INTO note_version (id, note_id, state, title, text, material, made_at, saved_at)
              VALUES (?1, ?1, 'shown', ?2, ?3, ?4, 1, 1)",
         )
         .bind(id)

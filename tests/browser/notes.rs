@@ -91,7 +91,7 @@ fn written_on_a_material_page(browser: &Browser) {
     browser.sees(&["What members found", "No note yet."]);
     browser.follow("#main a[href='/notes/new?on=materials/gunmetal']");
     assert_eq!(browser.text("h1"), "Write a note");
-    assert_eq!(browser.value("#metal"), "Gunmetal", "the page it comes from is known");
+    assert_eq!(browser.value("#material"), "Gunmetal", "the page it comes from is known");
     assert_eq!(browser.value("#on"), "Gunmetal");
     browser.write("#title", TITLE);
     browser.write("#text", FIRST);
@@ -150,11 +150,11 @@ fn shown_where_it_belongs(browser: &Browser) {
     assert_eq!(browser.text("h1"), "No. 32 drill", "a size in a note leads to its page");
 }
 
-/// Another member says that it worked, in what metal and at what size.
+/// Another member says that it worked, in what material and at what size.
 fn confirmed(browser: &Browser) {
     browser.visit("/notes/1");
     browser.press("input[name=found][value=worked]");
-    browser.write("#metal", "LG2");
+    browser.write("#material", "LG2");
     browser.write("#size", "4 BA");
     browser.follow("form[action='/notes/1/verdict'] button");
     assert_eq!(browser.address(), "/notes/1");

@@ -160,7 +160,7 @@ fn countersinking_goes_by_the_screw_or_the_head() {
     assert_eq!(term(&screw, "Sink").split(' ').next(), Some("1.05"), "{}", term(&screw, "Sink"));
     let unified = page("diameter=4-40+UNC");
     assert_eq!(term(&unified, "Angle"), "82°");
-    assert!(unified.contains("1¾ to 2 times its screw; measure it (common practice, no source)"));
+    assert!(unified.contains("1¾ to 2 times its screw; measure it (common practice)"));
     // 80 to 110 ft/min at 6 mm is 1294 to 1779 rev/min; at the mean of 4.7 mm 1652 to 2271; a quarter of the
     // first, and 80 to 85 % of it.
     assert_eq!(big(&head), "The slowest that cuts clean");
@@ -410,7 +410,9 @@ fn clearance_goes_by_the_standard_and_shows_what_else_is_in_print() {
     }
     let five = body(200, "/calculators/clearance?thread=5ba&series=metric");
     assert_eq!(big(&five), "3.4 mm 0.1339 in");
-    assert!(five.contains("common practice, no source"));
+    let rule =
+        "<dd>clearance as a part of the major diameter, within limits (common practice)</dd>";
+    assert!(five.contains(rule));
     assert!(five.contains("<dd>0.2 mm"), "float of 3.4 on 3.2");
 }
 
@@ -455,7 +457,8 @@ fn a_screw_that_is_not_of_its_thread_is_refused_at_its_diameter() {
 fn a_drill_far_over_the_hole_is_not_taken_and_the_one_to_get_is_named() {
     let page = body(200, "/calculators/clearance?thread=M6&owned=1-60%2C+27%2F64");
     assert!(big(&page).starts_with("6.6 mm"), "{}", big(&page));
-    assert!(page.contains("within 1/64 in of it or a tenth of it (common practice, no source)"));
+    assert!(page.contains("within 1/64 in of it or a tenth of it<sup"));
+    assert!(page.contains("<dd>common practice, no source</dd>"));
     let get = "get <a href=\"/drills/metric/6.6\">6.6 mm</a>, or bore the hole";
     assert!(page.contains(get), "{page}");
 }

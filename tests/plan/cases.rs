@@ -269,7 +269,7 @@ fn check_warns(spec: &HoleSpec, level: Level, words: &str) {
 fn the_warnings_are_there() {
     let deep = |depth| HoleSpec { depth: Some(mm(depth)), over: None, ..pump_cover() };
     check_warns(&deep(14.0), Level::Caution, "diameters deep");
-    check_warns(&deep(30.0), Level::Caution, "will wander and pack");
+    check_warns(&deep(30.0), Level::Caution, "wanders and packs");
     let tiny = spec("ba", "10", "stainless-304");
     check_warns(&tiny, Level::Caution, "small tap");
     check_warns(&tiny, Level::Caution, "never dwell");

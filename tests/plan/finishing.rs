@@ -58,7 +58,7 @@ fn a_head_gets_its_seat_after_the_hole_it_is_guided_by() {
     let alone = HoleSpec { over: None, ..seated(Head::Cheese) };
     let plan = build(&alone).unwrap();
     assert!(all(&plan, Action::Seat).is_empty());
-    assert!(plan.cautions.assumed.iter().any(|said| said.text.contains("no upper part")));
+    assert!(plan.cautions.assumed.iter().any(|said| said.text.contains("no part on top")));
 }
 
 #[test]

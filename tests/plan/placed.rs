@@ -34,7 +34,7 @@ const OTHER_WORK: [&str; 12] = [
 /// Two advices of which a plan may hold one.
 const OPPOSED: [(&str, &str); 4] = [
     ("half diameter", "then every"),
-    ("is held to it", "outside the standard"),
+    ("allows no hole over", "outside the standard"),
     ("both ends", "set the stop"),
     ("do not back off", "turn back"),
 ];
@@ -97,7 +97,9 @@ fn check(hole: &HoleSpec) {
     }
     assert!(seen.values().all(|times| *times == 1), "{}: twice in {seen:#?}", named());
     for step in &plan.operations {
-        assert!(step.cautions.len() <= 2, "{}: {step:#?}", named());
+        let (open, folded) = step.open_and_folded();
+        assert!(open.len() <= 2 && folded.len() <= 8, "{}: {step:#?}", named());
+        assert!(folded.iter().all(|it| it.level < Level::Danger), "{}: {step:#?}", named());
     }
     let all = sentences(&plan);
     let has = |words: &str| all.iter().any(|sentence| sentence.contains(words));
@@ -212,13 +214,18 @@ fn copper_over_gunmetal_is_told_one_thing_of_the_lips() {
 fn a_deep_hole_is_cleared_by_the_steps_given_with_the_drill() {
     let deep = HoleSpec { depth: Some(mm(40.0)), over: None, ..pump_cover() };
     let plan = build(&deep).unwrap();
-    let [said, long] = &plan.cautions.head[..] else { panic!("{:?}", plan.cautions.head) };
-    assert!(long.text.contains("12.5 diameters long"), "{}", long.text);
-    assert!(said.text.contains("clear it at every step"), "{}", said.text);
-    assert!(!said.text.contains("both ends"), "it is blind");
+    let [long] = &plan.cautions.head[..] else { panic!("{:?}", plan.cautions.head) };
+    assert!(long.text.contains("12.5 diameters of thread"), "{}", long.text);
+    let at_the_drill = |plan: &HolePlan<'_>| -> String {
+        let drilled = plan.operations.iter().find(|step| step.action == Action::Drill).unwrap();
+        drilled.cautions.iter().map(|said| said.text.as_ref()).collect::<Vec<_>>().join(" ")
+    };
+    let said = at_the_drill(&plan);
+    assert!(said.contains("clear it at every step"), "{said}");
+    assert!(!said.contains("both ends"), "it is blind");
     let through = HoleSpec { hole: Hole::Through, ..deep };
-    let plan = build(&through).unwrap();
-    assert!(plan.cautions.head[0].text.contains("both ends"));
+    let said = at_the_drill(&build(&through).unwrap());
+    assert!(said.contains("both ends"), "{said}");
 }
 
 #[test]

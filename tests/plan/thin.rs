@@ -85,7 +85,7 @@ fn a_plate_thinner_than_a_wide_drill_is_no_sheet() {
 #[test]
 fn a_long_thread_by_hand_is_cut_short_and_the_rest_opened() {
     let long =
-        |hole: &HoleSpec| head(hole).into_iter().find(|said| said.contains("diameters long"));
+        |hole: &HoleSpec| head(hole).into_iter().find(|said| said.contains("diameters of thread"));
     // 7 BA is 2.5 mm, 3/32 in 2.381 mm: 5.1 and 6.7 diameters.
     let seven = long(&thick("ba", "7", "free-cutting-brass", 12.7)).unwrap();
     assert!(seven.contains("5.1 diameters") && seven.contains("thread 5 mm"), "{seven}");

@@ -66,7 +66,7 @@ fn a_drill_far_from_the_aim_says_which_way_and_why() {
         &steel,
         "aimed for",
         Level::Note,
-        "71.3 % is more than the 64 % aimed for: the largest hole of 6H is 8.676 mm, and the drill is held to it. The tap works harder.",
+        "71.3 % is more than the 64 % aimed for: 6H allows no hole over 8.676 mm. The tap works harder.",
     );
     // 6.35 mm less 4.9149 over 1.626 mm of full thread on both sides.
     let tight = HoleSpec {
@@ -109,7 +109,7 @@ fn a_drill_that_would_do_better_is_named_with_its_size() {
         &m8("6.5"),
         "would leave",
         Level::Caution,
-        "No drill at hand will do: get 6.8 mm, 73.9 %. The nearest at hand, 6.5 mm, would leave 92.4 %, more than a hand tap should be asked to cut.",
+        "No drill at hand will do: get 6.8 mm, 73.9 %. The nearest at hand, 6.5 mm, would leave 92.4 %, too much for a hand tap.",
     );
     // What is no size in millimetres by its name has it behind.
     let drawer = HoleSpec { at_hand: only(&[(Series::Number, "38")]), ..pump_cover() };

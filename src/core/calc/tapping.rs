@@ -60,7 +60,7 @@ pub struct DrillChoice {
 
 impl DrillChoice {
     /// What the nearest drill at hand would leave, where none will do: `The nearest at hand, 2.5 mm, would
-    /// leave 47.2 %, about 42.5 % at the size it is likely to cut.`
+    /// leave 47.2 %, likely about 42.5 %.`
     #[must_use]
     pub fn nearest_in_words(&self) -> String {
         let Candidate { drill, engagement_percent, likely_engagement_percent, .. } = self.chosen;
@@ -72,13 +72,11 @@ impl DrillChoice {
             format!("The nearest at hand, {nearest}, is smaller than the core of the thread.")
         } else if engagement_percent > STRONGEST {
             format!(
-                "The nearest at hand, {nearest}, would leave {leaves}, more than a hand tap should be asked to cut."
+                "The nearest at hand, {nearest}, would leave {leaves}, too much for a hand tap."
             )
         } else {
             let likely = print::percent(likely_engagement_percent);
-            format!(
-                "The nearest at hand, {nearest}, would leave {leaves}, about {likely} at the size it is likely to cut."
-            )
+            format!("The nearest at hand, {nearest}, would leave {leaves}, likely about {likely}.")
         }
     }
 

@@ -17,8 +17,6 @@ use crate::units::Length;
 
 /// No more stand at the head.
 const MOST_AT_HEAD: usize = 3;
-/// No more stand at a step.
-const MOST_AT_STEP: usize = 2;
 
 /// Where a caution is said.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -107,23 +105,28 @@ struct Job<'a> {
     hole: Length,
 }
 
-/// Puts one at its place; where that is full it stands with the standing ones, so that none is lost.
+/// Puts one at its place; where the head is full it stands at the drill, so that none is lost.
 fn settle(place: Place, warning: Warning, steps: &mut [Operation], cautions: &mut Cautions) {
     let step = match place {
         Place::Head if cautions.head.len() < MOST_AT_HEAD => return cautions.head.push(warning),
         Place::Assumed => return cautions.assumed.push(warning),
         Place::Choice => return cautions.choice.push(warning),
-        Place::Head | Place::Standing => return cautions.standing.push(warning),
+        Place::Standing => return cautions.standing.push(warning),
         Place::At(action, part) => {
             steps.iter_mut().rfind(|step| step.action == action && covers(step.part, part))
         }
-        Place::Drilling => steps.iter_mut().rfind(|step| step.action == Action::Drill),
+        Place::Head | Place::Drilling => {
+            steps.iter_mut().rfind(|step| step.action == Action::Drill)
+        }
         Place::FirstTap => steps.iter_mut().find(|step| step.action == Action::Tap),
         Place::First(part) => steps.iter_mut().find(|step| covers(step.part, part)),
     };
     match step {
-        Some(step) if step.cautions.len() < MOST_AT_STEP => step.cautions.push(warning),
-        Some(_) => cautions.standing.push(warning),
+        // What would be folded away at the step, and can hurt, is not left to be found there.
+        Some(step) if warning.level == Level::Danger && step.is_full() => {
+            cautions.standing.push(warning);
+        }
+        Some(step) => step.cautions.push(warning),
         None => {}
     }
 }

@@ -142,6 +142,22 @@ pub struct Operation {
     pub why: Cow<'static, str>,
     /// How the drill's lips are ground, where the metal asks for one way.
     pub lips: Option<Lips>,
-    /// What to watch for in this step.
+    /// What to watch for in this step, worst first.
     pub cautions: Vec<Warning>,
+}
+
+/// No more cautions stand open at a step.
+const MOST_AT_STEP: usize = 2;
+
+impl Operation {
+    /// Whether no more cautions stand open here.
+    pub(super) const fn is_full(&self) -> bool {
+        self.cautions.len() >= MOST_AT_STEP
+    }
+
+    /// The cautions that stand open at the step, and the milder ones that are folded away with its why.
+    #[must_use]
+    pub fn open_and_folded(&self) -> (&[Warning], &[Warning]) {
+        self.cautions.split_at_checked(MOST_AT_STEP).unwrap_or((&self.cautions, &[]))
+    }
 }

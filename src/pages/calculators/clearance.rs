@@ -5,9 +5,9 @@ use askama::Template;
 use super::drawer::with_drawer;
 use super::form::{Form, answering, asking, refusing};
 use super::{asked, json};
-use crate::cited;
 use crate::drawer::{self, Notice};
 use crate::figures::{Both, Column};
+use crate::key::{Key, KeyLine, Sign, Signed};
 use crate::layout::Frame;
 use crate::link::Link;
 use crate::{FieldError, Reply, Visit};
@@ -39,9 +39,9 @@ struct Shown {
     /// The errors ask for more than the fit.
     widened: bool,
     basis: String,
-    source: String,
+    sign: Sign,
     /// Which drill is taken for it.
-    taken: String,
+    taken: Signed,
     float: Option<Both>,
     screw: Both,
     measured: bool,
@@ -49,6 +49,8 @@ struct Shown {
     rows: Vec<FitRow>,
     printed: Vec<PrintedRow>,
     thread: Option<Link>,
+    /// What the signs of the page stand for.
+    key: Vec<KeyLine>,
     json: String,
 }
 
@@ -81,7 +83,7 @@ struct FitRow {
 struct PrintedRow {
     standard: String,
     fits: [(String, Column); 3],
-    source: String,
+    sign: Sign,
     rules: bool,
 }
 
@@ -174,8 +176,10 @@ fn shown(used: &Asked, found: &clearance::Answer) -> Shown {
         .map(|(fit, held)| row(fit.slug(), held, *fit == found.fit))
         .chain(found.model.iter().map(|held| row("model", held, false)))
         .collect();
-    let ruling = found.ruling.map(|row| printed(row, true));
-    let also = found.also_printed.iter().map(|row| printed(row, false));
+    let mut key = Key::default();
+    let ruling = found.ruling.map(|row| (row, true)).into_iter();
+    let also = found.also_printed.iter().map(|row| (*row, false));
+    let printed = ruling.chain(also).map(|(row, rules)| printed(row, rules, &mut key)).collect();
     Shown {
         fit: found.fit.to_string(),
         hole: Both::of(found.hole()),
@@ -183,8 +187,8 @@ fn shown(used: &Asked, found: &clearance::Answer) -> Shown {
         get: drill_for(found.hole(), drills::all().iter()).map(Link::drill),
         widened: found.for_errors.is_some_and(|errors| !errors.fit_will_do),
         basis: basis.to_string(),
-        source: cited::source(basis.source()),
-        taken: sentence_case(&cited::source(DRILL_TAKEN)),
+        sign: key.sign(basis.source()),
+        taken: key.practice(&sentence_case(DRILL_TAKEN.cite)),
         float: drill.map(|drill| Both::of(float(drill.diameter, found))),
         screw: Both::of(found.screw.size()),
         measured: found.screw.measured.is_some(),
@@ -192,8 +196,9 @@ fn shown(used: &Asked, found: &clearance::Answer) -> Shown {
             .for_errors
             .map(|errors| Errors { hole: Both::of(errors.hole), fit_will_do: errors.fit_will_do }),
         rows,
-        printed: ruling.into_iter().chain(also).collect(),
+        printed,
         thread: found.screw.thread.map(Link::thread),
+        key: key.lines(),
         json: json(&DECLARATION, used),
     }
 }
@@ -219,7 +224,7 @@ fn fit_row(name: &str, found: &Drilled, lit: bool) -> FitRow {
     }
 }
 
-fn printed(row: &Holes, rules: bool) -> PrintedRow {
+fn printed(row: &Holes, rules: bool, key: &mut Key) -> PrintedRow {
     let [close, medium, free] = row.standard.fit_words();
     let fit = |word: &str, size: Length| (sentence_case(word), Column::of(size));
     PrintedRow {
@@ -229,7 +234,7 @@ fn printed(row: &Holes, rules: bool) -> PrintedRow {
             fit(medium, row.medium.length()),
             fit(free, row.free.length()),
         ],
-        source: cited::source(row.source),
+        sign: key.sign(row.source),
         rules,
     }
 }

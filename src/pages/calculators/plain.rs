@@ -5,9 +5,9 @@ use askama::Template;
 use super::drawer::with_drawer;
 use super::form::{Form, answering, asking, refusing};
 use super::{address, asked, json};
-use crate::cited;
 use crate::drawer::fills_of;
 use crate::figures::Both;
+use crate::key::{Key, KeyLine, Sign};
 use crate::layout::Frame;
 use crate::{FieldError, Reply, Visit};
 use holewright_core::asking::Asked;
@@ -31,6 +31,8 @@ struct Shown {
     first: Row,
     rest: Vec<Row>,
     drawing: Option<String>,
+    /// What the signs of the page stand for.
+    key: Vec<KeyLine>,
     json: String,
     csv: String,
 }
@@ -42,7 +44,7 @@ struct Row {
     /// In inches, where it is a length.
     inch: Option<String>,
     rule: &'static str,
-    source: String,
+    sign: Sign,
 }
 
 /// The page.
@@ -100,19 +102,22 @@ fn answered(visit: &Visit<'_>, name: &str) -> Option<Answered> {
 }
 
 fn shown(calculator: &Declaration, used: &Asked, found: Answered) -> Option<Shown> {
-    let mut rows = found.figures.iter().map(row);
+    let mut key = Key::default();
+    let mut rows = found.figures.iter().map(|figure| row(figure, &mut key));
     let first = rows.next()?;
+    let rest = rows.collect();
     let page = address(calculator, used);
     Some(Shown {
         first,
-        rest: rows.collect(),
+        rest,
         drawing: found.drawing,
+        key: key.lines(),
         json: json(calculator, used),
         csv: page.replacen(&calculator.path(), &format!("{}.csv", calculator.path()), 1),
     })
 }
 
-fn row(figure: &Figure) -> Row {
+fn row(figure: &Figure, key: &mut Key) -> Row {
     let (value, inch) = match &figure.value {
         Value::Length(length) => {
             let Both { mm, inch } = Both::of(*length);
@@ -129,6 +134,6 @@ fn row(figure: &Figure) -> Row {
         Value::Percent(percent) => (print::percent(*percent), None),
         Value::Words(words) => (words.clone(), None),
     };
-    let source = cited::source(figure.source);
-    Row { name: figure.name, value, inch, rule: figure.rule, source }
+    let sign = key.sign(figure.source);
+    Row { name: figure.name, value, inch, rule: figure.rule, sign }
 }

@@ -8,6 +8,7 @@ use super::{asked, json};
 use crate::candidate::{ShownDrill, Verdict};
 use crate::drawer::{self, Drawer, Notice};
 use crate::figures::Both;
+use crate::key::{Key, KeyLine, PRACTICE, Sign};
 use crate::layout::Frame;
 use crate::link::Link;
 use crate::threads::{TappingRow, tapping_rows};
@@ -44,6 +45,10 @@ struct Shown {
     figures: Vec<Figure>,
     thread: Option<Link>,
     custom: bool,
+    /// Of a hole too small, and of how much thread to aim for.
+    practice: Sign,
+    /// What the signs of the page stand for.
+    key: Vec<KeyLine>,
     json: String,
 }
 
@@ -137,6 +142,7 @@ fn shown(used: &Asked, found: &tapping::Answer, drawer: Option<&Drawer>) -> Show
     let subject = &found.subject;
     let limit = subject.largest_hole;
     let drills = tapping_rows(subject.form, &subject.geometry, limit, &found.candidates, drawer);
+    let mut key = Key::default();
     Shown {
         basis: subject.basis(),
         left: found.left.map(|left| shown_left(subject, &left)),
@@ -150,6 +156,8 @@ fn shown(used: &Asked, found: &tapping::Answer, drawer: Option<&Drawer>) -> Show
         figures: dimensions(subject),
         thread: subject.thread.map(Link::thread),
         custom: subject.thread.is_none(),
+        practice: key.sign(PRACTICE),
+        key: key.lines(),
         json: json(&DECLARATION, used),
     }
 }

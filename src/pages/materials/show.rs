@@ -8,7 +8,7 @@ use super::speeds::{DrillRow, PrintedSpeed, printed, range, usual};
 use super::telling::{Telling, telling};
 use crate::drawer::Notice;
 use crate::field::Field;
-use crate::key::{AIM, Key, KeyLine, Sign, Signed};
+use crate::key::{Key, KeyLine, PRACTICE, Sign, Signed};
 use crate::layout::{Frame, Section};
 use crate::plan::short_form_in;
 use crate::warnings::{WarningGroup, by_level};
@@ -130,7 +130,7 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
     let shown_advice: &[_] = if is_refused { &[] } else { drill_advice };
     let already_said: Vec<&str> = shown_advice.iter().map(|advice| advice.text).collect();
     let of_work = if is_refused { &mut unsaid } else { &mut key };
-    let aim_sign = of_work.sign(AIM);
+    let aim_sign = of_work.sign(PRACTICE);
     let on_the_drill = of_work.advice(&material.on_the_drill());
     let on_the_tap = of_work.advice(&material.on_the_tap());
     let drilling_lubricant = of_work.advice(&drilling_lubricant);

@@ -6,12 +6,12 @@ use holewright_core::plan::HolePlan;
 use holewright_core::units::print;
 use holewright_core::units::print::sentence;
 
-/// `/notes/new` with thread, metal, drill and depth, by the names of the note's own fields.
+/// `/notes/new` with thread, material, drill and depth, by the names of the note's own fields.
 pub(super) fn address_of(plan: &HolePlan<'_>) -> String {
     let spec = plan.spec;
     let thread = spec.thread.designation;
     let title = format!("{thread} in {}", spec.material.name);
-    let metal = sentence(spec.material.name);
+    let material = sentence(spec.material.name);
     let drill = plan.tapping.planned().drill.label.as_str();
     let thread_depth = plan.depths.full_thread.map(|depth| print::mm(depth, 2));
     let stop = plan.depths.stop.map(|stop| as_set(stop, spec.scale));
@@ -22,7 +22,7 @@ pub(super) fn address_of(plan: &HolePlan<'_>) -> String {
     };
     let known = [
         ("title", title.as_str()),
-        ("metal", metal.as_str()),
+        ("material", material.as_str()),
         ("thread", thread),
         ("drill", drill),
         ("depth", depth.as_str()),

@@ -13,9 +13,9 @@ use super::taper;
 use super::trouble::refusal;
 use super::wanted::{Wanted, heading};
 use crate::candidate::ShownDrill;
-use crate::cited::{self, Cited};
 use crate::drawer;
 use crate::figures::Both;
+use crate::key::{Key, KeyLine, PRACTICE, Sign};
 use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::sentence::set;
@@ -101,6 +101,7 @@ struct PlanPage {
     /// What it would leave.
     nearest_in_words: String,
     aim: String,
+    aim_sign: Sign,
     /// The drill, where it lies near the aim; where it does not, the notes on the choice say why.
     nearest_to_aim: Option<String>,
     basis: String,
@@ -124,6 +125,8 @@ struct PlanPage {
     svg: String,
     /// The form of a note with what is known of this job.
     note: String,
+    /// What the signs of the page stand for.
+    key: Vec<KeyLine>,
     form: Form,
 }
 
@@ -131,11 +134,13 @@ struct Clearance {
     fit: String,
     hole: Both,
     basis: String,
+    sign: Sign,
     float: Option<Both>,
 }
 
 struct Listed {
-    list: String,
+    list: &'static str,
+    sign: Sign,
     label: &'static str,
     engagement: String,
     why_different: Option<String>,
@@ -157,6 +162,7 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
             .with_drawer(asking.notice().map(|notice| notice.saying(asking.better(plan))));
     let sentences = |said: &[Warning]| said.iter().map(|said| set(&said.text)).collect();
     let cautions = &plan.cautions;
+    let mut key = Key::default();
     PlanPage {
         frame,
         heading,
@@ -166,6 +172,7 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
         thread: Link::thread(spec.thread),
         material: Link::material(spec.material),
         aim: print::percent(choice.aim_percent),
+        aim_sign: key.sign(PRACTICE),
         nearest_to_aim: (choice.get.is_none() && !choice.is_far_from_aim())
             .then(|| nearest.link.words.clone()),
         basis: basis(spec),
@@ -176,6 +183,7 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
             fit: spec.fit.to_string(),
             hole: Both::of(plan.clearance.hole.hole),
             basis: plan.clearance.hole.basis.to_string(),
+            sign: key.sign(plan.clearance.hole.basis.source()),
             float: plan.clearance.float.map(Both::coarse),
         },
         depths: depths(spec, &plan.depths),
@@ -183,7 +191,8 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
             .listed
             .iter()
             .map(|listed| Listed {
-                list: cited::list(listed.row),
+                list: listed.row.list,
+                sign: key.sign(listed.row.source),
                 label: listed.row.label,
                 engagement: print::percent(listed.engagement_percent),
                 why_different: listed.why_different.clone(),
@@ -192,15 +201,14 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
         steps: plan.operations.iter().map(|operation| step(spec, operation)).collect(),
         head: cautions.head.iter().map(Said::of).collect(),
         choice: sentences(&cautions.choice),
-        warnings: by_level(
-            cautions.standing.iter().map(|found| (found.level, Cited::bare(&found.text))),
-        ),
+        warnings: by_level(cautions.standing.iter().map(|found| (found.level, set(&found.text)))),
         standing_count: cautions.standing.len(),
         drawing: hole_section(plan, DrawingIds::new("section")),
         json: request.address("/api/v1/plan"),
         csv: request.address("/plan.csv"),
         svg: request.address("/plan.svg"),
         note: note::address_of(plan),
+        key: key.lines(),
         form: form(asking.typed, &[]).beside(asking.filled),
         get,
         nearest,

@@ -26,6 +26,8 @@ pub(super) struct Step {
     pub(super) text: String,
     pub(super) why: String,
     pub(super) cautions: Vec<Said>,
+    /// The milder cautions, folded away with the why.
+    pub(super) folded: Vec<Said>,
 }
 
 /// One step of a plan.
@@ -58,6 +60,7 @@ pub(super) fn step(spec: &HoleSpec, operation: &Operation) -> Step {
     } else {
         (Vec::new(), set_at_the_machine.chain(others).collect())
     };
+    let (open, folded) = operation.open_and_folded();
     Step {
         action: operation.action.words(),
         part: spec.over.and(Some(part(operation.part))),
@@ -67,7 +70,8 @@ pub(super) fn step(spec: &HoleSpec, operation: &Operation) -> Step {
         figures,
         text: set(&operation.text),
         why: set(&operation.why),
-        cautions: operation.cautions.iter().map(Said::of).collect(),
+        cautions: open.iter().map(Said::of).collect(),
+        folded: folded.iter().map(Said::of).collect(),
     }
 }
 

@@ -6,8 +6,8 @@ use super::figure::Figure;
 use super::form::{Form, form};
 use super::steps::{Step, step};
 use super::wanted::{Wanted, heading};
-use crate::cited::{self, Cited};
 use crate::figures::Both;
+use crate::key::{Key, KeyLine, Sign};
 use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::sentence::set;
@@ -41,6 +41,8 @@ struct TaperPage {
     json: String,
     csv: String,
     svg: String,
+    /// What the signs of the page stand for.
+    key: Vec<KeyLine>,
     form: Form,
 }
 
@@ -56,16 +58,16 @@ struct HoleRow {
     way: &'static str,
     label: String,
     both: Both,
-    source: String,
+    sign: Sign,
 }
 
 impl HoleRow {
-    fn of(hole: &taper_hole::Hole) -> Self {
+    fn of(hole: &taper_hole::Hole, key: &mut Key) -> Self {
         Self {
             way: hole.way.words(),
             label: hole.label.clone(),
             both: Both::of(hole.diameter),
-            source: cited::source(hole.source),
+            sign: key.sign(hole.source),
         }
     }
 }
@@ -75,7 +77,8 @@ pub(super) fn show(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &TaperPlan<'_>)
     let request = asking.used;
     let spec = plan.spec;
     let cautions = &plan.cautions;
-    let hole = HoleRow::of(&plan.hole);
+    let mut key = Key::default();
+    let hole = HoleRow::of(&plan.hole, &mut key);
     let heading = heading(spec);
     let title = format!("{heading}: drill {}", hole.label);
     let [by_hand, thread, drill] =
@@ -97,7 +100,7 @@ pub(super) fn show(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &TaperPlan<'_>)
             both: Both::of(drill.diameter),
             says_mm: drill.is_named_in_mm(),
         }),
-        others: plan.others.iter().map(HoleRow::of).collect(),
+        others: plan.others.iter().map(|hole| HoleRow::of(hole, &mut key)).collect(),
         depths: vec![
             Figure::both("Fitting by hand, gauge length", by_hand),
             Figure::both("Thread", thread),
@@ -105,9 +108,7 @@ pub(super) fn show(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &TaperPlan<'_>)
         ],
         steps: plan.operations.iter().map(|operation| step(spec, operation)).collect(),
         head: cautions.head.iter().map(Said::of).collect(),
-        warnings: by_level(
-            cautions.standing.iter().map(|found| (found.level, Cited::bare(&found.text))),
-        ),
+        warnings: by_level(cautions.standing.iter().map(|found| (found.level, set(&found.text)))),
         standing_count: cautions.standing.len(),
         drawing: thread_profile(spec.thread, DrawingIds::new("profile")),
         thread: Link::thread(spec.thread),
@@ -115,6 +116,7 @@ pub(super) fn show(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &TaperPlan<'_>)
         json: request.address("/api/v1/plan"),
         csv: request.address("/plan.csv"),
         svg: request.address("/plan.svg"),
+        key: key.lines(),
         form: form(asking.typed, &[]).beside(asking.filled),
         hole,
     };

@@ -13,7 +13,7 @@ use crate::candidate::ShownDrill;
 use crate::drawer::Notice;
 use crate::field::Field;
 use crate::figures::{Both, Column};
-use crate::key::{AIM, Key, KeyLine, Sign};
+use crate::key::{Key, KeyLine, PRACTICE, Sign};
 use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::plan::short_form_for;
@@ -89,7 +89,7 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
     let mut key = Key::default();
     let bored = if by_metal.is_none() { bored(thread, &geometry) } else { None };
     let is_aimed = by_metal.is_some() || bored.is_some();
-    let aim_sign = is_aimed.then(|| key.sign(AIM));
+    let aim_sign = is_aimed.then(|| key.sign(PRACTICE));
     let taper = taper(thread, &geometry, &mut key);
     let read_in = thread.sources.iter().map(|source| key.sign(*source)).collect();
     let listed = listed(thread, &geometry, &mut key);

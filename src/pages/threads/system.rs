@@ -16,7 +16,7 @@ use holewright_core::calc::limits::largest_hole;
 use holewright_core::calc::tapped_in::TappedIn;
 use holewright_core::calc::thread_form::{engagement_basis, geometry, thread_angle};
 use holewright_core::tables::source::Grade;
-use holewright_core::tables::threads::{self, Basis, System, Thread};
+use holewright_core::tables::threads::{self, System, Thread};
 use holewright_core::units::print::sentence as sentence_case;
 use holewright_core::units::{in_degrees, in_mm, print};
 
@@ -41,6 +41,8 @@ struct SystemPage {
 }
 
 struct Recalled {
+    /// What of them: `Diameter and pitch`.
+    what: &'static str,
     sizes: String,
     grade: Grade,
 }
@@ -51,7 +53,8 @@ struct Tapping {
     tapped_in: String,
     /// The standard whose largest hole the marks go by; empty where none is held.
     limit: &'static str,
-    basis: Basis,
+    /// With how far it can be trusted, unless that is said of all the sizes below the table.
+    basis: String,
 }
 
 struct SystemRow {
@@ -96,11 +99,16 @@ fn page(visit: &Visit<'_>, system: &'static System, tapped_in: TappedIn) -> Syst
     let drawer = visit.drawer();
     let rows: Vec<SystemRow> =
         system.threads.iter().map(|thread| row(thread, tapped_in, drawer)).collect();
+    let recalled = recalled(system);
+    let basis = engagement_basis(system.form);
     let tapping = rows.iter().any(|row| row.tapping.is_some()).then(|| Tapping {
         aim: print::trimmed(tapped_in.aim_percent(), 0),
         tapped_in: tapped_in.words(),
         limit: limit(system),
-        basis: engagement_basis(system.form),
+        basis: match recalled.as_ref().is_some_and(|recalled| recalled.what == WHOLE) {
+            true => basis.words.to_owned(),
+            false => basis.to_string(),
+        },
     });
     let (title, pairs) = match tapped_in {
         TappedIn::UsualGroup => (title, None),
@@ -120,7 +128,7 @@ fn page(visit: &Visit<'_>, system: &'static System, tapped_in: TappedIn) -> Syst
         errors: Vec::new(),
         csv: address(".csv"),
         rows,
-        recalled: recalled(system),
+        recalled,
     }
 }
 
@@ -152,15 +160,22 @@ fn limit(system: &'static System) -> &'static str {
     system.threads.iter().find_map(of).map_or("", |limit| limit.standard)
 }
 
+/// What is recalled where the form is as well, and of every size.
+const WHOLE: &str = "Form, diameter and pitch";
+
 fn recalled(system: &System) -> Option<Recalled> {
     let recalled = system.threads.iter().filter(|thread| thread.grade() == Grade::Memory);
     let recalled: Vec<&str> = recalled.map(|thread| thread.designation).collect();
-    let sizes = match recalled.len() {
+    let is_form_recalled = engagement_basis(system.form).grade == Grade::Memory;
+    let part = "Diameter and pitch";
+    let (what, sizes) = match recalled.len() {
         0 => return None,
-        count if count == system.threads.len() => "every size".to_owned(),
-        _ => recalled.join(", "),
+        count if count == system.threads.len() => {
+            (if is_form_recalled { WHOLE } else { part }, "every size".to_owned())
+        }
+        _ => (part, recalled.join(", ")),
     };
-    Some(Recalled { sizes, grade: Grade::Memory })
+    Some(Recalled { what, sizes, grade: Grade::Memory })
 }
 
 fn row(thread: &'static Thread, tapped_in: TappedIn, drawer: Option<&Drawer>) -> SystemRow {

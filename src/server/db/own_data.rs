@@ -86,8 +86,8 @@ pub struct OwnVerdict {
     pub note: i64,
     /// Whether it worked.
     pub worked: bool,
-    /// In what metal, as typed.
-    pub metal: String,
+    /// In what material, as typed.
+    pub material: String,
     /// At what size, as typed.
     pub size: String,
     /// When.
@@ -224,7 +224,7 @@ async fn own_wordings(
 async fn verdicts(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<OwnVerdict>, Error> {
     let found = sqlx::query_as!(
         OwnVerdict,
-        r#"SELECT note_id AS note, worked AS "worked: bool", metal, size, made_at FROM verdict
+        r#"SELECT note_id AS note, worked AS "worked: bool", material, size, made_at FROM verdict
            WHERE member_id = ? ORDER BY made_at, note_id"#,
         member.0
     );

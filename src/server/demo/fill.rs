@@ -275,7 +275,7 @@ impl<'a> Planned<'a> {
                     let by = member(members, said.by)?;
                     let verdict = Verdict {
                         found: said.found,
-                        metal: said.metal.to_owned(),
+                        material: said.material.to_owned(),
                         size: said.size.to_owned(),
                     };
                     after::judge(database, now, by, note, &verdict).await?;

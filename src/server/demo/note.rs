@@ -46,27 +46,27 @@ pub enum Fate {
     Hidden(&'static str),
 }
 
-/// Who found what, in what metal and at what size.
+/// Who found what, in what material and at what size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Verdict {
     /// Who.
     pub by: Place,
     /// What they found.
     pub found: Found,
-    /// In what metal.
-    pub metal: &'static str,
+    /// In what material.
+    pub material: &'static str,
     /// At what size.
     pub size: &'static str,
 }
 
 /// It worked.
-pub(super) const fn worked(by: Place, metal: &'static str, size: &'static str) -> Verdict {
-    Verdict { by, found: Found::Worked, metal, size }
+pub(super) const fn worked(by: Place, material: &'static str, size: &'static str) -> Verdict {
+    Verdict { by, found: Found::Worked, material, size }
 }
 
 /// It did not.
-pub(super) const fn did_not(by: Place, metal: &'static str, size: &'static str) -> Verdict {
-    Verdict { by, found: Found::DidNot, metal, size }
+pub(super) const fn did_not(by: Place, material: &'static str, size: &'static str) -> Verdict {
+    Verdict { by, found: Found::DidNot, material, size }
 }
 
 /// A row, written short.
@@ -80,7 +80,7 @@ pub(super) const fn note(
 }
 
 /// What a row says of the job, in this order; a field that is not here is left empty.
-const ORDER: [&str; 7] = ["metal", "thread", "drill", "depth", "lubricant", "speed", "machine"];
+const ORDER: [&str; 7] = ["material", "thread", "drill", "depth", "lubricant", "speed", "machine"];
 
 impl DemoNote {
     fn done_at(&self, field: &str) -> &'static str {

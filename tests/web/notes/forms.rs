@@ -114,7 +114,7 @@ async fn u10_a_note_survives_an_expired_sign_in() {
         ("form_key", KEY),
         ("title", "A & \"b\""),
         ("text", "\n  B < c\nd"),
-        ("metal", "gunmetal"),
+        ("material", "gunmetal"),
         ("on", "4 BA"),
         ("pressure", "yes"),
         ("do", "send"),
@@ -145,7 +145,7 @@ async fn u06_a_form_that_is_wrong_comes_back_whole() {
         ("form_key", KEY),
         ("title", ""),
         ("text", "Kept words"),
-        ("metal", "Kept metal"),
+        ("material", "Kept metal"),
         ("on", "unobtainium"),
         ("do", "send"),
     ];

@@ -8,7 +8,7 @@ use super::club::{Club, Right};
 const NOTE: [(&str, &str); 6] = [
     ("title", "Tapping 4 BA in gunmetal"),
     ("text", "Drilled **No. 32**, dry. The tap ran free after a café break."),
-    ("metal", "gunmetal"),
+    ("material", "gunmetal"),
     ("thread", "4 BA"),
     ("machine", "bench drill"),
     ("on", "calculators/tapping"),
@@ -27,11 +27,23 @@ async fn a_note_is_written_passed_and_shown_everywhere() {
 
     // A plan's link brings what is known of the job, and a reader who is signed out comes back to it.
     let job =
-        "/notes/new?title=5+BA+in+gunmetal&metal=Gunmetal&thread=5+BA&drill=No.+36&depth=8+mm";
+        "/notes/new?title=5+BA+in+gunmetal&material=Gunmetal&thread=5+BA&drill=No.+36&depth=8+mm";
     let form = club.get(job, Some(&author)).await;
     for known in ["5 BA in gunmetal", "Gunmetal", "5 BA", "No. 36", "8 mm"] {
         assert!(form.body.contains(&format!("value=\"{known}\"")), "{known}: {}", form.body);
     }
+    // So does a link from before the field had this name, and a form that was open meanwhile.
+    let once = club.get(&job.replace("&material=", "&metal="), Some(&author)).await;
+    assert!(once.body.contains("name=\"material\" value=\"Gunmetal\""), "{}", once.body);
+    let sent = [
+        ("form_key", "kept-from-before-1"),
+        ("do", "preview"),
+        ("title", "5 BA"),
+        ("text", "Dry."),
+        ("metal", "LG2"),
+    ];
+    let once = club.post("/notes/new", Some(&author), &sent).await;
+    assert!(once.body.contains("value=\"LG2\""), "{}", once.body);
     let out = club.get(job, None).await;
     assert_eq!(out.status, StatusCode::SEE_OTHER, "{}", out.body);
     let door = out.header("location");
@@ -103,7 +115,7 @@ async fn members_judge_once_and_may_change_their_mind() {
     let verdict = format!("/notes/{note}/verdict");
     let before = club.get("/threads/ba/4", None).await.header("etag").to_owned();
 
-    let worked = [("found", "worked"), ("metal", "LG2"), ("size", "4 BA")];
+    let worked = [("found", "worked"), ("material", "LG2"), ("size", "4 BA")];
     for _ in 0..2 {
         let answer = club.post(&verdict, Some(&other), &worked).await;
         assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);

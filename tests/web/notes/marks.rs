@@ -250,7 +250,7 @@ async fn s31_every_text_field_comes_out_as_text() {
     club.post(
         &format!("{page}/verdict"),
         Some(&other),
-        &[("found", "worked"), ("metal", PAYLOAD), ("size", PAYLOAD)],
+        &[("found", "worked"), ("material", PAYLOAD), ("size", PAYLOAD)],
     )
     .await;
     let version = club.version(note, "shown").await.to_string();
@@ -316,7 +316,7 @@ async fn s39_text_cells_are_no_formulas_and_numbers_stay_numbers() {
     let author = club.join("Ada Penn", Right::None).await;
     let moderator = club.join("Bert Stone", Right::Moderator).await;
     for start in ["=1+1", "+1", "-1", "@SUM(A1)"] {
-        let fields = [("title", start), ("text", start), ("metal", start), ("depth", start)];
+        let fields = [("title", start), ("text", start), ("material", start), ("depth", start)];
         club.shown(&author, &moderator, &fields).await;
     }
     let csv = club.get("/notes.csv", None).await;
@@ -331,7 +331,7 @@ async fn s39_text_cells_are_no_formulas_and_numbers_stay_numbers() {
         rows += 1;
         for (column, cell) in columns.iter().zip(&row) {
             assert!(!cell.starts_with(['=', '+', '-', '@', '\t', '\r']), "{column}: {cell}");
-            if ["title", "text", "metal", "depth"].contains(&column) {
+            if ["title", "text", "material", "depth"].contains(&column) {
                 assert!(cell.starts_with('\''), "{column}: {cell}");
             }
             if ["id", "worked", "did_not"].contains(&column) {

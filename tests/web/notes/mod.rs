@@ -8,5 +8,6 @@ mod inspection;
 mod journey;
 pub(crate) mod marks;
 mod own_data;
+mod pressure;
 mod rules;
 mod secrets;

@@ -60,7 +60,7 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("verdict", "note_id", In("/verdicts/0/note")),
     ("verdict", "member_id", Out("the member")),
     ("verdict", "worked", In("/verdicts/0/worked")),
-    ("verdict", "metal", In("/verdicts/0/metal")),
+    ("verdict", "material", In("/verdicts/0/material")),
     ("verdict", "size", In("/verdicts/0/size")),
     ("verdict", "made_at", In("/verdicts/0/made_at")),
     ("safety_report", "id", Out("a number that no address has")),
@@ -146,7 +146,7 @@ impl Happened {
         let first = [
             ("title", "Tapping 4 BA"),
             ("text", "The **tap** squealed."),
-            ("metal", "brass, free-cutting"),
+            ("material", "brass, free-cutting"),
             ("thread", "4 BA"),
             ("drill", "No. 32"),
             ("depth", "6 mm"),
@@ -188,7 +188,7 @@ impl Happened {
             (ada, 6, "gunmetal", "The swarf burns."),
             (cyril, 1, "cadmium", "It left a burr in the eye."),
         ] {
-            let verdict = [("found", "did-not"), ("metal", metal), ("size", "4 BA")];
+            let verdict = [("found", "did-not"), ("material", metal), ("size", "4 BA")];
             club.post(&format!("/notes/{note}/verdict"), Some(by), &verdict).await;
             let report = [("danger", danger)];
             let answer = club.post(&format!("/notes/{note}/report"), Some(by), &report).await;
@@ -264,7 +264,7 @@ async fn a_member_gets_every_note_in_every_state_with_all_its_wordings() {
         "is_pressure": false,
         "title": "Tapping 4 BA",
         "text": "The **tap** squealed.",
-        "metal": "brass, free-cutting",
+        "material": "brass, free-cutting",
         "thread": "4 BA",
         "drill": "No. 32",
         "depth": "6 mm",
@@ -287,8 +287,7 @@ async fn a_member_gets_every_note_in_every_state_with_all_its_wordings() {
     assert_eq!(notes[4]["withdrawn_why"], "I was mistaken.");
     assert_eq!([&notes[0]["made_at"], &notes[0]["shown_at"]], [NOW, NOW]);
 
-    let verdict =
-        json!({ "note": 6, "worked": false, "metal": "gunmetal", "size": "4 BA", "made_at": NOW });
+    let verdict = json!({ "note": 6, "worked": false, "material": "gunmetal", "size": "4 BA", "made_at": NOW });
     assert_eq!(file["verdicts"], json!([verdict]));
     let report =
         json!({ "note": 6, "text": "The swarf burns.", "made_at": NOW, "settled_at": null });

@@ -177,7 +177,7 @@ fn a_form_is_read_as_it_was_meant() {
     let mut form =
         typed("  Two \u{202e}words\n ", "One\r\ntwo\u{0}  ", "5ba, Gunmetal; No 43\n4 BA");
     form.done = Done::from_each(|field| match field.name {
-        "metal" => "gunmetal".into(),
+        "material" => "gunmetal".into(),
         "drill" => "about 3 mm".into(),
         _ => String::new(),
     });

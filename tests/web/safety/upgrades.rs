@@ -101,6 +101,29 @@ fn o13_an_older_archive_is_restored_and_brought_up_to_date() {
 }
 
 #[test]
+fn o13_an_older_archive_keeps_what_it_called_metal() {
+    let folder = Folder::new();
+    let (old, data) = (folder.path().join("old"), folder.path().join("data"));
+    released(&old, RELEASED[1].1);
+    let before = "UPDATE note_version SET metal = 'gunmetal' WHERE note_id = 1;
+        DELETE FROM verdict;
+        INSERT INTO verdict (note_id, member_id, worked, metal, made_at)
+        SELECT 1, id, 1, 'LG2', 1795561900 FROM member LIMIT 1;";
+    notes::execute(&old.join(FILE_NAME), before);
+    let file = folder.path().join("club.tar");
+    done(&run(&old, &["backup", file.to_str().unwrap()]));
+    done(&run(&data, &["restore", file.to_str().unwrap()]));
+    open(&data);
+    let held = data.join(FILE_NAME);
+    for kept in [
+        "SELECT count(*) FROM shown_note WHERE note ->> 'material' = 'gunmetal' AND id = 1",
+        "SELECT count(*) FROM verdict WHERE material = 'LG2' AND note_id = 1",
+    ] {
+        assert_eq!(notes::number(&held, kept), 1, "{kept}");
+    }
+}
+
+#[test]
 fn o13_the_newest_three_copies_are_kept() {
     let folder = Folder::new();
     released(folder.path(), RELEASED[0].1);

@@ -13,15 +13,13 @@ pub(super) fn assumed(plan: &HolePlan<'_>, found: &mut Found) {
         say(format!("No depth was given: {length} of full thread, 1½ diameters, is taken."));
     }
     if spec.lone_thickness.is_some() {
-        say("A thickness was given for an upper part, but not its material: this plan is for one part."
-            .to_owned());
+        say("The upper part has a thickness but no material: this plan is for one part.".to_owned());
     }
     if spec.head.is_some() && spec.over.is_none() {
-        say("A head was given, but no upper part for its seat: this plan is for the tapped part."
-            .to_owned());
+        say("A head was given, but no part on top: this plan is for the tapped part.".to_owned());
     }
     if spec.over.is_some_and(|over| over.thickness.is_none()) {
-        say("The upper part's thickness was not given, so the depth stop cannot be worked out for both parts together."
+        say("The upper part's thickness was not given, so there is no depth stop for both together."
             .to_owned());
     }
 }

@@ -50,7 +50,7 @@ pub(super) fn thin_for_taper(plan: &TaperPlan<'_>, found: &mut Found) {
             Place::Head,
             Level::Caution,
             format!(
-                "The part is thinner than the thread is long, {}: take a smaller thread or a boss, or screw the fitting no further than the threads reach.",
+                "The part is thinner than the thread is long, {}: take a smaller thread or a boss, or screw the fitting less far in.",
                 print::mm(thread, 1)
             ),
         );
@@ -145,21 +145,20 @@ fn deep(plan: &HolePlan<'_>, found: &mut Found) {
     let text = match how_deep(diameters) {
         Some(Deep::VeryDeep) => {
             let otherwise = match plan.spec.hole {
-                Hole::Through => "drilling from both ends, a larger thread or less of it",
-                Hole::Blind => "a larger thread or less of it",
+                Hole::Through => "drill from both ends",
+                Hole::Blind => "take a larger thread or less of it",
             };
             format!(
-                "The drilled hole is {deep} diameters deep, and will wander and pack: clear it at every step, or think of {otherwise}."
+                "A hole {deep} diameters deep wanders and packs: clear it at every step, or {otherwise}."
             )
         }
         Some(Deep::Deep) => format!(
-            "The drilled hole is {deep} diameters deep: clear it at every step, with the lips sharp and even."
+            "The hole is {deep} diameters deep: clear it at every step, with the lips sharp and even."
         ),
         None => return,
     };
     // A thread too long is said at the head, and cures a deep hole with it.
-    let is_said = how_deep(diameters) == Some(Deep::Deep) && too_long(plan).is_some();
-    let place = if is_said { Place::Drilling } else { Place::Head };
+    let place = if too_long(plan).is_some() { Place::Drilling } else { Place::Head };
     found.say(place, Level::Caution, text);
 }
 
@@ -175,13 +174,13 @@ fn long_thread(plan: &HolePlan<'_>, found: &mut Found) {
     let major = plan.geometry.major;
     let from = match plan.spec.hole {
         Hole::Through => "open the rest to clearance",
-        Hole::Blind => "drill less deep, or open the mouth to clearance down to it",
+        Hole::Blind => "drill less deep, or open the mouth to clearance",
     };
     found.say(
         Place::Head,
         Level::Caution,
         format!(
-            "The thread is {} diameters long, and past two it gains no strength and risks the tap: thread {}; {from}.",
+            "{} diameters of thread hold no more than two, and risk the tap: thread {}; {from}.",
             print::fixed(in_mm(length) / in_mm(major), 1),
             print::mm(major * 2.0, 1)
         ),
@@ -195,15 +194,12 @@ fn small_tap(plan: &HolePlan<'_>, found: &mut Found) {
         return;
     }
     let easier = match plan.tapping.easier {
-        Some(easier) => format!("; the {} drill if in doubt", easier.drill.label),
+        Some(easier) => format!("; {} if in doubt", easier.drill.label),
         None => String::new(),
     };
     found.say(
         Place::Head,
         Level::Caution,
-        format!(
-            "A small tap in {}: a sharp one, held square, backed off often{easier}.",
-            material.name
-        ),
+        format!("A small tap in {}: a sharp one, square, backed off often{easier}.", material.name),
     );
 }

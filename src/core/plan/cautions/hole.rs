@@ -121,7 +121,7 @@ fn far_from_aim(choice: &DrillChoice, by: f64, better: Option<&Candidate>) -> St
             );
         }
         Some(limit) if better.is_none() && choice.chosen.within_standard == Some(true) => format!(
-            "the largest hole of {} is {}, and the drill is held to it. The tap works harder",
+            "{} allows no hole over {}. The tap works harder",
             limit.standard,
             print::mm(limit.diameter, 3)
         ),

@@ -2,7 +2,7 @@
 //! countersink, the spot.
 
 use super::rows::{revolutions, span};
-use crate::cited;
+use crate::key::{Key, PRACTICE, Sign, Signed};
 use crate::link::Link;
 use holewright_core::calc::countersink::RULES;
 use holewright_core::calc::cutting_speed::spindle_speed;
@@ -15,7 +15,6 @@ use holewright_core::calculators::speeds::{self, Pecks, Work};
 use holewright_core::tables::countersinks;
 use holewright_core::tables::drills::Drill;
 use holewright_core::tables::reaming_pairs::{Fractions, HALF, RULE, fractions};
-use holewright_core::tables::source::Grade;
 use holewright_core::units::{Length, in_degrees, in_inch, in_mm, mm, print};
 
 /// The peck plan of a drill.
@@ -28,7 +27,7 @@ pub(super) struct PeckPlan {
     pub(super) stops: Option<String>,
     /// A hole deep for its diameter: what to do.
     pub(super) deep: Option<String>,
-    pub(super) source: String,
+    pub(super) sign: Sign,
 }
 
 /// One way of turning the reamer.
@@ -51,7 +50,7 @@ pub(super) struct AllowanceRow {
     pub(super) left_inch: String,
     pub(super) hole: String,
     pub(super) counted: bool,
-    pub(super) source: String,
+    pub(super) sign: Sign,
 }
 
 /// The hole to leave for a reamer.
@@ -59,6 +58,9 @@ pub(super) struct ReamingShown {
     pub(super) rows: Vec<LeaveRow>,
     pub(super) printed: Vec<AllowanceRow>,
     pub(super) uncounted: bool,
+    /// Why this drill, and how large it cuts.
+    pub(super) choice: Sign,
+    pub(super) oversize: Sign,
     /// How far the sources differ: `4`.
     pub(super) spread: Option<String>,
 }
@@ -66,23 +68,25 @@ pub(super) struct ReamingShown {
 /// The countersink.
 pub(super) struct SinkShown {
     pub(super) angle: String,
-    pub(super) angle_source: Option<String>,
+    pub(super) angle_sign: Option<Sign>,
     pub(super) depth: String,
     pub(super) depth_inch: String,
     pub(super) head: String,
-    pub(super) head_source: Option<String>,
+    pub(super) head_sign: Option<Sign>,
     pub(super) hole: Option<String>,
     pub(super) hole_basis: Option<String>,
+    /// Of the slowest that cuts clean.
+    pub(super) slowest: Sign,
     pub(super) rules: Vec<RuleRow>,
     /// Every angle countersinks are made to: `60° (centre holes)`.
-    pub(super) made: String,
+    pub(super) made: Vec<Signed>,
 }
 
 /// A rule in print for the speed of a countersink or a reamer.
 pub(super) struct RuleRow {
     pub(super) words: String,
     pub(super) speed: String,
-    pub(super) source: String,
+    pub(super) sign: Sign,
 }
 
 /// A tap turned by a machine, where it must be.
@@ -90,6 +94,8 @@ pub(super) struct TappingShown {
     /// What a machine would be set to: `about 130 rev/min`.
     pub(super) machine: String,
     pub(super) aside: Option<String>,
+    /// Of how it is turned.
+    pub(super) sign: Sign,
 }
 
 /// The spot.
@@ -97,13 +103,13 @@ pub(super) struct SpotShown {
     pub(super) least: String,
     pub(super) most: String,
     pub(super) angle: String,
-    pub(super) source: String,
+    pub(super) sign: Sign,
 }
 
 /// The most stops the page lists one by one.
 const MOST_LISTED: usize = 16;
 
-pub(super) fn pecks(figures: &speeds::Answer, pecks: &Pecks) -> PeckPlan {
+pub(super) fn pecks(figures: &speeds::Answer, pecks: &Pecks, key: &mut Key) -> PeckPlan {
     let size = |length| print::mm(length, 2);
     let listed: Vec<String> =
         pecks.stops.iter().take(MOST_LISTED).map(|stop| print::trimmed(in_mm(*stop), 2)).collect();
@@ -135,11 +141,11 @@ pub(super) fn pecks(figures: &speeds::Answer, pecks: &Pecks) -> PeckPlan {
         in_one_go: pecks.stops.len() == 1,
         stops,
         deep,
-        source: cited::source(pecks.rule.source),
+        sign: key.sign(pecks.rule.source),
     }
 }
 
-pub(super) fn reaming(figures: &speeds::Answer, found: &Reaming) -> ReamingShown {
+pub(super) fn reaming(figures: &speeds::Answer, found: &Reaming, key: &mut Key) -> ReamingShown {
     let reamer = figures.question.tool.diameter();
     let ways = [("By hand", &found.by_hand), ("In a machine", &found.by_machine)];
     ReamingShown {
@@ -147,7 +153,9 @@ pub(super) fn reaming(figures: &speeds::Answer, found: &Reaming) -> ReamingShown
             .into_iter()
             .filter_map(|(how, leave)| Some(leave_row(how, reamer, leave.as_ref()?)))
             .collect(),
-        printed: found.printed.iter().map(|row| allowance(reamer, row)).collect(),
+        printed: found.printed.iter().map(|row| allowance(reamer, row, key)).collect(),
+        choice: key.sign(PRACTICE),
+        oversize: key.sign(likely(reamer).source),
         uncounted: found.printed.iter().any(|row| !row.counted),
         spread: found.spread.map(|spread| print::trimmed(spread, 1)).filter(|spread| spread != "1"),
     }
@@ -178,7 +186,7 @@ fn leaves(reamer: Length, drill: &Drill) -> String {
     }
 }
 
-fn allowance(reamer: Length, printed: &PrintedAllowance) -> AllowanceRow {
+fn allowance(reamer: Length, printed: &PrintedAllowance, key: &mut Key) -> AllowanceRow {
     let row = printed.row;
     AllowanceRow {
         printed_as: row.printed_as,
@@ -186,15 +194,19 @@ fn allowance(reamer: Length, printed: &PrintedAllowance) -> AllowanceRow {
         left_inch: two_inches(row.least, row.most),
         hole: two(reamer - row.most, reamer - row.least),
         counted: printed.counted,
-        source: cited::source(row.source),
+        sign: key.sign(row.source),
     }
 }
 
-pub(super) fn sink(figures: &speeds::Answer, sink: &Sink) -> SinkShown {
+pub(super) fn sink(figures: &speeds::Answer, sink: &Sink, key: &mut Key) -> SinkShown {
     let [least, most] = sink.depth;
     let [small, large] = sink.head;
     let drilling = figures.basis.range;
     let factor = figures.question.tool_steel.speed_factor();
+    let angle_sign = sink.angle_source.map(|source| key.sign(source));
+    let head_sign = sink.head_source.map(|source| key.sign(source));
+    let made = made(key);
+    let slowest = key.sign(PRACTICE);
     let rules = RULES.iter().map(|rule| {
         let diameter = rule.diameter(large, sink.hole.unwrap_or_default());
         let [slow, fast] = rule
@@ -203,12 +215,13 @@ pub(super) fn sink(figures: &speeds::Answer, sink: &Sink) -> SinkShown {
         RuleRow {
             words: rule.words.to_owned(),
             speed: span(slow, fast),
-            source: cited::source(rule.source),
+            sign: key.sign(rule.source),
         }
     });
+    let rules = rules.collect();
     SinkShown {
         angle: format!("{}°", print::trimmed(in_degrees(sink.angle), 1)),
-        angle_source: sink.angle_source.map(cited::source),
+        angle_sign,
         depth: format!(
             "{} mm",
             span(print::trimmed(in_mm(least), 2), print::trimmed(in_mm(most), 2))
@@ -218,22 +231,27 @@ pub(super) fn sink(figures: &speeds::Answer, sink: &Sink) -> SinkShown {
             span(print::fixed(in_inch(least), 3), print::fixed(in_inch(most), 3))
         ),
         head: format!("{} mm", two(small, large)),
-        head_source: sink.head_source.map(cited::source),
+        head_sign,
         hole: sink.hole.map(|hole| print::mm(hole, 3)),
         hole_basis: sink.hole_basis.clone(),
-        rules: rules.collect(),
-        made: made(),
+        slowest,
+        rules,
+        made,
     }
 }
 
 /// What a machine would do to the tap.
-pub(super) fn tapping(figures: &speeds::Answer) -> TappingShown {
+pub(super) fn tapping(figures: &speeds::Answer, key: &mut Key) -> TappingShown {
     let set = &figures.by_machine;
-    TappingShown { machine: set.words(), aside: set.aside(figures.question.material.kind()) }
+    TappingShown {
+        machine: set.words(),
+        aside: set.aside(figures.question.material.kind()),
+        sign: key.sign(PRACTICE),
+    }
 }
 
 /// What other print says of a reamer's speed; none for other work.
-pub(super) fn other_reaming(figures: &speeds::Answer) -> Vec<RuleRow> {
+pub(super) fn other_reaming(figures: &speeds::Answer, key: &mut Key) -> Vec<RuleRow> {
     if figures.question.work != Work::Reaming {
         return Vec::new();
     }
@@ -248,7 +266,7 @@ pub(super) fn other_reaming(figures: &speeds::Answer) -> Vec<RuleRow> {
         .map(|(_, rule)| RuleRow {
             words: format!("{} of the drilling speed: {}", parts(&rule), rule.printed_as),
             speed: span(speed(drilling.low * rule.least), speed(drilling.high * rule.most)),
-            source: cited::source(rule.source),
+            sign: key.sign(rule.source),
         })
         .collect()
 }
@@ -259,23 +277,22 @@ fn parts(rule: &Fractions) -> String {
 }
 
 /// Every angle countersinks are made to, and what for.
-fn made() -> String {
-    let named: Vec<String> = countersinks::all()
+fn made(key: &mut Key) -> Vec<Signed> {
+    countersinks::all()
         .iter()
-        .map(|made| match made.source.grade {
-            Grade::Published => format!("{}° ({})", made.angle_degrees, made.used_for),
-            grade => format!("{}° ({}: {grade})", made.angle_degrees, made.used_for),
+        .map(|made| Signed {
+            text: format!("{}° ({})", made.angle_degrees, made.used_for),
+            sign: key.sign(made.source),
         })
-        .collect();
-    named.join(", ")
+        .collect()
 }
 
-pub(super) fn spot(spot: &Spot) -> SpotShown {
+pub(super) fn spot(spot: &Spot, key: &mut Key) -> SpotShown {
     SpotShown {
         least: print::mm(spot.least, 2),
         most: print::mm(spot.most, 2),
         angle: format!("{}°", print::trimmed(in_degrees(spot.least_angle), 1)),
-        source: cited::source(spot.source),
+        sign: key.sign(spot.source),
     }
 }
 

@@ -12,8 +12,8 @@ use super::{details, machine};
 use crate::calculators::drawer::with_drawer;
 use crate::calculators::form::{Form, answering, asking, refusing};
 use crate::calculators::{asked, json};
-use crate::cited::{self, Cited};
 use crate::figures::Both;
+use crate::key::{Key, KeyLine, PRACTICE, Sign, Signed};
 use crate::layout::Frame;
 use crate::link::Link;
 use crate::warnings::{WarningGroup, by_level};
@@ -69,7 +69,7 @@ struct Shown {
     rows: Vec<SpeedRow>,
     has_times: bool,
     has_machines: bool,
-    rules: Vec<Cited>,
+    rules: Vec<Signed>,
     in_print: Vec<PrintedRow>,
     pecks: Option<PeckPlan>,
     reaming: Option<ReamingShown>,
@@ -80,12 +80,14 @@ struct Shown {
     lubricant: Option<&'static str>,
     /// A depth was given for a work that has none.
     unused_depth: bool,
-    why_feed: Vec<Cited>,
-    warnings: Vec<WarningGroup>,
+    /// Of which speed is set.
+    choice: Sign,
+    why_feed: Vec<Signed>,
+    warnings: Vec<WarningGroup<Signed>>,
+    /// What the signs of the page stand for.
+    key: Vec<KeyLine>,
     json: String,
 }
-
-const PRACTICE: &str = "common practice, no source";
 
 /// The page.
 pub(in crate::calculators) fn show(visit: &Visit<'_>) -> Reply {
@@ -165,14 +167,25 @@ fn shown(used: &Asked, figures: &speeds::Answer) -> Shown {
         format!("{words} at {turns} rev/min")
     };
     let time = turning.and_then(|speed| Some((speed, figures.time_at(speed)?)));
+    // In the order of the page, so that its signs run from a.
+    let mut key = Key::default();
     let (mut pecks, mut reaming, mut sink, mut spot) = (None, None, None, None);
     match &figures.detail {
         Detail::None => {}
-        Detail::Pecks(found) => pecks = Some(details::pecks(figures, found)),
-        Detail::Reaming(found) => reaming = Some(details::reaming(figures, found)),
-        Detail::Sink(found) => sink = Some(details::sink(figures, found)),
-        Detail::Spot(found) => spot = Some(details::spot(found)),
+        Detail::Pecks(found) => pecks = Some(details::pecks(figures, found, &mut key)),
+        Detail::Reaming(found) => reaming = Some(details::reaming(figures, found, &mut key)),
+        Detail::Sink(found) => sink = Some(details::sink(figures, found, &mut key)),
+        Detail::Spot(found) => spot = Some(details::spot(found, &mut key)),
     }
+    let other_reaming = details::other_reaming(figures, &mut key);
+    let tapping = (asked.work == Work::Tapping).then(|| details::tapping(figures, &mut key));
+    let in_print = &figures.basis.in_print;
+    let in_print = in_print.iter().map(|range| printed(figures, range, &mut key)).collect();
+    let choice = key.sign(PRACTICE);
+    let rules = figures.basis.rules.iter();
+    let rules = rules.map(|rule| key.signed(&rule.words, rule.source)).collect();
+    let why_feed = why_feed(figures, &mut key);
+    let warnings = warnings(figures, &mut key);
     Shown {
         headline: machine::headline(figures),
         set: set.map(|found| row(found, true)),
@@ -197,24 +210,21 @@ fn shown(used: &Asked, figures: &speeds::Answer) -> Shown {
         has_times: rows.iter().any(|row| row.time.is_some()),
         has_machines: rows.iter().any(|row| row.machine.is_some()),
         rows,
-        rules: figures
-            .basis
-            .rules
-            .iter()
-            .map(|rule| Cited { text: rule.words.to_string(), source: cited::source(rule.source) })
-            .collect(),
-        in_print: figures.basis.in_print.iter().map(|range| printed(figures, range)).collect(),
+        rules,
+        in_print,
         pecks,
         reaming,
         sink,
         spot,
-        tapping: (asked.work == Work::Tapping).then(|| details::tapping(figures)),
-        other_reaming: details::other_reaming(figures),
+        tapping,
+        other_reaming,
         lubricant: lubricant(figures),
         unused_depth: asked.depth.is_some()
             && matches!(asked.work, Work::Countersinking | Work::Spotting),
-        why_feed: why_feed(figures),
-        warnings: warnings(figures),
+        choice,
+        why_feed,
+        warnings,
+        key: key.lines(),
         json: json(&DECLARATION, used),
     }
 }
@@ -249,49 +259,42 @@ fn time_words(figures: &speeds::Answer) -> Option<String> {
 }
 
 /// What the feed goes by, and how to feed.
-fn why_feed(figures: &speeds::Answer) -> Vec<Cited> {
-    let practice = |text: &str| Cited { text: text.to_owned(), source: PRACTICE.to_owned() };
-    let from = |text: String| Cited {
-        text,
-        source: figures
-            .feed
-            .and_then(|feed| feed.source)
-            .map_or_else(|| PRACTICE.to_owned(), cited::source),
-    };
+fn why_feed(figures: &speeds::Answer, key: &mut Key) -> Vec<Signed> {
     match figures.question.work {
         Work::Drilling if figures.feed.is_some() => {
             let small = figures.feed.and_then(|feed| feed.source) == Some(OF_DIAMETER_SOURCE);
             let by_size = if small {
-                practice(
+                key.practice(
                     "Below 3 mm a drill is fed 1 to 2 % of its diameter a turn at most, below 1 mm by feel: the printed 0.001 to 0.002 in is too much for it.",
                 )
             } else {
-                from("Feed by the drill’s size, whatever the metal.".to_owned())
+                let source = figures.feed.and_then(|feed| feed.source).unwrap_or(PRACTICE);
+                key.signed("Feed by the drill’s size, whatever the metal.", source)
             };
             let slow =
                 figures.reach == Reach::TooSlow || figures.setting.to == SetTo::AsFastAsItGoes;
-            let slow = slow.then(|| practice(figures.question.material.feed_when_slow()));
-            std::iter::once(by_size).chain(slow).chain(thumb(figures)).collect()
+            let slow = slow.then(|| key.practice(figures.question.material.feed_when_slow()));
+            std::iter::once(by_size).chain(slow).chain(thumb(figures, key)).collect()
         }
-        Work::Drilling => vec![practice(figures.question.material.feed_by_feel())],
+        Work::Drilling => vec![key.practice(figures.question.material.feed_by_feel())],
         Work::Reaming => vec![
-            practice(
+            key.practice(
                 "Feed two to three times as far a turn as a drill of its size; print says only slower than the drill, and with more feed.",
             ),
-            practice(
+            key.practice(
                 "A reamer fed too finely rubs and cuts large. By hand: turn it forwards only, steadily, with a light push; never backwards, which chips its edges. Lubricate as for drilling, and clear the flutes.",
             ),
         ],
         Work::Tapping if figures.feed.is_some() => {
-            vec![practice("The feed is the pitch, and the tap sets it.")]
+            vec![key.practice("The feed is the pitch, and the tap sets it.")]
         }
         Work::Tapping => {
-            vec![practice("Name the tap by its thread for its feed, which is its pitch.")]
+            vec![key.practice("Name the tap by its thread for its feed, which is its pitch.")]
         }
-        Work::Countersinking => vec![practice(
+        Work::Countersinking => vec![key.practice(
             "No feed is in print: press steadily, enough to keep it cutting. Chatter: go slower still, press a little harder, hold the work firmly; a countersink with one lip or an odd number chatters less. Stop often and try the screw.",
         )],
-        Work::Spotting => vec![practice(
+        Work::Spotting => vec![key.practice(
             "No feed is in print: feed it by feel, and look at the spot before drilling on.",
         )],
     }
@@ -308,7 +311,7 @@ fn lubricant(figures: &speeds::Answer) -> Option<&'static str> {
 }
 
 /// The rule of thumb for iron and steel beside the list; a small drill is held to its size instead.
-fn thumb(figures: &speeds::Answer) -> Option<Cited> {
+fn thumb(figures: &speeds::Answer, key: &mut Key) -> Option<Signed> {
     let ferrous = matches!(
         figures.question.material.family,
         Family::CastIron | Family::Steel | Family::Stainless
@@ -317,24 +320,22 @@ fn thumb(figures: &speeds::Answer) -> Option<Cited> {
     let [low, high] = [feed - THUMB_GIVE, feed + THUMB_GIVE].map(in_mm);
     let low = low.max(0.0);
     let listed = figures.diameter >= SMALL;
-    (ferrous && listed).then(|| Cited {
-        text: format!(
-            "A rule of thumb for iron and steel, 0.001 in a revolution for each 1/16 in of diameter, give or take 0.001, says {} to {} mm/rev.",
-            print::trimmed(low, 3),
-            print::trimmed(high, 3)
-        ),
-        source: cited::source(THUMB_SOURCE),
-    })
+    let words = format!(
+        "A rule of thumb for iron and steel, 0.001 in a revolution for each 1/16 in of diameter, give or take 0.001, says {} to {} mm/rev.",
+        print::trimmed(low, 3),
+        print::trimmed(high, 3)
+    );
+    (ferrous && listed).then(|| key.signed(&words, THUMB_SOURCE))
 }
 
 /// What can hurt.
-fn warnings(figures: &speeds::Answer) -> Vec<WarningGroup> {
-    let eyes = Cited {
-        text: "Wear glasses. Clamp the work: a tool that catches spins it. No gloves, loose sleeves or rings near the spindle. Move swarf with a brush, never by hand or with an air line.".to_owned(),
-        source: PRACTICE.to_owned(),
-    };
+fn warnings(figures: &speeds::Answer, key: &mut Key) -> Vec<WarningGroup<Signed>> {
+    let eyes = key.signed(
+        "Wear glasses. Clamp the work: a tool that catches spins it. No gloves, loose sleeves or rings near the spindle. Move swarf with a brush, never by hand or with an air line.",
+        PRACTICE,
+    );
     let dangers = figures.question.material.dangers.iter();
     let dangers = dangers.filter(|danger| danger.work.is_of_any_cut());
-    let dangers = dangers.map(|danger| Cited::advice(&danger.advice));
+    let dangers = key.all(dangers.map(|danger| &danger.advice));
     by_level(std::iter::once(eyes).chain(dangers).map(|item| (Level::Danger, item)))
 }

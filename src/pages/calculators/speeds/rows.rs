@@ -1,6 +1,6 @@
 //! The rows of the page's tables, and the small figures in them.
 
-use crate::cited;
+use crate::key::{Key, Sign};
 use holewright_core::calc::cutting_speed::{feet_per_minute, spindle_speed};
 use holewright_core::calc::speed_choice::Verdict;
 use holewright_core::calculators::speeds::{self, Feed, LARGEST_TOOL, SpeedAtHand};
@@ -30,7 +30,7 @@ pub(super) struct PrintedRow {
     pub(super) metres: String,
     pub(super) feet: String,
     pub(super) speed: String,
-    pub(super) source: String,
+    pub(super) sign: Sign,
 }
 
 pub(super) fn row(found: &SpeedAtHand, lit: bool) -> SpeedRow {
@@ -63,14 +63,14 @@ fn largest(found: &SpeedAtHand) -> String {
 }
 
 /// A range as printed, and what it makes at the spindle as it stands, before any rule.
-pub(super) fn printed(figures: &speeds::Answer, range: &SpeedRange) -> PrintedRow {
+pub(super) fn printed(figures: &speeds::Answer, range: &SpeedRange, key: &mut Key) -> PrintedRow {
     let speed = |surface| revolutions(spindle_speed(surface, figures.diameter));
     PrintedRow {
         printed_as: range.printed_as,
         metres: span(metres(range.low), metres(range.high)),
         feet: span(feet(range.low), feet(range.high)),
         speed: span(speed(range.low), speed(range.high)),
-        source: cited::source(range.source),
+        sign: key.sign(range.source),
     }
 }
 

@@ -24,8 +24,8 @@ pub enum Found {
 pub struct Verdict {
     /// What they found.
     pub found: Found,
-    /// In what metal, as typed.
-    pub metal: String,
+    /// In what material, as typed.
+    pub material: String,
     /// At what size, as typed.
     pub size: String,
 }
@@ -195,16 +195,16 @@ pub async fn judge(
     let mut transaction = database.write().await?;
     current::read(&mut transaction, note, by).await?.check(Act::Judge, by)?;
     let changed = sqlx::query!(
-        "INSERT INTO verdict (note_id, member_id, worked, metal, size, made_at)
+        "INSERT INTO verdict (note_id, member_id, worked, material, size, made_at)
          VALUES (?, ?, ?, ?, ?, ?)
          ON CONFLICT (note_id, member_id) DO UPDATE
-         SET worked = excluded.worked, metal = excluded.metal, size = excluded.size,
+         SET worked = excluded.worked, material = excluded.material, size = excluded.size,
              made_at = excluded.made_at
-         WHERE worked <> excluded.worked OR metal <> excluded.metal OR size <> excluded.size",
+         WHERE worked <> excluded.worked OR material <> excluded.material OR size <> excluded.size",
         id,
         member,
         worked,
-        verdict.metal,
+        verdict.material,
         verdict.size,
         now
     )

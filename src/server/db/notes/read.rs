@@ -152,7 +152,7 @@ pub async fn note(database: &Database, id: NoteId) -> Result<Option<Note>, Error
     .fetch_all(&mut *transaction)
     .await?;
     let verdicts = sqlx::query!(
-        r#"SELECT member_id, worked AS "worked: bool", metal, size FROM verdict WHERE note_id = ?
+        r#"SELECT member_id, worked AS "worked: bool", material, size FROM verdict WHERE note_id = ?
            ORDER BY made_at DESC, member_id"#,
         number
     )
@@ -180,7 +180,7 @@ pub async fn note(database: &Database, id: NoteId) -> Result<Option<Note>, Error
                 by: MemberId(row.member_id),
                 verdict: Verdict {
                     found: if row.worked { Found::Worked } else { Found::DidNot },
-                    metal: row.metal,
+                    material: row.material,
                     size: row.size,
                 },
             })

@@ -76,7 +76,7 @@ async fn rows(
     sqlx::query_as!(
         WordingRow,
         r#"SELECT note_id AS note, version.id, state, is_pressure AS "is_pressure: bool", title, text,
-             json_object('metal', metal, 'thread', thread, 'drill', drill, 'depth', depth,
+             json_object('material', material, 'thread', thread, 'drill', drill, 'depth', depth,
                'lubricant', lubricant, 'speed', speed, 'machine', machine) AS "done!: String",
              version.made_at, saved_at, decided_at, reason,
              (SELECT json_group_array(json_object('id', entry.id, 'title', entry.title))
@@ -106,7 +106,7 @@ pub(super) async fn write(
     sqlx::query!(
         "UPDATE note_version
          SET state = ?1, is_pressure = ?2, title = ?3, text = ?4,
-             metal = ?5 ->> 'metal', thread = ?5 ->> 'thread', drill = ?5 ->> 'drill',
+             material = ?5 ->> 'material', thread = ?5 ->> 'thread', drill = ?5 ->> 'drill',
              depth = ?5 ->> 'depth', lubricant = ?5 ->> 'lubricant', speed = ?5 ->> 'speed',
              machine = ?5 ->> 'machine', saved_at = max(made_at, ?6),
              reason = CASE WHEN ?1 = 'draft' THEN reason ELSE '' END

@@ -115,7 +115,8 @@ pub fn read(typed: &str) -> Result<Thing, FieldError> {
     let near: Vec<String> = near.take(OFFERED).map(|thing| thing.title).collect();
     let typed: String = typed.chars().take(60).collect();
     let near = if near.is_empty() {
-        "Write a metal, a thread, a drill or a calculator, like gunmetal, 4 BA, No. 43.".to_owned()
+        "Write a material, a thread, a drill or a calculator, like gunmetal, 4 BA, No. 43."
+            .to_owned()
     } else {
         format!("Possible here: {}.", near.join(", "))
     };

@@ -27,6 +27,9 @@ pub struct NoteField {
     pub longest: usize,
     /// How many lines it holds.
     pub lines: Lines,
+    /// The name it shipped under, which an address or a form that was kept may still carry; empty where
+    /// it has the name it always had.
+    pub once: &'static str,
     /// What it may name outright: the note then belongs to that.
     pub group: Option<Group>,
     /// Whether a list of notes shows it below the title.
@@ -42,6 +45,16 @@ pub enum Lines {
     Several,
 }
 
+impl NoteField {
+    /// What was filled in for it, by its name or by the one it shipped under.
+    pub fn filled_in<'a>(&self, filled: impl Fn(&str) -> &'a str) -> &'a str {
+        match filled(self.name) {
+            "" if !self.once.is_empty() => filled(self.once),
+            filled => filled,
+        }
+    }
+}
+
 /// A line about what was done, which may be left out.
 const LINE: NoteField = NoteField {
     name: "",
@@ -51,6 +64,7 @@ const LINE: NoteField = NoteField {
     missing: "",
     longest: 100,
     lines: Lines::One,
+    once: "",
     group: None,
     is_in_lists: false,
 };
@@ -59,9 +73,9 @@ const LINE: NoteField = NoteField {
 pub const TITLE: NoteField = NoteField {
     name: "title",
     label: "Title",
-    hint: "What metal, what was done: Tapping 4 BA in copper",
+    hint: "What material, what was done: Tapping 4 BA in copper",
     called: "The title",
-    missing: "Give the note a title: what metal, what was done.",
+    missing: "Give the note a title: what material, what was done.",
     longest: 120,
     ..LINE
 };
@@ -81,10 +95,11 @@ pub const TEXT: NoteField = NoteField {
 /// What was done, in the order of the form.
 pub const DONE: [NoteField; 7] = [
     NoteField {
-        name: "metal",
+        name: "material",
         label: "Material",
         hint: "As you know it: gunmetal, EN1A, the blue bar",
-        called: "The metal",
+        called: "The material",
+        once: "metal",
         group: Some(Group::Materials),
         is_in_lists: true,
         ..LINE

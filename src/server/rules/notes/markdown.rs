@@ -13,7 +13,7 @@ use pulldown_cmark::{
 
 use super::fields::TEXT;
 use super::figures::{self, Budget};
-use super::wording::is_seen;
+use super::seen::is_seen;
 
 /// Lists, quotations and emphasis stand in each other so deep; deeper ones are flattened.
 const DEEPEST: usize = 12;
@@ -78,13 +78,18 @@ pub fn plain(text: &str) -> String {
         match event {
             Event::Text(text) | Event::Code(text) => words.push_str(&text),
             Event::SoftBreak | Event::HardBreak | Event::Rule => words.push(' '),
-            Event::End(end) if !matches!(end, TagEnd::Emphasis | TagEnd::Strong | TagEnd::Link) => {
+            Event::End(end) if !is_within_a_word(end) => {
                 words.push(' ');
             }
             _ => {}
         }
     }
     words.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Whether what ends there may end in the middle of a word.
+const fn is_within_a_word(end: TagEnd) -> bool {
+    matches!(end, TagEnd::Emphasis | TagEnd::Strong | TagEnd::Strikethrough | TagEnd::Link)
 }
 
 /// The first words, so many characters at most, with a mark where more follows.

@@ -3,7 +3,8 @@
 //! - [`state`]: the states of a note, and every act with who may do it.
 //! - [`fields`]: the fields of a note, each declared once.
 //! - [`wording`]: one wording of a note, read from its form; [`belongs`]: the things it belongs to.
-//! - [`pressure`]: whether it speaks of boilers, steam or pressure; [`inspection`]: whether the club has
+//! - [`pressure`]: whether it speaks of boilers, steam or pressure, by what a reader sees ([`seen`], [`folded`]);
+//!   [`inspection`]: whether the club has
 //!   somebody to pass it then.
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
 //! - [`difference`]: what changed from one wording to the next.
@@ -14,9 +15,11 @@ pub mod belongs;
 pub mod difference;
 pub mod fields;
 pub mod figures;
+pub mod folded;
 pub mod inspection;
 pub mod markdown;
 pub mod pressure;
+pub mod seen;
 pub mod state;
 pub mod wording;
 

@@ -1,10 +1,16 @@
 //! Whether a text speaks of boilers, steam or pressure: such a note waits for the inspector.
 //!
 //! It asks too often rather than too seldom: a note on the pressure of a hand on a drill costs the
-//! inspector a minute, and a boiler fitting that nobody looked at can kill.
+//! inspector a minute, and a boiler fitting that nobody looked at can kill. So it judges what a reader
+//! makes of the text: how it looks ([`folded`]), and with what stands between the letters left out.
+
+use std::sync::LazyLock;
+
+use super::folded::folded;
+use super::markdown;
 
 /// A word that begins like this is about pressure.
-const BEGINNINGS: [&str; 12] = [
+pub const BEGINNINGS: [&str; 13] = [
     "boiler",
     "steam",
     "pressur",
@@ -14,26 +20,39 @@ const BEGINNINGS: [&str; 12] = [
     "superheat",
     "clack",
     "blowdown",
+    "injector",
     "hydraulic",
     "hydrostatic",
     "pneumatic",
 ];
 
-/// Words that are about pressure as they stand.
-const WORDS: [&str; 3] = ["psi", "lbf", "injector"];
+/// Units of pressure, as they stand or behind a figure.
+pub const UNITS: [&str; 4] = ["psi", "psig", "psia", "lbf"];
 
-/// Words that are about pressure where they stand together.
-const PAIRS: [(&str, &str); 9] = [
+/// Words that are about pressure where they stand together, the second in the plural too.
+pub const PAIRS: [(&str, &str); 8] = [
     ("safety", "valve"),
-    ("safety", "valves"),
+    ("relief", "valve"),
     ("water", "gauge"),
     ("fusible", "plug"),
     ("crown", "stay"),
-    ("crown", "stays"),
     ("regulator", "valve"),
     ("check", "valve"),
     ("compressed", "air"),
 ];
+
+/// The words above as they look.
+struct Heard {
+    beginnings: Vec<String>,
+    units: Vec<String>,
+    pairs: Vec<(String, String)>,
+}
+
+static HEARD: LazyLock<Heard> = LazyLock::new(|| Heard {
+    beginnings: BEGINNINGS.iter().map(|word| folded(word)).collect(),
+    units: UNITS.iter().map(|word| folded(word)).collect(),
+    pairs: PAIRS.iter().map(|(one, other)| (folded(one), folded(other))).collect(),
+});
 
 /// Whether the text speaks of boilers, steam or pressure.
 ///
@@ -42,19 +61,66 @@ const PAIRS: [(&str, &str); 9] = [
 /// use holewright_server::rules::notes::pressure::speaks_of_it;
 /// assert!(speaks_of_it("Bushes in a BOILER-barrel"));
 /// assert!(speaks_of_it("a safety\nvalve seat"));
+/// assert!(speaks_of_it("a b\u{43e}i-ler"));
 /// assert!(!speaks_of_it("Bar stock, 20 mm"));
 /// ```
 #[must_use]
 pub fn speaks_of_it(text: &str) -> bool {
-    let text = text.to_lowercase();
-    let words: Vec<&str> =
-        text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
-    let single = words.iter().any(|word| {
-        WORDS.contains(word) || BEGINNINGS.iter().any(|beginning| word.starts_with(beginning))
-    });
-    let pair = words.windows(2).any(|pair| match pair {
-        [one, other] => PAIRS.contains(&(*one, *other)),
-        _ => false,
-    });
-    single || pair
+    let looks = folded(text);
+    let words: Vec<&str> = split(&looks).collect();
+    // What is joined by a hyphen or dots may be read as one word.
+    let joined = looks.split_whitespace().map(|word| split(word).collect::<String>());
+    let joined: Vec<String> = joined.filter(|word| !word.is_empty()).collect();
+    speak_of_it(&words) || speak_of_it(&joined) || is_spelt_out(&words)
+}
+
+/// The same of Markdown: as it is typed, and as it is read.
+#[must_use]
+pub fn marked_text_speaks_of_it(text: &str) -> bool {
+    speaks_of_it(text) || speaks_of_it(&markdown::plain(text))
+}
+
+fn split(text: &str) -> impl Iterator<Item = &str> {
+    text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty())
+}
+
+fn speak_of_it(words: &[impl AsRef<str>]) -> bool {
+    words.iter().any(|word| is_about_it(word.as_ref()))
+        || words.windows(2).any(|pair| match pair {
+            [one, other] => are_about_it(one.as_ref(), other.as_ref()),
+            _ => false,
+        })
+}
+
+fn is_about_it(word: &str) -> bool {
+    // A figure as it looks: a one stands as L, a nought as O.
+    let is_figure = |text: &str| text.chars().all(|c| c.is_ascii_digit() || matches!(c, 'l' | 'o'));
+    let Heard { beginnings, units, pairs } = &*HEARD;
+    beginnings.iter().any(|beginning| word.starts_with(beginning.as_str()))
+        || units.iter().any(|unit| word.strip_suffix(unit.as_str()).is_some_and(is_figure))
+        || pairs.iter().any(|(one, other)| {
+            word.strip_prefix(one.as_str()).is_some_and(|rest| rest.starts_with(other.as_str()))
+        })
+}
+
+/// Two words that are a pair, or one word in two.
+fn are_about_it(one: &str, other: &str) -> bool {
+    let is_pair = |pair: &(String, String)| one == pair.0 && other.starts_with(pair.1.as_str());
+    let is_halved = |beginning: &String| {
+        let rest = beginning.strip_prefix(one).filter(|rest| !rest.is_empty());
+        rest.is_some_and(|rest| other.starts_with(rest))
+    };
+    HEARD.pairs.iter().any(is_pair) || HEARD.beginnings.iter().any(is_halved)
+}
+
+/// Whether letters that stand singly make such a word.
+fn is_spelt_out(words: &[&str]) -> bool {
+    let is_letter = |word: &&str| word.chars().nth(1).is_none();
+    let mut all = HEARD.beginnings.iter().chain(&HEARD.units);
+    let runs: Vec<String> = words
+        .chunk_by(|one, other| is_letter(one) && is_letter(other))
+        .filter(|run| run.len() > 1)
+        .map(|run| run.concat())
+        .collect();
+    all.any(|word| runs.iter().any(|run| run.contains(word.as_str())))
 }

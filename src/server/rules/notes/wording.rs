@@ -1,11 +1,12 @@
 //! One wording of a note, read from its form: what is kept, what is refused.
 //!
-//! The fields of what was done are kept as typed; where they name a metal, a thread or a drill
+//! The fields of what was done are kept as typed; where they name a material, a thread or a drill
 //! outright, the note belongs to it. Which fields there are stands in [`super::fields`].
 
 use super::belongs::{self, Thing};
 use super::fields::{Done, Lines, NoteField, TEXT, TITLE};
 use super::pressure;
+use super::seen::{is_blank, is_seen};
 use super::state::Subject;
 use holewright_pages::FieldError;
 
@@ -115,8 +116,9 @@ impl Wording {
 
     fn speaks_of(&self, is_ticked: bool) -> Subject {
         let done = self.done.each().map(|(_, typed)| typed);
-        let mut texts = done.chain([self.title.as_str(), self.text.as_str()]);
-        if is_ticked || texts.any(pressure::speaks_of_it) {
+        let mut lines = done.chain([self.title.as_str()]);
+        let is_heard = lines.any(pressure::speaks_of_it);
+        if is_ticked || is_heard || pressure::marked_text_speaks_of_it(&self.text) {
             Subject::Pressure
         } else {
             Subject::Usual
@@ -143,13 +145,6 @@ pub fn text(typed: &str) -> String {
     text.trim_end().to_owned()
 }
 
-/// Neither a control code nor a mark that turns the writing round, which can make a text read other
-/// than it is.
-pub(super) fn is_seen(c: char) -> bool {
-    !c.is_control()
-        && !matches!(c, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
-}
-
 /// What was typed into a field, as it is kept.
 fn read(field: NoteField, typed: &str) -> String {
     match field.lines {
@@ -159,7 +154,7 @@ fn read(field: NoteField, typed: &str) -> String {
 }
 
 fn missing(field: NoteField, text: &str) -> Option<FieldError> {
-    let is_missing = !field.missing.is_empty() && text.trim().is_empty();
+    let is_missing = !field.missing.is_empty() && is_blank(text);
     is_missing.then(|| FieldError::new(field.name, field.missing))
 }
 

@@ -88,7 +88,7 @@ pub(super) fn typed(fields: &Fields) -> Typed {
         form_key: typed("form_key"),
         title: typed(TITLE.name),
         text: typed(TEXT.name),
-        done: Done::from_each(|field| typed(field.name)),
+        done: Done::from_each(|field| field.filled_in(|name| fields.as_typed(name)).to_owned()),
         on: typed(belongs::FIELD),
         is_pressure: fields.ticked("pressure"),
     }
@@ -111,7 +111,7 @@ pub(super) fn form_with(
         Section::Notes,
         &place.address(),
         &title,
-        "What a metal, a thread or a drill did.",
+        "What a material, a thread or a drill did.",
     );
     let [fields, done, last] = fields(typed, &remarks.errors);
     let form = FormPage {

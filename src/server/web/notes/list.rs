@@ -148,7 +148,7 @@ fn fields(query: &Query, errors: &[FieldError]) -> Vec<Field> {
         Field::text("q", "Words in the note", "", query.get("q")),
         Field::text(
             "on",
-            "On a metal, a thread, a drill",
+            "On a material, a thread, a drill",
             "gunmetal, 4 BA, No. 43",
             query.get("on"),
         ),

@@ -18,7 +18,7 @@ use crate::rules::notes::{NoteId, VersionId};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 
-/// The longest metal or size of a verdict.
+/// The longest material or size of a verdict.
 const LONGEST_LINE: usize = 100;
 /// The longest reason or report.
 const LONGEST_REASON: usize = 2000;
@@ -35,7 +35,7 @@ pub async fn judge(
     Number(id): Number,
     fields: Fields,
 ) -> Result<Response, Error> {
-    let [metal, size] = ["metal", "size"].map(|name| wording::line(fields.as_typed(name)));
+    let [material, size] = ["material", "size"].map(|name| wording::line(fields.as_typed(name)));
     let found = match fields.as_typed("found") {
         "worked" => Some(Found::Worked),
         "did-not" => Some(Found::DidNot),
@@ -45,18 +45,19 @@ pub async fn judge(
     if found.is_none() {
         errors.push(FieldError::new("found", "Say whether it worked or did not."));
     }
-    for (field, typed) in [("metal", &metal), ("size", &size)] {
+    for (field, typed) in [("material", &material), ("size", &size)] {
         if typed.chars().count() > LONGEST_LINE {
             errors
                 .push(FieldError::new(field, format!("{LONGEST_LINE} characters are taken here.")));
         }
     }
     let (Some(found), []) = (found, errors.as_slice()) else {
-        let back = Back { errors, typed: vec![("metal", metal), ("size", size)], status: None };
+        let back =
+            Back { errors, typed: vec![("material", material), ("size", size)], status: None };
         return answer(&app, Reader(Some(member)), id, back).await;
     };
     may_write(&app, &member)?;
-    let verdict = Verdict { found, metal, size };
+    let verdict = Verdict { found, material, size };
     after::judge(&app.database, app.clock.now(), &member, id, &verdict).await?;
     app.shown.changed();
     see_other(&format!("/notes/{}", id.0))

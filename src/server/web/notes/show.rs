@@ -263,11 +263,11 @@ fn judge_fields(own: Option<&Verdict>, back: &Back) -> Vec<Field> {
         ("worked".to_owned(), "It worked for me".to_owned(), found != Some(Found::DidNot)),
         ("did-not".to_owned(), "It did not".to_owned(), found == Some(Found::DidNot)),
     ];
-    let metal = own.map_or_else(|| back.typed("metal"), |verdict| verdict.metal.as_str());
+    let material = own.map_or_else(|| back.typed("material"), |verdict| verdict.material.as_str());
     let size = own.map_or_else(|| back.typed("size"), |verdict| verdict.size.as_str());
     let fields = [
         Field::new("found", "What you found", "", Kind::Pick(items("found", choices))),
-        Field::text("metal", "In what metal", "", metal),
+        Field::text("material", "In what material", "", material),
         Field::text("size", "At what size", "", size),
     ];
     fields.into_iter().map(|field| field.judged(&back.errors, |_, _| String::new())).collect()
@@ -280,7 +280,7 @@ fn long(name: &'static str, label: &'static str, back: &Back) -> Field {
 
 /// A verdict that says more than yes or no.
 fn in_words(verdict: &Verdict) -> Option<String> {
-    let where_to = [verdict.metal.as_str(), verdict.size.as_str()];
+    let where_to = [verdict.material.as_str(), verdict.size.as_str()];
     let where_to: Vec<&str> = where_to.into_iter().filter(|typed| !typed.is_empty()).collect();
     let found = match verdict.found {
         Found::Worked => "Worked",

@@ -43,7 +43,7 @@ pub async fn begin(
         thing.map(|thing| thing.title.clone()).unwrap_or_default()
     };
     let said = |field: NoteField| -> String {
-        query.get(field.name).chars().take(field.longest).collect()
+        field.filled_in(|name| query.get(name)).chars().take(field.longest).collect()
     };
     let known = |field: NoteField| match said(field) {
         nothing if nothing.is_empty() => field.group.map(title).unwrap_or_default(),

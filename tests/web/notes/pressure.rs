@@ -1,0 +1,222 @@
+//! Words of pressure in every dress that a reader sees through: each is heard.
+
+use holewright_server::rules::notes::folded::folded;
+use holewright_server::rules::notes::pressure::{marked_text_speaks_of_it, speaks_of_it};
+use holewright_server::rules::notes::seen::is_blank;
+use proptest::prelude::*;
+use proptest::sample::select;
+
+/// What members call it. The list is ours and entered apart from the one that hears.
+const WORDS: [&str; 22] = [
+    "boiler",
+    "boilers",
+    "steam",
+    "steamed",
+    "pressure",
+    "pressurised",
+    "firebox",
+    "firetubes",
+    "flues",
+    "superheater",
+    "clack",
+    "blowdown",
+    "injectors",
+    "hydraulic",
+    "hydrostatic",
+    "pneumatics",
+    "safety valve",
+    "safety valves",
+    "water gauges",
+    "fusible plugs",
+    "crown stays",
+    "check valves",
+];
+
+/// Letters that look like these, from other alphabets and from the mathematicians.
+const ALIKE: [(char, &[char]); 14] = [
+    ('a', &['а', 'ａ', '𝐚', 'ɑ', 'á', 'A', 'Α', 'А', 'ᴀ']),
+    ('b', &['ｂ', '𝐛', 'B', 'Β', 'В', 'ʙ', 'ⓑ']),
+    ('c', &['с', 'ｃ', 'ϲ', 'C', 'С', 'ç']),
+    ('d', &['ԁ', 'ｄ', '𝐝', 'ⅾ', 'D']),
+    ('e', &['е', 'ｅ', '𝐞', 'é', 'E', 'Ε', 'Е', 'ᴇ']),
+    ('i', &['і', 'ｉ', '𝐢', 'ι', 'í', 'I', 'Ι', 'І', '1', 'l', '|', 'ɪ']),
+    ('l', &['ｌ', '𝐥', 'ⅼ', '1', 'I', 'L', 'ʟ']),
+    ('o', &['о', 'ｏ', '𝐨', 'ο', '0', 'ø', 'O', 'Ο', 'О', 'ᴏ']),
+    ('p', &['р', 'ｐ', '𝐩', 'ρ', 'P', 'Ρ', 'Р', 'ᴘ']),
+    ('r', &['ｒ', '𝐫', 'R', 'ʀ', 'г']),
+    ('s', &['ѕ', 'ｓ', '𝐬', 'S', 'Ѕ', 'ꜱ']),
+    ('t', &['ｔ', '𝐭', 'T', 'Τ', 'Т', 'ᴛ']),
+    ('u', &['ｕ', '𝐮', 'υ', 'ü', 'U', 'ᴜ']),
+    ('x', &['х', 'ｘ', '𝐱', 'X', 'Χ', 'Х']),
+];
+
+/// Marks that take no room, or lie upon the letter before.
+const UNSEEN: [&str; 12] = [
+    "\u{ad}",
+    "\u{200b}",
+    "\u{200c}",
+    "\u{200d}",
+    "\u{2060}",
+    "\u{feff}",
+    "\u{34f}",
+    "\u{fe0f}",
+    "\u{115f}",
+    "\u{e0061}",
+    "\u{336}",
+    "\u{301}",
+];
+
+/// What stands between two letters and is not seen once the Markdown is read.
+const MARKED: [&str; 9] = [
+    "&shy;",
+    "&#173;",
+    "&#xAD;",
+    "&#8203;",
+    "&ZeroWidthSpace;",
+    "&zwj;",
+    "****",
+    "~~~~",
+    "\\\u{ad}",
+];
+
+/// What a reader sees between two letters and reads over.
+const BETWEEN: [&str; 5] = ["-", ".", "_", "·", "\u{2011}"];
+
+fn spread(word: &str, mark: &str) -> String {
+    word.chars().map(|c| c.to_string()).collect::<Vec<_>>().join(mark)
+}
+
+/// Each place inside the word, with what stands before and after.
+fn places(word: &str) -> Vec<(&str, &str)> {
+    let places = word.char_indices().map(|(place, _)| place);
+    places.filter(|place| *place > 0).map(|place| word.split_at(place)).collect()
+}
+
+/// A whole word put on otherwise.
+fn dressed(word: &str) -> Vec<String> {
+    let each = |dress: fn(char) -> char| word.chars().map(dress).collect::<String>();
+    let shifted = |c: char, start: u32| match c {
+        'a'..='z' => char::from_u32(start + (c as u32 - 'a' as u32)).unwrap(),
+        c => c,
+    };
+    let mut all = vec![
+        word.to_uppercase(),
+        word.replace(' ', "\n"),
+        word.replace(' ', " \u{a0} "),
+        word.replace('m', "rn"),
+        word.chars().map(|c| shifted(c, 'ａ' as u32)).collect(),
+        word.chars().map(|c| shifted(c, '𝐚' as u32)).collect(),
+        word.chars().map(|c| shifted(c, '𝔞' as u32)).collect(),
+        word.chars().map(|c| shifted(c, 'ⓐ' as u32)).collect(),
+        each(|c| ALIKE.iter().find(|(plain, _)| *plain == c).map_or(c, |(_, alike)| alike[0])),
+    ];
+    all.extend(UNSEEN.iter().map(|mark| spread(word, mark)));
+    if !word.contains(' ') {
+        all.extend(BETWEEN.iter().map(|mark| spread(word, mark)));
+        all.push(spread(word, " "));
+        all.extend(places(word).iter().map(|(one, other)| format!("{one}-\n{other}")));
+    }
+    for (letter, alike) in ALIKE {
+        all.extend(alike.iter().map(|c| word.replace(letter, &c.to_string())));
+    }
+    all
+}
+
+/// A whole word under marks of Markdown.
+fn marked(word: &str) -> Vec<String> {
+    let references = |form: fn(u32) -> String| word.chars().map(|c| form(c as u32)).collect();
+    let mut all: Vec<String> =
+        vec![references(|c| format!("&#{c};")), references(|c| format!("&#x{c:X};"))];
+    for (one, other) in places(word) {
+        all.extend(MARKED.iter().map(|mark| format!("{one}{mark}{other}")));
+        if [one.chars().last(), other.chars().next()].contains(&Some(' ')) {
+            continue;
+        }
+        all.push(format!("{one}**{other}**"));
+        all.push(format!("*{one}*{other}"));
+        all.push(format!("{one}~~{other}~~"));
+        all.push(format!("{one}`{other}`"));
+        all.push(format!("{one}[{other}](https://club.test/)"));
+        all.push(format!("{one}[{other}][x]\n\n[x]: https://club.test/"));
+    }
+    all
+}
+
+#[test]
+fn a_word_of_pressure_is_heard_in_every_dress() {
+    let mut missed = Vec::new();
+    let mut tried = 0;
+    for word in WORDS {
+        for text in dressed(word) {
+            for text in [format!("Turned a {text} end"), text] {
+                tried += 1;
+                if !speaks_of_it(&text) || !marked_text_speaks_of_it(&text) {
+                    missed.push(format!("{word}: {}", text.escape_unicode()));
+                }
+            }
+        }
+        for text in marked(word) {
+            tried += 1;
+            if !marked_text_speaks_of_it(&format!("Turned a {text}")) {
+                missed.push(format!("{word}: {text}"));
+            }
+        }
+    }
+    assert!(tried > 5_000, "{tried}");
+    assert!(missed.is_empty(), "{} of {tried}:\n{}", missed.len(), missed.join("\n"));
+}
+
+#[test]
+fn units_of_pressure_are_heard_behind_a_figure() {
+    for text in ["80 psi", "80psi", "100PSI", "160psig.", "90 p.s.i.", "ｐｓｉ", "5 lbf/in²"] {
+        assert!(speaks_of_it(text), "{text}");
+    }
+}
+
+#[test]
+fn what_has_nothing_to_do_with_pressure_is_left_alone() {
+    for text in [
+        "Bar stock, 20 mm",
+        "a firm hand on the drill, paraffin and patience",
+        "Water pump body in LG2; valve gear in 303",
+        "Oil every cup since it runs hot; the hob oiler stayed dry",
+        "Tapped 4 BA at 1.5 D, No. 32, 850 rev/min, dry",
+        "M3 x 0.5, 2.5 mm drill: 83 %, 1/4 x 40 T.P.I.",
+        "The tap ran free after a café break",
+        "A stay of the crown wheel; gauge plate; check twice",
+    ] {
+        assert!(!marked_text_speaks_of_it(text), "{text}");
+    }
+}
+
+#[test]
+fn every_character_has_a_look() {
+    for c in '\0'..=char::MAX {
+        let text = format!("b{c}oiler");
+        let looks = folded(&text);
+        if is_blank(&c.to_string()) && !c.is_whitespace() && !c.is_control() && c != '\u{2800}' {
+            assert!(speaks_of_it(&text), "{}: {looks}", c.escape_unicode());
+        }
+    }
+}
+
+/// One letter in some dress, with or without a mark behind it that is not seen.
+fn letter(plain: char) -> BoxedStrategy<String> {
+    let alike = ALIKE.iter().find(|(held, _)| *held == plain).map_or(&[][..], |(_, alike)| alike);
+    let dresses: Vec<char> = [plain].into_iter().chain(alike.iter().copied()).collect();
+    let marks: Vec<&str> =
+        ["", "", ""].into_iter().chain(UNSEEN).chain(["&shy;", "&#8203;"]).collect();
+    (select(dresses), select(marks)).prop_map(|(c, mark)| format!("{c}{mark}")).boxed()
+}
+
+proptest! {
+    #[test]
+    fn a_word_of_pressure_is_heard_in_any_mixture_of_dresses(
+        (word, dressed) in select(WORDS.to_vec()).prop_flat_map(|word| {
+            (Just(word), word.chars().map(letter).collect::<Vec<_>>())
+        })
+    ) {
+        let text = dressed.concat();
+        prop_assert!(marked_text_speaks_of_it(&text), "{}: {}", word, text.escape_unicode());
+    }
+}
