@@ -69,16 +69,13 @@ pub async fn find(
     let Some(row) = row else { return Ok(None) };
     let Some(proved_at) = row.proved_at else { return Ok(None) };
     if now - row.seen_at > SEEN_EVERY {
-        let mut transaction = database.write().await?;
-        sqlx::query!(
-            "UPDATE session SET seen_at = ? WHERE token_hash = ? AND seen_at < ?",
-            now,
-            token,
-            now
-        )
-        .execute(&mut *transaction)
-        .await?;
-        transaction.commit().await?;
+        match seen(database, token, now).await {
+            // What can be read is read, also while nothing can be written.
+            Err(error) if error.is_passing() => {
+                tracing::warn!(%error, "the last use of a session could not be written");
+            }
+            written => written?,
+        }
     }
     Ok(Some(SignedIn {
         id: MemberId(row.id),
@@ -92,6 +89,20 @@ pub async fn find(
         proved_at,
         has_second_factor: row.has_second_factor,
     }))
+}
+
+/// Writes when a session was last used.
+async fn seen(database: &Database, token: &[u8], now: UnixSeconds) -> Result<(), Error> {
+    let mut transaction = database.write().await?;
+    sqlx::query!(
+        "UPDATE session SET seen_at = ? WHERE token_hash = ? AND seen_at < ?",
+        now,
+        token,
+        now
+    )
+    .execute(&mut *transaction)
+    .await?;
+    Ok(transaction.commit().await?)
 }
 
 /// The member whose session waits for a code, if it waits still.
