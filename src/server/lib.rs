@@ -46,7 +46,7 @@ use std::time::Duration;
 
 use tokio::time::timeout;
 
-use backup::Existing;
+use backup::{Existing, Place, Wanted};
 use config::{Command, CommandLine, Config};
 use db::{Database, FolderLock};
 use front::accept::{self, Limits};
@@ -63,7 +63,7 @@ use rules::auth::tries::Tries;
 use rules::clock::Clock;
 use rules::limits::{Allowance, RateLimit};
 use rules::validator::Build;
-use rules::{BaseUrl, Generations, UnnamedProxies};
+use rules::{BaseUrl, Generations, UnnamedProxies, plain};
 
 pub use error::Error;
 
@@ -193,9 +193,10 @@ pub fn main() -> ExitCode {
             outcome(run(line.config))
         }
         Command::Healthcheck => outcome(healthcheck::ask(line.config.listen)),
-        Command::Backup { file, replace } => {
+        Command::Backup { file, replace, keep } => {
             let existing = if replace { Existing::Replace } else { Existing::Keep };
-            told(backup::alone(backup::save(&line.config.data_dir, &file, existing, Clock::System)))
+            let wanted = Wanted { place: Place::read(file), existing, keep };
+            told(backup::alone(backup::save(&line.config.data_dir, wanted, Clock::System)))
         }
         Command::Verify { file } => told(backup::alone(backup::verify(&file))),
         Command::Restore { file } => {
@@ -259,7 +260,9 @@ async fn serve(config: Config) -> Result<(), StartError> {
 fn told<T: fmt::Display, E: fmt::Display>(result: Result<T, E>) -> ExitCode {
     outcome(result.map(|done| {
         // What was asked for is done, whether or not anybody reads so.
-        let _ = writeln!(io::stdout(), "{done}");
+        for line in done.to_string().lines() {
+            let _ = writeln!(io::stdout(), "{}", plain::line(line));
+        }
     }))
 }
 
@@ -268,7 +271,7 @@ fn outcome<E: fmt::Display>(result: Result<(), E>) -> ExitCode {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {
             // With standard error closed there is nobody left to tell.
-            let _ = writeln!(io::stderr(), "holewright: {error}");
+            let _ = writeln!(io::stderr(), "holewright: {}", plain::line(&error.to_string()));
             ExitCode::FAILURE
         }
     }

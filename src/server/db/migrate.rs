@@ -5,7 +5,7 @@ use sqlx::sqlite::{SqliteConnection, SqlitePool};
 
 use super::Error;
 
-static STEPS: Migrator = sqlx::migrate!("../../migrations");
+pub(super) static STEPS: Migrator = sqlx::migrate!("../../migrations");
 
 /// The newest schema this program knows, as the time in its migration's name.
 #[must_use]

@@ -9,6 +9,7 @@ pub mod cookie;
 mod generations;
 pub mod limits;
 pub mod notes;
+pub mod plain;
 mod second_factor;
 mod trusted_proxy;
 pub mod validator;

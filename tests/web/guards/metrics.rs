@@ -93,10 +93,10 @@ fn s37_no_client_can_make_more_series_than_the_route_table_allows() {
             }
         }
     }
-    let text = metrics.text();
+    let text = metrics.text(None);
     let series = series(&text);
-    // Two sets for each route, fourteen besides, one for each class of status; and the build.
-    let most = (routes.len() * 2 + 14 + 5) * SERIES + 1;
+    // Two sets for each route, fourteen besides, one for each class of status; the build, and the backup.
+    let most = (routes.len() * 2 + 14 + 5) * SERIES + 2;
     assert_eq!(series.len(), most);
     let counted: u64 = series
         .iter()
@@ -151,7 +151,7 @@ async fn s37_a_visit_to_every_route_is_counted_with_each() {
         let request = Request::builder().method(method).uri(filled(route.path));
         server.router.clone().oneshot(request.body(Body::empty()).unwrap()).await.unwrap();
     }
-    let text = server.app.metrics.text();
+    let text = server.app.metrics.text(None);
     let counted: BTreeSet<&str> =
         text.lines().filter_map(|line| line.split("route=\"").nth(1)?.split('"').next()).collect();
     assert_eq!(counted, visited);

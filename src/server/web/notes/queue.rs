@@ -18,7 +18,7 @@ use super::show::state;
 use super::text::Text;
 use crate::db::notes::decide::{self, Reviewed};
 use crate::db::notes::read::{self, Note, Version, WordingState};
-use crate::db::notes::{Words, after, queue};
+use crate::db::notes::{after, queue};
 use crate::extract::{Fields, Member, Reader};
 use crate::rules::auth::{Right, Rights, SignedIn};
 use crate::rules::notes::seen::is_blank;
@@ -161,25 +161,14 @@ async fn carry_out(
     let reading = Reviewed { note, version, by: member, now: app.clock.now() };
     let database = &app.database;
     match fields.as_typed("do") {
-        "pass" => decide::pass(database, reading, &words(app, note, version).await?).await?,
+        "pass" => decide::pass(database, reading).await?,
         "change" => decide::ask_for_change(database, reading, reason).await?,
         "decline" => decide::decline(database, reading, reason).await?,
-        "settle" => after::settle(database, reading, &words(app, note, version).await?).await?,
+        "settle" => after::settle(database, reading).await?,
         "withdraw" => after::withdraw(database, reading.now, member, note, reason).await?,
         _ => return Err(Error::NotFound("the queue knows no such decision")),
     }
     Ok(())
-}
-
-/// The words by which the wording will be found. Where it is gone, the rules say so in a moment.
-async fn words(app: &App, note: NoteId, version: VersionId) -> Result<Words, Error> {
-    let note = read::note(&app.database, note).await?;
-    let note = note.ok_or(Error::NotFound("there is no note at this address"))?;
-    let held = note.versions.iter().find(|held| held.id == version);
-    let is_shown = held.is_some_and(|held| held.state == WordingState::Shown);
-    let corrections =
-        note.standing_corrections().filter(|_| is_shown).map(|said| said.text.as_str());
-    Ok(held.map(|held| Words::of(&held.wording, corrections)).unwrap_or_default())
 }
 
 /// How a note stands now, for somebody who came too late.
