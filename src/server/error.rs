@@ -184,7 +184,7 @@ impl From<db::notes::Error> for Error {
         match error {
             Notes::Database(error) => error.into(),
             Notes::Nothing => Self::NotFound("there is no note at this address"),
-            Notes::OutOfDate => Self::Conflict(error.to_string()),
+            Notes::OutOfDate | Notes::TooManyReports => Self::Conflict(error.to_string()),
             Notes::Refused(refused) => match refused {
                 Rule::NotYours => Self::NotFound("there is no note at this address"),
                 Rule::Moderator => Self::Forbidden("a moderator decides it"),

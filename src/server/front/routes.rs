@@ -74,6 +74,7 @@ table! {
     Open "/notes/{id}/correct" => post(web::notes::member_acts::correct);
     Open "/notes/{id}/withdraw" => post(web::notes::member_acts::withdraw);
     Private "/queue" => get(web::notes::queue::show);
+    Private "/queue/reports" => post(web::notes::queue::settle_all);
     Private "/queue/{id}" => post(web::notes::queue::decide);
     Figures "/api/v1/{*rest}" => any(api::nothing_here);
     NoFigures "/api/{*rest}" => any(api::nothing_here);
