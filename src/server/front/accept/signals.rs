@@ -1,4 +1,5 @@
-//! The signals that ask the process to stop: SIGTERM, SIGINT.
+//! The signals that ask the process to stop: SIGTERM, SIGINT. One that tells of a terminal that has gone, or
+//! asks other programs to read their settings anew, SIGHUP, asks nothing of this one.
 
 use std::io;
 
@@ -9,6 +10,8 @@ use tokio::signal::unix::{Signal, SignalKind, signal};
 pub struct Signals {
     terminate: Signal,
     interrupt: Signal,
+    /// Caught, so that it does not end the process.
+    _hangup: Signal,
 }
 
 impl Signals {
@@ -20,6 +23,7 @@ impl Signals {
         Ok(Self {
             terminate: signal(SignalKind::terminate())?,
             interrupt: signal(SignalKind::interrupt())?,
+            _hangup: signal(SignalKind::hangup())?,
         })
     }
 
