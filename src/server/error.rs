@@ -22,6 +22,11 @@ pub enum Error {
     /// Nothing stands at this address.
     #[error("{0}")]
     NotFound(&'static str),
+    /// A report hides the note.
+    #[error(
+        "this note is hidden: a member reported that it could hurt somebody, and a moderator looks at it first"
+    )]
+    Hidden,
     /// It takes a member, and nobody is signed in.
     #[error("this is for members: sign in first")]
     Unauthenticated,
@@ -65,6 +70,11 @@ pub enum Error {
          was changed: open the page here and send it from there"
     )]
     Foreign,
+    /// The request names no host, or more than one.
+    #[error(
+        "a request names the host it asks, once and in clear (the Host header); this one does not"
+    )]
+    UnclearHost,
     /// The reader takes no coding of the answer that we have.
     #[error("your program takes neither plain text nor gzip, zstd or brotli (Accept-Encoding)")]
     NoCoding,
@@ -114,11 +124,11 @@ impl Error {
     #[must_use]
     pub const fn status(&self) -> StatusCode {
         match self {
-            Self::NotFound(_) => StatusCode::NOT_FOUND,
+            Self::NotFound(_) | Self::Hidden => StatusCode::NOT_FOUND,
             Self::Unauthenticated => StatusCode::UNAUTHORIZED,
             Self::Forbidden(_) => StatusCode::FORBIDDEN,
             Self::SecondFactorFirst | Self::ProveFirst => StatusCode::FORBIDDEN,
-            Self::SpentSlip => StatusCode::BAD_REQUEST,
+            Self::SpentSlip | Self::UnclearHost => StatusCode::BAD_REQUEST,
             Self::NotAForm => StatusCode::UNSUPPORTED_MEDIA_TYPE,
             Self::Conflict(_) => StatusCode::CONFLICT,
             Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
@@ -139,6 +149,7 @@ impl Error {
     pub const fn title(&self) -> &'static str {
         match self {
             Self::NotFound(_) => "Nothing here",
+            Self::Hidden => "Hidden for now",
             Self::Unauthenticated => "For members",
             Self::SecondFactorFirst => "Second factor first",
             Self::ProveFirst => "Your password once more",
@@ -148,6 +159,7 @@ impl Error {
             Self::Conflict(_) => "Changed meanwhile",
             Self::MethodNotAllowed => "Not done at this address",
             Self::Foreign => "Not from there",
+            Self::UnclearHost => "Which host?",
             Self::NoCoding => "Nothing your program can read",
             Self::NotAcceptable(_) => "Another form",
             Self::Invalid(_) => "Not understood",
@@ -196,7 +208,7 @@ impl From<db::notes::Error> for Error {
         match error {
             Notes::Database(error) => error.into(),
             Notes::Nothing => Self::NotFound("there is no note at this address"),
-            Notes::OutOfDate => Self::Conflict(error.to_string()),
+            Notes::OutOfDate | Notes::TooManyReports => Self::Conflict(error.to_string()),
             Notes::Refused(refused) => match refused {
                 Rule::NotYours => Self::NotFound("there is no note at this address"),
                 Rule::Moderator => Self::Forbidden("a moderator decides it"),

@@ -13,6 +13,8 @@ pub const LONGEST: UnixSeconds = 30 * 24 * 60 * 60;
 /// The time of last use is written this often at most, so that reading costs no write.
 const SEEN_EVERY: UnixSeconds = 60 * 60;
 
+/// The most sessions of one member: every device of a household, and a few that were forgotten.
+pub const MOST: i64 = 20;
 /// How long a session waits for its code after the password was right.
 pub const CODE_WAITS: UnixSeconds = 10 * 60;
 /// Characters kept of what a browser says of itself.
@@ -169,6 +171,27 @@ pub(super) async fn insert(
         now,
         proved_at,
         agent
+    )
+    .execute(&mut **transaction)
+    .await?;
+    end_oldest(transaction, MemberId(member)).await
+}
+
+/// Ends the oldest of a member's sessions past what one may have, of those that wait for a code and of
+/// those that stand each for themselves: who knows a password and has no code ends nobody's session.
+pub(super) async fn end_oldest(
+    transaction: &mut Transaction<'_, Sqlite>,
+    MemberId(member): MemberId,
+) -> Result<(), Error> {
+    sqlx::query!(
+        "DELETE FROM session WHERE member_id = ?1 AND number IN (
+           SELECT number FROM (
+             SELECT number, row_number() OVER (
+               PARTITION BY proved_at IS NULL ORDER BY number DESC) AS place
+             FROM session WHERE member_id = ?1)
+           WHERE place > ?2)",
+        member,
+        MOST
     )
     .execute(&mut **transaction)
     .await?;

@@ -7,6 +7,7 @@ pub mod beside_page;
 pub mod body;
 pub mod cors;
 pub mod drawer;
+pub mod host;
 pub mod observe;
 pub mod panics;
 pub mod rate;

@@ -74,6 +74,7 @@ fn form_with(app: &App, choice: &str, errors: Vec<FieldError>) -> Result<Respons
     page.fields =
         vec![Field::new("notes", "Your notes", "", kind), form_page::password("Your password")];
     page.button = "Leave";
+    page.is_plain = true;
     page.links = vec![Link::new("/me", "Your page")];
     page.answer()
 }
