@@ -50,6 +50,12 @@ pub enum Error {
     /// Every core has been checking passwords for too long.
     #[error("many people are signing in at this moment; try again in a few seconds")]
     Busy,
+    /// Forms and their answers take all the memory they may.
+    #[error(
+        "too many long forms are in hand at this moment, and yours was not taken in; go back, what you typed is \
+         still there, and send it again in a few seconds"
+    )]
+    Full,
     /// The member may not do this.
     #[error("this is not yours to do: {0}")]
     Forbidden(&'static str),
@@ -121,7 +127,9 @@ impl Error {
             Self::NotAcceptable(_) => StatusCode::NOT_ACCEPTABLE,
             Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Body(refusal) => refusal.status(),
-            Self::Unavailable(_) | Self::Stopping | Self::Busy => StatusCode::SERVICE_UNAVAILABLE,
+            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Full => {
+                StatusCode::SERVICE_UNAVAILABLE
+            }
             Self::TooMany { .. } | Self::TooManyTries { .. } => StatusCode::TOO_MANY_REQUESTS,
             Self::Internal(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }
@@ -145,7 +153,7 @@ impl Error {
             Self::NotAcceptable(_) => "Another form",
             Self::Invalid(_) => "Not understood",
             Self::Body(_) => "Not taken",
-            Self::Unavailable(_) | Self::Stopping | Self::Busy => "Not just now",
+            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Full => "Not just now",
             Self::TooManyTries { .. } => "Too many tries",
             Self::TooMany { .. } => "Too many at once",
             Self::Internal(_) => "Something went wrong",
@@ -157,7 +165,7 @@ impl Error {
     pub fn retry_after(&self) -> Option<u64> {
         match self {
             Self::TooMany { wait } | Self::TooManyTries { wait } => Some(whole_seconds(*wait)),
-            Self::Unavailable(_) | Self::Stopping | Self::Busy => Some(5),
+            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Full => Some(5),
             _ => None,
         }
     }

@@ -118,6 +118,9 @@ fn unreadable(typed: &str, password: &Password) -> Vec<FieldError> {
     let mut errors = Vec::new();
     if typed.is_empty() {
         errors.push(FieldError::new("name", "Write the name you go by in the club."));
+    } else if matches!(name::Name::read(typed), Err(name::NotAName::Long)) {
+        let words = format!("No name here has more than {} characters.", name::LONGEST);
+        errors.push(FieldError::new("name", words));
     }
     let length = password.secret().chars().count();
     if length == 0 {
