@@ -55,6 +55,12 @@ pub enum Error {
     /// Every core has been checking passwords for too long.
     #[error("many people are signing in at this moment; try again in a few seconds")]
     Busy,
+    /// Forms and their answers take all the memory they may.
+    #[error(
+        "too many long forms are in hand at this moment, and yours was not taken in; go back, what you typed is \
+         still there, and send it again in a few seconds"
+    )]
+    Crowded,
     /// The member may not do this.
     #[error("this is not yours to do: {0}")]
     Forbidden(&'static str),
@@ -137,7 +143,9 @@ impl Error {
             Self::NotAcceptable(_) => StatusCode::NOT_ACCEPTABLE,
             Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Body(refusal) => refusal.status(),
-            Self::Unavailable(_) | Self::Stopping | Self::Busy => StatusCode::SERVICE_UNAVAILABLE,
+            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Crowded => {
+                StatusCode::SERVICE_UNAVAILABLE
+            }
             Self::Full(_) => StatusCode::INSUFFICIENT_STORAGE,
             Self::TooMany { .. } | Self::TooManyTries { .. } => StatusCode::TOO_MANY_REQUESTS,
             Self::Internal(_) => StatusCode::INTERNAL_SERVER_ERROR,
@@ -164,7 +172,7 @@ impl Error {
             Self::NotAcceptable(_) => "Another form",
             Self::Invalid(_) => "Not understood",
             Self::Body(_) => "Not taken",
-            Self::Unavailable(_) | Self::Stopping | Self::Busy => "Not just now",
+            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Crowded => "Not just now",
             Self::Full(_) => "No room",
             Self::TooManyTries { .. } => "Too many tries",
             Self::TooMany { .. } => "Too many at once",
@@ -177,7 +185,9 @@ impl Error {
     pub fn retry_after(&self) -> Option<u64> {
         match self {
             Self::TooMany { wait } | Self::TooManyTries { wait } => Some(whole_seconds(*wait)),
-            Self::Unavailable(_) | Self::Full(_) | Self::Stopping | Self::Busy => Some(5),
+            Self::Unavailable(_) | Self::Full(_) | Self::Stopping | Self::Busy | Self::Crowded => {
+                Some(5)
+            }
             _ => None,
         }
     }

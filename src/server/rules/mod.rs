@@ -10,6 +10,7 @@ mod generations;
 pub mod limits;
 pub mod notes;
 mod second_factor;
+pub mod shares;
 mod trusted_proxy;
 pub mod validator;
 
