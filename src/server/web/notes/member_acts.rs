@@ -142,7 +142,10 @@ async fn finish(
             app.shown.changed();
             see_other(&format!("/notes/{}", id.0))
         }
-        Err(error @ Error::Conflict(_)) => {
+        Err(error @ (Error::Conflict(_) | Error::Unavailable(_) | Error::Full(_))) => {
+            if let Error::Unavailable(source) | Error::Full(source) = &error {
+                tracing::warn!(%source, "what a member did could not be kept");
+            }
             let errors = vec![FieldError::new(name, format!("Nothing was done: {error}."))];
             let back = Back { errors, typed: vec![(name, typed)], status: Some(error.status()) };
             answer(app, Reader(Some(member)), id, back).await

@@ -124,6 +124,13 @@ pub async fn decide(
             let trouble = trouble("Changed meanwhile", format!("Nothing was done: {words}. {now}"));
             answer(&app, member, StatusCode::CONFLICT, Some(trouble)).await
         }
+        Err(error @ (Error::Unavailable(_) | Error::Full(_))) => {
+            if let Error::Unavailable(source) | Error::Full(source) = &error {
+                tracing::warn!(%source, "a decision could not be kept");
+            }
+            let trouble = trouble(error.title(), format!("Nothing was done: {error}."));
+            answer(&app, member, error.status(), Some(trouble)).await
+        }
         Err(error) => Err(error),
     }
 }
