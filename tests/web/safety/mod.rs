@@ -4,6 +4,7 @@
 #![expect(clippy::print_stdout, reason = "what was measured is shown beside the bar it keeps")]
 
 pub(crate) mod asked;
+mod clock;
 pub(crate) mod commands;
 mod contention;
 mod damaged;
