@@ -91,8 +91,8 @@ pub enum Error {
     Unavailable(#[source] db::Error),
     /// The disk under the database is full.
     #[error(
-        "the server's disk is full, so nothing can be kept until whoever runs it makes room; pages can be \
-         read as before, and what you typed is still there if you go back"
+        "the server’s disk is full, so nothing can be kept until whoever runs it makes room; pages can be \
+         read as before"
     )]
     Full(#[source] db::Error),
     /// It will work once the server is back.
@@ -201,7 +201,7 @@ impl From<db::notes::Error> for Error {
                 Rule::NotYours => Self::NotFound("there is no note at this address"),
                 Rule::Moderator => Self::Forbidden("a moderator decides it"),
                 Rule::Inspector => Self::Forbidden(
-                    "a note on boilers, steam or pressure is for the club’s inspector to pass",
+                    "what speaks of boilers, steam or pressure is for the club’s inspector to pass",
                 ),
                 Rule::OwnNote => Self::Forbidden(
                     "the note is your own, and somebody else in the club can decide",

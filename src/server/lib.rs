@@ -63,11 +63,12 @@ use rules::auth::tries::Tries;
 use rules::clock::Clock;
 use rules::limits::{Allowance, RateLimit};
 use rules::validator::Build;
-use rules::{BaseUrl, Generations};
+use rules::{BaseUrl, Generations, UnnamedProxies};
 
 pub use error::Error;
 
-/// With the drain this stays below the ten seconds after which a container is killed.
+/// Time for the database to close. With the drain before it and the log's last lines behind it this
+/// stays below [`accept::signals::DEADLINE`].
 const CLOSE: Duration = Duration::from_secs(1);
 
 /// Tries to sign in from one address: ten, then one a minute.
@@ -102,6 +103,8 @@ pub struct App {
     pub passwords: Hashing,
     /// From which second factors are offered.
     pub second_factor: Setting,
+    /// Proxies that nobody named.
+    pub unnamed_proxies: UnnamedProxies,
     /// How often one member may write.
     pub write_limit: RateLimit,
     /// The route table, as far as more than the router must know of it.
@@ -163,6 +166,7 @@ impl App {
             tries: Tries::default(),
             passwords: Hashing::default(),
             second_factor: Setting::new()?,
+            unnamed_proxies: UnnamedProxies::default(),
             write_limit: RateLimit::of(Allowance::of_a_writer()),
             routes: routes::ROUTES,
             metrics: Metrics::default(),
@@ -242,7 +246,8 @@ async fn serve(config: Config) -> Result<(), StartError> {
         signals.next().await;
         app.readiness.stop();
     };
-    accept::serve(listener, router, limits, stop).await;
+    let proxies = app.config.trusted_proxy.clone();
+    accept::serve(accept::Door { listener, limits, proxies }, router, stop).await;
     if timeout(CLOSE, app.database.close()).await.is_err() {
         tracing::warn!(
             "the database did not close in time; its log is folded in at the next start"

@@ -16,4 +16,4 @@ pub mod validator;
 pub use base_url::{BaseUrl, reachable};
 pub use generations::{Generation, Generations, Keep};
 pub use second_factor::SecondFactor;
-pub use trusted_proxy::TrustedProxy;
+pub use trusted_proxy::{TrustedProxy, UnnamedProxies};

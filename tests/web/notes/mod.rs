@@ -4,6 +4,7 @@ pub(crate) mod club;
 mod contention;
 mod fields;
 mod forms;
+mod gate;
 mod inspection;
 mod journey;
 pub(crate) mod marks;

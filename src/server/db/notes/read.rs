@@ -3,9 +3,9 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::Error;
-use super::after::{Found, Verdict};
 use super::current::subject;
 use super::lists::Correction;
+use super::verdicts::{Found, Verdict};
 use super::wordings::{self, WordingRow};
 use crate::db::Database;
 use crate::rules::auth::MemberId;

@@ -11,6 +11,7 @@ use super::super::when::day;
 use super::history::Difference;
 use super::inspection;
 use super::item::author;
+use super::kept::{Sent, given_back};
 use super::number::Number;
 use super::page::{may_write, page, see_other};
 use super::show::state;
@@ -20,10 +21,12 @@ use crate::db::notes::read::{self, Note, Version, WordingState};
 use crate::db::notes::{Words, after, queue};
 use crate::extract::{Fields, Member, Reader};
 use crate::rules::auth::{Right, Rights, SignedIn};
+use crate::rules::notes::seen::is_blank;
 use crate::rules::notes::state::may_pass;
 use crate::rules::notes::wording;
 use crate::rules::notes::{NoteId, VersionId};
 use crate::{App, Error};
+use holewright_pages::field::{Field, Kind};
 use holewright_pages::layout::{Frame, Section};
 
 /// The longest reason.
@@ -91,18 +94,23 @@ pub async fn show(State(app): State<Arc<App>>, Member(member): Member) -> Result
 /// what was typed.
 pub async fn decide(
     State(app): State<Arc<App>>,
-    Member(member): Member,
+    member: Result<Member, Error>,
     Number(NoteId(id)): Number,
     fields: Fields,
 ) -> Result<Response, Error> {
-    if !decides(member.rights) {
-        return Err(Error::Forbidden("the queue is for moderators and the inspector"));
-    }
     let reason = wording::text(fields.as_typed("reason"));
+    let member = match member {
+        Ok(Member(member)) if decides(member.rights) => member,
+        Ok(_) => {
+            let error = Error::Forbidden("the queue is for moderators and the inspector");
+            return given_back(&app, error, sent(id, &fields));
+        }
+        Err(error) => return given_back(&app, error, sent(id, &fields)),
+    };
     let trouble = |heading, words: String| Trouble { id, heading, words, reason: reason.clone() };
     let needs_reason = matches!(fields.as_typed("do"), "change" | "decline" | "withdraw");
     let length = reason.chars().count();
-    if (needs_reason && reason.trim().is_empty()) || length > LONGEST {
+    if (needs_reason && is_blank(&reason)) || length > LONGEST {
         let words = match length {
             0..=LONGEST => "Say what to change, or why: its author is told.".to_owned(),
             _ => format!("That is {length} characters; {LONGEST} are taken."),
@@ -110,8 +118,11 @@ pub async fn decide(
         let trouble = trouble("Something to put right", words);
         return answer(&app, member, StatusCode::UNPROCESSABLE_ENTITY, Some(trouble)).await;
     }
-    may_write(&app, &member)?;
-    match carry_out(&app, &member, NoteId(id), &fields, &reason).await {
+    let done = async {
+        may_write(&app, &member)?;
+        carry_out(&app, &member, NoteId(id), &fields, &reason).await
+    };
+    match done.await {
         Ok(()) => {
             app.shown.changed();
             see_other("/queue")
@@ -124,14 +135,18 @@ pub async fn decide(
             let trouble = trouble("Changed meanwhile", format!("Nothing was done: {words}. {now}"));
             answer(&app, member, StatusCode::CONFLICT, Some(trouble)).await
         }
-        Err(error @ (Error::Unavailable(_) | Error::Full(_))) => {
-            if let Error::Unavailable(source) | Error::Full(source) = &error {
-                tracing::warn!(%source, "a decision could not be kept");
-            }
-            let trouble = trouble(error.title(), format!("Nothing was done: {error}."));
-            answer(&app, member, error.status(), Some(trouble)).await
-        }
-        Err(error) => Err(error),
+        Err(error) => given_back(&app, error, sent(id, &fields)),
+    }
+}
+
+/// The decision as it was sent. More than it takes is not sent back.
+fn sent(id: i64, fields: &Fields) -> Sent {
+    let reason = wording::text(fields.as_typed("reason")).chars().take(LONGEST).collect();
+    let known = |name| (name, fields.as_typed(name).chars().take(20).collect());
+    Sent {
+        action: format!("/queue/{id}"),
+        fields: vec![Field::new("reason", "What to change, or why not", "", Kind::Long(reason))],
+        known: vec![known("version"), known("do")],
     }
 }
 
