@@ -1,6 +1,7 @@
 //! Who sees what: S20, S21, S22, S41, and that a note never alters a figure.
 
 use axum::http::StatusCode;
+use holewright_server::rules::auth::Token;
 
 use super::club::{Club, Person, Right};
 
@@ -219,7 +220,8 @@ async fn s07_a_cookie_of_another_program_or_a_dead_one_signs_nobody_out() {
     let club = Club::open().await;
     let member = club.join("Ada Penn", Right::None).await;
     let live = member.cookie();
-    let dead = format!("__Host-holewright={}", "A".repeat(43));
+    let ended = Token::new().unwrap();
+    let dead = format!("__Host-holewright={}", ended.secret());
     let name = "__Host-holewright";
     for cookies in [
         format!("theme=caf\u{e9}; {live}"),
