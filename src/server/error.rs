@@ -55,6 +55,12 @@ pub enum Error {
     /// Every core has been checking passwords for too long.
     #[error("many people are signing in at this moment; try again in a few seconds")]
     Busy,
+    /// Forms and their answers take all the memory they may.
+    #[error(
+        "too many long forms are in hand at this moment, and yours was not taken in; go back, what you typed is \
+         still there, and send it again in a few seconds"
+    )]
+    Crowded,
     /// The member may not do this.
     #[error("this is not yours to do: {0}")]
     Forbidden(&'static str),
@@ -99,6 +105,12 @@ pub enum Error {
     /// It may work a little later.
     #[error("the server cannot do this at the moment; try again in a few seconds")]
     Unavailable(#[source] db::Error),
+    /// The disk under the database is full.
+    #[error(
+        "the server's disk is full, so nothing can be kept until whoever runs it makes room; your browser \
+         still has what you typed if you go back, and pages can be read as before"
+    )]
+    Full(#[source] db::Error),
     /// It will work once the server is back.
     #[error("the server is stopping; try again in a few seconds")]
     Stopping,
@@ -131,7 +143,10 @@ impl Error {
             Self::NotAcceptable(_) => StatusCode::NOT_ACCEPTABLE,
             Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Body(refusal) => refusal.status(),
-            Self::Unavailable(_) | Self::Stopping | Self::Busy => StatusCode::SERVICE_UNAVAILABLE,
+            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Crowded => {
+                StatusCode::SERVICE_UNAVAILABLE
+            }
+            Self::Full(_) => StatusCode::INSUFFICIENT_STORAGE,
             Self::TooMany { .. } | Self::TooManyTries { .. } => StatusCode::TOO_MANY_REQUESTS,
             Self::Internal(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }
@@ -157,7 +172,8 @@ impl Error {
             Self::NotAcceptable(_) => "Another form",
             Self::Invalid(_) => "Not understood",
             Self::Body(_) => "Not taken",
-            Self::Unavailable(_) | Self::Stopping | Self::Busy => "Not just now",
+            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Crowded => "Not just now",
+            Self::Full(_) => "No room",
             Self::TooManyTries { .. } => "Too many tries",
             Self::TooMany { .. } => "Too many at once",
             Self::Internal(_) => "Something went wrong",
@@ -169,7 +185,9 @@ impl Error {
     pub fn retry_after(&self) -> Option<u64> {
         match self {
             Self::TooMany { wait } | Self::TooManyTries { wait } => Some(whole_seconds(*wait)),
-            Self::Unavailable(_) | Self::Stopping | Self::Busy => Some(5),
+            Self::Unavailable(_) | Self::Full(_) | Self::Stopping | Self::Busy | Self::Crowded => {
+                Some(5)
+            }
             _ => None,
         }
     }
@@ -186,7 +204,11 @@ impl Error {
 
 impl From<db::Error> for Error {
     fn from(error: db::Error) -> Self {
-        if error.is_passing() { Self::Unavailable(error) } else { Self::Internal(error.into()) }
+        match error {
+            full if full.is_full() => Self::Full(full),
+            passing if passing.is_passing() => Self::Unavailable(passing),
+            other => Self::Internal(other.into()),
+        }
     }
 }
 

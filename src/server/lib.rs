@@ -52,6 +52,7 @@ use db::{Database, FolderLock};
 use front::accept::{self, Limits};
 use front::bytes::Kept;
 use front::metrics::{self, Metrics};
+use front::middleware::budget;
 use front::place::Route;
 use front::{log, routes};
 use holewright_pages as pages;
@@ -62,12 +63,14 @@ use rules::auth::second_factor::Setting;
 use rules::auth::tries::Tries;
 use rules::clock::Clock;
 use rules::limits::{Allowance, RateLimit};
+use rules::shares::Shares;
 use rules::validator::Build;
-use rules::{BaseUrl, Generations};
+use rules::{BaseUrl, Generations, UnnamedProxies};
 
 pub use error::Error;
 
-/// With the drain this stays below the ten seconds after which a container is killed.
+/// Time for the database to close. With the drain before it and the log's last lines behind it this
+/// stays below [`accept::signals::DEADLINE`].
 const CLOSE: Duration = Duration::from_secs(1);
 
 /// Tries to sign in from one address: ten, then one a minute.
@@ -102,6 +105,10 @@ pub struct App {
     pub passwords: Hashing,
     /// From which second factors are offered.
     pub second_factor: Setting,
+    /// What forms and their answers may take of the memory.
+    pub in_hand: Shares,
+    /// Proxies that nobody named.
+    pub unnamed_proxies: UnnamedProxies,
     /// How often one member may write.
     pub write_limit: RateLimit,
     /// The route table, as far as more than the router must know of it.
@@ -163,6 +170,8 @@ impl App {
             tries: Tries::default(),
             passwords: Hashing::default(),
             second_factor: Setting::new()?,
+            in_hand: budget::usual(),
+            unnamed_proxies: UnnamedProxies::default(),
             write_limit: RateLimit::of(Allowance::of_a_writer()),
             routes: routes::ROUTES,
             metrics: Metrics::default(),
@@ -234,12 +243,14 @@ async fn serve(config: Config) -> Result<(), StartError> {
     metrics.serve(&app);
     invitation::welcome(&app).await?;
     housekeeping::start(&app);
+    housekeeping::look(&app);
     let router = routes::router(Arc::clone(&app));
     let stop = async || {
         signals.next().await;
         app.readiness.stop();
     };
-    accept::serve(listener, router, limits, stop).await;
+    let proxies = app.config.trusted_proxy.clone();
+    accept::serve(accept::Door { listener, limits, proxies }, router, stop).await;
     if timeout(CLOSE, app.database.close()).await.is_err() {
         tracing::warn!(
             "the database did not close in time; its log is folded in at the next start"

@@ -2,7 +2,7 @@
 
 use sqlx::{Sqlite, Transaction};
 
-use super::{Database, Error, acts, sessions};
+use super::{Database, Error, acts, people, sessions};
 use crate::rules::auth::second_factor::{Secret, Step};
 use crate::rules::auth::{MemberId, Rights, SignedIn, TokenHash};
 use crate::rules::clock::UnixSeconds;
@@ -285,7 +285,8 @@ pub async fn set_password(
     Ok(())
 }
 
-/// Sets up the second factor with the step of the code that proved it; the sessions elsewhere end.
+/// Sets up the second factor with the step of the code that proved it; the sessions elsewhere end, and
+/// the one at hand goes on under a new token.
 ///
 /// # Errors
 /// The database cannot be written.
@@ -293,8 +294,8 @@ pub async fn set_second_factor(
     database: &Database,
     now: UnixSeconds,
     member: &SignedIn,
-    secret: &Secret,
-    step: Step,
+    (secret, step): (&Secret, Step),
+    token: TokenHash,
 ) -> Result<(), Error> {
     let (id, secret, number) = (member.id.0, secret.bytes(), member.session);
     let mut transaction = database.write().await?;
@@ -304,12 +305,14 @@ pub async fn set_second_factor(
     sqlx::query!("DELETE FROM session WHERE member_id = ? AND number <> ?", id, number)
         .execute(&mut *transaction)
         .await?;
+    sessions::rename(&mut transaction, member, token, member.proved_at).await?;
     act_of(&mut transaction, now, member, "second-factor-set").await?;
     transaction.commit().await?;
     Ok(())
 }
 
-/// Takes the second factor away.
+/// Takes the second factor away; the session at hand goes on under a new token. False where the member
+/// is the only secretary: then nobody could tell that it was she who did so.
 ///
 /// # Errors
 /// The database cannot be written.
@@ -317,15 +320,20 @@ pub async fn drop_second_factor(
     database: &Database,
     now: UnixSeconds,
     member: &SignedIn,
-) -> Result<(), Error> {
+    token: TokenHash,
+) -> Result<bool, Error> {
     let id = member.id.0;
     let mut transaction = database.write().await?;
+    if member.rights.secretary && people::secretaries(&mut transaction).await? < 2 {
+        return Ok(false);
+    }
     sqlx::query!("UPDATE member SET totp_secret = NULL, totp_step = NULL WHERE id = ?", id)
         .execute(&mut *transaction)
         .await?;
+    sessions::rename(&mut transaction, member, token, member.proved_at).await?;
     act_of(&mut transaction, now, member, "second-factor-dropped").await?;
     transaction.commit().await?;
-    Ok(())
+    Ok(true)
 }
 
 async fn act_of(

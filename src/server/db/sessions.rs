@@ -71,16 +71,13 @@ pub async fn find(
     let Some(row) = row else { return Ok(None) };
     let Some(proved_at) = row.proved_at else { return Ok(None) };
     if now - row.seen_at > SEEN_EVERY {
-        let mut transaction = database.write().await?;
-        sqlx::query!(
-            "UPDATE session SET seen_at = ? WHERE token_hash = ? AND seen_at < ?",
-            now,
-            token,
-            now
-        )
-        .execute(&mut *transaction)
-        .await?;
-        transaction.commit().await?;
+        match seen(database, token, now).await {
+            // What can be read is read, also while nothing can be written.
+            Err(error) if error.is_passing() => {
+                tracing::warn!(%error, "the last use of a session could not be written");
+            }
+            written => written?,
+        }
     }
     Ok(Some(SignedIn {
         id: MemberId(row.id),
@@ -94,6 +91,20 @@ pub async fn find(
         proved_at,
         has_second_factor: row.has_second_factor,
     }))
+}
+
+/// Writes when a session was last used.
+async fn seen(database: &Database, token: &[u8], now: UnixSeconds) -> Result<(), Error> {
+    let mut transaction = database.write().await?;
+    sqlx::query!(
+        "UPDATE session SET seen_at = ? WHERE token_hash = ? AND seen_at < ?",
+        now,
+        token,
+        now
+    )
+    .execute(&mut *transaction)
+    .await?;
+    Ok(transaction.commit().await?)
 }
 
 /// The member whose session waits for a code, if it waits still.
@@ -238,22 +249,41 @@ pub async fn end_others(database: &Database, member: &SignedIn) -> Result<(), Er
     Ok(())
 }
 
-/// The member has given the password, and the code where one is due, once more.
+/// The member has given the password, and the code where one is due, once more. The session goes on
+/// under a new token: whoever has the old one is out.
 ///
 /// # Errors
 /// The database cannot be written.
-pub async fn prove(database: &Database, member: &SignedIn, now: UnixSeconds) -> Result<(), Error> {
-    let (id, number) = (member.id.0, member.session);
+pub async fn prove(
+    database: &Database,
+    member: &SignedIn,
+    now: UnixSeconds,
+    token: TokenHash,
+) -> Result<(), Error> {
     let mut transaction = database.write().await?;
+    rename(&mut transaction, member, token, now).await?;
+    transaction.commit().await?;
+    Ok(())
+}
+
+/// Gives the session at hand a new token, and with it this time of its proof.
+pub(super) async fn rename(
+    transaction: &mut Transaction<'_, Sqlite>,
+    member: &SignedIn,
+    token: TokenHash,
+    proved_at: UnixSeconds,
+) -> Result<(), Error> {
+    let (id, number, token) = (member.id.0, member.session, token.bytes());
     sqlx::query!(
-        "UPDATE session SET proved_at = ? WHERE member_id = ? AND number = ? AND proved_at IS NOT NULL",
-        now,
+        "UPDATE session SET token_hash = ?, proved_at = ?
+         WHERE member_id = ? AND number = ? AND proved_at IS NOT NULL",
+        token,
+        proved_at,
         id,
         number
     )
-    .execute(&mut *transaction)
+    .execute(&mut **transaction)
     .await?;
-    transaction.commit().await?;
     Ok(())
 }
 

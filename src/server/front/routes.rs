@@ -11,7 +11,7 @@ use tower_http::catch_panic::CatchPanicLayer;
 
 use super::bytes;
 use super::middleware::{
-    beside_page, body, cors, drawer, host, observe, panics, rate, refusals, same_origin,
+    beside_page, body, budget, cors, drawer, host, observe, panics, rate, refusals, same_origin,
     security_headers,
 };
 use super::place::{Kind, Route};
@@ -65,11 +65,11 @@ table! {
     Open "/notes.atom" => get(web::notes::atom::show);
     NotesFile "/notes.csv" => get(web::notes::export::csv);
     NotesFile "/notes.json" => get(web::notes::export::json);
-    Open "/notes/new" => get(web::notes::write::begin).post(web::notes::write::create);
+    Open "/notes/new" => get(web::notes::write::begin).post(web::notes::write::create) takes NOTE;
     Open "/notes/mine" => get(web::notes::mine::show);
     Open "/notes/{id}" => get(web::notes::show::show);
     Open "/notes/{id}/history" => get(web::notes::history::show);
-    Open "/notes/{id}/edit" => get(web::notes::write::edit).post(web::notes::write::change);
+    Open "/notes/{id}/edit" => get(web::notes::write::edit).post(web::notes::write::change) takes NOTE;
     Open "/notes/{id}/verdict" => post(web::notes::member_acts::judge);
     Open "/notes/{id}/report" => post(web::notes::member_acts::report);
     Open "/notes/{id}/correct" => post(web::notes::member_acts::correct);
@@ -99,6 +99,9 @@ table! {
     Page "/drawer" => get(web::reference::answer).post(web::drawer::keep) takes 64 << 10;
 }
 
+/// A note of the most letters, each written out as three percent codes.
+const NOTE: u64 = 256 << 10;
+
 fn all() -> Router<Arc<App>> {
     routes()
         // Every other address is a page: `pages::answer` knows which.
@@ -114,6 +117,7 @@ pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
     let state = || Arc::clone(&app);
     let around = ServiceBuilder::new()
         .layer(from_fn_with_state(state(), observe::observe))
+        .layer(from_fn_with_state(state(), budget::hold))
         .layer(from_fn(drawer::carry))
         .layer(from_fn_with_state(state(), bytes::finish))
         .layer(from_fn_with_state(state(), security_headers::set))

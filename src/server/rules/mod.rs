@@ -10,10 +10,11 @@ mod generations;
 pub mod limits;
 pub mod notes;
 mod second_factor;
+pub mod shares;
 mod trusted_proxy;
 pub mod validator;
 
 pub use base_url::{BaseUrl, reachable};
 pub use generations::{Generation, Generations, Keep};
 pub use second_factor::SecondFactor;
-pub use trusted_proxy::TrustedProxy;
+pub use trusted_proxy::{TrustedProxy, UnnamedProxies};

@@ -1,7 +1,9 @@
-//! Proxies whose word on the reader's address is believed.
+//! Proxies whose word on the reader's address is believed, and those that nobody named.
 
+use std::collections::HashSet;
 use std::net::IpAddr;
 use std::str::FromStr;
+use std::sync::{Mutex, PoisonError};
 
 use ipnet::IpNet;
 
@@ -35,5 +37,21 @@ impl FromStr for TrustedProxy {
             .or_else(|_| typed.parse::<IpAddr>().map(IpNet::from))
             .map(Self)
             .map_err(|_| NotAProxy)
+    }
+}
+
+/// So many are told of: a club has one proxy, and any reader can write such a header.
+const MOST: usize = 4;
+
+/// Addresses that named another one as the reader's, though nobody named them as proxies.
+#[derive(Debug, Default)]
+pub struct UnnamedProxies(Mutex<HashSet<IpAddr>>);
+
+impl UnnamedProxies {
+    /// Whether this one is to be told of: the first time, and where not too many were.
+    #[must_use]
+    pub fn is_new(&self, address: IpAddr) -> bool {
+        let mut known = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        known.len() < MOST && known.insert(address.to_canonical())
     }
 }

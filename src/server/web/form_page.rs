@@ -5,6 +5,7 @@ use axum::response::Response;
 
 use super::page;
 use crate::Error;
+use crate::rules::auth::name;
 use holewright_pages::field::{Field, Kind};
 use holewright_pages::layout::Frame;
 use holewright_pages::link::Link;
@@ -64,8 +65,9 @@ pub(super) fn judged(field: Field, errors: &[FieldError]) -> Field {
     field.judged(errors, |_, value| value.to_owned())
 }
 
-/// The name that members sign in by.
+/// The name that members sign in by. What is far too long for one is not given back.
 pub(super) fn name(typed: &str) -> Field {
+    let typed = if typed.chars().count() > 2 * name::LONGEST { "" } else { typed };
     let kind = Kind::Familiar(typed.to_owned(), "username");
     Field::new("name", "Your name in the club", "", kind)
 }

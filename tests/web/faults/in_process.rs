@@ -28,6 +28,7 @@ pub(crate) fn patient() -> Limits {
         linger: AGES,
         drain: AGES,
         connections: 8,
+        each: 8,
         body: body::Limits { window: AGES, least: 250, ..body::Limits::default() },
     }
 }
@@ -80,7 +81,8 @@ impl Serving {
             runtime.block_on(async {
                 let listener = accept::listen("127.0.0.1:0".parse().unwrap()).unwrap();
                 says.send(listener.local_addr().unwrap()).unwrap();
-                accept::serve(listener, router, limits, async || asked.notified().await).await;
+                let door = accept::Door { listener, limits, proxies: Vec::new() };
+                accept::serve(door, router, async || asked.notified().await).await;
             });
             let _ = ends.send(());
         });

@@ -7,13 +7,16 @@ mod bodies;
 mod client;
 mod crowd;
 mod crowds;
+mod in_hand;
 mod in_process;
+mod one_address;
 mod panics;
 mod running;
 mod silence;
 mod slow_bodies;
 mod slow_readers;
 mod stop;
+mod unread_log;
 
 pub(crate) use client::{get, send, status};
 pub(crate) use running::Running;

@@ -39,6 +39,8 @@ impl Running {
             .args(&starter[1..])
             .arg(env!("CARGO_BIN_EXE_holewright"))
             .args(["--listen", "127.0.0.1:0"])
+            // Every crowd of a test comes from this address.
+            .args(["--trusted-proxy", "127.0.0.1"])
             .arg("--data-dir")
             .arg(folder.path().join("data"));
         let mut process = Process::start(&command, Stdio::inherit());

@@ -26,7 +26,7 @@ fn secret_on(page: &str) -> Secret {
 }
 
 /// Sets one up with the code of this time, and gives the secret.
-async fn set_up(browser: &mut Browser, now: i64) -> Secret {
+pub(super) async fn set_up(browser: &mut Browser, now: i64) -> Secret {
     let page = browser.get("/me/second-factor").await;
     assert_eq!(page.status, StatusCode::OK);
     assert!(page.body.contains("<svg class=\"qr\""), "{}", page.body);

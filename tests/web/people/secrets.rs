@@ -99,6 +99,47 @@ fn s38_no_password_session_slip_or_code_is_in_the_log() {
     assert!(joins.iter().all(|line| line["path"] == "/join/…"), "{joins:?}");
 }
 
+/// However somebody, or some program that mends lines of a letter, spells the address on a slip.
+#[test]
+fn s38_a_slip_is_not_in_the_log_however_it_is_spelt() {
+    let server = Running::start(&[]);
+    let token = "3f9a".repeat(16);
+    let coded: String = token.bytes().map(|byte| format!("%{byte:02x}")).collect();
+    let twice = coded.replace('%', "%25");
+    let (front, back) = token.split_at(31);
+    for path in [
+        format!("/JOIN/{token}"),
+        format!("//join//{token}"),
+        format!("/%6aoin/{token}"),
+        format!("/reset%2F{token}"),
+        format!("/x/../join/{token}"),
+        format!("/join;/{token}"),
+        format!("/{token}"),
+        format!("/join{token}"),
+        format!("/api/v1/join/{}", token.to_uppercase()),
+        format!("/slips/{coded}"),
+        format!("/slips/{twice}"),
+        format!("/Join/{front}=%0d%0a{back}"),
+        format!("/Reset/{front}"),
+        format!("/threads/{front}%20{back}/5"),
+    ] {
+        binary::get(server.address, &path, "");
+    }
+    binary::get(server.address, "/threads/ba/5", "");
+    let log = server.stop();
+    let paths: Vec<&str> = log.iter().filter_map(|line| line["path"].as_str()).collect();
+    assert_eq!(paths.len(), 15, "{paths:?}");
+    for path in &paths[..14] {
+        let mut plain = path.to_lowercase();
+        for _ in 0..3 {
+            plain = form_urlencoded::parse(plain.as_bytes()).map(|(name, _)| name).collect();
+        }
+        let digits: String = plain.chars().filter(char::is_ascii_hexdigit).collect();
+        assert!(!digits.contains("3f9a3f9a"), "{path}");
+    }
+    assert_eq!(paths[14], "/threads/ba/5");
+}
+
 /// Forty at once, by names and addresses of their own. Without turns they would take 40 × 19 MiB.
 #[test]
 fn s13_many_sign_ins_at_once_take_no_more_memory_than_the_cores_need() {

@@ -13,7 +13,7 @@ use axum::http::StatusCode;
 use axum::routing::{get, post};
 use clap::Parser;
 use holewright_server::config::CommandLine;
-use holewright_server::front::accept::{self, Limits};
+use holewright_server::front::accept::{self, Door, Limits};
 use holewright_server::rules::clock::Clock;
 use holewright_server::{App, Error, db, front::routes, web};
 
@@ -60,7 +60,8 @@ pub(super) fn become_one_if_asked() {
         let router = routes::layered(table, app);
         let listener = accept::listen("127.0.0.1:0".parse().unwrap()).unwrap();
         println!("\nthe writer is ready: http://{}", listener.local_addr().unwrap());
-        accept::serve(listener, router, Limits::default(), std::future::pending).await;
+        let door = Door { listener, limits: Limits::default(), proxies: Vec::new() };
+        accept::serve(door, router, std::future::pending).await;
     });
 }
 

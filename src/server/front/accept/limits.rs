@@ -14,11 +14,14 @@ pub struct Limits {
     pub reader: Duration,
     /// Time to take in what a client still sends after its last answer, so that it can read that.
     pub linger: Duration,
-    /// Time for open requests to finish after a stop was asked for. A container is killed at ten
-    /// seconds.
+    /// Time for open requests to finish after a stop was asked for: with all that follows it stays
+    /// below [`super::signals::DEADLINE`].
     pub drain: Duration,
     /// Connections at once; more wait in the system's queue.
     pub connections: usize,
+    /// Connections at once from one address; those over it are closed. A browser has six, and a clubroom
+    /// of readers may share one address.
+    pub each: usize,
     /// The limits on a request's body.
     pub body: body::Limits,
 }
@@ -29,8 +32,9 @@ impl Default for Limits {
             header: Duration::from_secs(5),
             reader: Duration::from_secs(10),
             linger: Duration::from_secs(2),
-            drain: Duration::from_secs(8),
+            drain: Duration::from_secs(7),
             connections: 1024,
+            each: 128,
             body: body::Limits::default(),
         }
     }
@@ -41,6 +45,8 @@ impl Limits {
     #[must_use]
     pub fn within(self, descriptors: usize) -> Self {
         let most = descriptors.saturating_sub(descriptors::RESERVE).max(1);
-        Self { connections: self.connections.min(most), ..self }
+        let connections = self.connections.min(most);
+        // Half of what there is, where there is little.
+        Self { connections, each: self.each.min(connections.div_ceil(2)), ..self }
     }
 }

@@ -1,10 +1,11 @@
 //! The accept loop: our own, because it must give up on silent sockets, on clients that never
 //! finish and on readers that do not read, and must end in time when asked to.
 
+mod addresses;
 mod connections;
 pub mod descriptors;
 mod limits;
-mod signals;
+pub mod signals;
 mod socket;
 
 use std::io;
@@ -26,6 +27,9 @@ use tokio::time::{sleep, timeout};
 use tower::ServiceExt;
 
 use crate::extract::client::Peer;
+use crate::front::middleware::body::Unread;
+use crate::rules::TrustedProxy;
+use addresses::Addresses;
 use connections::{Client, Connections};
 use socket::Socket;
 
@@ -57,19 +61,27 @@ pub fn listen(address: SocketAddr) -> io::Result<TcpListener> {
     socket.listen(QUEUE)
 }
 
+/// Where clients come in, and how far they may go.
+#[derive(Debug)]
+pub struct Door {
+    /// Where they knock.
+    pub listener: TcpListener,
+    /// How far each may go.
+    pub limits: Limits,
+    /// Those who let in readers of their own.
+    pub proxies: Vec<TrustedProxy>,
+}
+
 /// Serves until `stop` resolves, then lets open requests finish; a second `stop` ends that at once.
 /// On return no request is being worked on.
-pub async fn serve(
-    listener: TcpListener,
-    router: Router,
-    limits: Limits,
-    mut stop: impl AsyncFnMut(),
-) {
+pub async fn serve(door: Door, router: Router, mut stop: impl AsyncFnMut()) {
+    let Door { listener, limits, proxies } = door;
     let slots = Arc::new(Semaphore::new(limits.connections));
     let open = GracefulShutdown::new();
     let (cut, cutting) = watch::channel(());
     let serve = |client| answer(client, router.clone(), limits, &open, cutting.clone());
-    let mut connections = Connections::new(listener, Arc::clone(&slots));
+    let mut connections =
+        Connections::new(listener, Arc::clone(&slots), Addresses::new(limits.each, proxies));
     loop {
         tokio::select! {
             client = connections.next() => serve(client),
@@ -102,16 +114,19 @@ fn answer(
 ) {
     // Without it a small answer may wait for the client's acknowledgement.
     let _ = stream.set_nodelay(true);
+    let unread = Unread::default();
+    let told = unread.clone();
     let requests = service_fn(move |request: Request<Incoming>| {
         let mut request = request.map(Body::new);
         request.extensions_mut().insert(Peer(peer));
+        request.extensions_mut().insert(told.clone());
         router.clone().oneshot(request)
     });
     let connection = http1::Builder::new()
         .timer(TokioTimer::new())
         .header_read_timeout(limits.header)
         .max_buf_size(HEAD_BYTES)
-        .serve_connection(TokioIo::new(Socket::new(stream, limits)), requests);
+        .serve_connection(TokioIo::new(Socket::new(stream, limits, unread)), requests);
     let connection = open.watch(connection);
     tokio::spawn(async move {
         tokio::select! {

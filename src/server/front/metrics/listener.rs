@@ -48,9 +48,10 @@ impl MetricsListener {
         if let Ok(address) = listener.local_addr() {
             tracing::info!("metrics at http://{address}/metrics");
         }
-        let limits = accept::Limits { connections: 16, ..accept::Limits::default() };
+        let limits = accept::Limits { connections: 16, each: 8, ..accept::Limits::default() };
+        let door = accept::Door { listener, limits, proxies: Vec::new() };
         let router = router(Arc::clone(app));
-        tokio::spawn(accept::serve(listener, router, limits, async || never().await));
+        tokio::spawn(accept::serve(door, router, async || never().await));
     }
 }
 

@@ -5,6 +5,7 @@
 
 pub mod beside_page;
 pub mod body;
+pub mod budget;
 pub mod cors;
 pub mod drawer;
 pub mod host;

@@ -6,13 +6,15 @@ use std::time::Instant;
 use axum::body::HttpBody;
 use axum::extract::{Request, State};
 use axum::http::HeaderValue;
+use axum::http::header::FORWARDED;
 use axum::middleware::Next;
 use axum::response::Response;
 use tracing::Instrument;
 
 use super::request_id::{self, RequestId};
 use crate::App;
-use crate::extract::client;
+use crate::extract::client::{self, Peer};
+use crate::front::log::loggable;
 use crate::front::place::Place;
 use holewright_core::units::print;
 
@@ -25,6 +27,7 @@ pub async fn observe(State(app): State<Arc<App>>, mut request: Request, next: Ne
     let path = request.uri().path().to_owned();
     let route = Place::find(&mut request, app.routes).template();
     let path = loggable(path);
+    tell_of_unnamed_proxy(&app, &request);
     let client = client::of(&request, &app.config.trusted_proxy).map(|client| client.to_string());
     request.extensions_mut().insert(RequestId(id.clone()));
 
@@ -50,9 +53,21 @@ pub async fn observe(State(app): State<Arc<App>>, mut request: Request, next: Ne
     response
 }
 
-/// The path as it may stand in the log: what follows these doors is a secret, also where somebody
-/// wrote more behind it than the route has.
-fn loggable(path: String) -> String {
-    let door = ["/join/", "/reset/"].into_iter().find(|door| path.starts_with(door));
-    door.map_or(path, |door| format!("{door}…"))
+/// Behind a proxy that is not named all readers are one to us, which shows only once it hurts.
+fn tell_of_unnamed_proxy(app: &App, request: &Request) {
+    let headers = request.headers();
+    let is_forwarded =
+        || headers.contains_key("x-forwarded-for") || headers.contains_key(FORWARDED);
+    if let Some(Peer(peer)) = request.extensions().get()
+        && is_forwarded()
+        && !app.config.trusted_proxy.iter().any(|proxy| proxy.contains(peer.ip()))
+        && app.unnamed_proxies.is_new(peer.ip())
+    {
+        let proxy = peer.ip().to_canonical();
+        tracing::warn!(
+            "{proxy} sends requests on for others and is not named as a proxy, so that all its readers count \
+             as one: ten wrong passwords shut all of them out of signing in. If it is yours, start with \
+             --trusted-proxy {proxy} or HOLEWRIGHT_TRUSTED_PROXY={proxy}; if not, nothing need be done"
+        );
+    }
 }

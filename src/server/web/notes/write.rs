@@ -179,6 +179,11 @@ fn not_kept(
             "The note could not be kept just now. Nothing is lost: send it again in a few seconds."
                 .to_owned()
         }
+        Error::Full(_) => {
+            "The note could not be kept: the server's disk is full. What you typed is \
+                           below; send it again once whoever runs the server has made room."
+                .to_owned()
+        }
         Error::Conflict(words) => {
             format!("The note was not kept: {words}. What you typed is below.")
         }
@@ -194,7 +199,7 @@ fn not_kept(
         // The fault is ours: the log then says what it was.
         _ => return Err(error),
     };
-    if let Error::Unavailable(source) = &error {
+    if let Error::Unavailable(source) | Error::Full(source) = &error {
         tracing::warn!(%source, "a note could not be kept");
     }
     let errors = vec![FieldError::new(TITLE.name, words)];
