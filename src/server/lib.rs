@@ -52,6 +52,7 @@ use db::{Database, FolderLock};
 use front::accept::{self, Limits};
 use front::bytes::Kept;
 use front::metrics::{self, Metrics};
+use front::middleware::budget;
 use front::place::Route;
 use front::{log, routes};
 use holewright_pages as pages;
@@ -62,6 +63,7 @@ use rules::auth::second_factor::Setting;
 use rules::auth::tries::Tries;
 use rules::clock::Clock;
 use rules::limits::{Allowance, RateLimit};
+use rules::shares::Shares;
 use rules::validator::Build;
 use rules::{BaseUrl, Generations, UnnamedProxies, plain};
 
@@ -103,6 +105,8 @@ pub struct App {
     pub passwords: Hashing,
     /// From which second factors are offered.
     pub second_factor: Setting,
+    /// What forms and their answers may take of the memory.
+    pub in_hand: Shares,
     /// Proxies that nobody named.
     pub unnamed_proxies: UnnamedProxies,
     /// How often one member may write.
@@ -166,6 +170,7 @@ impl App {
             tries: Tries::default(),
             passwords: Hashing::default(),
             second_factor: Setting::new()?,
+            in_hand: budget::usual(),
             unnamed_proxies: UnnamedProxies::default(),
             write_limit: RateLimit::of(Allowance::of_a_writer()),
             routes: routes::ROUTES,
@@ -237,8 +242,10 @@ async fn serve(config: Config) -> Result<(), StartError> {
         tracing::warn!(connections, "the limit on open files is low: fewer connections at once");
     }
     metrics.serve(&app);
+    // Before anything is recorded by a clock that may be wrong.
+    let newest = db::acts::newest(&app.database).await?;
     invitation::welcome(&app).await?;
-    housekeeping::start(&app);
+    housekeeping::start(&app, newest);
     housekeeping::look(&app);
     let router = routes::router(Arc::clone(&app));
     let stop = async || {

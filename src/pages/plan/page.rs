@@ -192,7 +192,7 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
             .listed
             .iter()
             .map(|listed| Listed {
-                list: print::sentence(listed.row.list),
+                list: set(&print::sentence(listed.row.list)),
                 sign: key.sign(listed.row.source),
                 label: listed.row.label,
                 engagement: print::percent(listed.engagement_percent),

@@ -2,8 +2,8 @@
 
 use sqlx::{Sqlite, Transaction};
 
-use super::{Database, Error, acts, sessions};
-use crate::rules::auth::second_factor::{Secret, Step};
+use super::{Database, Error, acts, people, sessions};
+use crate::rules::auth::second_factor::{FAR_AHEAD, Secret, Step};
 use crate::rules::auth::{MemberId, Rights, SignedIn, TokenHash};
 use crate::rules::clock::UnixSeconds;
 
@@ -135,12 +135,12 @@ pub async fn sign_in(
     now: UnixSeconds,
     account: &Account,
     session: sessions::New<'_>,
-    held: Option<TokenHash>,
+    held: &[TokenHash],
 ) -> Result<(), Error> {
     let proved_at = account.second_factor.is_none().then_some(now);
     let mut transaction = database.write().await?;
-    if let Some(held) = held {
-        sessions::end_by_token(&mut transaction, held).await?;
+    for held in held {
+        sessions::end_by_token(&mut transaction, *held).await?;
     }
     sessions::insert(&mut transaction, now, account.id, session, proved_at).await?;
     if proved_at.is_some() {
@@ -203,12 +203,13 @@ async fn take_step(
     MemberId(member): MemberId,
     step: Step,
 ) -> Result<bool, Error> {
+    let far_ahead = step + FAR_AHEAD;
     let taken = sqlx::query!(
-        "UPDATE member SET totp_step = ? WHERE id = ? AND totp_secret IS NOT NULL
-           AND (totp_step IS NULL OR totp_step < ?)",
+        "UPDATE member SET totp_step = ?1 WHERE id = ?2 AND totp_secret IS NOT NULL
+           AND (totp_step IS NULL OR totp_step < ?1 OR totp_step > ?3)",
         step,
         member,
-        step
+        far_ahead
     )
     .execute(&mut **transaction)
     .await?;
@@ -223,10 +224,12 @@ pub async fn sign_out(
     database: &Database,
     now: UnixSeconds,
     member: Option<&SignedIn>,
-    token: TokenHash,
+    tokens: &[TokenHash],
 ) -> Result<(), Error> {
     let mut transaction = database.write().await?;
-    sessions::end_by_token(&mut transaction, token).await?;
+    for token in tokens {
+        sessions::end_by_token(&mut transaction, *token).await?;
+    }
     if let Some(member) = member {
         act_of(&mut transaction, now, member, "sign-out").await?;
     }
@@ -283,7 +286,8 @@ pub async fn set_password(
     Ok(())
 }
 
-/// Sets up the second factor with the step of the code that proved it; the sessions elsewhere end.
+/// Sets up the second factor with the step of the code that proved it; the sessions elsewhere end, and
+/// the one at hand goes on under a new token.
 ///
 /// # Errors
 /// The database cannot be written.
@@ -291,8 +295,8 @@ pub async fn set_second_factor(
     database: &Database,
     now: UnixSeconds,
     member: &SignedIn,
-    secret: &Secret,
-    step: Step,
+    (secret, step): (&Secret, Step),
+    token: TokenHash,
 ) -> Result<(), Error> {
     let (id, secret, number) = (member.id.0, secret.bytes(), member.session);
     let mut transaction = database.write().await?;
@@ -302,12 +306,14 @@ pub async fn set_second_factor(
     sqlx::query!("DELETE FROM session WHERE member_id = ? AND number <> ?", id, number)
         .execute(&mut *transaction)
         .await?;
+    sessions::rename(&mut transaction, member, token, member.proved_at).await?;
     act_of(&mut transaction, now, member, "second-factor-set").await?;
     transaction.commit().await?;
     Ok(())
 }
 
-/// Takes the second factor away.
+/// Takes the second factor away; the session at hand goes on under a new token. False where the member
+/// is the only secretary: then nobody could tell that it was she who did so.
 ///
 /// # Errors
 /// The database cannot be written.
@@ -315,15 +321,20 @@ pub async fn drop_second_factor(
     database: &Database,
     now: UnixSeconds,
     member: &SignedIn,
-) -> Result<(), Error> {
+    token: TokenHash,
+) -> Result<bool, Error> {
     let id = member.id.0;
     let mut transaction = database.write().await?;
+    if member.rights.secretary && people::secretaries(&mut transaction).await? < 2 {
+        return Ok(false);
+    }
     sqlx::query!("UPDATE member SET totp_secret = NULL, totp_step = NULL WHERE id = ?", id)
         .execute(&mut *transaction)
         .await?;
+    sessions::rename(&mut transaction, member, token, member.proved_at).await?;
     act_of(&mut transaction, now, member, "second-factor-dropped").await?;
     transaction.commit().await?;
-    Ok(())
+    Ok(true)
 }
 
 async fn act_of(

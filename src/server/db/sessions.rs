@@ -13,6 +13,8 @@ pub const LONGEST: UnixSeconds = 30 * 24 * 60 * 60;
 /// The time of last use is written this often at most, so that reading costs no write.
 const SEEN_EVERY: UnixSeconds = 60 * 60;
 
+/// The most sessions of one member: every device of a household, and a few that were forgotten.
+pub const MOST: i64 = 20;
 /// How long a session waits for its code after the password was right.
 pub const CODE_WAITS: UnixSeconds = 10 * 60;
 /// Characters kept of what a browser says of itself.
@@ -172,6 +174,27 @@ pub(super) async fn insert(
     )
     .execute(&mut **transaction)
     .await?;
+    end_oldest(transaction, MemberId(member)).await
+}
+
+/// Ends the oldest of a member's sessions past what one may have, of those that wait for a code and of
+/// those that stand each for themselves: who knows a password and has no code ends nobody's session.
+pub(super) async fn end_oldest(
+    transaction: &mut Transaction<'_, Sqlite>,
+    MemberId(member): MemberId,
+) -> Result<(), Error> {
+    sqlx::query!(
+        "DELETE FROM session WHERE member_id = ?1 AND number IN (
+           SELECT number FROM (
+             SELECT number, row_number() OVER (
+               PARTITION BY proved_at IS NULL ORDER BY number DESC) AS place
+             FROM session WHERE member_id = ?1)
+           WHERE place > ?2)",
+        member,
+        MOST
+    )
+    .execute(&mut **transaction)
+    .await?;
     Ok(())
 }
 
@@ -226,22 +249,41 @@ pub async fn end_others(database: &Database, member: &SignedIn) -> Result<(), Er
     Ok(())
 }
 
-/// The member has given the password, and the code where one is due, once more.
+/// The member has given the password, and the code where one is due, once more. The session goes on
+/// under a new token: whoever has the old one is out.
 ///
 /// # Errors
 /// The database cannot be written.
-pub async fn prove(database: &Database, member: &SignedIn, now: UnixSeconds) -> Result<(), Error> {
-    let (id, number) = (member.id.0, member.session);
+pub async fn prove(
+    database: &Database,
+    member: &SignedIn,
+    now: UnixSeconds,
+    token: TokenHash,
+) -> Result<(), Error> {
     let mut transaction = database.write().await?;
+    rename(&mut transaction, member, token, now).await?;
+    transaction.commit().await?;
+    Ok(())
+}
+
+/// Gives the session at hand a new token, and with it this time of its proof.
+pub(super) async fn rename(
+    transaction: &mut Transaction<'_, Sqlite>,
+    member: &SignedIn,
+    token: TokenHash,
+    proved_at: UnixSeconds,
+) -> Result<(), Error> {
+    let (id, number, token) = (member.id.0, member.session, token.bytes());
     sqlx::query!(
-        "UPDATE session SET proved_at = ? WHERE member_id = ? AND number = ? AND proved_at IS NOT NULL",
-        now,
+        "UPDATE session SET token_hash = ?, proved_at = ?
+         WHERE member_id = ? AND number = ? AND proved_at IS NOT NULL",
+        token,
+        proved_at,
         id,
         number
     )
-    .execute(&mut *transaction)
+    .execute(&mut **transaction)
     .await?;
-    transaction.commit().await?;
     Ok(())
 }
 

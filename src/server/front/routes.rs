@@ -11,7 +11,8 @@ use tower_http::catch_panic::CatchPanicLayer;
 
 use super::bytes;
 use super::middleware::{
-    beside_page, body, cors, drawer, observe, panics, rate, refusals, same_origin, security_headers,
+    beside_page, body, budget, cors, drawer, host, observe, panics, rate, refusals, same_origin,
+    security_headers,
 };
 use super::place::{Kind, Route};
 use crate::{App, Error, api, web};
@@ -64,16 +65,17 @@ table! {
     Open "/notes.atom" => get(web::notes::atom::show);
     NotesFile "/notes.csv" => get(web::notes::export::csv);
     NotesFile "/notes.json" => get(web::notes::export::json);
-    Open "/notes/new" => get(web::notes::write::begin).post(web::notes::write::create);
+    Open "/notes/new" => get(web::notes::write::begin).post(web::notes::write::create) takes NOTE;
     Open "/notes/mine" => get(web::notes::mine::show);
     Open "/notes/{id}" => get(web::notes::show::show);
     Open "/notes/{id}/history" => get(web::notes::history::show);
-    Open "/notes/{id}/edit" => get(web::notes::write::edit).post(web::notes::write::change);
+    Open "/notes/{id}/edit" => get(web::notes::write::edit).post(web::notes::write::change) takes NOTE;
     Open "/notes/{id}/verdict" => post(web::notes::member_acts::judge);
     Open "/notes/{id}/report" => post(web::notes::member_acts::report);
     Open "/notes/{id}/correct" => post(web::notes::member_acts::correct);
     Open "/notes/{id}/withdraw" => post(web::notes::member_acts::withdraw);
     Private "/queue" => get(web::notes::queue::show);
+    Private "/queue/reports" => post(web::notes::queue::settle_all);
     Private "/queue/{id}" => post(web::notes::queue::decide);
     Figures "/api/v1/{*rest}" => any(api::nothing_here);
     NoFigures "/api/{*rest}" => any(api::nothing_here);
@@ -97,6 +99,9 @@ table! {
     Page "/drawer" => get(web::reference::answer).post(web::drawer::keep) takes 64 << 10;
 }
 
+/// A note of the most letters, each written out as three percent codes.
+const NOTE: u64 = 256 << 10;
+
 fn all() -> Router<Arc<App>> {
     routes()
         // Every other address is a page: `pages::answer` knows which.
@@ -112,11 +117,13 @@ pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
     let state = || Arc::clone(&app);
     let around = ServiceBuilder::new()
         .layer(from_fn_with_state(state(), observe::observe))
+        .layer(from_fn_with_state(state(), budget::hold))
         .layer(from_fn(drawer::carry))
         .layer(from_fn_with_state(state(), bytes::finish))
         .layer(from_fn_with_state(state(), security_headers::set))
         .layer(from_fn(cors::answer_preflight))
         .layer(from_fn_with_state(state(), refusals::write_body))
+        .layer(from_fn(host::refuse_unclear))
         .layer(from_fn_with_state(state(), same_origin::refuse_foreign))
         .layer(from_fn_with_state(state(), rate::limit))
         .layer(from_fn_with_state(state(), body::limit))

@@ -11,6 +11,7 @@ pub mod limits;
 pub mod notes;
 pub mod plain;
 mod second_factor;
+pub mod shares;
 mod trusted_proxy;
 pub mod validator;
 

@@ -5,6 +5,7 @@ use axum::response::Response;
 
 use super::page;
 use crate::Error;
+use crate::rules::auth::name;
 use holewright_pages::field::{Field, Kind};
 use holewright_pages::layout::Frame;
 use holewright_pages::link::Link;
@@ -24,6 +25,8 @@ pub(super) struct FormPage {
     /// Sent along unseen.
     pub(super) known: Vec<(&'static str, String)>,
     pub(super) button: &'static str,
+    /// The button is no invitation: what it does is to be weighed.
+    pub(super) is_plain: bool,
     pub(super) links: Vec<Link>,
 }
 
@@ -44,6 +47,7 @@ impl FormPage {
             fields: Vec::new(),
             known: Vec::new(),
             button: "Send",
+            is_plain: false,
             links: Vec::new(),
         }
     }
@@ -61,8 +65,9 @@ pub(super) fn judged(field: Field, errors: &[FieldError]) -> Field {
     field.judged(errors, |_, value| value.to_owned())
 }
 
-/// The name that members sign in by.
+/// The name that members sign in by. What is far too long for one is not given back.
 pub(super) fn name(typed: &str) -> Field {
+    let typed = if typed.chars().count() > 2 * name::LONGEST { "" } else { typed };
     let kind = Kind::Familiar(typed.to_owned(), "username");
     Field::new("name", "Your name in the club", "", kind)
 }

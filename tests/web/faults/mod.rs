@@ -7,6 +7,7 @@ mod bodies;
 mod client;
 mod crowd;
 mod crowds;
+mod in_hand;
 mod in_process;
 mod one_address;
 mod panics;

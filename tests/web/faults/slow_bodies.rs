@@ -12,6 +12,9 @@ use holewright_server::App;
 use holewright_server::front::accept::Limits;
 use tokio::time::sleep;
 
+use holewright_server::front::routes::ROUTES;
+use holewright_server::rules::notes::fields::TEXT;
+
 use super::client::{connect, read, send, status};
 use super::in_process::{Serving, beside, patient, with_window};
 
@@ -58,7 +61,12 @@ fn f19_the_limits_are_within_the_bar() {
     assert!(body.window <= Duration::from_secs(28) && body.least > 60, "{body:?}");
     // 50 kbit/s brings more than twice what each window must.
     assert!(6250 * body.window.as_secs() > 2 * body.least, "{body:?}");
-    assert!(6250 * 240 <= body.bytes, "{body:?}");
+    // The longest note is taken with each of its letters as twelve: four bytes in percent codes.
+    let longest = u64::try_from(12 * TEXT.longest).unwrap();
+    let notes =
+        ROUTES.iter().filter(|route| ["/notes/new", "/notes/{id}/edit"].contains(&route.path));
+    let taken: Vec<_> = notes.map(|route| body.taking(route.takes).bytes).collect();
+    assert!(taken.len() == 2 && taken.iter().all(|bytes| *bytes >= longest), "{taken:?}");
 }
 
 #[tokio::test(flavor = "multi_thread")]

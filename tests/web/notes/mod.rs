@@ -11,5 +11,6 @@ mod journey;
 pub(crate) mod marks;
 mod own_data;
 mod pressure;
+mod reports;
 mod rules;
 mod secrets;

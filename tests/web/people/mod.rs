@@ -19,4 +19,5 @@ mod secrets;
 mod sessions;
 mod sign_in;
 mod silence;
+mod step_up;
 mod timing;

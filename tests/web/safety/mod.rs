@@ -4,12 +4,15 @@
 #![expect(clippy::print_stdout, reason = "what was measured is shown beside the bar it keeps")]
 
 pub(crate) mod asked;
+mod clock;
 pub(crate) mod commands;
 mod contention;
 mod damaged;
 mod durability;
+mod failing;
 mod foreign;
 mod full;
+mod inject;
 mod kills;
 mod locks;
 mod moved;

@@ -3,7 +3,7 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::decide::Reviewed;
-use super::{Error, current, text};
+use super::{Error, current, reports, text};
 use crate::db::{Database, acts};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
@@ -119,6 +119,7 @@ pub async fn report(
     if same {
         return Ok(());
     }
+    reports::check(&mut transaction, now, by).await?;
     sqlx::query!(
         "INSERT INTO safety_report (note_id, member_id, text, made_at) VALUES (?, ?, ?, ?)",
         id,

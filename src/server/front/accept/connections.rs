@@ -10,7 +10,8 @@ use tokio::net::{TcpListener, TcpStream};
 use tokio::sync::{OwnedSemaphorePermit, Semaphore};
 use tokio::time::sleep;
 
-use super::addresses::{Addresses, Held};
+use super::addresses::Addresses;
+use crate::rules::shares::Share;
 
 /// Between two tries while the system has no descriptor left.
 const RETRY: Duration = Duration::from_millis(100);
@@ -28,7 +29,7 @@ pub(super) struct Client {
 /// Room for one: among all, and among those of its address.
 pub(super) struct Slot {
     _among_all: OwnedSemaphorePermit,
-    _among_its_own: Held,
+    _among_its_own: Share,
 }
 
 /// The listener and its slots.

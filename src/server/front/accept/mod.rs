@@ -27,6 +27,7 @@ use tokio::time::{sleep, timeout};
 use tower::ServiceExt;
 
 use crate::extract::client::Peer;
+use crate::front::middleware::body::Unread;
 use crate::rules::TrustedProxy;
 use addresses::Addresses;
 use connections::{Client, Connections};
@@ -113,16 +114,19 @@ fn answer(
 ) {
     // Without it a small answer may wait for the client's acknowledgement.
     let _ = stream.set_nodelay(true);
+    let unread = Unread::default();
+    let told = unread.clone();
     let requests = service_fn(move |request: Request<Incoming>| {
         let mut request = request.map(Body::new);
         request.extensions_mut().insert(Peer(peer));
+        request.extensions_mut().insert(told.clone());
         router.clone().oneshot(request)
     });
     let connection = http1::Builder::new()
         .timer(TokioTimer::new())
         .header_read_timeout(limits.header)
         .max_buf_size(HEAD_BYTES)
-        .serve_connection(TokioIo::new(Socket::new(stream, limits)), requests);
+        .serve_connection(TokioIo::new(Socket::new(stream, limits, unread)), requests);
     let connection = open.watch(connection);
     tokio::spawn(async move {
         tokio::select! {

@@ -11,6 +11,7 @@ use tokio::net::TcpStream;
 use tokio::time::{Instant, Sleep, sleep};
 
 use super::Limits;
+use crate::front::middleware::body::Unread;
 
 const SCRATCH_BYTES: usize = 8 * 1024;
 
@@ -25,12 +26,14 @@ pub(super) struct Socket {
     leaving: Option<Pin<Box<Sleep>>>,
     /// The client was still sending when our side was closed.
     is_sending: bool,
+    /// It may yet send what was refused before it came.
+    unread: Unread,
 }
 
 impl Socket {
-    pub(super) fn new(stream: TcpStream, limits: Limits) -> Self {
+    pub(super) fn new(stream: TcpStream, limits: Limits, unread: Unread) -> Self {
         let Limits { reader, linger, .. } = limits;
-        Self { stream, reader, linger, no_room: None, leaving: None, is_sending: false }
+        Self { stream, reader, linger, no_room: None, leaving: None, is_sending: false, unread }
     }
 
     /// Stops the clock if something was written; else lets it run, and at its end resets the
@@ -105,7 +108,7 @@ impl AsyncWrite for Socket {
             let mut buffer = ReadBuf::new(&mut scratch);
             match Pin::new(&mut this.stream).poll_read(context, &mut buffer) {
                 Poll::Ready(Ok(())) if !buffer.filled().is_empty() => this.is_sending = true,
-                Poll::Pending if this.is_sending => {
+                Poll::Pending if this.is_sending || this.unread.is_told() => {
                     ready!(leaving.as_mut().poll(context));
                 }
                 // It has closed its side too, or has nothing more to say.

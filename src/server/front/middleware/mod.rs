@@ -5,8 +5,10 @@
 
 pub mod beside_page;
 pub mod body;
+pub mod budget;
 pub mod cors;
 pub mod drawer;
+pub mod host;
 pub mod observe;
 pub mod panics;
 pub mod rate;

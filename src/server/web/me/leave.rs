@@ -1,19 +1,18 @@
 //! `/me/leave`: a member leaves the club and chooses whether their notes stay or go.
 
 use std::sync::Arc;
-use std::time::Instant;
 
 use axum::extract::State;
 use axum::http::header::SET_COOKIE;
 use axum::response::Response;
 
-use super::super::form_page::{self, FormPage};
+use super::super::form_page::FormPage;
 use super::super::page;
 use super::super::people::show::leavers_notes;
-use super::super::sign_in::check;
+use super::super::sign_in::prove;
 use crate::db::people::{self, Change};
-use crate::extract::{Asker, Fields, Member};
-use crate::rules::auth::cookie;
+use crate::extract::{Fields, Member};
+use crate::rules::auth::{SignedIn, cookie};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
@@ -23,8 +22,8 @@ use holewright_pages::link::Link;
 ///
 /// # Errors
 /// Nobody is signed in.
-pub async fn form(State(app): State<Arc<App>>, Member(_): Member) -> Result<Response, Error> {
-    form_with(&app, "keep", Vec::new())
+pub async fn form(State(app): State<Arc<App>>, Member(member): Member) -> Result<Response, Error> {
+    form_with(&app, &member, "keep", Vec::new())
 }
 
 /// Removes the member, who gave the password.
@@ -34,20 +33,17 @@ pub async fn form(State(app): State<Arc<App>>, Member(_): Member) -> Result<Resp
 pub async fn leave(
     State(app): State<Arc<App>>,
     Member(member): Member,
-    asker: Asker,
     fields: Fields,
 ) -> Result<Response, Error> {
     let choice = fields.get("notes");
     let Some(notes) = leavers_notes(choice) else {
         let words = "Say what becomes of your notes.";
-        return form_with(&app, choice, vec![FieldError::new("notes", words)]);
+        return form_with(&app, &member, choice, vec![FieldError::new("notes", words)]);
     };
-    let account = check(&app, &asker, &member.name, fields.password("password")).await?;
-    let Some(account) = account.filter(|account| account.id == member.id) else {
-        let wrong = "This is not your password. Nothing was changed.";
-        return form_with(&app, choice, vec![FieldError::new("password", wrong)]);
-    };
-    app.tries.right(&account.key, Instant::now());
+    let wrong = "This is not your password. Nothing was changed.";
+    if let Err(wrong) = prove::given(&app, &member, &fields, wrong).await? {
+        return form_with(&app, &member, choice, vec![wrong]);
+    }
     match people::remove(&app.database, app.clock.now(), &member, member.id, notes).await? {
         Change::Done => {}
         Change::LastSecretary => return Err(super::super::people::last_secretary()),
@@ -61,7 +57,12 @@ pub async fn leave(
     Ok(response)
 }
 
-fn form_with(app: &App, choice: &str, errors: Vec<FieldError>) -> Result<Response, Error> {
+fn form_with(
+    app: &App,
+    member: &SignedIn,
+    choice: &str,
+    errors: Vec<FieldError>,
+) -> Result<Response, Error> {
     let mut page = FormPage::at(&app.context, "/me/leave", "Leave the club’s pages", errors);
     page.words = vec![
         "Your account goes at once: name, password, sessions, and what you never sent in. This cannot be taken back."
@@ -71,9 +72,10 @@ fn form_with(app: &App, choice: &str, errors: Vec<FieldError>) -> Result<Respons
     let choices =
         choices.map(|(value, words)| (value.to_owned(), words.to_owned(), value == choice));
     let kind = Kind::Pick(items("notes", choices));
-    page.fields =
-        vec![Field::new("notes", "Your notes", "", kind), form_page::password("Your password")];
+    page.fields = vec![Field::new("notes", "Your notes", "", kind)];
+    page.fields.extend(prove::asked_for(member, "Your password"));
     page.button = "Leave";
+    page.is_plain = true;
     page.links = vec![Link::new("/me", "Your page")];
     page.answer()
 }

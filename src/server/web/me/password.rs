@@ -1,18 +1,17 @@
 //! `/me/password`: a member changes their password.
 
 use std::sync::Arc;
-use std::time::Instant;
 
 use axum::extract::State;
 use axum::response::Response;
 
 use super::super::form_page::{self, FormPage};
 use super::super::page;
-use super::super::sign_in::{check, with_session};
+use super::super::sign_in::{prove, with_session};
 use crate::db::accounts;
 use crate::db::sessions::New;
 use crate::extract::{Asker, Fields, Member};
-use crate::rules::auth::{Token, strength};
+use crate::rules::auth::{SignedIn, Token, strength};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::link::Link;
@@ -21,8 +20,8 @@ use holewright_pages::link::Link;
 ///
 /// # Errors
 /// Nobody is signed in.
-pub async fn form(State(app): State<Arc<App>>, Member(_): Member) -> Result<Response, Error> {
-    form_with(&app, Vec::new())
+pub async fn form(State(app): State<Arc<App>>, Member(member): Member) -> Result<Response, Error> {
+    form_with(&app, &member, Vec::new())
 }
 
 /// Sets it: every session of the member ends, and one with a new token begins here.
@@ -37,14 +36,12 @@ pub async fn change_password(
 ) -> Result<Response, Error> {
     let new = fields.password("new_password");
     if let Err(weak) = strength::check(&new, &member.name, app.base_url.host()) {
-        return form_with(&app, vec![FieldError::new("new_password", weak.to_string())]);
+        return form_with(&app, &member, vec![FieldError::new("new_password", weak.to_string())]);
     }
-    let account = check(&app, &asker, &member.name, fields.password("password")).await?;
-    let Some(account) = account.filter(|account| account.id == member.id) else {
-        let wrong = "This is not your present password. The new one was not set.";
-        return form_with(&app, vec![FieldError::new("password", wrong)]);
-    };
-    app.tries.right(&account.key, Instant::now());
+    let wrong = "This is not your present password. The new one was not set.";
+    if let Err(wrong) = prove::given(&app, &member, &fields, wrong).await? {
+        return form_with(&app, &member, vec![wrong]);
+    }
     let password_hash = app.passwords.hash(new).await?;
     let token = Token::new()?;
     let session = New { token: token.hash(), agent: &asker.agent };
@@ -53,13 +50,11 @@ pub async fn change_password(
     Ok(with_session(page::see_other("/me"), &token, &app))
 }
 
-fn form_with(app: &App, errors: Vec<FieldError>) -> Result<Response, Error> {
+fn form_with(app: &App, member: &SignedIn, errors: Vec<FieldError>) -> Result<Response, Error> {
     let mut page = FormPage::at(&app.context, "/me/password", "Change the password", errors);
     page.words = vec!["Every other device is signed out.".to_owned()];
-    page.fields = vec![
-        form_page::password("Your present password"),
-        form_page::new_password("The new password"),
-    ];
+    page.fields = prove::asked_for(member, "Your present password");
+    page.fields.push(form_page::new_password("The new password"));
     page.button = "Change it";
     page.links = vec![Link::new("/me", "Your page")];
     page.answer()

@@ -7,12 +7,12 @@ use axum::extract::State;
 use axum::response::Response;
 
 use super::super::form_page::{self, judged};
-use super::super::sign_in::code;
-use super::super::{page, qr};
+use super::super::sign_in::{code, with_session};
+use super::super::{page, people, qr};
 use crate::db::accounts;
 use crate::extract::{Asker, Fields, ProvedMember};
-use crate::rules::auth::SignedIn;
 use crate::rules::auth::second_factor::Secret;
+use crate::rules::auth::{SignedIn, Token};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::Field;
@@ -58,8 +58,11 @@ pub async fn change_second_factor(
         if is_compulsory(&app, &member) {
             return Err(Error::Forbidden("your rights require a second factor"));
         }
-        accounts::drop_second_factor(&app.database, now, &member).await?;
-        return Ok(page::see_other("/me"));
+        let token = Token::new()?;
+        if !accounts::drop_second_factor(&app.database, now, &member, token.hash()).await? {
+            return Err(people::own_second_factor());
+        }
+        return Ok(with_session(page::see_other("/me"), &token, &app));
     }
     if member.has_second_factor {
         return Ok(page::see_other("/me/second-factor"));
@@ -67,15 +70,18 @@ pub async fn change_second_factor(
     let secret = offer(&app, &asker)?;
     match secret.step_of(fields.get("code"), now, None) {
         Some(step) => {
-            accounts::set_second_factor(&app.database, now, &member, &secret, step).await?;
-            Ok(page::see_other("/me"))
+            let token = Token::new()?;
+            let proved = (&secret, step);
+            accounts::set_second_factor(&app.database, now, &member, proved, token.hash()).await?;
+            Ok(with_session(page::see_other("/me"), &token, &app))
         }
         None => form_with(&app, &member, &secret, vec![code::wrong()]),
     }
 }
 
 fn offer(app: &App, asker: &Asker) -> Result<Secret, Error> {
-    asker.held.map(|session| app.second_factor.offer(session)).ok_or(Error::Unauthenticated)
+    let session = asker.held.first();
+    session.map(|session| app.second_factor.offer(*session)).ok_or(Error::Unauthenticated)
 }
 
 fn is_compulsory(app: &App, member: &SignedIn) -> bool {

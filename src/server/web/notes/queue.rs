@@ -18,11 +18,12 @@ use super::show::state;
 use super::text::Text;
 use crate::db::notes::decide::{self, Reviewed};
 use crate::db::notes::read::{self, Note, Version, WordingState};
+use crate::db::notes::reports::{self, Of, Sender, Wordings};
 use crate::db::notes::{after, queue};
 use crate::extract::{Fields, Member, Reader};
-use crate::rules::auth::{Right, Rights, SignedIn};
+use crate::rules::auth::{MemberId, Right, Rights, SignedIn};
 use crate::rules::notes::seen::is_blank;
-use crate::rules::notes::state::may_pass;
+use crate::rules::notes::state::{may_pass, sees_waiting};
 use crate::rules::notes::wording;
 use crate::rules::notes::{NoteId, VersionId};
 use crate::{App, Error};
@@ -40,6 +41,8 @@ struct QueuePage {
     /// Notes that nobody in the club could pass.
     unattended: Option<String>,
     may_manage: bool,
+    /// Who hid several notes.
+    senders: Vec<Sender>,
     items: Vec<Item>,
 }
 
@@ -52,6 +55,12 @@ struct Trouble {
     reason: String,
 }
 
+/// A report and who sent it.
+struct ReportShown {
+    by: String,
+    text: String,
+}
+
 /// One note to look at.
 struct Item {
     id: i64,
@@ -60,7 +69,7 @@ struct Item {
     by: String,
     day: String,
     /// Open reports: the note is then hidden.
-    reports: Vec<String>,
+    reports: Vec<ReportShown>,
     /// What changed since the shown wording.
     difference: Option<Difference>,
     text: Text,
@@ -129,13 +138,50 @@ pub async fn decide(
         }
         Err(Error::Conflict(words)) => {
             let now = match read::note(&app.database, NoteId(id)).await? {
-                Some(note) => stands(&app, &note).await?,
+                Some(note) => stands(&app, &note, member.rights).await?,
                 None => String::new(),
             };
             let trouble = trouble("Changed meanwhile", format!("Nothing was done: {words}. {now}"));
             answer(&app, member, StatusCode::CONFLICT, Some(trouble)).await
         }
         Err(error) => given_back(&app, error, sent(id, &fields)),
+    }
+}
+
+/// Settles every report of one member's that was read.
+///
+/// # Errors
+/// It is for moderators and the inspector; or there is none of them that is theirs to settle.
+pub async fn settle_all(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    fields: Fields,
+) -> Result<Response, Error> {
+    if !decides(member.rights) {
+        return Err(Error::Forbidden("the queue is for moderators and the inspector"));
+    }
+    let number = |name| fields.as_typed(name).parse::<i64>().ok();
+    let of = number("of").zip(number("last"));
+    let of = of.map(|(member, last)| Of { member: MemberId(member), last });
+    let of = of.ok_or(Error::NotFound("the queue knows no such reports"))?;
+    may_write(&app, &member)?;
+    let mut wordings = Wordings::new();
+    for sender in reports::senders(&app.database, &member).await? {
+        for note in sender.notes.iter().filter(|_| sender.member == of.member) {
+            let id = NoteId(note.id);
+            let note = read::note(&app.database, id).await?;
+            let shown = note.as_ref().and_then(|note| note.in_state(WordingState::Shown));
+            if let Some(shown) = shown {
+                wordings.insert(id, shown.id);
+            }
+        }
+    }
+    match reports::settle_all(&app.database, app.clock.now(), &member, of, &wordings).await? {
+        0 => Err(Error::Conflict("no report of theirs is yours to settle now".to_owned())),
+        _ => {
+            app.shown.changed();
+            see_other("/queue")
+        }
     }
 }
 
@@ -171,9 +217,12 @@ async fn carry_out(
     Ok(())
 }
 
-/// How a note stands now, for somebody who came too late.
-async fn stands(app: &App, note: &Note) -> Result<String, Error> {
+/// How a note stands now, for somebody who came too late; nothing of what was never theirs to read.
+async fn stands(app: &App, note: &Note, rights: Rights) -> Result<String, Error> {
     let Some(newest) = note.versions.last() else { return Ok("The note is gone.".to_owned()) };
+    if !sees_waiting(newest.wording.subject, rights) {
+        return Ok(String::new());
+    }
     let awaited = inspection::of(app, note, newest).await?;
     Ok(match state(note, newest, awaited) {
         Some(_) if newest.state == WordingState::Draft => "It is with its author.".to_owned(),
@@ -200,6 +249,7 @@ async fn answer(
         trouble,
         unattended: inspection::left_over(app).await?.map(inspection::words),
         may_manage: member.rights.may(Right::Manage),
+        senders: reports::senders(&app.database, &member).await?,
         items,
     };
     page(status, &queue, &Reader(Some(member)))
@@ -217,7 +267,14 @@ fn item(note: &Note, member: &SignedIn, trouble: Option<&Trouble>) -> Option<Ite
         title: version.wording.title.clone(),
         by: author(note.author.as_ref().map(|author| author.name.as_str())),
         day: day(version.saved_at),
-        reports: note.reports.clone(),
+        reports: note
+            .reports
+            .iter()
+            .map(|report| ReportShown {
+                by: author(report.by.as_deref()),
+                text: report.text.clone(),
+            })
+            .collect(),
         difference: match shown {
             Some(shown) if !note.is_hidden => Some(Difference::of(Some(shown), version)),
             _ => None,

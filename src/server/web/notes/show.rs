@@ -130,9 +130,7 @@ pub(super) async fn answer(
             let gone = GonePage { frame: frame.of_a_mistake(), why: why.to_owned() };
             page(StatusCode::GONE, &gone, &reader)
         }
-        Seen::Hidden => Err(Error::NotFound(
-            "this note is hidden: a member reported that it could hurt somebody, and a moderator looks at it first",
-        )),
+        Seen::Hidden => Err(Error::Hidden),
         Seen::Nothing => Err(Error::NotFound("there is no note at this address")),
     }
 }

@@ -92,3 +92,10 @@ pub(super) fn last_secretary() -> Error {
                  nothing was changed";
     Error::Conflict(words.to_owned())
 }
+
+/// The refusal to disarm one's own account where nobody else could.
+pub(super) fn own_second_factor() -> Error {
+    Error::Forbidden(
+        "another secretary takes a secretary’s second factor away; nothing was changed",
+    )
+}

@@ -109,7 +109,11 @@ impl Act<'_> {
         self.done(people::allow(database, now, self.secretary, self.person.id).await?)
     }
 
+    /// Never one's own: a session that somebody else sits at could disarm itself.
     async fn drop_second_factor(&self) -> Result<Response, Error> {
+        if self.person.id == self.secretary.id {
+            return Err(super::own_second_factor());
+        }
         let (database, now) = (&self.app.database, self.app.clock.now());
         self.done(people::drop_second_factor(database, now, self.secretary, self.person.id).await?)
     }

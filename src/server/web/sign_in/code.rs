@@ -1,7 +1,6 @@
 //! `/sign-in/code`: the code after the password, for whoever has set up a second factor.
 
 use std::sync::Arc;
-use std::time::Instant;
 
 use axum::extract::{RawQuery, State};
 use axum::response::Response;
@@ -9,7 +8,7 @@ use axum::response::Response;
 use super::super::form_page::{self, FormPage};
 use super::super::next::Next;
 use super::super::page;
-use super::{count, with_session};
+use super::{Counted, count, with_session};
 use crate::db::accounts::{self, Account};
 use crate::db::sessions::{self, New};
 use crate::extract::{Asker, Fields};
@@ -47,14 +46,15 @@ pub async fn check_code(
     let Some((held, account)) = waiting(&app, &asker).await? else {
         return Ok(page::see_other(&next.carried_to("/sign-in")));
     };
-    count(&app, &asker, &account.key)?;
+    let counted = Counted::at_the_door(&asker, &account.name);
+    count(&app, &counted)?;
     let now = app.clock.now();
     if let Some(step) = step(&account, fields.get("code"), now) {
         let token = Token::new()?;
         let session = New { token: token.hash(), agent: &asker.agent };
         let database = &app.database;
         if accounts::sign_in_with_code(database, now, &account, step, session, held).await? {
-            app.tries.right(&account.key, Instant::now());
+            counted.right(&app);
             if let Some(client) = asker.client {
                 app.sign_in_limit.give_back(client);
             }
@@ -66,9 +66,25 @@ pub async fn check_code(
 }
 
 /// The step whose code this is, if it may still be taken.
-pub(super) fn step(account: &Account, code: &str, now: i64) -> Option<i64> {
+fn step(account: &Account, code: &str, now: i64) -> Option<i64> {
     let (secret, last) = account.second_factor.as_ref()?;
     secret.step_of(code, now, *last)
+}
+
+/// Takes a member's code, where they have a second factor; false where it is not theirs.
+pub(super) async fn take(app: &App, account: &Account, code: &str) -> Result<bool, Error> {
+    if account.second_factor.is_none() {
+        return Ok(true);
+    }
+    let now = app.clock.now();
+    let taken = match step(account, code, now) {
+        Some(step) => accounts::take_code(&app.database, account.id, step).await?,
+        None => false,
+    };
+    if !taken {
+        accounts::refuse(&app.database, now, Some(account), "code").await?;
+    }
+    Ok(taken)
 }
 
 /// What is said of a wrong code.
@@ -79,13 +95,14 @@ pub(in crate::web) fn wrong() -> FieldError {
 }
 
 async fn waiting(app: &App, asker: &Asker) -> Result<Option<(TokenHash, Account)>, Error> {
-    let Some(held) = asker.held else { return Ok(None) };
     let now = app.clock.now();
-    let Some(member) = sessions::waiting_for_code(&app.database, held, now).await? else {
-        return Ok(None);
-    };
-    let account = accounts::numbered(&app.database, member).await?;
-    Ok(account.map(|account| (held, account)))
+    for held in &asker.held {
+        if let Some(member) = sessions::waiting_for_code(&app.database, *held, now).await? {
+            let account = accounts::numbered(&app.database, member).await?;
+            return Ok(account.map(|account| (*held, account)));
+        }
+    }
+    Ok(None)
 }
 
 fn form_with(app: &App, next: &Next, errors: Vec<FieldError>) -> Result<Response, Error> {

@@ -21,7 +21,8 @@ use super::page;
 use crate::db::accounts::{self, Account};
 use crate::db::sessions::New;
 use crate::extract::{Asker, Fields, Reader};
-use crate::rules::auth::{Password, Token, cookie, name, strength};
+use crate::rules::auth::{Password, SignedIn, Token, cookie, name, strength};
+use crate::rules::limits::Client;
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::link::Link;
@@ -51,31 +52,58 @@ pub async fn sign_in(
     if !errors.is_empty() {
         return form_with(&app, typed, &next, errors);
     }
-    let Some(account) = check(&app, &asker, typed, password).await? else {
+    let counted = Counted::at_the_door(&asker, typed);
+    let Some(account) = check(&app, &counted, typed, password).await? else {
         let wrong = "This name and this password do not go together. Look at both, and try again.";
         return form_with(&app, typed, &next, vec![FieldError::new("name", wrong)]);
     };
     let token = Token::new()?;
     let session = New { token: token.hash(), agent: &asker.agent };
     let now = app.clock.now();
-    accounts::sign_in(&app.database, now, &account, session, asker.held).await?;
+    accounts::sign_in(&app.database, now, &account, session, &asker.held).await?;
     let door = if account.second_factor.is_some() {
         next.carried_to("/sign-in/code")
     } else {
-        app.tries.right(&account.key, Instant::now());
+        counted.right(&app);
         next.address().to_owned()
     };
     Ok(with_session(page::see_other(&door), &token, &app))
 }
 
-/// The account with this name, if this is its password. Counts the try at the address and at the name.
-pub(super) async fn check(
+/// Under what tries are counted.
+pub(super) struct Counted {
+    key: String,
+    client: Option<Client>,
+}
+
+impl Counted {
+    /// Of somebody who is not signed in: at the name, and at their address.
+    fn at_the_door(asker: &Asker, name: &str) -> Self {
+        Self { key: name::key(name), client: asker.client }
+    }
+
+    /// Of a session, apart from those of strangers, who could else shut a member out of what asks for
+    /// the password once more. It shuts nobody out at the door either.
+    pub(super) fn in_session(member: &SignedIn) -> Self {
+        // No name has a line in it.
+        let key = format!("{}\n{}", member.id.0, member.session);
+        Self { key, client: Some(Client::Member(member.id)) }
+    }
+
+    /// All that was asked for was right.
+    pub(super) fn right(&self, app: &App) {
+        app.tries.right(&self.key, Instant::now());
+    }
+}
+
+/// The account with this name, if this is its password. Counts the try.
+async fn check(
     app: &App,
-    asker: &Asker,
+    counted: &Counted,
     typed: &str,
     password: Password,
 ) -> Result<Option<Account>, Error> {
-    count(app, asker, &name::key(typed))?;
+    count(app, counted)?;
     let account = accounts::named(&app.database, &name::key(typed)).await?;
     let standing = account.as_ref().filter(|account| !account.is_stopped);
     let hash = standing.map(|account| account.password_hash.clone());
@@ -83,7 +111,7 @@ pub(super) async fn check(
         if let Some(account) = account.as_ref() {
             renew(app, account, password).await?;
         }
-        if let Some(client) = asker.client {
+        if let Some(client) = counted.client {
             app.sign_in_limit.give_back(client);
         }
         return Ok(account);
@@ -102,10 +130,10 @@ async fn renew(app: &App, account: &Account, password: Password) -> Result<(), E
 }
 
 /// Counts a try before its outcome is known, so that many at once count as many.
-fn count(app: &App, asker: &Asker, key: &str) -> Result<(), Error> {
+fn count(app: &App, Counted { key, client }: &Counted) -> Result<(), Error> {
     let now = Instant::now();
     let refused = |wait| Error::TooManyTries { wait };
-    if let Some(client) = asker.client {
+    if let Some(client) = *client {
         app.sign_in_limit.take(client, now).map_err(refused)?;
     }
     app.tries.may_try(key, now).map_err(refused)?;
@@ -118,6 +146,9 @@ fn unreadable(typed: &str, password: &Password) -> Vec<FieldError> {
     let mut errors = Vec::new();
     if typed.is_empty() {
         errors.push(FieldError::new("name", "Write the name you go by in the club."));
+    } else if matches!(name::Name::read(typed), Err(name::NotAName::Long)) {
+        let words = format!("No name here has more than {} characters.", name::LONGEST);
+        errors.push(FieldError::new("name", words));
     }
     let length = password.secret().chars().count();
     if length == 0 {
@@ -164,8 +195,8 @@ pub async fn sign_out(
     Reader(reader): Reader,
     asker: Asker,
 ) -> Result<Response, Error> {
-    if let Some(held) = asker.held {
-        accounts::sign_out(&app.database, app.clock.now(), reader.as_ref(), held).await?;
+    if !asker.held.is_empty() {
+        accounts::sign_out(&app.database, app.clock.now(), reader.as_ref(), &asker.held).await?;
     }
     let mut response = page::see_other("/");
     let headers = response.headers_mut();

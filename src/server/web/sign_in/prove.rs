@@ -1,7 +1,6 @@
 //! `/prove`: a member who is signed in gives the password once more before an act that needs it.
 
 use std::sync::Arc;
-use std::time::Instant;
 
 use axum::extract::{RawQuery, State};
 use axum::response::Response;
@@ -9,12 +8,13 @@ use axum::response::Response;
 use super::super::form_page::{self, FormPage};
 use super::super::next::Next;
 use super::super::page;
-use super::{check, code};
-use crate::db::{accounts, sessions};
-use crate::extract::{AnyMember, Asker, Fields};
-use crate::rules::auth::SignedIn;
+use super::{Counted, check, code, with_session};
+use crate::db::sessions;
+use crate::extract::{AnyMember, Fields};
+use crate::rules::auth::{SignedIn, Token};
 use crate::{App, Error};
 use holewright_pages::FieldError;
+use holewright_pages::field::Field;
 
 /// Shows the form.
 ///
@@ -36,30 +36,43 @@ pub async fn form(
 pub async fn prove(
     State(app): State<Arc<App>>,
     AnyMember(member): AnyMember,
-    asker: Asker,
     fields: Fields,
 ) -> Result<Response, Error> {
     let next = Next::read(fields.get("next"));
-    let account = check(&app, &asker, &member.name, fields.password("password")).await?;
-    let Some(account) = account.filter(|account| account.id == member.id) else {
-        let wrong = FieldError::new("password", "This is not your password. Try again.");
+    if let Err(wrong) =
+        given(&app, &member, &fields, "This is not your password. Try again.").await?
+    {
         return form_with(&app, &member, &next, vec![wrong]);
-    };
-    let now = app.clock.now();
-    if account.second_factor.is_some() {
-        let step = code::step(&account, fields.get("code"), now);
-        let taken = match step {
-            Some(step) => accounts::take_code(&app.database, member.id, step).await?,
-            None => false,
-        };
-        if !taken {
-            accounts::refuse(&app.database, now, Some(&account), "code").await?;
-            return form_with(&app, &member, &next, vec![code::wrong()]);
-        }
     }
-    app.tries.right(&account.key, Instant::now());
-    sessions::prove(&app.database, &member, now).await?;
-    Ok(page::see_other(next.address()))
+    let token = Token::new()?;
+    sessions::prove(&app.database, &member, app.clock.now(), token.hash()).await?;
+    Ok(with_session(page::see_other(next.address()), &token, &app))
+}
+
+/// Whether a form gives all the proof that this member has: the password, and the code of a second
+/// factor. `wrong` is what is said of another password.
+pub(in crate::web) async fn given(
+    app: &App,
+    member: &SignedIn,
+    fields: &Fields,
+    wrong: &'static str,
+) -> Result<Result<(), FieldError>, Error> {
+    let counted = Counted::in_session(member);
+    let account = check(app, &counted, &member.name, fields.password("password")).await?;
+    let Some(account) = account.filter(|account| account.id == member.id) else {
+        return Ok(Err(FieldError::new("password", wrong)));
+    };
+    if !code::take(app, &account, fields.get("code")).await? {
+        return Ok(Err(code::wrong()));
+    }
+    counted.right(app);
+    Ok(Ok(()))
+}
+
+/// The fields that ask for it.
+pub(in crate::web) fn asked_for(member: &SignedIn, label: &'static str) -> Vec<Field> {
+    let code = member.has_second_factor.then(form_page::code);
+    [form_page::password(label)].into_iter().chain(code).collect()
 }
 
 fn form_with(
@@ -74,10 +87,7 @@ fn form_with(
          not asked again for a quarter of an hour."
             .to_owned(),
     ];
-    page.fields = vec![form_page::password("Password")];
-    if member.has_second_factor {
-        page.fields.push(form_page::code());
-    }
+    page.fields = asked_for(member, "Password");
     page.known = vec![("next", next.address().to_owned())];
     page.button = "Go on";
     page.answer()

@@ -30,7 +30,7 @@ impl Default for Limits {
     /// 20 s and 500 bytes a second are also what Apache's `mod_reqtimeout` asks of a body.
     fn default() -> Self {
         Self {
-            bytes: 2 * 1024 * 1024,
+            bytes: 64 * 1024,
             pieces: 16 * 1024,
             fields: 500,
             window: Duration::from_secs(20),

@@ -9,17 +9,23 @@ use axum::body::{Body, Bytes, HttpBody};
 use hyper::body::{Frame, SizeHint};
 use tokio::time::{Instant, Sleep, sleep};
 
-use super::Limits;
+use super::{Limits, Unread};
 use crate::extract::Refusal;
 
 /// What was found wrong, for the middleware, which sees the answer and not the body.
 pub(super) type Finding = Arc<OnceLock<Refusal>>;
 
+/// Whom the body tells of itself.
+pub(super) struct Word {
+    pub(super) finding: Finding,
+    pub(super) unread: Unread,
+}
+
 /// The body with its counts.
 pub(super) struct Measured {
     body: Body,
     limits: Limits,
-    finding: Finding,
+    word: Word,
     bytes: u64,
     pieces: usize,
     separators: usize,
@@ -36,9 +42,9 @@ struct Window {
 }
 
 impl Measured {
-    pub(super) fn new(body: Body, limits: Limits, finding: Finding) -> Self {
+    pub(super) fn new(body: Body, limits: Limits, word: Word) -> Self {
         let window = Window::default();
-        Self { body, limits, finding, bytes: 0, pieces: 0, separators: 0, window }
+        Self { body, limits, word, bytes: 0, pieces: 0, separators: 0, window }
     }
 
     /// Counts a piece.
@@ -61,7 +67,15 @@ impl Measured {
 
     /// Ends the body and leaves word of the reason.
     fn refuse(&self, refusal: Refusal) -> Poll<Option<Result<Frame<Bytes>, Refusal>>> {
-        Poll::Ready(Some(Err(*self.finding.get_or_init(|| refusal))))
+        Poll::Ready(Some(Err(*self.word.finding.get_or_init(|| refusal))))
+    }
+}
+
+impl Drop for Measured {
+    fn drop(&mut self) {
+        if !self.body.is_end_stream() {
+            self.word.unread.tell();
+        }
     }
 }
 
@@ -74,7 +88,7 @@ impl HttpBody for Measured {
         context: &mut Context<'_>,
     ) -> Poll<Option<Result<Frame<Bytes>, Refusal>>> {
         let this = &mut *self;
-        if this.finding.get().is_some() {
+        if this.word.finding.get().is_some() {
             return Poll::Ready(None);
         }
         this.window.resume();

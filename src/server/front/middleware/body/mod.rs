@@ -5,6 +5,7 @@
 
 mod limits;
 mod measured;
+mod unread;
 
 use std::sync::Arc;
 
@@ -15,19 +16,27 @@ use axum::http::header::{CONNECTION, CONTENT_ENCODING, CONTENT_TYPE};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 
+use super::budget::OverBudget;
 use crate::extract::Refusal;
 use crate::front::place::Place;
 use crate::{App, Error};
-use measured::{Finding, Measured};
+use measured::{Finding, Measured, Word};
 
 pub use limits::Limits;
+pub use unread::Unread;
 
 /// Lets the request through with its body measured. If the body turns out to break a limit, that
 /// is the answer, whatever the handler made of it.
 pub async fn limit(State(app): State<Arc<App>>, request: Request, next: Next) -> Response {
     let limits = app.limits.body.taking(Place::of(&request).takes());
-    if let Err(refusal) = check_head(&request, limits) {
-        return refuse(refusal);
+    let unread = request.extensions().get::<Unread>().cloned().unwrap_or_default();
+    let refused = match request.extensions().get::<OverBudget>() {
+        Some(OverBudget) => Some(Error::Crowded),
+        None => check_head(&request, limits).err().map(Error::Body),
+    };
+    if let Some(refused) = refused {
+        unread.tell();
+        return refuse(refused);
     }
     if request.body().is_end_stream() {
         return next.run(request).await;
@@ -35,10 +44,11 @@ pub async fn limit(State(app): State<Arc<App>>, request: Request, next: Next) ->
     let finding = Finding::default();
     let limits = if is_form(&request) { limits } else { Limits { fields: usize::MAX, ..limits } };
     let found = Arc::clone(&finding);
-    let request = request.map(|body| Body::new(Measured::new(body, limits, found)));
+    let request =
+        request.map(|body| Body::new(Measured::new(body, limits, Word { finding: found, unread })));
     let response = next.run(request).await;
     match finding.get() {
-        Some(refusal) => refuse(*refusal),
+        Some(refusal) => refuse(Error::Body(*refusal)),
         None => response,
     }
 }
@@ -69,8 +79,8 @@ fn is_form(request: &Request) -> bool {
 }
 
 /// The rest of the body is not wanted, so the connection cannot be used again.
-fn refuse(refusal: Refusal) -> Response {
-    let mut response = Error::Body(refusal).into_response();
+fn refuse(error: Error) -> Response {
+    let mut response = error.into_response();
     response.headers_mut().insert(CONNECTION, HeaderValue::from_static("close"));
     response
 }
