@@ -183,6 +183,14 @@ impl App {
             clock,
         })
     }
+
+    /// How many seconds ago a backup was last saved; none where nobody can tell. The disk may be slow:
+    /// nobody else waits for it.
+    pub async fn last_backup(&self) -> Option<u32> {
+        let (data, now) = (self.config.data_dir.clone(), self.clock.now());
+        let made_at = tokio::task::spawn_blocking(move || backup::last::made_at(&data)).await;
+        u32::try_from(now.saturating_sub(made_at.ok()??).max(0)).ok()
+    }
 }
 
 /// The program: reads its settings, then does what it was asked to.

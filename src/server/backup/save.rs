@@ -100,10 +100,8 @@ pub async fn save(data: &Path, wanted: Wanted, clock: Clock) -> Result<Saved, Er
         whole.finish().map_err(failed)?;
         Some(file)
     };
-    if let Err(error) = last::note_down(data, now) {
-        // It is saved all the same; the age that is shown is then too high, and somebody looks.
-        tracing::warn!(%error, "the time of the backup cannot be noted down");
-    }
+    // It is saved all the same; the age that is shown is then too high, and somebody looks.
+    let _ = last::note_down(data, now);
     let deleted = match (wanted.place, wanted.keep) {
         (Place::Folder(folder), Some(keep)) => nightly::keep_newest(&folder, keep)?,
         _ => Vec::new(),

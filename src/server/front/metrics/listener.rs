@@ -13,7 +13,6 @@ use prometheus_client::encoding::prometheus_text;
 use tokio::net::TcpListener;
 
 use crate::App;
-use crate::backup;
 use crate::front::accept;
 
 /// The second listener, if there is to be one.
@@ -58,16 +57,8 @@ impl MetricsListener {
 
 /// The one address of the second listener.
 fn router(app: Arc<App>) -> Router {
-    let show = async move || (headers(), app.metrics.text(last_backup(&app).await));
+    let show = async move || (headers(), app.metrics.text(app.last_backup().await));
     Router::new().route("/metrics", get(show))
-}
-
-/// How many seconds ago a backup was last saved. The disk may be slow: nobody else waits for it.
-async fn last_backup(app: &App) -> Option<u32> {
-    let (data, now) = (app.config.data_dir.clone(), app.clock.now());
-    let made_at =
-        tokio::task::spawn_blocking(move || backup::last::made_at(&data)).await.ok()??;
-    u32::try_from(now.saturating_sub(made_at).max(0)).ok()
 }
 
 fn headers() -> [(HeaderName, &'static str); 3] {
