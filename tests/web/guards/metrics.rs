@@ -123,7 +123,7 @@ fn s37_one_visitor_at_one_route_takes_no_room_from_another() {
         let answered = StatusCode::from_u16(status).unwrap();
         metrics.answered("/plan", &Method::GET, answered, Duration::ZERO);
         let line = count("/plan", "GET", status, 1);
-        assert!(metrics.text().lines().any(|held| held == line), "{line}");
+        assert!(metrics.text(None).lines().any(|held| held == line), "{line}");
     }
 }
 
