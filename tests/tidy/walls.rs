@@ -43,7 +43,7 @@ const WALLS: &[Wall] = &[
     pure("pages", &["*"], &["askama", "form_urlencoded", "thiserror", "holewright_core"]),
     // What stands loose puts the rooms together.
     server("server", &["*"], &[
-        "axum", "holewright_core", "holewright_pages", "sha2", "thiserror", "time", "tokio", "tower", "tracing",
+        "axum", "holewright_core", "holewright_pages", "rustix", "sha2", "thiserror", "time", "tokio", "tower", "tracing",
     ]),
     // From the top: each may use those below it.
     server("server/front", &["api", "error", "extract", "rules", "web"], &["axum", "holewright_pages", "tower", "tower_http"]),
