@@ -11,3 +11,4 @@ mod own_data;
 mod pressure;
 mod rules;
 mod secrets;
+mod stalls;
