@@ -22,6 +22,11 @@ pub enum Error {
     /// Nothing stands at this address.
     #[error("{0}")]
     NotFound(&'static str),
+    /// A report hides the note.
+    #[error(
+        "this note is hidden: a member reported that it could hurt somebody, and a moderator looks at it first"
+    )]
+    Hidden,
     /// It takes a member, and nobody is signed in.
     #[error("this is for members: sign in first")]
     Unauthenticated,
@@ -55,7 +60,7 @@ pub enum Error {
         "too many long forms are in hand at this moment, and yours was not taken in; go back, what you typed is \
          still there, and send it again in a few seconds"
     )]
-    Full,
+    Crowded,
     /// The member may not do this.
     #[error("this is not yours to do: {0}")]
     Forbidden(&'static str),
@@ -71,6 +76,11 @@ pub enum Error {
          was changed: open the page here and send it from there"
     )]
     Foreign,
+    /// The request names no host, or more than one.
+    #[error(
+        "a request names the host it asks, once and in clear (the Host header); this one does not"
+    )]
+    UnclearHost,
     /// The reader takes no coding of the answer that we have.
     #[error("your program takes neither plain text nor gzip, zstd or brotli (Accept-Encoding)")]
     NoCoding,
@@ -95,6 +105,12 @@ pub enum Error {
     /// It may work a little later.
     #[error("the server cannot do this at the moment; try again in a few seconds")]
     Unavailable(#[source] db::Error),
+    /// The disk under the database is full.
+    #[error(
+        "the server's disk is full, so nothing can be kept until whoever runs it makes room; your browser \
+         still has what you typed if you go back, and pages can be read as before"
+    )]
+    Full(#[source] db::Error),
     /// It will work once the server is back.
     #[error("the server is stopping; try again in a few seconds")]
     Stopping,
@@ -114,11 +130,11 @@ impl Error {
     #[must_use]
     pub const fn status(&self) -> StatusCode {
         match self {
-            Self::NotFound(_) => StatusCode::NOT_FOUND,
+            Self::NotFound(_) | Self::Hidden => StatusCode::NOT_FOUND,
             Self::Unauthenticated => StatusCode::UNAUTHORIZED,
             Self::Forbidden(_) => StatusCode::FORBIDDEN,
             Self::SecondFactorFirst | Self::ProveFirst => StatusCode::FORBIDDEN,
-            Self::SpentSlip => StatusCode::BAD_REQUEST,
+            Self::SpentSlip | Self::UnclearHost => StatusCode::BAD_REQUEST,
             Self::NotAForm => StatusCode::UNSUPPORTED_MEDIA_TYPE,
             Self::Conflict(_) => StatusCode::CONFLICT,
             Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
@@ -127,9 +143,10 @@ impl Error {
             Self::NotAcceptable(_) => StatusCode::NOT_ACCEPTABLE,
             Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Body(refusal) => refusal.status(),
-            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Full => {
+            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Crowded => {
                 StatusCode::SERVICE_UNAVAILABLE
             }
+            Self::Full(_) => StatusCode::INSUFFICIENT_STORAGE,
             Self::TooMany { .. } | Self::TooManyTries { .. } => StatusCode::TOO_MANY_REQUESTS,
             Self::Internal(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }
@@ -140,6 +157,7 @@ impl Error {
     pub const fn title(&self) -> &'static str {
         match self {
             Self::NotFound(_) => "Nothing here",
+            Self::Hidden => "Hidden for now",
             Self::Unauthenticated => "For members",
             Self::SecondFactorFirst => "Second factor first",
             Self::ProveFirst => "Your password once more",
@@ -149,11 +167,13 @@ impl Error {
             Self::Conflict(_) => "Changed meanwhile",
             Self::MethodNotAllowed => "Not done at this address",
             Self::Foreign => "Not from there",
+            Self::UnclearHost => "Which host?",
             Self::NoCoding => "Nothing your program can read",
             Self::NotAcceptable(_) => "Another form",
             Self::Invalid(_) => "Not understood",
             Self::Body(_) => "Not taken",
-            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Full => "Not just now",
+            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Crowded => "Not just now",
+            Self::Full(_) => "No room",
             Self::TooManyTries { .. } => "Too many tries",
             Self::TooMany { .. } => "Too many at once",
             Self::Internal(_) => "Something went wrong",
@@ -165,7 +185,9 @@ impl Error {
     pub fn retry_after(&self) -> Option<u64> {
         match self {
             Self::TooMany { wait } | Self::TooManyTries { wait } => Some(whole_seconds(*wait)),
-            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Full => Some(5),
+            Self::Unavailable(_) | Self::Full(_) | Self::Stopping | Self::Busy | Self::Crowded => {
+                Some(5)
+            }
             _ => None,
         }
     }
@@ -182,7 +204,11 @@ impl Error {
 
 impl From<db::Error> for Error {
     fn from(error: db::Error) -> Self {
-        if error.is_passing() { Self::Unavailable(error) } else { Self::Internal(error.into()) }
+        match error {
+            full if full.is_full() => Self::Full(full),
+            passing if passing.is_passing() => Self::Unavailable(passing),
+            other => Self::Internal(other.into()),
+        }
     }
 }
 
@@ -192,12 +218,12 @@ impl From<db::notes::Error> for Error {
         match error {
             Notes::Database(error) => error.into(),
             Notes::Nothing => Self::NotFound("there is no note at this address"),
-            Notes::OutOfDate => Self::Conflict(error.to_string()),
+            Notes::OutOfDate | Notes::TooManyReports => Self::Conflict(error.to_string()),
             Notes::Refused(refused) => match refused {
                 Rule::NotYours => Self::NotFound("there is no note at this address"),
                 Rule::Moderator => Self::Forbidden("a moderator decides it"),
                 Rule::Inspector => Self::Forbidden(
-                    "a note on boilers, steam or pressure is for the club’s inspector to pass",
+                    "what speaks of boilers, steam or pressure is for the club’s inspector to pass",
                 ),
                 Rule::OwnNote => Self::Forbidden(
                     "the note is your own, and somebody else in the club can decide",

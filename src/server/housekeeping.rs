@@ -1,4 +1,5 @@
-//! What is forgotten when it is old: sessions that are over, spent slips, the oldest acts.
+//! What is forgotten when it is old: sessions that are over, spent slips, the oldest acts. And a look, each
+//! second, at whether the data is still there.
 
 use std::sync::Arc;
 use std::time::Duration;
@@ -7,6 +8,27 @@ use super::{App, db};
 
 /// How often.
 const EVERY: Duration = Duration::from_secs(24 * 60 * 60);
+/// How often it is looked for.
+const LOOK_EVERY: Duration = Duration::from_secs(1);
+
+/// Tells the log once when the data goes, and once when it is back.
+pub(super) fn look(app: &Arc<App>) {
+    let app = Arc::clone(app);
+    tokio::spawn(async move {
+        let mut seconds = tokio::time::interval(LOOK_EVERY);
+        let mut was_there = true;
+        loop {
+            seconds.tick().await;
+            let found = app.database.look();
+            match &found {
+                Err(error) if was_there => tracing::error!("{error}"),
+                Ok(()) if !was_there => tracing::info!("the data is back"),
+                _ => {}
+            }
+            was_there = found.is_ok();
+        }
+    });
+}
 
 /// Does it now, and each day for as long as the process runs.
 pub(super) fn start(app: &Arc<App>) {

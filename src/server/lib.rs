@@ -248,6 +248,7 @@ async fn serve(config: Config) -> Result<(), StartError> {
     metrics.serve(&app);
     invitation::welcome(&app).await?;
     housekeeping::start(&app);
+    housekeeping::look(&app);
     let router = routes::router(Arc::clone(&app));
     let stop = async || {
         signals.next().await;

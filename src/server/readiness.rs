@@ -33,6 +33,7 @@ impl Readiness {
         if self.is_stopping.load(Ordering::Relaxed) {
             return Err(Error::Stopping);
         }
+        database.look().map_err(Error::Unavailable)?;
         let mut good_at = self.good_at.lock().await;
         if good_at.is_some_and(|then| then.elapsed() < HOLDS_FOR) {
             return Ok(());

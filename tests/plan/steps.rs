@@ -337,7 +337,7 @@ fn the_words_of_a_drilling_step_say_where_to_stop_and_when_to_clear() {
         !both.contains("Dub") && both.contains("lips keen for the bright mild steel"),
         "{both}"
     );
-    assert!(both.contains("hold the work down and feed by hand"), "{both}");
+    assert!(both.contains("hold the drill back in the gunmetal"), "{both}");
     assert!(!words(&mixed, "open-out").contains("Dub"));
     assert!(words(&pump_cover(), "open-out").contains("Dub"));
     // Without the upper part's thickness the stop cannot be worked out.

@@ -71,7 +71,7 @@ impl Table {
     /// The file.
     ///
     /// A spreadsheet takes a text that starts with `=`, `+`, `-`, `@`, a tab or a line end for a
-    /// formula, so such a text gets an apostrophe in front. Numbers stay as they are: `-0.02` is one.
+    /// formula, be it behind a mark that is not seen, so such a text gets an apostrophe in front. Numbers stay as they are: `-0.02` is one.
     ///
     /// # Examples
     /// ```
@@ -114,11 +114,23 @@ fn written(cell: &Cell) -> String {
         Cell::Empty => String::new(),
         Cell::Number(printed) => printed.clone(),
         Cell::Text(words) => {
-            let formula = words.starts_with(['=', '+', '-', '@', '\t', '\r', '\n']);
-            quoted(if formula { format!("'{words}") } else { words.clone() })
+            quoted(if is_formula(words) { format!("'{words}") } else { words.clone() })
         }
     }
 }
+
+/// Whether a spreadsheet might take the text for a formula. One may look past spaces and past marks that
+/// nobody sees, and take a sign in full width for the sign.
+fn is_formula(words: &str) -> bool {
+    let fillers = ['\u{115f}', '\u{1160}', '\u{3164}', '\u{ffa0}'];
+    let start = words.trim_start_matches(|c: char| {
+        fillers.contains(&c) || !(c.is_alphanumeric() || c.is_ascii_graphic() || SIGNS.contains(&c))
+    });
+    words.starts_with(['\t', '\r', '\n']) || start.starts_with(SIGNS)
+}
+
+/// What a formula begins with.
+const SIGNS: [char; 8] = ['=', '+', '-', '@', '＝', '＋', '－', '＠'];
 
 /// In quotes where the text holds a comma, a quote or a line end, or could lose a space at an end.
 fn quoted(text: String) -> String {

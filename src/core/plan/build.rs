@@ -123,18 +123,17 @@ fn listed(spec: &HoleSpec, geometry: &Geometry, choice: &DrillChoice) -> Vec<Lis
             let hole = row.drill.length();
             let engagement_percent = engagement::percent(spec.thread.form(), geometry, hole);
             let same = in_mm(hole - choice.planned().drill.diameter).abs() < 0.02;
-            let why_different = (!same).then(|| why_different(spec, choice, engagement_percent));
+            let why_different = (!same).then(|| why_different(spec, choice));
             Listed { row, engagement_percent, why_different }
         })
         .collect()
 }
 
-fn why_different(spec: &HoleSpec, choice: &DrillChoice, listed_percent: f64) -> String {
+fn why_different(spec: &HoleSpec, choice: &DrillChoice) -> String {
     if spec.tap == Tap::Forming {
         return "The list is for cutting taps; a forming tap wants a larger hole.".to_owned();
     }
-    let ours = choice.planned().engagement_percent;
-    let taken = print::fixed(ours, 0);
+    let taken = print::fixed(choice.planned().engagement_percent, 0);
     if choice.remarks.iter().any(|remark| matches!(remark, Remark::BetterElsewhere(_))) {
         let drill = &choice.planned().drill.label;
         return format!("The drills at hand decide here: {drill} leaves about {taken} %.");
@@ -144,9 +143,8 @@ fn why_different(spec: &HoleSpec, choice: &DrillChoice, listed_percent: f64) -> 
             "A list has one size for every metal and depth; here the largest hole of the standard decides, at about {taken} %."
         );
     }
-    let metal = spec.material.name;
-    let gain = if listed_percent > ours { "an easier tap" } else { "more thread" };
+    let material = spec.material.name;
     format!(
-        "A list has one size for every metal and depth; here {metal} is taken to about {taken} %, for {gain}."
+        "A list has one size for every metal and depth; here {material} is taken to about {taken} %."
     )
 }

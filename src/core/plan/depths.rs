@@ -96,19 +96,19 @@ pub(super) fn as_set(stop: Length, scale: Scale) -> String {
     }
 }
 
-/// Which way the stop was rounded, and why that way.
-pub(super) fn rounding(exact: Length, stop: Length, scale: Scale) -> String {
+/// Which way the stop was rounded, and why that way; none where it was not.
+pub(super) fn rounding(exact: Length, stop: Length, scale: Scale) -> Option<String> {
     let exact_words = match scale {
         Scale::Metric => print::mm(exact, 2),
         Scale::Inch => print::inch(exact, 4),
     };
     let off = in_inch(stop - exact);
     if off > 0.000_01 {
-        format!("The sum is {exact_words}: rounded up, so that the thread has its room.")
+        Some(format!("The sum is {exact_words}: rounded up, so that the thread has its room."))
     } else if off < -0.000_01 {
-        format!("The sum is {exact_words}: rounded down, to spare the wall under the point.")
+        Some(format!("The sum is {exact_words}: rounded down, to spare the wall under the point."))
     } else {
-        format!("The sum is {exact_words}.")
+        None
     }
 }
 

@@ -31,7 +31,9 @@ fn chamfered(steps: &Steps<'_>, wide: Length) -> (Operation, Operation) {
         ..hand_step(Action::Chamfer, Part::Lower, "countersink, 90°", "", why)
     };
     let near = cut(
-        format!("Chamfer the mouth to about {size}, just over the major diameter."),
+        format!(
+            "Chamfer the mouth to about {size}, just over the major diameter; if it chatters, turn the countersink by hand."
+        ),
         "Before tapping: it guides the tap in and keeps the first thread from being pulled up above the face.",
     );
     let far = cut(

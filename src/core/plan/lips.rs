@@ -48,7 +48,7 @@ pub(super) fn words(metals: Metals, into: Into) -> String {
     let grabbing = metals.each().find(|material| material.grabs);
     match (keen, grabbing, into) {
         (Some(keen), Some(grabbing), _) if keen.slug != grabbing.slug => format!(
-            " Keep the drill's lips keen for the {}; hold the work down and feed by hand, gently: the {} may grab.",
+            " Keep the drill's lips keen for the {}; hold the work down, and hold the drill back in the {}, which may grab.",
             keen.name, grabbing.name
         ),
         (Some(keen), None, _) if keen.family == Family::Copper => {

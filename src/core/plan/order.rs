@@ -150,9 +150,11 @@ impl Words<'_> {
     fn why(&self, reason: &str) -> Cow<'static, str> {
         let Steps { spec, depths, .. } = self.steps;
         let mut why = reason.to_owned();
-        if let Some((exact, stop)) = self.depth.zip(self.stop) {
+        let set = self.depth.zip(self.stop);
+        if let Some(rounding) = set.and_then(|(sum, stop)| depths::rounding(sum, stop, spec.scale))
+        {
             why.push(' ');
-            why.push_str(&depths::rounding(exact, stop, spec.scale));
+            why.push_str(&rounding);
         }
         if spec.hole == Hole::Blind && spec.tap == super::Tap::Hand {
             why.push(' ');

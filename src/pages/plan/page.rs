@@ -25,7 +25,7 @@ use crate::{FieldError, Reply, Visit};
 use holewright_core::calc::tapping::FORMED_BASIS;
 use holewright_core::calc::thread_form::engagement_basis_of;
 use holewright_core::drawing::{DrawingIds, hole_section};
-use holewright_core::plan::{Hole, HolePlan, HoleSpec, Plan, Tap, Warning, build_either};
+use holewright_core::plan::{self, Hole, HolePlan, HoleSpec, Plan, Tap, Warning, build_either};
 use holewright_core::tables::threads::read;
 use holewright_core::units::print;
 
@@ -111,6 +111,8 @@ struct PlanPage {
     clearance: Clearance,
     depths: Vec<Figure>,
     listed: Vec<Listed>,
+    /// Why they differ from the drill that was chosen, each reason once.
+    why_different: Vec<String>,
     steps: Vec<Step>,
     /// The cautions of this cut.
     head: Vec<Said>,
@@ -139,11 +141,10 @@ struct Clearance {
 }
 
 struct Listed {
-    list: &'static str,
+    list: String,
     sign: Sign,
     label: &'static str,
     engagement: String,
-    why_different: Option<String>,
 }
 
 fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage {
@@ -191,13 +192,13 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
             .listed
             .iter()
             .map(|listed| Listed {
-                list: listed.row.list,
+                list: set(&print::sentence(listed.row.list)),
                 sign: key.sign(listed.row.source),
                 label: listed.row.label,
                 engagement: print::percent(listed.engagement_percent),
-                why_different: listed.why_different.clone(),
             })
             .collect(),
+        why_different: reasons(&plan.listed),
         steps: plan.operations.iter().map(|operation| step(spec, operation)).collect(),
         head: cautions.head.iter().map(Said::of).collect(),
         choice: sentences(&cautions.choice),
@@ -217,6 +218,17 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
 }
 
 /// `8 mm of full thread, under a free-cutting brass part 4 mm thick`
+/// Why the lists differ from the plan, each reason once.
+fn reasons(listed: &[plan::Listed]) -> Vec<String> {
+    let mut reasons: Vec<String> = Vec::new();
+    for why in listed.iter().filter_map(|row| row.why_different.as_ref()) {
+        if !reasons.contains(why) {
+            reasons.push(why.clone());
+        }
+    }
+    reasons
+}
+
 fn asked(spec: &HoleSpec, tap: Option<&str>) -> String {
     let depth = spec.depth.map(|depth| {
         let depth = print::mm(depth, 2);

@@ -106,7 +106,12 @@ pub(super) fn show(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &TaperPlan<'_>)
             Figure::both("Thread", thread),
             Figure::both("Drill, full diameter, if blind", drill),
         ],
-        steps: plan.operations.iter().map(|operation| step(spec, operation)).collect(),
+        // One part is planned, whatever lies on it.
+        steps: plan
+            .operations
+            .iter()
+            .map(|operation| Step { part: None, ..step(spec, operation) })
+            .collect(),
         head: cautions.head.iter().map(Said::of).collect(),
         warnings: by_level(cautions.standing.iter().map(|found| (found.level, set(&found.text)))),
         standing_count: cautions.standing.len(),

@@ -103,9 +103,7 @@ fn second_name(file: &Path, name: &Path) -> io::Result<()> {
 
 /// The server may run as another user than whoever restores: the new database is made its own.
 fn give_to_owner(new: &Path, old: Option<&Metadata>, folder: &Path) -> io::Result<()> {
-    if let Some(old) = old {
-        fs::set_permissions(new, fs::Permissions::from_mode(old.mode() & 0o777))?;
-    }
+    fs::set_permissions(new, fs::Permissions::from_mode(0o600))?;
     let theirs = match old {
         Some(old) => old.clone(),
         None => fs::metadata(folder)?,

@@ -135,12 +135,12 @@ pub async fn sign_in(
     now: UnixSeconds,
     account: &Account,
     session: sessions::New<'_>,
-    held: Option<TokenHash>,
+    held: &[TokenHash],
 ) -> Result<(), Error> {
     let proved_at = account.second_factor.is_none().then_some(now);
     let mut transaction = database.write().await?;
-    if let Some(held) = held {
-        sessions::end_by_token(&mut transaction, held).await?;
+    for held in held {
+        sessions::end_by_token(&mut transaction, *held).await?;
     }
     sessions::insert(&mut transaction, now, account.id, session, proved_at).await?;
     if proved_at.is_some() {
@@ -223,10 +223,12 @@ pub async fn sign_out(
     database: &Database,
     now: UnixSeconds,
     member: Option<&SignedIn>,
-    token: TokenHash,
+    tokens: &[TokenHash],
 ) -> Result<(), Error> {
     let mut transaction = database.write().await?;
-    sessions::end_by_token(&mut transaction, token).await?;
+    for token in tokens {
+        sessions::end_by_token(&mut transaction, *token).await?;
+    }
     if let Some(member) = member {
         act_of(&mut transaction, now, member, "sign-out").await?;
     }

@@ -11,12 +11,17 @@ const FOLDER: &str = "copies";
 /// How many are kept.
 const KEPT: usize = 3;
 
+/// Where they are.
+pub(super) fn folder_in(data: &Path) -> PathBuf {
+    data.join(FOLDER)
+}
+
 /// Copies the database as it is before its schema becomes this one, and drops the oldest copies.
 ///
 /// # Errors
 /// The copy cannot be made, or is not sound.
 pub(super) async fn keep(data: &Path, next: i64) -> Result<PathBuf, Error> {
-    let folder = data.join(FOLDER);
+    let folder = folder_in(data);
     make(&folder)?;
     let place = folder.join(format!("before-{next}.sqlite"));
     let failed = |source| Error::Copy { file: place.clone(), source };
@@ -45,7 +50,7 @@ pub(super) async fn newest_up_to(data: &Path, known: i64) -> Option<PathBuf> {
 
 /// Every copy; the schema in the name is its age.
 fn newest_first(data: &Path) -> Vec<PathBuf> {
-    let Ok(entries) = fs::read_dir(data.join(FOLDER)) else { return Vec::new() };
+    let Ok(entries) = fs::read_dir(folder_in(data)) else { return Vec::new() };
     let mut copies: Vec<(i64, PathBuf)> = entries
         .filter_map(|entry| {
             let path = entry.ok()?.path();

@@ -58,7 +58,8 @@ pub async fn make(from: &Path, to: &WholeFile) -> Result<(), Error> {
 /// # Errors
 /// It is damaged, or no database of ours.
 pub async fn examine(file: &Path) -> Result<Contents, Error> {
-    let unsound = |found: String| Error::Unsound { file: file.to_owned(), found };
+    let unsound =
+        |found: String| Error::Unsound { file: file.to_owned(), found, cure: String::new() };
     let mut connection = still(file).await.map_err(|error| unsound(error.to_string()))?;
     let contents = examine_through(&mut connection).await;
     connection.close().await?;
@@ -133,17 +134,34 @@ pub async fn schema(file: &Path) -> sqlx::Result<Option<i64>> {
     if !file.exists() {
         return Ok(None);
     }
-    let has = |suffix| with_suffix(file, suffix).exists();
-    let mut connection = if has("-journal") {
-        connection::beside(file).connect().await?
-    } else if has("-wal") {
-        connection::beside(file).read_only(true).connect().await?
-    } else {
-        still(file).await?
-    };
+    let mut connection = unwritten(file).await?;
     let found = migrate::schema_of(&mut connection).await;
     connection.close().await?;
     found
+}
+
+/// The first fault in the pages of the database at this place, in SQLite's words. The file is written no
+/// more than [`schema`] does.
+///
+/// # Errors
+/// It is no database, or cannot be read.
+pub(super) async fn first_fault(file: &Path) -> sqlx::Result<Option<String>> {
+    let mut connection = unwritten(file).await?;
+    let found = sqlx::query_scalar("PRAGMA quick_check(1)").fetch_one(&mut connection).await;
+    connection.close().await?;
+    let found: String = found?;
+    Ok((found != "ok").then(|| found.replace('\n', ", ")))
+}
+
+async fn unwritten(file: &Path) -> sqlx::Result<SqliteConnection> {
+    let has = |suffix| with_suffix(file, suffix).exists();
+    if has("-journal") {
+        connection::beside(file).connect().await
+    } else if has("-wal") {
+        connection::beside(file).read_only(true).connect().await
+    } else {
+        still(file).await
+    }
 }
 
 /// Makes a copy ready to be served in place of another database: whoever was signed in then must

@@ -3,11 +3,17 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
-use super::FILE_NAME;
+use super::{FILE_NAME, room};
 
 /// SQLite's primary result codes that pass by themselves or when a person makes room: busy, locked,
 /// read-only, I/O error (a full disk under a file size limit), full, cannot open.
-const PASSING: [u32; 6] = [5, 6, 8, 10, 13, 14];
+const PASSING: [u32; 6] = [5, 6, 8, IO, FULL, 14];
+const IO: u32 = 10;
+const CORRUPT: u32 = 11;
+const FULL: u32 = 13;
+const NOT_OURS: u32 = 26;
+/// The extended code of a commit that our own hook refused.
+const UNDONE: u32 = 531;
 
 /// A failure, in words for whoever runs the server.
 #[derive(Debug, thiserror::Error)]
@@ -23,7 +29,7 @@ pub enum Error {
         source: io::Error,
     },
     /// The file cannot be opened.
-    #[error("cannot open the database {}: {source}; user {user} must be able to write the file and its folder, or choose another with --data-dir", file.display())]
+    #[error("cannot open the database {}: {source}; {}", file.display(), cure(file, user, source))]
     Open {
         /// The file.
         file: PathBuf,
@@ -60,6 +66,12 @@ pub enum Error {
         /// The data folder.
         folder: PathBuf,
     },
+    /// The disk has too little room for a note.
+    #[error("there is no room on the disk of {}: make some", folder.display())]
+    NoRoom {
+        /// The data folder.
+        folder: PathBuf,
+    },
     /// Another program holds the folder.
     #[error("another holewright is at work in {}: stop it first, or choose another folder with --data-dir", folder.display())]
     InUse {
@@ -83,12 +95,20 @@ pub enum Error {
         source: io::Error,
     },
     /// What is in a file does not hang together.
-    #[error("{} is damaged: {found}", file.display())]
+    #[error("{} is damaged: {found}{cure}", file.display())]
     Unsound {
         /// The file.
         file: PathBuf,
         /// The first fault.
         found: String,
+        /// How to put it right, where that is known.
+        cure: String,
+    },
+    /// The database is no longer the one that is open.
+    #[error("{} is no longer what the server has open: it was moved, deleted or replaced. Nothing is written until it is back", file.display())]
+    Gone {
+        /// The first that is not as it was.
+        file: PathBuf,
     },
     /// No sound copy could be made, so the schema is left as it is.
     #[error(
@@ -101,6 +121,28 @@ pub enum Error {
     /// A statement failed.
     #[error("the database failed: {0}")]
     Statement(#[from] sqlx::Error),
+}
+
+/// What to do about a file that cannot be opened.
+fn cure(file: &Path, user: &str, source: &sqlx::Error) -> String {
+    let folder = file.parent().unwrap_or(file);
+    match code(source) {
+        Some(FULL | IO) if !room::is_there(folder) => {
+            "there is no room on its disk: make some and start again".to_owned()
+        }
+        Some(CORRUPT | NOT_OURS) => restore(folder),
+        _ => format!(
+            "user {user} must be able to write the file and its folder, or choose another with --data-dir"
+        ),
+    }
+}
+
+/// How a damaged database is put right.
+fn restore(folder: &Path) -> String {
+    let folder = folder.display();
+    format!(
+        "put back a backup: holewright restore --data-dir {folder} FILE; what is there is kept aside"
+    )
 }
 
 fn way_back(folder: &Path, copy: Option<&Path>) -> String {
@@ -118,16 +160,40 @@ fn schema(found: Option<i64>) -> String {
 }
 
 impl Error {
+    /// The database itself is damaged.
+    pub(super) fn unsound(file: &Path, found: &str) -> Self {
+        let cure = format!("; {}", restore(file.parent().unwrap_or(file)));
+        Self::Unsound { file: file.to_owned(), found: found.to_owned(), cure }
+    }
+
     /// Whether trying again later may help.
     #[must_use]
     pub fn is_passing(&self) -> bool {
         match self {
-            Self::Statement(sqlx::Error::PoolTimedOut) => true,
-            Self::Statement(sqlx::Error::Database(error)) => error
-                .code()
-                .and_then(|code| code.parse::<u32>().ok())
-                .is_some_and(|code| PASSING.contains(&(code & 0xff))),
+            Self::Statement(sqlx::Error::PoolTimedOut)
+            | Self::NoRoom { .. }
+            | Self::Gone { .. } => true,
+            Self::Statement(error) => {
+                extended(error) == Some(UNDONE)
+                    || code(error).is_some_and(|code| PASSING.contains(&code))
+            }
             _ => false,
         }
     }
+
+    /// Whether the disk has no room.
+    #[must_use]
+    pub fn is_full(&self) -> bool {
+        matches!(self, Self::Statement(error) if code(error) == Some(FULL))
+    }
+}
+
+/// SQLite's primary result code.
+fn code(error: &sqlx::Error) -> Option<u32> {
+    Some(extended(error)? & 0xff)
+}
+
+fn extended(error: &sqlx::Error) -> Option<u32> {
+    let sqlx::Error::Database(error) = error else { return None };
+    error.code()?.parse().ok()
 }

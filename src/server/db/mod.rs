@@ -17,21 +17,27 @@ pub mod notes;
 pub mod open_slips;
 pub mod own_data;
 pub mod people;
+mod privacy;
 pub mod reference;
+mod room;
 pub mod sessions;
 pub mod slips;
+mod standing;
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use sqlx::sqlite::SqlitePool;
 use sqlx::{Sqlite, Transaction};
 use tokio::time::timeout;
 
 use crate::rules::clock::UnixSeconds;
+use crate::whole_file::{WholeFile, with_suffix};
 
 pub use error::Error;
 pub use lock::FolderLock;
 pub use migrate::newest_schema;
+use standing::Standing;
 
 /// The file in the data folder.
 pub const FILE_NAME: &str = "holewright.sqlite";
@@ -39,6 +45,8 @@ pub const FILE_NAME: &str = "holewright.sqlite";
 /// The open database.
 #[derive(Clone, Debug)]
 pub struct Database {
+    folder: Arc<Path>,
+    standing: Standing,
     readers: SqlitePool,
     writer: SqlitePool,
 }
@@ -52,9 +60,17 @@ impl Database {
     /// compiled in is too old.
     pub async fn open(folder: &Path) -> Result<Self, Error> {
         let file = file_in(folder)?;
+        privacy::mend(folder, &copies::folder_in(folder));
+        if first_look(&file)? == Found::Nothing {
+            create(&file).await?;
+        }
         let unopened = |source| Error::Open { file: file.clone(), user: user_id(), source };
         let known = newest_schema();
-        match copy::schema(&file).await.map_err(unopened)? {
+        let schema = copy::schema(&file).await.map_err(unopened)?;
+        if let Some(fault) = copy::first_fault(&file).await.map_err(unopened)? {
+            return Err(Error::unsound(&file, &fault));
+        }
+        match schema {
             Some(found) if found > known => {
                 let copy = copies::newest_up_to(folder, known).await;
                 let folder = folder.to_owned();
@@ -66,13 +82,20 @@ impl Database {
                     .map_err(|error| Error::Uncopied(Box::new(error)))?;
                 tracing::info!(found, known, "the database was copied to {}", copy.display());
             }
-            _ => {}
+            Some(_) => {}
+            None => return Err(Error::unsound(&file, "it is no database of holewright")),
         }
-        let writer = connection::writer(&file).await.map_err(unopened)?;
+        // SQLite opens a file that may only be read, and says so at the first write.
+        for place in [file.as_path(), folder] {
+            privacy::check_writable(place).map_err(|error| unopened(error.into()))?;
+        }
+        let standing = Standing::default();
+        let writer = connection::writer(&file, &standing).await.map_err(unopened)?;
         connection::check_version(&writer).await?;
         migrate::up(&writer).await?;
-        let readers = connection::readers(&file).await.map_err(unopened)?;
-        Ok(Self { readers, writer })
+        let readers = connection::readers(&file, &standing).await.map_err(unopened)?;
+        standing.note_down(folder, &file);
+        Ok(Self { folder: folder.into(), standing, readers, writer })
     }
 
     /// Opens the database for a command that a server may run beside. The schema is brought up to date
@@ -110,11 +133,23 @@ impl Database {
         [&self.readers, &self.writer]
     }
 
+    /// Whether what is open is still what stands in the data folder.
+    ///
+    /// # Errors
+    /// It was moved, deleted or replaced: nothing is written.
+    pub fn look(&self) -> Result<(), Error> {
+        match self.standing.gone() {
+            Some(file) => Err(Error::Gone { file: file.to_owned() }),
+            None => Ok(()),
+        }
+    }
+
     /// A transaction that holds the write lock from its first statement.
     ///
     /// The wait for the one connection and the wait for another program's lock count together: who
     /// comes second to a locked file would else wait twice as long.
     async fn write(&self) -> Result<Transaction<'static, Sqlite>, Error> {
+        self.look()?;
         let begun = self.writer.begin_with("BEGIN IMMEDIATE");
         match timeout(connection::PATIENCE, begun).await {
             Ok(begun) => Ok(begun?),
@@ -123,13 +158,51 @@ impl Database {
     }
 }
 
+/// What is in the place of the database before it is opened.
+#[derive(PartialEq, Eq)]
+enum Found {
+    Nothing,
+    File,
+}
+
+/// Nothing new is made over what may be the remains of a club.
+fn first_look(file: &Path) -> Result<Found, Error> {
+    let size = |path: &Path| path.metadata().map(|found| found.len()).ok();
+    match size(file) {
+        Some(0) => Err(Error::unsound(file, "it is empty (if no club was ever in it, delete it)")),
+        Some(_) => Ok(Found::File),
+        None if size(&with_suffix(file, "-wal")).is_some_and(|log| log > 0) => {
+            Err(Error::unsound(file, "it is not there, and its log is"))
+        }
+        None => Ok(Found::Nothing),
+    }
+}
+
+/// Makes a new database, which has its name only once it is whole: an empty file under that name is then
+/// always a fault.
+async fn create(file: &Path) -> Result<(), Error> {
+    let failed = |source| Error::Open {
+        file: file.to_owned(),
+        user: user_id(),
+        source: sqlx::Error::Io(source),
+    };
+    let begun = WholeFile::begin(file).map_err(failed)?;
+    let writer = connection::writer(begun.path(), &Standing::default())
+        .await
+        .map_err(|source| Error::Open { file: file.to_owned(), user: user_id(), source })?;
+    let made = migrate::up(&writer).await;
+    writer.close().await;
+    made?;
+    begun.finish().map_err(failed)
+}
+
 fn file_in(folder: &Path) -> Result<PathBuf, Error> {
     make(folder)?;
     Ok(folder.join(FILE_NAME))
 }
 
 fn make(folder: &Path) -> Result<(), Error> {
-    std::fs::create_dir_all(folder).map_err(|source| Error::Folder {
+    privacy::make_folder(folder).map_err(|source| Error::Folder {
         folder: folder.to_owned(),
         user: user_id(),
         source,
@@ -149,8 +222,11 @@ fn user_id() -> String {
 /// Reads the probe row and writes it.
 ///
 /// # Errors
-/// The database cannot be read or written.
+/// The database cannot be read or written, or its disk has no room.
 pub async fn probe(database: &Database, now: UnixSeconds) -> Result<(), Error> {
+    if !room::is_there(&database.folder) {
+        return Err(Error::NoRoom { folder: database.folder.to_path_buf() });
+    }
     sqlx::query_scalar!("SELECT written_at FROM write_probe WHERE id = 1")
         .fetch_one(&database.readers)
         .await?;

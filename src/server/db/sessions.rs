@@ -13,6 +13,8 @@ pub const LONGEST: UnixSeconds = 30 * 24 * 60 * 60;
 /// The time of last use is written this often at most, so that reading costs no write.
 const SEEN_EVERY: UnixSeconds = 60 * 60;
 
+/// The most sessions of one member: every device of a household, and a few that were forgotten.
+pub const MOST: i64 = 20;
 /// How long a session waits for its code after the password was right.
 pub const CODE_WAITS: UnixSeconds = 10 * 60;
 /// Characters kept of what a browser says of itself.
@@ -69,16 +71,13 @@ pub async fn find(
     let Some(row) = row else { return Ok(None) };
     let Some(proved_at) = row.proved_at else { return Ok(None) };
     if now - row.seen_at > SEEN_EVERY {
-        let mut transaction = database.write().await?;
-        sqlx::query!(
-            "UPDATE session SET seen_at = ? WHERE token_hash = ? AND seen_at < ?",
-            now,
-            token,
-            now
-        )
-        .execute(&mut *transaction)
-        .await?;
-        transaction.commit().await?;
+        match seen(database, token, now).await {
+            // What can be read is read, also while nothing can be written.
+            Err(error) if error.is_passing() => {
+                tracing::warn!(%error, "the last use of a session could not be written");
+            }
+            written => written?,
+        }
     }
     Ok(Some(SignedIn {
         id: MemberId(row.id),
@@ -92,6 +91,20 @@ pub async fn find(
         proved_at,
         has_second_factor: row.has_second_factor,
     }))
+}
+
+/// Writes when a session was last used.
+async fn seen(database: &Database, token: &[u8], now: UnixSeconds) -> Result<(), Error> {
+    let mut transaction = database.write().await?;
+    sqlx::query!(
+        "UPDATE session SET seen_at = ? WHERE token_hash = ? AND seen_at < ?",
+        now,
+        token,
+        now
+    )
+    .execute(&mut *transaction)
+    .await?;
+    Ok(transaction.commit().await?)
 }
 
 /// The member whose session waits for a code, if it waits still.
@@ -158,6 +171,27 @@ pub(super) async fn insert(
         now,
         proved_at,
         agent
+    )
+    .execute(&mut **transaction)
+    .await?;
+    end_oldest(transaction, MemberId(member)).await
+}
+
+/// Ends the oldest of a member's sessions past what one may have, of those that wait for a code and of
+/// those that stand each for themselves: who knows a password and has no code ends nobody's session.
+pub(super) async fn end_oldest(
+    transaction: &mut Transaction<'_, Sqlite>,
+    MemberId(member): MemberId,
+) -> Result<(), Error> {
+    sqlx::query!(
+        "DELETE FROM session WHERE member_id = ?1 AND number IN (
+           SELECT number FROM (
+             SELECT number, row_number() OVER (
+               PARTITION BY proved_at IS NULL ORDER BY number DESC) AS place
+             FROM session WHERE member_id = ?1)
+           WHERE place > ?2)",
+        member,
+        MOST
     )
     .execute(&mut **transaction)
     .await?;

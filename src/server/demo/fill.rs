@@ -9,9 +9,10 @@ use std::{fmt, io};
 use super::members::{FIRST_MODERATOR, MEMBERS, Place, SECOND_MODERATOR, THE_INSPECTOR};
 use super::note::{DemoNote, Fate};
 use crate::db::demo::{KEY, Made, Newcomer, Removed, make_members};
-use crate::db::notes::after::{self, Verdict};
+use crate::db::notes::after;
 use crate::db::notes::decide::{self, Reviewed};
 use crate::db::notes::read::WordingState;
+use crate::db::notes::verdicts::{self, Verdict};
 use crate::db::notes::{self, Words, read, write};
 use crate::db::{self, Database};
 use crate::entries;
@@ -278,7 +279,7 @@ impl<'a> Planned<'a> {
                         material: said.material.to_owned(),
                         size: said.size.to_owned(),
                     };
-                    after::judge(database, now, by, note, &verdict).await?;
+                    verdicts::judge(database, now, by, note, &verdict).await?;
                 }
             }
             (What::Befall, Fate::Corrected(text)) => {

@@ -1,7 +1,7 @@
 //! One note of the demonstration as a row of a table, and what becomes of it.
 
 use super::members::Place;
-use crate::db::notes::after::Found;
+use crate::db::notes::verdicts::Found;
 use crate::rules::notes::fields::Done;
 use crate::rules::notes::wording::Typed;
 

@@ -19,8 +19,8 @@ pub struct Asker {
     pub client: Option<Client>,
     /// The browser in its own words.
     pub agent: String,
-    /// The hash of the session's token it holds, whether or not that session stands.
-    pub held: Option<TokenHash>,
+    /// The hashes of the sessions' tokens it holds, whether or not those sessions stand.
+    pub held: Vec<TokenHash>,
 }
 
 impl FromRequestParts<Arc<App>> for Asker {
@@ -36,7 +36,7 @@ impl FromRequestParts<Arc<App>> for Asker {
         Ok(Self {
             client: address.map(Client::from),
             agent: agent.unwrap_or_default().to_owned(),
-            held: cookie::read(&parts.headers, &app.base_url).map(|token| token.hash()),
+            held: cookie::read(&parts.headers, &app.base_url).map(|token| token.hash()).collect(),
         })
     }
 }

@@ -23,10 +23,13 @@ pub struct Member(pub SignedIn);
 pub struct AnyMember(pub SignedIn);
 
 async fn signed_in(parts: &Parts, app: &App) -> Result<Option<SignedIn>, Error> {
-    let Some(token) = cookie::read(&parts.headers, &app.base_url) else {
-        return Ok(None);
-    };
-    Ok(db::sessions::find(&app.database, token.hash(), app.clock.now()).await?)
+    for token in cookie::read(&parts.headers, &app.base_url) {
+        let found = db::sessions::find(&app.database, token.hash(), app.clock.now()).await?;
+        if found.is_some() {
+            return Ok(found);
+        }
+    }
+    Ok(None)
 }
 
 /// Whether this member must set up a second factor before anything else.

@@ -11,7 +11,7 @@ use tower_http::catch_panic::CatchPanicLayer;
 
 use super::bytes;
 use super::middleware::{
-    beside_page, body, budget, cors, drawer, observe, panics, rate, refusals, same_origin,
+    beside_page, body, budget, cors, drawer, host, observe, panics, rate, refusals, same_origin,
     security_headers,
 };
 use super::place::{Kind, Route};
@@ -75,6 +75,7 @@ table! {
     Open "/notes/{id}/correct" => post(web::notes::member_acts::correct);
     Open "/notes/{id}/withdraw" => post(web::notes::member_acts::withdraw);
     Private "/queue" => get(web::notes::queue::show);
+    Private "/queue/reports" => post(web::notes::queue::settle_all);
     Private "/queue/{id}" => post(web::notes::queue::decide);
     Figures "/api/v1/{*rest}" => any(api::nothing_here);
     NoFigures "/api/{*rest}" => any(api::nothing_here);
@@ -122,6 +123,7 @@ pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
         .layer(from_fn_with_state(state(), security_headers::set))
         .layer(from_fn(cors::answer_preflight))
         .layer(from_fn_with_state(state(), refusals::write_body))
+        .layer(from_fn(host::refuse_unclear))
         .layer(from_fn_with_state(state(), same_origin::refuse_foreign))
         .layer(from_fn_with_state(state(), rate::limit))
         .layer(from_fn_with_state(state(), body::limit))

@@ -25,6 +25,8 @@ pub(super) struct FormPage {
     /// Sent along unseen.
     pub(super) known: Vec<(&'static str, String)>,
     pub(super) button: &'static str,
+    /// The button is no invitation: what it does is to be weighed.
+    pub(super) is_plain: bool,
     pub(super) links: Vec<Link>,
 }
 
@@ -45,6 +47,7 @@ impl FormPage {
             fields: Vec::new(),
             known: Vec::new(),
             button: "Send",
+            is_plain: false,
             links: Vec::new(),
         }
     }

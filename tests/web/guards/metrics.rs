@@ -95,8 +95,8 @@ fn s37_no_client_can_make_more_series_than_the_route_table_allows() {
     }
     let text = metrics.text();
     let series = series(&text);
-    // Two sets for each route, fourteen besides, one for each class of status; and the build.
-    let most = (routes.len() * 2 + 14 + 5) * SERIES + 1;
+    // Five sets for each route, one for each class of status; and the build.
+    let most = (routes.len() * 5 + 5) * SERIES + 1;
     assert_eq!(series.len(), most);
     let counted: u64 = series
         .iter()
@@ -110,6 +110,20 @@ fn s37_no_client_can_make_more_series_than_the_route_table_allows() {
     for route in routes {
         let reading = format!("route=\"{route}\",method=\"GET\",status=\"200\"");
         assert!(text.contains(&reading), "{reading}");
+    }
+}
+
+#[test]
+fn s37_one_visitor_at_one_route_takes_no_room_from_another() {
+    let metrics = Metrics::default();
+    for status in (400..600).filter_map(|status| StatusCode::from_u16(status).ok()) {
+        metrics.answered("/notes/{id}", &Method::GET, status, Duration::ZERO);
+    }
+    for status in [404, 422, 503] {
+        let answered = StatusCode::from_u16(status).unwrap();
+        metrics.answered("/plan", &Method::GET, answered, Duration::ZERO);
+        let line = count("/plan", "GET", status, 1);
+        assert!(metrics.text().lines().any(|held| held == line), "{line}");
     }
 }
 

@@ -138,6 +138,75 @@ async fn u10_a_note_survives_an_expired_sign_in() {
 }
 
 #[tokio::test]
+async fn u10_a_form_sent_again_with_other_words_makes_another_note() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let first = [("form_key", KEY), ("title", "A"), ("text", "First words"), ("do", "send")];
+    let second = [("form_key", KEY), ("title", "A"), ("text", "Other words"), ("do", "send")];
+    for fields in [first, second, first, second] {
+        let answer = club.post("/notes/new", Some(&author), &fields).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    }
+    assert_eq!(club.count("SELECT count(*) FROM note").await, 2);
+    for text in ["First words", "Other words"] {
+        let query = "SELECT count(*) FROM note_version WHERE state = 'waiting' AND text = ";
+        let query: &'static str = format!("{query}'{text}'").leak();
+        assert_eq!(club.count(query).await, 1, "{text}");
+    }
+}
+
+#[tokio::test]
+async fn u10_a_form_that_is_anothers_gives_back_what_was_typed() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let fields = [("form_key", KEY), ("title", "A"), ("text", "First words"), ("do", "send")];
+    let note = club.send_in(&author, &fields).await;
+    let fields = [("form_key", KEY), ("title", "B"), ("text", "My own words"), ("do", "send")];
+    for address in ["/notes/new".to_owned(), format!("/notes/{note}/edit"), "/notes/99/edit".into()]
+    {
+        let answer = club.post(&address, Some(&other), &fields).await;
+        assert_eq!(answer.status, StatusCode::NOT_FOUND, "{address}: {}", answer.body);
+        assert!(!answer.body.contains("First words"), "{}", answer.body);
+        let again = filled(&answer.body);
+        assert!(answer.body.contains("action=\"/notes/new\""), "{}", answer.body);
+        let text = again.iter().find(|(name, _)| name == "text").unwrap();
+        assert_eq!(text.1, "My own words", "{address}");
+        let key = again.iter().find(|(name, _)| name == "form_key").unwrap();
+        assert_ne!(key.1, KEY, "{address}");
+        let mut again: Vec<_> = again.iter().map(|(n, v)| (n.as_str(), v.as_str())).collect();
+        again.push(("do", "send"));
+        let answer = club.post("/notes/new", Some(&other), &again).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    }
+}
+
+#[tokio::test]
+async fn a_key_that_no_form_made_is_no_fault_of_ours() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    for key in ["\0".repeat(20), " ".repeat(20), "\u{7f}".repeat(16), "é".repeat(16)] {
+        let fields = [("form_key", key.as_str()), ("title", "A"), ("text", "B"), ("do", "send")];
+        let answer = club.post("/notes/new", Some(&author), &fields).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{key:?}: {}", answer.body);
+    }
+}
+
+#[tokio::test]
+async fn a_title_or_a_text_that_nobody_can_see_is_missing() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    for unseen in ["\u{200b}", "\u{3164}\u{3164}", "\u{ad} \u{2060}", "\u{2800}", "\u{e0061}"] {
+        for (title, text, wrong) in [(unseen, "B", "title"), ("A", unseen, "text")] {
+            let fields = [("title", title), ("text", text), ("do", "send")];
+            let answer = club.post("/notes/new", Some(&author), &fields).await;
+            assert_eq!(answer.status.as_u16(), 422, "{}", unseen.escape_unicode());
+            assert!(answer.body.contains(&format!("id=\"{wrong}-error\"")), "{}", answer.body);
+        }
+    }
+}
+
+#[tokio::test]
 async fn u06_a_form_that_is_wrong_comes_back_whole() {
     let club = Club::open().await;
     let author = club.join("Ada Penn", Right::None).await;

@@ -131,7 +131,9 @@ async fn members_judge_once_and_may_change_their_mind() {
     assert!(!club.get("/notes?confirmed=yes", None).await.body.contains(&page));
 
     assert_eq!(club.post(&verdict, Some(&author), &worked).await.status, StatusCode::FORBIDDEN);
-    assert_eq!(club.post(&verdict, None, &worked).await.status, StatusCode::SEE_OTHER);
+    assert_eq!(club.post(&verdict, None, &worked).await.status, StatusCode::UNAUTHORIZED);
+    let bare = [("found", "worked")];
+    assert_eq!(club.post(&verdict, None, &bare).await.status, StatusCode::SEE_OTHER);
     assert_eq!(club.post(&verdict, Some(&other), &[]).await.status.as_u16(), 422);
     assert_eq!(club.count("SELECT count(*) FROM verdict").await, 1);
 }

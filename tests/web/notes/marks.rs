@@ -315,7 +315,17 @@ async fn s39_text_cells_are_no_formulas_and_numbers_stay_numbers() {
     let club = Club::open().await;
     let author = club.join("Ada Penn", Right::None).await;
     let moderator = club.join("Bert Stone", Right::Moderator).await;
-    for start in ["=1+1", "+1", "-1", "@SUM(A1)"] {
+    for start in [
+        "=1+1",
+        "+1",
+        "-1",
+        "@SUM(A1)",
+        "\u{200b}=1+1",
+        "\u{ad}=1",
+        "\u{3164}=1",
+        "\u{feff} =1",
+        "＝1+1",
+    ] {
         let fields = [("title", start), ("text", start), ("material", start), ("depth", start)];
         club.shown(&author, &moderator, &fields).await;
     }
@@ -339,7 +349,7 @@ async fn s39_text_cells_are_no_formulas_and_numbers_stay_numbers() {
             }
         }
     }
-    assert_eq!(rows, 4);
+    assert_eq!(rows, 9);
 }
 
 #[tokio::test]

@@ -66,7 +66,7 @@ async fn s20_nobody_else_sees_or_touches_a_draft_or_a_waiting_note() {
     let page = format!("/notes/{note}");
     assert!(club.get(&page, Some(&moderator)).await.body.contains(SECRET));
     for (path, fields) in [
-        (edit.clone(), &sent[..]),
+        (edit.clone(), &[("title", "A"), ("text", "B"), ("do", "send")][..]),
         (format!("{page}/withdraw"), &[("why", "x")]),
         (format!("{page}/report"), &[("danger", "x")]),
         (format!("{page}/verdict"), &[("found", "worked")]),

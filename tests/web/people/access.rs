@@ -102,6 +102,7 @@ const MATRIX: &[Row] = &[
     row("POST", "/notes/{id}/correct", AUTHORS_FORM),
     row("POST", "/notes/{id}/withdraw", AUTHORS_FORM),
     row("GET", "/queue", [303, 403, 200, 200, 200, 303]),
+    row("POST", "/queue/reports", [303, 403, 404, 404, 404, 303]),
     row("POST", "/queue/{id}", [303, 403, 404, 404, 404, 303]),
 ];
 

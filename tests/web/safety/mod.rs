@@ -6,13 +6,18 @@
 pub(crate) mod asked;
 pub(crate) mod commands;
 mod contention;
+mod damaged;
 mod durability;
+mod full;
 mod kills;
 mod locks;
+mod moved;
 mod notes;
+mod private;
 mod put_back;
 mod readme;
 mod saved;
+mod small_disk;
 pub(crate) mod storm;
 mod stormed;
 mod upgrades;

@@ -5,11 +5,12 @@
 use std::hash::{BuildHasher, Hasher, RandomState};
 use std::net::SocketAddr;
 use std::path::Path;
+use std::process::Command;
 
 use holewright_server::db::Database;
 use holewright_server::rules::auth::Token;
 
-use super::asked::{get, status};
+use super::asked::{get, send};
 use super::commands::program;
 use super::notes::block;
 use super::storm::Victim;
@@ -19,26 +20,45 @@ const MEMBERS: u32 = 6000;
 
 /// Starts the program on this data folder; a new one first gets its members, signed in.
 pub(super) fn start(data: &Path) -> Victim {
+    seed(data);
+    Victim::start(&serving(data))
+}
+
+/// A data folder with members who are signed in.
+pub(super) fn seed(data: &Path) {
     block(sign_in(data));
+}
+
+/// The command that serves this data folder.
+pub(super) fn serving(data: &Path) -> Command {
     let mut serve = program();
     serve.args(["--listen", "127.0.0.1:0", "--second-factor", "relaxed", "--data-dir"]).arg(data);
-    Victim::start(&serve)
+    serve
 }
 
 /// Sends one note in; whether it was acknowledged.
 pub(super) fn write(address: SocketAddr, key: &str) -> bool {
+    send(address, &note(address, key)).is_ok_and(|answer| answer.starts_with("HTTP/1.1 303 "))
+}
+
+/// Sends one note in; the whole answer.
+#[track_caller]
+pub(super) fn answer(address: SocketAddr, key: &str) -> String {
+    send(address, &note(address, key)).unwrap()
+}
+
+fn note(address: SocketAddr, key: &str) -> String {
     let member = token(
         u32::try_from(RandomState::new().build_hasher().finish() % u64::from(MEMBERS)).unwrap(),
     );
     let form = format!("form_key={key}&title={key}&text=It+cut+clean.&on=gunmetal&do=send");
-    let request = format!(
+    format!(
         "POST /notes/new HTTP/1.1\r\nHost: {address}\r\nSec-Fetch-Site: same-origin\r\n\
          Cookie: holewright={}\r\nContent-Type: application/x-www-form-urlencoded\r\n\
          Content-Length: {}\r\nConnection: close\r\n\r\n{form}",
         member.secret(),
         form.len()
-    );
-    status(address, &request) == Some(303)
+    )
 }
 
 /// Asks for the list of notes; whether that was answered.

@@ -1,34 +1,15 @@
-//! What happens to a note once it is shown: corrections, verdicts, reports of danger, withdrawal.
+//! What happens to a note once it is shown: corrections, reports of danger, withdrawal.
 
 use sqlx::{Sqlite, Transaction};
 
 use super::decide::Reviewed;
-use super::{Error, Words, current, text};
+use super::{Error, Words, current, reports, text};
 use crate::db::{Database, acts};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
-use crate::rules::notes::state::Act;
+use crate::rules::notes::pressure;
+use crate::rules::notes::state::{Act, Subject};
 use crate::rules::notes::{NoteId, VersionId};
-
-/// What a member found.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Found {
-    /// It worked.
-    Worked,
-    /// It did not.
-    DidNot,
-}
-
-/// One member's verdict on a note.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Verdict {
-    /// What they found.
-    pub found: Found,
-    /// In what material, as typed.
-    pub material: String,
-    /// At what size, as typed.
-    pub size: String,
-}
 
 /// Puts a correction above the wording that was read. `words` are those of both.
 ///
@@ -42,9 +23,10 @@ pub async fn correct(
 ) -> Result<(), Error> {
     let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
     let MemberId(member) = by.id;
+    let said = pressure::subject(correction);
     let mut transaction = database.write().await?;
     let current = current::read(&mut transaction, reviewed.note, by).await?;
-    let after = current.check(Act::Correct, by)?;
+    let after = current.check(Act::Correct(said), by)?;
     if current.shown != Some(version) {
         return Err(Error::OutOfDate);
     }
@@ -71,6 +53,11 @@ pub async fn correct(
     )
     .execute(&mut *transaction)
     .await?;
+    // What stands above a note is read with it: from now on both are the inspector's.
+    let is_pressure = after.shown == Some(Subject::Pressure);
+    sqlx::query!("UPDATE note_version SET is_pressure = ? WHERE id = ?", is_pressure, version)
+        .execute(&mut *transaction)
+        .await?;
     if !after.is_hidden {
         text::put(&mut transaction, note, words).await?;
     }
@@ -135,6 +122,7 @@ pub async fn report(
     if same {
         return Ok(());
     }
+    reports::check(&mut transaction, now, by).await?;
     sqlx::query!(
         "INSERT INTO safety_report (note_id, member_id, text, made_at) VALUES (?, ?, ?, ?)",
         id,
@@ -179,54 +167,6 @@ pub async fn settle(
     Ok(())
 }
 
-/// Counts what a member found; each has one verdict, and may change it.
-///
-/// # Errors
-/// As [`withdraw`].
-pub async fn judge(
-    database: &Database,
-    now: UnixSeconds,
-    by: &SignedIn,
-    note: NoteId,
-    verdict: &Verdict,
-) -> Result<(), Error> {
-    let (NoteId(id), MemberId(member)) = (note, by.id);
-    let worked = verdict.found == Found::Worked;
-    let mut transaction = database.write().await?;
-    current::read(&mut transaction, note, by).await?.check(Act::Judge, by)?;
-    let changed = sqlx::query!(
-        "INSERT INTO verdict (note_id, member_id, worked, material, size, made_at)
-         VALUES (?, ?, ?, ?, ?, ?)
-         ON CONFLICT (note_id, member_id) DO UPDATE
-         SET worked = excluded.worked, material = excluded.material, size = excluded.size,
-             made_at = excluded.made_at
-         WHERE worked <> excluded.worked OR material <> excluded.material OR size <> excluded.size",
-        id,
-        member,
-        worked,
-        verdict.material,
-        verdict.size,
-        now
-    )
-    .execute(&mut *transaction)
-    .await?;
-    if changed.rows_affected() > 0 {
-        sqlx::query!(
-            "UPDATE note SET confirmed_at =
-               (SELECT max(made_at) FROM verdict WHERE note_id = ?1 AND worked = 1)
-             WHERE id = ?1",
-            id
-        )
-        .execute(&mut *transaction)
-        .await?;
-        text::mark(&mut transaction, id).await?;
-        let found = if worked { "worked" } else { "did not work" };
-        record(&mut transaction, note, by, now, ("note-judged", found)).await?;
-    }
-    transaction.commit().await?;
-    Ok(())
-}
-
 async fn settle_reports(
     transaction: &mut Transaction<'_, Sqlite>,
     now: UnixSeconds,
@@ -245,7 +185,7 @@ async fn settle_reports(
     Ok(())
 }
 
-async fn record(
+pub(super) async fn record(
     transaction: &mut Transaction<'_, Sqlite>,
     NoteId(note): NoteId,
     by: &SignedIn,

@@ -23,7 +23,8 @@ impl CurrentNote {
     /// Whether this member may do this now.
     pub(super) fn check(&self, act: Act, by: &SignedIn) -> Result<NoteState, Error> {
         let subject = match (act, self.state.on_its_way) {
-            (Act::Correct | Act::Settle, _) => self.state.shown,
+            (Act::Correct(Subject::Pressure), _) => Some(Subject::Pressure),
+            (Act::Correct(_) | Act::Settle | Act::TakeAway, _) => self.state.shown,
             (_, Some(OnItsWay::Waiting(subject))) => Some(subject),
             _ => None,
         };

@@ -1,6 +1,7 @@
 //! Why a note cannot be written.
 
 use crate::db;
+use crate::rules::notes::reports::MOST_A_DAY;
 use crate::rules::notes::state::Refused;
 
 /// Why a note cannot be written.
@@ -15,6 +16,12 @@ pub enum Error {
     /// The wording that was read is no longer the one that would be decided about.
     #[error("the note has been changed meanwhile: read it first")]
     OutOfDate,
+    /// The member has reported as many notes as one may in a day.
+    #[error(
+        "you have reported {MOST_A_DAY} notes within a day, which is as many as are taken: tell a moderator of \
+         this one too, by telephone where somebody could be hurt today"
+    )]
+    TooManyReports,
     /// The database failed.
     #[error(transparent)]
     Database(#[from] db::Error),

@@ -1,7 +1,7 @@
 //! The shop notes in the database.
 //!
 //! - [`write`](mod@write): a wording kept on its author's desk or sent in; [`decide`]: what the queue
-//!   decides; [`after`]: what happens to a note once it is shown.
+//!   decides; [`after`], [`verdicts`], [`reports`]: what happens to a note once it is shown.
 //! - `wordings`: the rows of the wordings, where the SQL names the fields of a note.
 //! - [`read`]: one note with all its wordings; [`lists`]: the shown notes; [`search`]: by their words;
 //!   [`queue`]: what waits, and what became of a member's notes; [`inspectors`]: who could pass what
@@ -17,8 +17,10 @@ pub mod inspectors;
 pub mod lists;
 pub mod queue;
 pub mod read;
+pub mod reports;
 pub mod search;
 mod text;
+pub mod verdicts;
 pub(super) mod wordings;
 pub mod write;
 

@@ -3,9 +3,9 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::Error;
-use super::after::{Found, Verdict};
 use super::current::subject;
 use super::lists::Correction;
+use super::verdicts::{Found, Verdict};
 use super::wordings::{self, WordingRow};
 use crate::db::Database;
 use crate::rules::auth::MemberId;
@@ -80,7 +80,7 @@ pub struct Note {
     /// Every verdict, newest first.
     pub verdicts: Vec<Judged>,
     /// The open reports, oldest first.
-    pub reports: Vec<String>,
+    pub reports: Vec<Report>,
 }
 
 /// A member as an author.
@@ -90,6 +90,15 @@ pub struct Author {
     pub id: MemberId,
     /// The name shown.
     pub name: String,
+}
+
+/// A report of danger.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Report {
+    /// Who sent it; none where they have left the club.
+    pub by: Option<String>,
+    /// What could hurt somebody.
+    pub text: String,
 }
 
 /// A verdict and whose it is.
@@ -158,8 +167,11 @@ pub async fn note(database: &Database, id: NoteId) -> Result<Option<Note>, Error
     )
     .fetch_all(&mut *transaction)
     .await?;
-    let reports = sqlx::query_scalar!(
-        "SELECT text FROM safety_report WHERE note_id = ? AND settled_at IS NULL ORDER BY id",
+    let reports = sqlx::query_as!(
+        Report,
+        r#"SELECT member.name AS "by?: String", text
+           FROM safety_report LEFT JOIN member ON member.id = member_id
+           WHERE note_id = ? AND settled_at IS NULL ORDER BY safety_report.id"#,
         number
     )
     .fetch_all(&mut *transaction)

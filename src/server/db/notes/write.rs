@@ -10,7 +10,8 @@ use crate::rules::notes::state::{Act, OnItsWay, Refused};
 use crate::rules::notes::wording::{Aim, Wording};
 use crate::rules::notes::{NoteId, VersionId};
 
-/// Keeps a new note, or what its form made the first time.
+/// Keeps a new note, or finds what the form made the first time it was sent with these words. With other
+/// words it makes another note: whoever goes back in the browser and writes anew loses nothing.
 ///
 /// # Errors
 /// The form is another member's, the rules are against it, or the database cannot be written.
@@ -21,8 +22,38 @@ pub async fn new(
     form_key: &str,
     given: (&Wording, Aim),
 ) -> Result<NoteId, Error> {
-    let MemberId(member) = by.id;
+    let (wording, _) = given;
     let mut transaction = database.write().await?;
+    let note = match made_by(&mut transaction, now, by, form_key).await? {
+        Made::Now(note) => note,
+        Made::Before(note) if holds(&mut transaction, note, wording).await? => note,
+        Made::Before(_) => {
+            let key = wording.key_beside(form_key);
+            let (Made::Now(note) | Made::Before(note)) =
+                made_by(&mut transaction, now, by, &key).await?;
+            note
+        }
+    };
+    put(&mut transaction, now, by, note, given).await?;
+    transaction.commit().await?;
+    Ok(note)
+}
+
+/// A note of the member's with this key.
+enum Made {
+    /// It was made for it.
+    Now(NoteId),
+    /// It was there.
+    Before(NoteId),
+}
+
+async fn made_by(
+    transaction: &mut Transaction<'_, Sqlite>,
+    now: UnixSeconds,
+    by: &SignedIn,
+    form_key: &str,
+) -> Result<Made, Error> {
+    let MemberId(member) = by.id;
     let made = sqlx::query_scalar!(
         "INSERT INTO note (author_id, form_key, made_at) VALUES (?, ?, ?)
          ON CONFLICT (form_key) DO NOTHING RETURNING id",
@@ -30,27 +61,32 @@ pub async fn new(
         form_key,
         now
     )
-    .fetch_optional(&mut *transaction)
+    .fetch_optional(&mut **transaction)
     .await?;
-    let note = match made {
-        Some(id) => {
-            let subject = format!("note/{id}");
-            let by = Some((by.id, by.name.as_str()));
-            acts::record(&mut transaction, now, by, "note-begun", &subject, "").await?;
-            id
-        }
-        None => sqlx::query_scalar!(
-            r#"SELECT id AS "id!" FROM note WHERE form_key = ? AND author_id = ?"#,
-            form_key,
-            member
-        )
-        .fetch_optional(&mut *transaction)
-        .await?
-        .ok_or(Refused::NotYours)?,
-    };
-    put(&mut transaction, now, by, NoteId(note), given).await?;
-    transaction.commit().await?;
-    Ok(NoteId(note))
+    if let Some(id) = made {
+        let subject = format!("note/{id}");
+        let by = Some((by.id, by.name.as_str()));
+        acts::record(transaction, now, by, "note-begun", &subject, "").await?;
+        return Ok(Made::Now(NoteId(id)));
+    }
+    let before = sqlx::query_scalar!(
+        r#"SELECT id AS "id!" FROM note WHERE form_key = ? AND author_id = ?"#,
+        form_key,
+        member
+    )
+    .fetch_optional(&mut **transaction)
+    .await?;
+    before.map(|id| Made::Before(NoteId(id))).ok_or(Refused::NotYours.into())
+}
+
+/// Whether some wording of the note has these words.
+async fn holds(
+    transaction: &mut Transaction<'_, Sqlite>,
+    note: NoteId,
+    wording: &Wording,
+) -> Result<bool, Error> {
+    let versions = read::versions(transaction, note).await?;
+    Ok(versions.is_empty() || versions.iter().any(|version| version.wording == *wording))
 }
 
 /// Keeps another wording of a note.

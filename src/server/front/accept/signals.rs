@@ -1,5 +1,7 @@
 //! The signals that ask the process to stop: SIGTERM, SIGINT. Heard on a thread of its own, which
-//! waits for nothing else: whatever holds the others up, the process ends in time.
+//! waits for nothing else: whatever holds the others up, the process ends in time. One that tells of a
+//! terminal that has gone, or asks other programs to read their settings anew, SIGHUP, asks nothing of
+//! this one.
 
 use std::io;
 use std::process;
@@ -17,7 +19,11 @@ pub const DEADLINE: Duration = Duration::from_secs(9);
 
 /// Both, caught.
 #[derive(Debug)]
-pub struct Signals(UnboundedReceiver<()>);
+pub struct Signals {
+    told: UnboundedReceiver<()>,
+    /// Caught, so that it does not end the process.
+    _hangup: Signal,
+}
 
 impl Signals {
     /// Catches them from now on.
@@ -34,12 +40,12 @@ impl Signals {
         thread::Builder::new()
             .name("signals".to_owned())
             .spawn(move || hear(&runtime, [terminate, interrupt], &tell))?;
-        Ok(Self(told))
+        Ok(Self { told, _hangup: signal(SignalKind::hangup())? })
     }
 
     /// Waits for the next one.
     pub async fn next(&mut self) {
-        if self.0.recv().await.is_none() {
+        if self.told.recv().await.is_none() {
             // The thread lives as long as the process; without it no signal would ever come.
             std::future::pending().await
         }

@@ -8,6 +8,7 @@ pub mod body;
 pub mod budget;
 pub mod cors;
 pub mod drawer;
+pub mod host;
 pub mod observe;
 pub mod panics;
 pub mod rate;

@@ -72,7 +72,7 @@ impl Wanted {
 fn log(error: &Error) {
     match error {
         Error::Internal(source) => tracing::error!(%source, "failed"),
-        Error::Unavailable(source) => tracing::warn!(%source, "unavailable"),
+        Error::Unavailable(source) | Error::Full(source) => tracing::warn!(%source, "unavailable"),
         _ => {}
     }
 }

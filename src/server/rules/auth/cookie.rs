@@ -12,16 +12,19 @@ use crate::rules::cookie::values;
 /// How long a browser keeps it: the longest a session lasts.
 const MAX_AGE: u32 = 30 * 24 * 60 * 60;
 
+/// The most tokens looked at: each costs a look into the database.
+const MOST: usize = 4;
+
 /// Its name at this address.
 #[must_use]
 pub fn name(base_url: &BaseUrl) -> &'static str {
     if base_url.is_https() { "__Host-holewright" } else { "holewright" }
 }
 
-/// The token a request carries.
-#[must_use]
-pub fn read(headers: &HeaderMap, base_url: &BaseUrl) -> Option<Token> {
-    values(headers, name(base_url)).find_map(|value| Token::read(&value))
+/// The tokens a request carries. A browser may hold several cookies of this name: a dead one, or one that
+/// another program on the same host gave. No more than a few are looked at.
+pub fn read(headers: &HeaderMap, base_url: &BaseUrl) -> impl Iterator<Item = Token> {
+    values(headers, name(base_url)).filter_map(|value| Token::read(&value)).take(MOST)
 }
 
 /// The header that gives it to the browser.

@@ -7,6 +7,7 @@
 //!   [`inspection`]: whether the club has
 //!   somebody to pass it then.
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
+//! - [`reports`]: how many notes one member may report in a day.
 //! - [`difference`]: what changed from one wording to the next.
 //!
 //! Leaves out SQL, pages and the clock.
@@ -19,6 +20,7 @@ pub mod folded;
 pub mod inspection;
 pub mod markdown;
 pub mod pressure;
+pub mod reports;
 pub mod seen;
 pub mod state;
 pub mod wording;

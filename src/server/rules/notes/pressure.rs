@@ -8,6 +8,7 @@ use std::sync::LazyLock;
 
 use super::folded::folded;
 use super::markdown;
+use super::state::Subject;
 
 /// A word that begins like this is about pressure.
 pub const BEGINNINGS: [&str; 13] = [
@@ -53,6 +54,12 @@ static HEARD: LazyLock<Heard> = LazyLock::new(|| Heard {
     units: UNITS.iter().map(|word| folded(word)).collect(),
     pairs: PAIRS.iter().map(|(one, other)| (folded(one), folded(other))).collect(),
 });
+
+/// What a text in Markdown speaks of, as it is typed and as it is read.
+#[must_use]
+pub fn subject(text: &str) -> Subject {
+    if marked_text_speaks_of_it(text) { Subject::Pressure } else { Subject::Usual }
+}
 
 /// Whether the text speaks of boilers, steam or pressure.
 ///

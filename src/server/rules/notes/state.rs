@@ -49,16 +49,20 @@ pub enum Act {
     AskForChange,
     /// The waiting wording is not taken, with the reason.
     Decline,
-    /// A correction is put above the shown wording.
-    Correct,
+    /// A correction is put above the shown wording; what it speaks of counts beside what that does.
+    Correct(Subject),
     /// The note is taken back, with the reason.
     Withdraw,
     /// A member says that the note could hurt somebody.
     Report,
     /// The reports are looked at, and the note shows again.
     Settle,
-    /// A member says whether it worked.
-    Judge,
+    /// A member says whether it worked, in words that speak of this.
+    Judge(Subject),
+    /// A member takes back what they said of it.
+    TakeBack,
+    /// What another member said of it is taken away.
+    TakeAway,
 }
 
 /// Whether the club has somebody else who could decide.
@@ -91,7 +95,7 @@ pub enum Refused {
     #[error("a moderator decides this")]
     Moderator,
     /// It takes the inspector.
-    #[error("a note on boilers, steam or pressure is for the club’s inspector to pass")]
+    #[error("what speaks of boilers, steam or pressure is for the club’s inspector to pass")]
     Inspector,
     /// It is their own note.
     #[error("nobody decides about a note of their own while somebody else can")]
@@ -148,9 +152,11 @@ pub fn after(act: Act, note: NoteState, who: Who) -> Result<NoteState, Refused> 
             sends_back(waiting(note, who)?, who)?;
             Ok(NoteState { on_its_way: None, ..note })
         }
-        Act::Correct => {
-            decides(note.shown.ok_or(Refused::NotShown)?, who)?;
-            Ok(note)
+        Act::Correct(said) => {
+            let shown = note.shown.ok_or(Refused::NotShown)?;
+            let both = if said == Subject::Pressure { said } else { shown };
+            decides(both, who)?;
+            Ok(NoteState { shown: Some(both), ..note })
         }
         Act::Settle => {
             decides(note.shown.ok_or(Refused::NotShown)?, who)?;
@@ -170,9 +176,24 @@ pub fn after(act: Act, note: NoteState, who: Who) -> Result<NoteState, Refused> 
             others_note(note, who)?;
             Ok(NoteState { is_hidden: true, ..note })
         }
-        Act::Judge => {
+        Act::Judge(said) => {
             others_note(note, who)?;
-            if note.is_hidden { Err(Refused::Hidden) } else { Ok(note) }
+            if note.is_hidden {
+                return Err(Refused::Hidden);
+            }
+            // Nobody reads a verdict before it is shown.
+            if said == Subject::Pressure && !may_pass(said, who.rights) {
+                return Err(Refused::Inspector);
+            }
+            Ok(note)
+        }
+        Act::TakeBack => {
+            others_note(note, who)?;
+            Ok(note)
+        }
+        Act::TakeAway => {
+            sends_back(note.shown.ok_or(Refused::NotShown)?, who)?;
+            Ok(note)
         }
     }
 }
@@ -198,7 +219,7 @@ fn is_secret(act: Act, note: NoteState, rights: Rights) -> bool {
     let decides = rights.may(Right::Moderate) || rights.may(Right::Inspect);
     let sees = match (act, note.on_its_way) {
         (Act::Pass | Act::AskForChange | Act::Decline, _) => decides,
-        (Act::Correct | Act::Settle, Some(OnItsWay::Waiting(subject))) => {
+        (Act::Correct(_) | Act::Settle, Some(OnItsWay::Waiting(subject))) => {
             sees_waiting(subject, rights)
         }
         _ => false,

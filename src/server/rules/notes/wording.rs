@@ -3,6 +3,8 @@
 //! The fields of what was done are kept as typed; where they name a material, a thread or a drill
 //! outright, the note belongs to it. Which fields there are stands in [`super::fields`].
 
+use sha2::{Digest, Sha256};
+
 use super::belongs::{self, Thing};
 use super::fields::{Done, Lines, NoteField, TEXT, TITLE};
 use super::pressure;
@@ -112,6 +114,14 @@ impl Wording {
             lines.push_str(&format!("Belongs to: {}\n", things.join(", ")));
         }
         format!("{lines}\n{}", self.text)
+    }
+
+    /// The key of the note that a form with this key makes with these words, once it has made another with
+    /// others. The same words give the same key, so that sending it twice makes one note of them.
+    #[must_use]
+    pub fn key_beside(&self, form_key: &str) -> String {
+        let words = format!("{form_key}\n{}", self.as_lines());
+        Sha256::digest(words).iter().map(|byte| format!("{byte:02x}")).collect()
     }
 
     fn speaks_of(&self, is_ticked: bool) -> Subject {

@@ -75,6 +75,7 @@ fn form_with(
     page.fields = vec![Field::new("notes", "Your notes", "", kind)];
     page.fields.extend(prove::asked_for(member, "Your password"));
     page.button = "Leave";
+    page.is_plain = true;
     page.links = vec![Link::new("/me", "Your page")];
     page.answer()
 }

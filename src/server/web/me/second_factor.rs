@@ -80,7 +80,8 @@ pub async fn change_second_factor(
 }
 
 fn offer(app: &App, asker: &Asker) -> Result<Secret, Error> {
-    asker.held.map(|session| app.second_factor.offer(session)).ok_or(Error::Unauthenticated)
+    let session = asker.held.first();
+    session.map(|session| app.second_factor.offer(*session)).ok_or(Error::Unauthenticated)
 }
 
 fn is_compulsory(app: &App, member: &SignedIn) -> bool {

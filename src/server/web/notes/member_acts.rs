@@ -5,33 +5,56 @@ use std::sync::Arc;
 use axum::extract::State;
 use axum::response::Response;
 
+use super::kept::{Sent, given_back};
 use super::number::Number;
 use super::page::{may_write, see_other};
-use super::show::{Back, Seen, answer, seen};
-use crate::db::notes::after::{self, Found, Verdict};
+use super::show::{Back, Seen, again, answer, seen, verdict_fields};
+use super::text_form::TextForm;
 use crate::db::notes::decide::Reviewed;
-use crate::db::notes::{Words, read};
+use crate::db::notes::verdicts::{self, Found, Verdict};
+use crate::db::notes::{Words, after, read};
 use crate::extract::{Fields, Member, Reader};
-use crate::rules::auth::SignedIn;
-use crate::rules::notes::wording;
-use crate::rules::notes::{NoteId, VersionId};
+use crate::rules::auth::{MemberId, SignedIn};
+use crate::rules::notes::state::{Subject, may_pass};
+use crate::rules::notes::{NoteId, VersionId, pressure, wording};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 
 /// The longest material or size of a verdict.
 const LONGEST_LINE: usize = 100;
-/// The longest reason or report.
-const LONGEST_REASON: usize = 2000;
-/// The longest correction.
-const LONGEST_CORRECTION: usize = 5000;
+/// Why a verdict may not say so.
+const FOR_THE_INSPECTOR: &str = "Leave boilers, steam and pressure out here: a verdict is shown unread. \
+     Write a note on it, which the inspector reads first.";
 
-/// Counts what the member found, or changes what they said before.
+const REPORT: TextForm = TextForm {
+    act: "report",
+    name: "danger",
+    label: "What could hurt somebody",
+    missing: "Say what could hurt somebody.",
+    longest: 2000,
+};
+const WITHDRAW: TextForm = TextForm {
+    act: "withdraw",
+    name: "why",
+    label: "Why it is withdrawn",
+    missing: "Say why: readers of its address are told.",
+    longest: 2000,
+};
+const CORRECT: TextForm = TextForm {
+    act: "correct",
+    name: "correction",
+    label: "What is right instead",
+    missing: "Write what is right instead.",
+    longest: 5000,
+};
+
+/// Counts what the member found, or changes what they said before; or takes it away.
 ///
 /// # Errors
 /// The note is not there for them, or is their own.
 pub async fn judge(
     State(app): State<Arc<App>>,
-    Member(member): Member,
+    member: Result<Member, Error>,
     Number(id): Number,
     fields: Fields,
 ) -> Result<Response, Error> {
@@ -41,14 +64,30 @@ pub async fn judge(
         "did-not" => Some(Found::DidNot),
         _ => None,
     };
+    let typed = [("material", material.as_str()), ("size", size.as_str())];
+    let sent = || Sent {
+        action: format!("/notes/{}/verdict", id.0),
+        fields: verdict_fields(found, typed),
+        known: Vec::new(),
+    };
+    let member = match member {
+        Ok(Member(member)) => member,
+        Err(error) => return given_back(&app, error, sent()),
+    };
+    if fields.as_typed("do") == "away" {
+        return take_away(&app, &member, id, fields.as_typed("of")).await;
+    }
     let mut errors = Vec::new();
     if found.is_none() {
         errors.push(FieldError::new("found", "Say whether it worked or did not."));
     }
-    for (field, typed) in [("material", &material), ("size", &size)] {
+    let hears = !may_pass(Subject::Pressure, member.rights);
+    for (field, typed) in typed {
         if typed.chars().count() > LONGEST_LINE {
             errors
                 .push(FieldError::new(field, format!("{LONGEST_LINE} characters are taken here.")));
+        } else if hears && pressure::subject(typed) == Subject::Pressure {
+            errors.push(FieldError::new(field, FOR_THE_INSPECTOR));
         }
     }
     let (Some(found), []) = (found, errors.as_slice()) else {
@@ -56,9 +95,31 @@ pub async fn judge(
             Back { errors, typed: vec![("material", material), ("size", size)], status: None };
         return answer(&app, Reader(Some(member)), id, back).await;
     };
-    may_write(&app, &member)?;
-    let verdict = Verdict { found, material, size };
-    after::judge(&app.database, app.clock.now(), &member, id, &verdict).await?;
+    let verdict = Verdict { found, material: material.clone(), size: size.clone() };
+    let done = async {
+        may_write(&app, &member)?;
+        Ok(verdicts::judge(&app.database, app.clock.now(), &member, id, &verdict).await?)
+    };
+    match done.await {
+        Ok(()) => {
+            app.shown.changed();
+            see_other(&format!("/notes/{}", id.0))
+        }
+        Err(error) => given_back(&app, error, sent()),
+    }
+}
+
+/// Takes a verdict away: the member's own, or that of the member with this number.
+async fn take_away(
+    app: &Arc<App>,
+    member: &SignedIn,
+    id: NoteId,
+    of: &str,
+) -> Result<Response, Error> {
+    let of = if of.is_empty() { Some(member.id) } else { of.parse().ok().map(MemberId) };
+    let of = of.ok_or(Error::NotFound("there is no such verdict"))?;
+    may_write(app, member)?;
+    verdicts::take_away(&app.database, app.clock.now(), member, id, of).await?;
     app.shown.changed();
     see_other(&format!("/notes/{}", id.0))
 }
@@ -69,17 +130,20 @@ pub async fn judge(
 /// As [`judge`].
 pub async fn report(
     State(app): State<Arc<App>>,
-    Member(member): Member,
+    member: Result<Member, Error>,
     Number(id): Number,
     fields: Fields,
 ) -> Result<Response, Error> {
-    let danger = match reason(&fields, "danger", "Say what could hurt somebody.", LONGEST_REASON) {
-        Ok(danger) => danger,
-        Err(back) => return answer(&app, Reader(Some(member)), id, back).await,
+    let form = &REPORT;
+    let (member, danger) = match begun(&app, member, id, (form, &fields)).await? {
+        Begun::Typed(member, danger) => (member, danger),
+        Begun::Answered(answer) => return Ok(answer),
     };
-    may_write(&app, &member)?;
-    let done = after::report(&app.database, app.clock.now(), &member, id, &danger).await;
-    finish(&app, member, id, done.map_err(Error::from), ("danger", danger)).await
+    let done = async {
+        may_write(&app, &member)?;
+        Ok(after::report(&app.database, app.clock.now(), &member, id, &danger).await?)
+    };
+    finish(&app, &member, id, done.await, (form, &fields)).await
 }
 
 /// Takes the note back, with the reason.
@@ -88,18 +152,20 @@ pub async fn report(
 /// As [`judge`], or it takes a moderator.
 pub async fn withdraw(
     State(app): State<Arc<App>>,
-    Member(member): Member,
+    member: Result<Member, Error>,
     Number(id): Number,
     fields: Fields,
 ) -> Result<Response, Error> {
-    let why =
-        match reason(&fields, "why", "Say why: readers of its address are told.", LONGEST_REASON) {
-            Ok(why) => why,
-            Err(back) => return answer(&app, Reader(Some(member)), id, back).await,
-        };
-    may_write(&app, &member)?;
-    let done = after::withdraw(&app.database, app.clock.now(), &member, id, &why).await;
-    finish(&app, member, id, done.map_err(Error::from), ("why", why)).await
+    let form = &WITHDRAW;
+    let (member, why) = match begun(&app, member, id, (form, &fields)).await? {
+        Begun::Typed(member, why) => (member, why),
+        Begun::Answered(answer) => return Ok(answer),
+    };
+    let done = async {
+        may_write(&app, &member)?;
+        Ok(after::withdraw(&app.database, app.clock.now(), &member, id, &why).await?)
+    };
+    finish(&app, &member, id, done.await, (form, &fields)).await
 }
 
 /// Puts a correction above the text.
@@ -108,47 +174,77 @@ pub async fn withdraw(
 /// As [`withdraw`]; or another wording stands there meanwhile.
 pub async fn correct(
     State(app): State<Arc<App>>,
-    Member(member): Member,
+    member: Result<Member, Error>,
     Number(id): Number,
     fields: Fields,
 ) -> Result<Response, Error> {
-    let said =
-        match reason(&fields, "correction", "Write what is right instead.", LONGEST_CORRECTION) {
-            Ok(said) => said,
-            Err(back) => return answer(&app, Reader(Some(member)), id, back).await,
-        };
-    may_write(&app, &member)?;
-    let version = VersionId(fields.as_typed("version").parse().unwrap_or_default());
-    let words = match words(&app, &member, id, version, &said).await {
-        Ok(words) => words,
-        Err(error) => return finish(&app, member, id, Err(error), ("correction", said)).await,
+    let form = &CORRECT;
+    let (member, said) = match begun(&app, member, id, (form, &fields)).await? {
+        Begun::Typed(member, said) => (member, said),
+        Begun::Answered(answer) => return Ok(answer),
     };
-    let reading = Reviewed { note: id, version, by: &member, now: app.clock.now() };
-    let done = after::correct(&app.database, reading, &said, &words).await.map_err(Error::from);
-    finish(&app, member, id, done, ("correction", said)).await
+    let version = VersionId(fields.as_typed("version").parse().unwrap_or_default());
+    let done = async {
+        may_write(&app, &member)?;
+        let words = words(&app, &member, id, version, &said).await?;
+        let reading = Reviewed { note: id, version, by: &member, now: app.clock.now() };
+        Ok(after::correct(&app.database, reading, &said, &words).await?)
+    };
+    finish(&app, &member, id, done.await, (form, &fields)).await
+}
+
+/// How far a form with one text came before anything was done.
+enum Begun {
+    /// It holds this text.
+    Typed(SignedIn, String),
+    /// It was given back.
+    Answered(Response),
+}
+
+/// Reads a form with one text. Without a member, or where the text will not do, it goes back as typed.
+async fn begun(
+    app: &Arc<App>,
+    member: Result<Member, Error>,
+    id: NoteId,
+    (form, fields): (&TextForm, &Fields),
+) -> Result<Begun, Error> {
+    let member = match member {
+        Ok(Member(member)) => member,
+        Err(error) => {
+            return given_back(app, error, form.sent(id, fields)).map(Begun::Answered);
+        }
+    };
+    match form.read(fields) {
+        Ok(text) => Ok(Begun::Typed(member, text)),
+        Err(back) => answer(app, Reader(Some(member)), id, back).await.map(Begun::Answered),
+    }
 }
 
 /// Back to the note after something was done; where it could not be done as things stand, with what was
-/// typed.
+/// typed: on the note's page, where that still has the form.
 async fn finish(
     app: &Arc<App>,
-    member: SignedIn,
+    member: &SignedIn,
     id: NoteId,
     done: Result<(), Error>,
-    (name, typed): (&'static str, String),
+    (form, fields): (&TextForm, &Fields),
 ) -> Result<Response, Error> {
-    match done {
+    let error = match done {
         Ok(()) => {
             app.shown.changed();
-            see_other(&format!("/notes/{}", id.0))
+            return see_other(&format!("/notes/{}", id.0));
         }
-        Err(error @ Error::Conflict(_)) => {
-            let errors = vec![FieldError::new(name, format!("Nothing was done: {error}."))];
-            let back = Back { errors, typed: vec![(name, typed)], status: Some(error.status()) };
-            answer(app, Reader(Some(member)), id, back).await
+        Err(error) => error,
+    };
+    if let Error::Conflict(words) = &error {
+        let errors = vec![FieldError::new(form.name, format!("Nothing was done: {words}."))];
+        let typed = vec![(form.name, wording::text(fields.as_typed(form.name)))];
+        let back = Back { errors, typed, status: Some(error.status()) };
+        if let Some(page) = again(app, member, id, back).await? {
+            return Ok(page);
         }
-        Err(error) => Err(error),
     }
+    given_back(app, error, form.sent(id, fields))
 }
 
 /// The words by which the note will be found, with this correction above the others.
@@ -170,26 +266,5 @@ async fn words(
         held.map(|held| Words::of(&held.wording, [correction].into_iter().chain(corrections)));
     words.ok_or_else(|| {
         Error::Conflict("the note has been changed meanwhile: read it first".to_owned())
-    })
-}
-
-/// A text that must be given.
-fn reason(
-    fields: &Fields,
-    name: &'static str,
-    missing: &str,
-    longest: usize,
-) -> Result<String, Back> {
-    let text = wording::text(fields.as_typed(name));
-    let length = text.chars().count();
-    let message = match length {
-        _ if text.trim().is_empty() => missing.to_owned(),
-        _ if length > longest => format!("That is {length} characters; {longest} are taken."),
-        _ => return Ok(text),
-    };
-    Err(Back {
-        errors: vec![FieldError::new(name, message)],
-        typed: vec![(name, text)],
-        status: None,
     })
 }

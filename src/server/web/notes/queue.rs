@@ -11,20 +11,24 @@ use super::super::when::day;
 use super::history::Difference;
 use super::inspection;
 use super::item::author;
+use super::kept::{Sent, given_back};
 use super::number::Number;
 use super::page::{may_write, page, see_other};
 use super::show::state;
 use super::text::Text;
 use crate::db::notes::decide::{self, Reviewed};
 use crate::db::notes::read::{self, Note, Version, WordingState};
+use crate::db::notes::reports::{self, Of, Sender, WordsOf};
 use crate::db::notes::{Words, after, queue};
 use crate::extract::{Fields, Member, Reader};
-use crate::rules::auth::{Right, Rights, SignedIn};
+use crate::rules::auth::{MemberId, Right, Rights, SignedIn};
 use crate::rules::notes::difference::Effort;
-use crate::rules::notes::state::may_pass;
+use crate::rules::notes::seen::is_blank;
+use crate::rules::notes::state::{may_pass, sees_waiting};
 use crate::rules::notes::wording;
 use crate::rules::notes::{NoteId, VersionId};
 use crate::{App, Error};
+use holewright_pages::field::{Field, Kind};
 use holewright_pages::layout::{Frame, Section};
 
 /// The longest reason.
@@ -38,6 +42,8 @@ struct QueuePage {
     /// Notes that nobody in the club could pass.
     unattended: Option<String>,
     may_manage: bool,
+    /// Who hid several notes.
+    senders: Vec<Sender>,
     items: Vec<Item>,
 }
 
@@ -50,6 +56,12 @@ struct Trouble {
     reason: String,
 }
 
+/// A report and who sent it.
+struct ReportShown {
+    by: String,
+    text: String,
+}
+
 /// One note to look at.
 struct Item {
     id: i64,
@@ -58,7 +70,7 @@ struct Item {
     by: String,
     day: String,
     /// Open reports: the note is then hidden.
-    reports: Vec<String>,
+    reports: Vec<ReportShown>,
     /// What changed since the shown wording.
     difference: Option<Difference>,
     text: Text,
@@ -92,18 +104,23 @@ pub async fn show(State(app): State<Arc<App>>, Member(member): Member) -> Result
 /// what was typed.
 pub async fn decide(
     State(app): State<Arc<App>>,
-    Member(member): Member,
+    member: Result<Member, Error>,
     Number(NoteId(id)): Number,
     fields: Fields,
 ) -> Result<Response, Error> {
-    if !decides(member.rights) {
-        return Err(Error::Forbidden("the queue is for moderators and the inspector"));
-    }
     let reason = wording::text(fields.as_typed("reason"));
+    let member = match member {
+        Ok(Member(member)) if decides(member.rights) => member,
+        Ok(_) => {
+            let error = Error::Forbidden("the queue is for moderators and the inspector");
+            return given_back(&app, error, sent(id, &fields));
+        }
+        Err(error) => return given_back(&app, error, sent(id, &fields)),
+    };
     let trouble = |heading, words: String| Trouble { id, heading, words, reason: reason.clone() };
     let needs_reason = matches!(fields.as_typed("do"), "change" | "decline" | "withdraw");
     let length = reason.chars().count();
-    if (needs_reason && reason.trim().is_empty()) || length > LONGEST {
+    if (needs_reason && is_blank(&reason)) || length > LONGEST {
         let words = match length {
             0..=LONGEST => "Say what to change, or why: its author is told.".to_owned(),
             _ => format!("That is {length} characters; {LONGEST} are taken."),
@@ -111,21 +128,72 @@ pub async fn decide(
         let trouble = trouble("Something to put right", words);
         return answer(&app, member, StatusCode::UNPROCESSABLE_ENTITY, Some(trouble)).await;
     }
-    may_write(&app, &member)?;
-    match carry_out(&app, &member, NoteId(id), &fields, &reason).await {
+    let done = async {
+        may_write(&app, &member)?;
+        carry_out(&app, &member, NoteId(id), &fields, &reason).await
+    };
+    match done.await {
         Ok(()) => {
             app.shown.changed();
             see_other("/queue")
         }
         Err(Error::Conflict(words)) => {
             let now = match read::note(&app.database, NoteId(id)).await? {
-                Some(note) => stands(&app, &note).await?,
+                Some(note) => stands(&app, &note, member.rights).await?,
                 None => String::new(),
             };
             let trouble = trouble("Changed meanwhile", format!("Nothing was done: {words}. {now}"));
             answer(&app, member, StatusCode::CONFLICT, Some(trouble)).await
         }
-        Err(error) => Err(error),
+        Err(error) => given_back(&app, error, sent(id, &fields)),
+    }
+}
+
+/// Settles every report of one member's that was read.
+///
+/// # Errors
+/// It is for moderators and the inspector; or there is none of them that is theirs to settle.
+pub async fn settle_all(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    fields: Fields,
+) -> Result<Response, Error> {
+    if !decides(member.rights) {
+        return Err(Error::Forbidden("the queue is for moderators and the inspector"));
+    }
+    let number = |name| fields.as_typed(name).parse::<i64>().ok();
+    let of = number("of").zip(number("last"));
+    let of = of.map(|(member, last)| Of { member: MemberId(member), last });
+    let of = of.ok_or(Error::NotFound("the queue knows no such reports"))?;
+    may_write(&app, &member)?;
+    let mut words_of = WordsOf::new();
+    for sender in reports::senders(&app.database, &member).await? {
+        for note in sender.notes.iter().filter(|_| sender.member == of.member) {
+            let id = NoteId(note.id);
+            let note = read::note(&app.database, id).await?;
+            let shown = note.as_ref().and_then(|note| note.in_state(WordingState::Shown));
+            if let Some(shown) = shown {
+                words_of.insert(id, (shown.id, words(&app, id, shown.id).await?));
+            }
+        }
+    }
+    match reports::settle_all(&app.database, app.clock.now(), &member, of, &words_of).await? {
+        0 => Err(Error::Conflict("no report of theirs is yours to settle now".to_owned())),
+        _ => {
+            app.shown.changed();
+            see_other("/queue")
+        }
+    }
+}
+
+/// The decision as it was sent. More than it takes is not sent back.
+fn sent(id: i64, fields: &Fields) -> Sent {
+    let reason = wording::text(fields.as_typed("reason")).chars().take(LONGEST).collect();
+    let known = |name| (name, fields.as_typed(name).chars().take(20).collect());
+    Sent {
+        action: format!("/queue/{id}"),
+        fields: vec![Field::new("reason", "What to change, or why not", "", Kind::Long(reason))],
+        known: vec![known("version"), known("do")],
     }
 }
 
@@ -161,9 +229,12 @@ async fn words(app: &App, note: NoteId, version: VersionId) -> Result<Words, Err
     Ok(held.map(|held| Words::of(&held.wording, corrections)).unwrap_or_default())
 }
 
-/// How a note stands now, for somebody who came too late.
-async fn stands(app: &App, note: &Note) -> Result<String, Error> {
+/// How a note stands now, for somebody who came too late; nothing of what was never theirs to read.
+async fn stands(app: &App, note: &Note, rights: Rights) -> Result<String, Error> {
     let Some(newest) = note.versions.last() else { return Ok("The note is gone.".to_owned()) };
+    if !sees_waiting(newest.wording.subject, rights) {
+        return Ok(String::new());
+    }
     let awaited = inspection::of(app, note, newest).await?;
     Ok(match state(note, newest, awaited) {
         Some(_) if newest.state == WordingState::Draft => "It is with its author.".to_owned(),
@@ -196,6 +267,7 @@ async fn answer(
         trouble,
         unattended: inspection::left_over(app).await?.map(inspection::words),
         may_manage: member.rights.may(Right::Manage),
+        senders: reports::senders(&app.database, &member).await?,
         items,
     };
     page(status, &queue, &Reader(Some(member)))
@@ -218,7 +290,14 @@ fn item(
         title: version.wording.title.clone(),
         by: author(note.author.as_ref().map(|author| author.name.as_str())),
         day: day(version.saved_at),
-        reports: note.reports.clone(),
+        reports: note
+            .reports
+            .iter()
+            .map(|report| ReportShown {
+                by: author(report.by.as_deref()),
+                text: report.text.clone(),
+            })
+            .collect(),
         difference: match shown {
             Some(shown) if !note.is_hidden => Some(Difference::of(Some(shown), version, effort)),
             _ => None,

@@ -13,8 +13,8 @@ use super::item::{author, counts};
 use super::number::Number;
 use super::page::page;
 use super::text::Text;
-use crate::db::notes::after::{Found, Verdict};
 use crate::db::notes::read::{self, Note, Version, WordingState};
+use crate::db::notes::verdicts::{Found, Verdict};
 use crate::extract::Reader;
 use crate::rules::auth::{Right, SignedIn};
 use crate::rules::notes::inspection::Awaited;
@@ -39,7 +39,9 @@ struct NotePage {
     text: Text,
     is_shown: bool,
     counts: String,
-    verdicts: Vec<String>,
+    verdicts: Vec<VerdictShown>,
+    /// Whether this reader has said what they found.
+    has_judged: bool,
     has_history: bool,
     may_edit: bool,
     is_signed_in: bool,
@@ -49,6 +51,13 @@ struct NotePage {
     withdraw: Vec<Field>,
     correct: Vec<Field>,
     version: i64,
+}
+
+/// A verdict on the page that says more than yes or no.
+struct VerdictShown {
+    words: String,
+    /// Whose it is, for whoever may take it away.
+    of: Option<i64>,
 }
 
 /// A correction on the page.
@@ -121,11 +130,28 @@ pub(super) async fn answer(
             let gone = GonePage { frame: frame.of_a_mistake(), why: why.to_owned() };
             page(StatusCode::GONE, &gone, &reader)
         }
-        Seen::Hidden => Err(Error::NotFound(
-            "this note is hidden: a member reported that it could hurt somebody, and a moderator looks at it first",
-        )),
+        Seen::Hidden => Err(Error::Hidden),
         Seen::Nothing => Err(Error::NotFound("there is no note at this address")),
     }
+}
+
+/// The note with a form that came back, where its page still has that form for this member.
+pub(super) async fn again(
+    app: &App,
+    member: &SignedIn,
+    id: NoteId,
+    back: Back,
+) -> Result<Option<Response>, Error> {
+    let Some(note) = read::note(&app.database, id).await? else { return Ok(None) };
+    let Seen::Version(version) = seen(&note, Some(member)) else { return Ok(None) };
+    let names: Vec<&str> = back.typed.iter().map(|(name, _)| *name).collect();
+    let page = note_page(app, Some(member), (&note, version, None), Back::default());
+    let mut forms =
+        [&page.judge, &page.report, &page.withdraw, &page.correct].into_iter().flatten();
+    if !forms.any(|field| names.contains(&field.name)) {
+        return Ok(None);
+    }
+    answer(app, Reader(Some(member.clone())), id, back).await.map(Some)
 }
 
 /// What a reader sees of a note.
@@ -174,7 +200,12 @@ fn note_page(
     let is_withdrawn = note.withdrawn_why.is_some();
     let is_shown = version.state == WordingState::Shown && !is_withdrawn;
     let may_moderate = reader.is_some_and(|reader| reader.rights.may(Right::Moderate));
-    let may_correct = reader.is_some_and(|reader| may_pass(wording.subject, reader.rights));
+    // A correction that speaks of pressure is the inspector's, whatever it stands above.
+    let may_correct = reader.is_some_and(|reader| {
+        [wording.subject, Subject::Pressure].iter().any(|subject| may_pass(*subject, reader.rights))
+    });
+    let may_take_away =
+        !is_author && reader.is_some_and(|reader| sees_waiting(wording.subject, reader.rights));
     let description = markdown::extract(&wording.text, 160);
     let title = if wording.title.is_empty() { "A note without a title" } else { &wording.title };
     let frame =
@@ -205,7 +236,15 @@ fn note_page(
             i64::try_from(worked).unwrap_or(i64::MAX),
             i64::try_from(did_not).unwrap_or(i64::MAX),
         ),
-        verdicts: note.verdicts.iter().filter_map(|judged| in_words(&judged.verdict)).collect(),
+        verdicts: note
+            .verdicts
+            .iter()
+            .filter_map(|judged| {
+                let of = may_take_away.then_some(judged.by.0);
+                in_words(&judged.verdict).map(|words| VerdictShown { words, of })
+            })
+            .collect(),
+        has_judged: own.is_some(),
         has_history: !note.corrections.is_empty()
             || note.versions.iter().any(|version| version.state == WordingState::Replaced),
         may_edit: is_author && !is_withdrawn,
@@ -257,20 +296,30 @@ pub(super) fn state(note: &Note, version: &Version, awaited: Awaited) -> Option<
     }
 }
 
+/// The form of a verdict: as it came back, else as the member said before.
 fn judge_fields(own: Option<&Verdict>, back: &Back) -> Vec<Field> {
-    let found = own.map(|verdict| verdict.found);
+    let came_back = back.typed.iter().any(|(name, _)| *name == "material");
+    let own = own.filter(|_| !came_back);
+    let material = own.map_or_else(|| back.typed("material"), |own| own.material.as_str());
+    let size = own.map_or_else(|| back.typed("size"), |own| own.size.as_str());
+    let fields = verdict_fields(own.map(|own| own.found), [("material", material), ("size", size)]);
+    fields.into_iter().map(|field| field.judged(&back.errors, |_, _| String::new())).collect()
+}
+
+/// The fields of a verdict, filled in.
+pub(super) fn verdict_fields(
+    found: Option<Found>,
+    [(_, material), (_, size)]: [(&str, &str); 2],
+) -> Vec<Field> {
     let choices = [
         ("worked".to_owned(), "It worked for me".to_owned(), found != Some(Found::DidNot)),
         ("did-not".to_owned(), "It did not".to_owned(), found == Some(Found::DidNot)),
     ];
-    let material = own.map_or_else(|| back.typed("material"), |verdict| verdict.material.as_str());
-    let size = own.map_or_else(|| back.typed("size"), |verdict| verdict.size.as_str());
-    let fields = [
+    vec![
         Field::new("found", "What you found", "", Kind::Pick(items("found", choices))),
         Field::text("material", "In what material", "", material),
         Field::text("size", "At what size", "", size),
-    ];
-    fields.into_iter().map(|field| field.judged(&back.errors, |_, _| String::new())).collect()
+    ]
 }
 
 fn long(name: &'static str, label: &'static str, back: &Back) -> Field {

@@ -112,7 +112,7 @@ async fn receive(
         return signed_out(app, &place, typed, fields.as_typed("do"));
     };
     // A key that no form of ours made makes a note of its own.
-    if !(16..=64).contains(&typed.form_key.len()) || !typed.form_key.is_ascii() {
+    if !is_key(&typed.form_key) {
         typed.form_key = new_key()?;
     }
     let aim = match fields.as_typed("do") {
@@ -179,13 +179,27 @@ fn not_kept(
             "The note could not be kept just now. Nothing is lost: send it again in a few seconds."
                 .to_owned()
         }
+        Error::Full(_) => {
+            "The note could not be kept: the server's disk is full. What you typed is \
+                           below; send it again once whoever runs the server has made room."
+                .to_owned()
+        }
         Error::Conflict(words) => {
             format!("The note was not kept: {words}. What you typed is below.")
         }
-        // Nothing is theirs there, or the fault is ours: the log then says what it was.
+        // Nothing is theirs there, perhaps because they signed in as another: it can be a note of its own.
+        Error::NotFound(_) => {
+            let typed = Typed { form_key: new_key()?, ..typed.clone() };
+            let words = "The note was not kept: this form belongs to a note that is not yours, or is gone. \
+                         What you typed is below: sent from here it makes a note of its own.";
+            let errors = vec![FieldError::new(TITLE.name, words)];
+            let said = Remarks { errors, status: Some(error.status()), ..Remarks::default() };
+            return form_with(app, member, &Place::New, &typed, said);
+        }
+        // The fault is ours: the log then says what it was.
         _ => return Err(error),
     };
-    if let Error::Unavailable(source) = &error {
+    if let Error::Unavailable(source) | Error::Full(source) = &error {
         tracing::warn!(%source, "a note could not be kept");
     }
     let errors = vec![FieldError::new(TITLE.name, words)];
@@ -207,6 +221,11 @@ async fn own(app: &App, member: &SignedIn, id: NoteId) -> Result<Note, Error> {
         return Err(Error::Conflict("the note is withdrawn: write another".to_owned()));
     }
     Ok(note)
+}
+
+/// Whether it could be a key that a form of ours was made with.
+fn is_key(text: &str) -> bool {
+    (16..=64).contains(&text.len()) && text.bytes().all(|byte| byte.is_ascii_graphic())
 }
 
 fn new_key() -> Result<String, Error> {

@@ -95,13 +95,14 @@ pub(in crate::web) fn wrong() -> FieldError {
 }
 
 async fn waiting(app: &App, asker: &Asker) -> Result<Option<(TokenHash, Account)>, Error> {
-    let Some(held) = asker.held else { return Ok(None) };
     let now = app.clock.now();
-    let Some(member) = sessions::waiting_for_code(&app.database, held, now).await? else {
-        return Ok(None);
-    };
-    let account = accounts::numbered(&app.database, member).await?;
-    Ok(account.map(|account| (held, account)))
+    for held in &asker.held {
+        if let Some(member) = sessions::waiting_for_code(&app.database, *held, now).await? {
+            let account = accounts::numbered(&app.database, member).await?;
+            return Ok(account.map(|account| (*held, account)));
+        }
+    }
+    Ok(None)
 }
 
 fn form_with(app: &App, next: &Next, errors: Vec<FieldError>) -> Result<Response, Error> {

@@ -60,7 +60,7 @@ pub async fn sign_in(
     let token = Token::new()?;
     let session = New { token: token.hash(), agent: &asker.agent };
     let now = app.clock.now();
-    accounts::sign_in(&app.database, now, &account, session, asker.held).await?;
+    accounts::sign_in(&app.database, now, &account, session, &asker.held).await?;
     let door = if account.second_factor.is_some() {
         next.carried_to("/sign-in/code")
     } else {
@@ -195,8 +195,8 @@ pub async fn sign_out(
     Reader(reader): Reader,
     asker: Asker,
 ) -> Result<Response, Error> {
-    if let Some(held) = asker.held {
-        accounts::sign_out(&app.database, app.clock.now(), reader.as_ref(), held).await?;
+    if !asker.held.is_empty() {
+        accounts::sign_out(&app.database, app.clock.now(), reader.as_ref(), &asker.held).await?;
     }
     let mut response = page::see_other("/");
     let headers = response.headers_mut();

@@ -31,7 +31,7 @@ pub async fn limit(State(app): State<Arc<App>>, request: Request, next: Next) ->
     let limits = app.limits.body.taking(Place::of(&request).takes());
     let unread = request.extensions().get::<Unread>().cloned().unwrap_or_default();
     let refused = match request.extensions().get::<OverBudget>() {
-        Some(OverBudget) => Some(Error::Full),
+        Some(OverBudget) => Some(Error::Crowded),
         None => check_head(&request, limits).err().map(Error::Body),
     };
     if let Some(refused) = refused {

@@ -1,0 +1,169 @@
+//! Reports of danger by whoever sent them: how many a member sent of late, and all of one member's settled
+//! at once.
+
+use std::collections::BTreeMap;
+
+use serde::Deserialize;
+use sqlx::{Sqlite, Transaction};
+
+use super::after::record;
+use super::{Error, Words, current, text};
+use crate::db::Database;
+use crate::rules::auth::{MemberId, Right, SignedIn};
+use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::reports::{DAY, may_report};
+use crate::rules::notes::state::Act;
+use crate::rules::notes::{NoteId, VersionId};
+
+/// A member who reported several notes that are hidden by it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Sender {
+    /// Who.
+    pub member: MemberId,
+    /// Their name.
+    pub name: String,
+    /// The notes, those reported first before the others.
+    pub notes: Vec<Reported>,
+    /// Their newest report: what comes later was not read.
+    pub last: i64,
+}
+
+/// A note that is hidden by a report.
+#[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
+pub struct Reported {
+    /// Its number.
+    pub id: i64,
+    /// Its title.
+    pub title: String,
+}
+
+/// The reports of one member, read up to this one.
+#[derive(Clone, Copy, Debug)]
+pub struct Of {
+    /// Who sent them.
+    pub member: MemberId,
+    /// The newest that was read.
+    pub last: i64,
+}
+
+/// The words by which each note will be found once it shows again, with the wording they are of.
+pub type WordsOf = BTreeMap<NoteId, (VersionId, Words)>;
+
+/// Refuses another report by a member who has sent as many as one may in a day.
+pub(super) async fn check(
+    transaction: &mut Transaction<'_, Sqlite>,
+    now: UnixSeconds,
+    by: &SignedIn,
+) -> Result<(), Error> {
+    let MemberId(member) = by.id;
+    // Neither a clock that was put forward nor one that was put back shuts anybody out for longer.
+    let (from, until) = (now - DAY, now + DAY);
+    let sent = sqlx::query_scalar!(
+        r#"SELECT count(*) AS "sent!: i64" FROM safety_report
+           WHERE member_id = ? AND made_at > ? AND made_at < ?"#,
+        member,
+        from,
+        until
+    )
+    .fetch_one(&mut **transaction)
+    .await?;
+    if may_report(sent, by.rights) { Ok(()) } else { Err(Error::TooManyReports) }
+}
+
+/// The members who hid two notes or more that this one may show again, whoever hid most first.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn senders(database: &Database, reader: &SignedIn) -> Result<Vec<Sender>, Error> {
+    let (moderates, inspects) =
+        (reader.rights.may(Right::Moderate), reader.rights.may(Right::Inspect));
+    let MemberId(own) = reader.id;
+    let rows = sqlx::query!(
+        r#"SELECT member.id AS "member!: i64", member.name AS "name!: String",
+             max(of_it.last) AS "last!: i64",
+             json_group_array(json_object('id', of_it.id, 'title', of_it.title)) AS "notes!: String"
+           FROM (
+             SELECT report.member_id, note.id, shown.title, max(report.id) AS last
+             FROM safety_report AS report
+             JOIN note ON note.id = report.note_id
+             JOIN note_version AS shown ON shown.id = note.shown_version
+             WHERE report.settled_at IS NULL AND note.hidden_at IS NOT NULL
+               AND note.withdrawn_at IS NULL AND note.author_id IS NOT ?3
+               AND CASE shown.is_pressure WHEN 1 THEN ?2 ELSE ?1 END
+             GROUP BY report.member_id, note.id ORDER BY last
+           ) AS of_it
+           JOIN member ON member.id = of_it.member_id
+           GROUP BY member.id HAVING count(*) > 1 ORDER BY count(*) DESC, member.id"#,
+        moderates,
+        inspects,
+        own
+    )
+    .fetch_all(&database.readers)
+    .await?;
+    let sender = |notes: Vec<Reported>, (member, name, last)| Sender {
+        member: MemberId(member),
+        name,
+        notes,
+        last,
+    };
+    rows.into_iter()
+        .map(|row| {
+            let notes = serde_json::from_str(&row.notes);
+            let notes = notes.map_err(|error| sqlx::Error::Decode(error.into()))?;
+            Ok(sender(notes, (row.member, row.name, row.last)))
+        })
+        .collect()
+}
+
+/// Settles every report of a member's that was read: a note shows again where no other report is open on
+/// it. Left as they are: notes that this member may not show, and those of which another wording is shown
+/// meanwhile. How many reports were settled.
+///
+/// # Errors
+/// The database cannot be written.
+pub async fn settle_all(
+    database: &Database,
+    now: UnixSeconds,
+    by: &SignedIn,
+    of: Of,
+    words: &WordsOf,
+) -> Result<u64, Error> {
+    let (MemberId(reader), MemberId(sender)) = (by.id, of.member);
+    let mut transaction = database.write().await?;
+    let mut settled = 0;
+    for (note, (version, words)) in words {
+        let NoteId(id) = *note;
+        let current = current::read(&mut transaction, *note, by).await?;
+        if current.check(Act::Settle, by).is_err() || current.shown != Some(version.0) {
+            continue;
+        }
+        let done = sqlx::query!(
+            "UPDATE safety_report SET settled_at = ?, settled_by = ?
+             WHERE note_id = ? AND member_id = ? AND id <= ? AND settled_at IS NULL",
+            now,
+            reader,
+            id,
+            sender,
+            of.last
+        )
+        .execute(&mut *transaction)
+        .await?;
+        if done.rows_affected() == 0 {
+            continue;
+        }
+        settled += done.rows_affected();
+        let shows = sqlx::query!(
+            "UPDATE note SET hidden_at = NULL WHERE id = ?1 AND NOT EXISTS (
+               SELECT 1 FROM safety_report WHERE note_id = ?1 AND settled_at IS NULL)",
+            id
+        )
+        .execute(&mut *transaction)
+        .await?;
+        if shows.rows_affected() > 0 {
+            text::put(&mut transaction, id, words).await?;
+        }
+        record(&mut transaction, *note, by, now, ("note-report-settled", "")).await?;
+    }
+    transaction.commit().await?;
+    Ok(settled)
+}

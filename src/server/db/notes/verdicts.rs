@@ -1,0 +1,116 @@
+//! What members found of a shown note: counted, changed, taken back by them, or taken away by a moderator.
+
+use sqlx::{Sqlite, Transaction};
+
+use super::after::record;
+use super::{Error, current, text};
+use crate::db::Database;
+use crate::rules::auth::{MemberId, SignedIn};
+use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::NoteId;
+use crate::rules::notes::pressure;
+use crate::rules::notes::state::Act;
+
+/// What a member found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Found {
+    /// It worked.
+    Worked,
+    /// It did not.
+    DidNot,
+}
+
+/// One member's verdict on a note.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Verdict {
+    /// What they found.
+    pub found: Found,
+    /// In what material, as typed.
+    pub material: String,
+    /// At what size, as typed.
+    pub size: String,
+}
+
+/// Counts what a member found; each has one verdict, and may change it.
+///
+/// # Errors
+/// The rules are against it, or the database cannot be written.
+pub async fn judge(
+    database: &Database,
+    now: UnixSeconds,
+    by: &SignedIn,
+    note: NoteId,
+    verdict: &Verdict,
+) -> Result<(), Error> {
+    let (NoteId(id), MemberId(member)) = (note, by.id);
+    let worked = verdict.found == Found::Worked;
+    let said = pressure::subject(&format!("{} {}", verdict.material, verdict.size));
+    let mut transaction = database.write().await?;
+    current::read(&mut transaction, note, by).await?.check(Act::Judge(said), by)?;
+    let changed = sqlx::query!(
+        "INSERT INTO verdict (note_id, member_id, worked, material, size, made_at)
+         VALUES (?, ?, ?, ?, ?, ?)
+         ON CONFLICT (note_id, member_id) DO UPDATE
+         SET worked = excluded.worked, material = excluded.material, size = excluded.size,
+             made_at = excluded.made_at
+         WHERE worked <> excluded.worked OR material <> excluded.material OR size <> excluded.size",
+        id,
+        member,
+        worked,
+        verdict.material,
+        verdict.size,
+        now
+    )
+    .execute(&mut *transaction)
+    .await?;
+    if changed.rows_affected() > 0 {
+        confirm(&mut transaction, id).await?;
+        let found = if worked { "worked" } else { "did not work" };
+        record(&mut transaction, note, by, now, ("note-judged", found)).await?;
+    }
+    transaction.commit().await?;
+    Ok(())
+}
+
+/// Takes a member's verdict away: their own, or another's by whoever moderates the note.
+///
+/// # Errors
+/// As [`judge`].
+pub async fn take_away(
+    database: &Database,
+    now: UnixSeconds,
+    by: &SignedIn,
+    note: NoteId,
+    of: MemberId,
+) -> Result<(), Error> {
+    let (NoteId(id), MemberId(member)) = (note, of);
+    let (act, what) = if of == by.id {
+        (Act::TakeBack, "note-verdict-taken-back")
+    } else {
+        (Act::TakeAway, "note-verdict-taken-away")
+    };
+    let mut transaction = database.write().await?;
+    current::read(&mut transaction, note, by).await?.check(act, by)?;
+    let gone = sqlx::query!("DELETE FROM verdict WHERE note_id = ? AND member_id = ?", id, member)
+        .execute(&mut *transaction)
+        .await?;
+    if gone.rows_affected() > 0 {
+        confirm(&mut transaction, id).await?;
+        record(&mut transaction, note, by, now, (what, "")).await?;
+    }
+    transaction.commit().await?;
+    Ok(())
+}
+
+/// The note is marked by what members find of it now.
+async fn confirm(transaction: &mut Transaction<'_, Sqlite>, note: i64) -> Result<(), Error> {
+    sqlx::query!(
+        "UPDATE note SET confirmed_at =
+           (SELECT max(made_at) FROM verdict WHERE note_id = ?1 AND worked = 1)
+         WHERE id = ?1",
+        note
+    )
+    .execute(&mut **transaction)
+    .await?;
+    text::mark(transaction, note).await
+}

@@ -1,0 +1,181 @@
+//! What is shown without waiting passes the inspector's gate too: corrections, and the words of verdicts.
+
+use axum::http::StatusCode;
+
+use super::club::{Club, Right};
+
+const NOTE: [(&str, &str); 2] = [("title", "Bushes"), ("text", "Turned from LG2, dry.")];
+/// As a reader sees them, words of pressure.
+const HIDDEN: [&str; 4] = [
+    "Good for a boi\u{ad}ler at 120 psi",
+    "Made for a b\u{43e}iler",
+    "Ｓｔｅａｍ fitting",
+    "For safety valves",
+];
+
+#[tokio::test]
+async fn a_correction_that_speaks_of_pressure_is_the_inspectors() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let inspector = club.join("Dora Vale", Right::Inspector).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let (page, address) = (format!("/notes/{note}"), format!("/notes/{note}/correct"));
+    let version = club.version(note, "shown").await.to_string();
+    let marked = ["A bo**il**er bush", "A b&shy;oiler bush", "A &#98;oiler bush"];
+    for said in HIDDEN.into_iter().chain(marked) {
+        let fields = [("version", version.as_str()), ("correction", said)];
+        let answer = club.post(&address, Some(&moderator), &fields).await;
+        assert_eq!(answer.status, StatusCode::FORBIDDEN, "{said}: {}", answer.body);
+        let kept = said.replace('&', "&#38;");
+        assert!(answer.body.contains(&kept), "{kept}: {}", answer.body);
+        assert!(!club.get(&page, None).await.body.contains("Correction"), "{said}");
+    }
+    // An inspector may, and from then on the note is one on pressure.
+    let fields = [("version", version.as_str()), ("correction", "Not for a boiler.")];
+    let answer = club.post(&address, Some(&inspector), &fields).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    let shown = club.get(&page, None).await.body;
+    assert!(shown.contains("Not for a boiler.") && shown.contains("inspector decide"), "{shown}");
+    let fields = [("version", version.as_str()), ("correction", "Mild steel will do.")];
+    let answer = club.post(&address, Some(&moderator), &fields).await;
+    assert_eq!(answer.status, StatusCode::FORBIDDEN, "{}", answer.body);
+    // What has nothing to do with it stays the moderator's.
+    let other = club.shown(&author, &moderator, &NOTE).await;
+    let version = club.version(other, "shown").await.to_string();
+    let fields = [("version", version.as_str()), ("correction", "Slower.")];
+    let address = format!("/notes/{other}/correct");
+    assert_eq!(club.post(&address, Some(&inspector), &fields).await.status, StatusCode::FORBIDDEN);
+    let answer = club.post(&address, Some(&moderator), &fields).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+}
+
+#[tokio::test]
+async fn a_verdict_says_nothing_of_pressure_that_no_inspector_read() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let inspector = club.join("Dora Vale", Right::Inspector).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let (page, address) = (format!("/notes/{note}"), format!("/notes/{note}/verdict"));
+    for said in HIDDEN {
+        for field in ["material", "size"] {
+            let fields = [("found", "worked"), (field, said)];
+            for by in [&other, &moderator] {
+                let answer = club.post(&address, Some(by), &fields).await;
+                assert_eq!(answer.status.as_u16(), 422, "{said}: {}", answer.body);
+                assert!(answer.body.contains(said), "{said}: {}", answer.body);
+                assert!(answer.body.contains(&format!("id=\"{field}-error\"")), "{said}");
+            }
+            assert!(!club.get(&page, None).await.body.contains(said), "{said}");
+        }
+    }
+    let fields = [("found", "worked"), ("material", "steam bronze")];
+    let answer = club.post(&address, Some(&inspector), &fields).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    assert!(club.get(&page, None).await.body.contains("Worked: steam bronze"));
+}
+
+#[tokio::test]
+async fn a_verdict_is_taken_back_or_away() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::Moderator).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let third = club.join("Eva Lund", Right::None).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let (page, address) = (format!("/notes/{note}"), format!("/notes/{note}/verdict"));
+    let said = [("found", "worked"), ("material", "Said in haste")];
+    let counted = "SELECT count(*) FROM verdict";
+    club.post(&address, Some(&other), &said).await;
+    assert_eq!(club.count(counted).await, 1);
+    assert!(club.get(&page, Some(&other)).await.body.contains("Take it back"));
+    assert!(!club.get(&page, Some(&third)).await.body.contains("Take it"));
+
+    // Its own member.
+    let answer = club.post(&address, Some(&other), &[("do", "away")]).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    assert_eq!(club.count(counted).await, 0);
+    assert_eq!(club.count("SELECT count(*) FROM note WHERE confirmed_at IS NOT NULL").await, 0);
+    assert!(!club.get("/notes?confirmed=yes", None).await.body.contains(&page));
+
+    // A moderator, but neither another member nor the note's own author.
+    club.post(&address, Some(&other), &said).await;
+    let of = other.id.to_string();
+    let away = [("do", "away"), ("of", of.as_str())];
+    for by in [&third, &author] {
+        let answer = club.post(&address, Some(by), &away).await;
+        assert_eq!(answer.status, StatusCode::FORBIDDEN, "{}", answer.body);
+    }
+    assert!(!club.get(&page, Some(&author)).await.body.contains("Take it away"));
+    let offered = club.get(&page, Some(&moderator)).await.body;
+    assert!(offered.contains(&format!("name=\"of\" value=\"{of}\"")), "{offered}");
+    let answer = club.post(&address, Some(&moderator), &away).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    assert!(!club.get(&page, None).await.body.contains("Said in haste"));
+    let recorded = "SELECT count(*) FROM act WHERE what IN
+        ('note-verdict-taken-back', 'note-verdict-taken-away')";
+    assert_eq!(club.count(recorded).await, 2);
+}
+
+#[tokio::test]
+async fn what_was_typed_comes_back_from_every_small_form() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let waiting = club.send_in(&author, &NOTE).await;
+    let version = club.version(note, "shown").await.to_string();
+    let words = "Kept & \"whole\" words";
+    let escaped = "Kept &#38; &#34;whole&#34; words";
+    let forms = [
+        (format!("/notes/{note}/report"), &other, vec![("danger", words)]),
+        (format!("/notes/{note}/withdraw"), &author, vec![("why", words)]),
+        (format!("/notes/{note}/verdict"), &other, vec![("found", "did-not"), ("size", words)]),
+        (
+            format!("/notes/{note}/correct"),
+            &moderator,
+            vec![("version", version.as_str()), ("correction", words)],
+        ),
+        (
+            format!("/queue/{waiting}"),
+            &moderator,
+            vec![("version", "9"), ("do", "decline"), ("reason", words)],
+        ),
+    ];
+    // The session has ended meanwhile.
+    for (address, _, fields) in &forms {
+        let answer = club.post(address, None, fields).await;
+        assert_eq!(answer.status, StatusCode::UNAUTHORIZED, "{address}: {}", answer.body);
+        assert!(answer.body.contains(escaped), "{address}: {}", answer.body);
+        assert!(answer.body.contains(&format!("action=\"{address}\"")), "{address}");
+        assert!(answer.body.contains("href=\"/sign-in\""), "{address}");
+        for (name, _) in fields {
+            assert!(answer.body.contains(&format!("name=\"{name}\"")), "{address}: {name}");
+        }
+        assert!(answer.header("cache-control").contains("no-store"), "{address}");
+    }
+    // With nothing typed there is nothing to give back.
+    let nothing = club.post(&format!("/notes/{note}/report"), None, &[("danger", " ")]).await;
+    assert_eq!(nothing.status, StatusCode::SEE_OTHER);
+
+    // The database is busy: another program writes.
+    let [_, writer] = club.app.database.pools();
+    let held = writer.acquire().await.unwrap();
+    for (address, by, fields) in &forms {
+        let answer = club.post(address, Some(by), fields).await;
+        assert_eq!(answer.status.as_u16(), 503, "{address}: {}", answer.body);
+        assert!(answer.body.contains(escaped), "{address}: {}", answer.body);
+    }
+    drop(held);
+
+    // The note was withdrawn meanwhile.
+    club.post(&format!("/notes/{note}/withdraw"), Some(&author), &[("why", "Wrong.")]).await;
+    for (address, by, fields) in forms.iter().take(4).filter(|(_, by, _)| by.id != author.id) {
+        let answer = club.post(address, Some(by), fields).await;
+        assert_eq!(answer.status, StatusCode::CONFLICT, "{address}: {}", answer.body);
+        assert!(answer.body.contains(escaped), "{address}: {}", answer.body);
+    }
+}
