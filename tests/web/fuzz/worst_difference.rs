@@ -91,7 +91,6 @@ fn u31_the_worst_two_notes_are_compared_soon_and_alike_each_time() {
         let since = Instant::now();
         let parts = between(&old, &new);
         let took = since.elapsed();
-        println!("{what}: {took:?}");
         assert_eq!(sides(&parts), (old.clone(), new.clone()), "{what}");
         // On the busiest machine; on a quiet one a tenth of it.
         assert!(took < Duration::from_secs(1), "{what}: {took:?}");
@@ -110,7 +109,6 @@ fn u31_a_page_of_many_hard_comparisons_is_made_soon() {
         assert_eq!(sides(&parts), (old.clone(), new.clone()), "{what}");
     }
     let took = since.elapsed();
-    println!("two hundred comparisons: {took:?}");
     assert!(took < Duration::from_secs(10), "{took:?}");
 }
 

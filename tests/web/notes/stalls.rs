@@ -58,6 +58,5 @@ async fn u31_eight_readers_of_a_hard_history_hold_nobody_up() {
         () = ticks => unreachable!(),
     };
     assert_eq!(answers.7.status, StatusCode::OK);
-    println!("one history in {alone:?}; beside eight the longest wait was {longest:?}");
     assert!(longest < Duration::from_millis(200), "{longest:?} beside eight of {alone:?}");
 }
