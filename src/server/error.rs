@@ -107,8 +107,8 @@ pub enum Error {
     Unavailable(#[source] db::Error),
     /// The disk under the database is full.
     #[error(
-        "the server's disk is full, so nothing can be kept until whoever runs it makes room; your browser \
-         still has what you typed if you go back, and pages can be read as before"
+        "the server’s disk is full, so nothing can be kept until whoever runs it makes room; pages can be \
+         read as before"
     )]
     Full(#[source] db::Error),
     /// It will work once the server is back.

@@ -4,10 +4,13 @@
 use std::sync::Arc;
 use std::time::Duration;
 
+use super::rules::clock::{Moment, UnixSeconds};
 use super::{App, db};
 
 /// How often.
 const EVERY: Duration = Duration::from_secs(24 * 60 * 60);
+/// Nothing was done in the club for so long, or the clock is wrong: a start cannot tell.
+const LONG_QUIET: UnixSeconds = 60 * 24 * 60 * 60;
 /// How often it is looked for.
 const LOOK_EVERY: Duration = Duration::from_secs(1);
 
@@ -30,14 +33,24 @@ pub(super) fn look(app: &Arc<App>) {
     });
 }
 
-/// Does it now, and each day for as long as the process runs.
-pub(super) fn start(app: &Arc<App>) {
+/// Does it now, and each day for as long as the process runs, but for a day on which the clock may be
+/// wrong: what is deleted does not come back once it is right. `newest` is when the newest act was done
+/// before this start.
+pub(super) fn start(app: &Arc<App>, newest: Option<UnixSeconds>) {
     let app = Arc::clone(app);
     tokio::spawn(async move {
         let mut days = tokio::time::interval(EVERY);
+        let mut before: Option<Moment> = None;
         loop {
             days.tick().await;
-            if let Err(error) = forget(&app).await {
+            let now = Moment::at(app.clock);
+            let is_right = match before.replace(now) {
+                Some(before) => before.runs_true_to(now),
+                None => newest.is_none_or(|at| now.wall - at < LONG_QUIET),
+            };
+            if !is_right {
+                tracing::warn!("the clock may be wrong: nothing old is deleted until tomorrow");
+            } else if let Err(error) = forget(&app).await {
                 tracing::warn!(%error, "what is old could not be deleted; tried again tomorrow");
             }
         }

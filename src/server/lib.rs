@@ -246,8 +246,10 @@ async fn serve(config: Config) -> Result<(), StartError> {
         tracing::warn!(connections, "the limit on open files is low: fewer connections at once");
     }
     metrics.serve(&app);
+    // Before anything is recorded by a clock that may be wrong.
+    let newest = db::acts::newest(&app.database).await?;
     invitation::welcome(&app).await?;
-    housekeeping::start(&app);
+    housekeeping::start(&app, newest);
     housekeeping::look(&app);
     let router = routes::router(Arc::clone(&app));
     let stop = async || {

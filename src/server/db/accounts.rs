@@ -3,7 +3,7 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::{Database, Error, acts, people, sessions};
-use crate::rules::auth::second_factor::{Secret, Step};
+use crate::rules::auth::second_factor::{FAR_AHEAD, Secret, Step};
 use crate::rules::auth::{MemberId, Rights, SignedIn, TokenHash};
 use crate::rules::clock::UnixSeconds;
 
@@ -203,12 +203,13 @@ async fn take_step(
     MemberId(member): MemberId,
     step: Step,
 ) -> Result<bool, Error> {
+    let far_ahead = step + FAR_AHEAD;
     let taken = sqlx::query!(
-        "UPDATE member SET totp_step = ? WHERE id = ? AND totp_secret IS NOT NULL
-           AND (totp_step IS NULL OR totp_step < ?)",
+        "UPDATE member SET totp_step = ?1 WHERE id = ?2 AND totp_secret IS NOT NULL
+           AND (totp_step IS NULL OR totp_step < ?1 OR totp_step > ?3)",
         step,
         member,
-        step
+        far_ahead
     )
     .execute(&mut **transaction)
     .await?;

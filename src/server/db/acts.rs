@@ -76,6 +76,17 @@ pub async fn before(database: &Database, id: Option<i64>) -> Result<Vec<Act>, Er
     Ok(acts)
 }
 
+/// When the newest act was done, if any was.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn newest(database: &Database) -> Result<Option<UnixSeconds>, Error> {
+    let at = sqlx::query_scalar!(r#"SELECT max(at) AS "at: i64" FROM act"#)
+        .fetch_one(&database.readers)
+        .await?;
+    Ok(at)
+}
+
 /// Drops what is older than the record is kept.
 ///
 /// # Errors

@@ -1,9 +1,12 @@
 //! Bringing the schema up to date, forward only, each step in a transaction of its own.
 
+use std::path::Path;
+
 use sqlx::migrate::Migrator;
 use sqlx::sqlite::{SqliteConnection, SqlitePool};
+use sqlx::{ConnectOptions, Connection};
 
-use super::Error;
+use super::{Error, connection};
 
 static STEPS: Migrator = sqlx::migrate!("../../migrations");
 
@@ -24,6 +27,14 @@ pub(super) async fn schema_of(connection: &mut SqliteConnection) -> sqlx::Result
         return Ok(None);
     }
     sqlx::query_scalar("SELECT max(version) FROM _sqlx_migrations").fetch_one(connection).await
+}
+
+/// Makes a database of the newest schema in this empty file. It keeps no log beside it, so that the file
+/// alone is all of it once this is done.
+pub(super) async fn make(file: &Path) -> Result<(), Error> {
+    let mut connection = connection::beside(file).connect().await?;
+    STEPS.run(&mut connection).await.map_err(Error::Migrate)?;
+    Ok(connection.close().await?)
 }
 
 /// Runs the steps that the file has not seen.

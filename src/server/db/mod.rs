@@ -187,12 +187,7 @@ async fn create(file: &Path) -> Result<(), Error> {
         source: sqlx::Error::Io(source),
     };
     let begun = WholeFile::begin(file).map_err(failed)?;
-    let writer = connection::writer(begun.path(), &Standing::default())
-        .await
-        .map_err(|source| Error::Open { file: file.to_owned(), user: user_id(), source })?;
-    let made = migrate::up(&writer).await;
-    writer.close().await;
-    made?;
+    migrate::make(begun.path()).await?;
     begun.finish().map_err(failed)
 }
 

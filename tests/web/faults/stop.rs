@@ -263,3 +263,16 @@ async fn f17_a_stopping_server_says_that_it_is_not_ready() {
     assert_eq!(status(&beside(move || send(address, readyz)).await), 503);
     assert_eq!(status(&beside(move || get(address, "/healthz")).await), 200);
 }
+
+/// A terminal that was closed, or a program that tells all others to read their settings anew.
+#[test]
+fn a_hangup_does_not_end_it() {
+    let mut server = Running::start();
+    for _ in 0..3 {
+        server.signal(Signal::HUP);
+        std::thread::sleep(Duration::from_millis(20));
+        assert_eq!(status(&get(server.address, "/healthz")), 200);
+    }
+    server.signal(Signal::TERM);
+    assert_eq!(server.ends(), Some(0));
+}

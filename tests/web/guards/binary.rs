@@ -69,9 +69,14 @@ impl Running {
         line.trim().trim_end_matches(" kB").parse().unwrap()
     }
 
+    /// Sends it this signal.
+    pub(crate) fn signal(&self, signal: Signal) {
+        kill_process(Pid::from_child(&self.process), signal).unwrap();
+    }
+
     /// Stops it and gives the rest of its log, each line read as JSON.
     pub(crate) fn stop(mut self) -> Vec<serde_json::Value> {
-        kill_process(Pid::from_child(&self.process), Signal::TERM).unwrap();
+        self.signal(Signal::TERM);
         assert_eq!(self.process.ends().code(), Some(0));
         self.log.iter().map(|line| serde_json::from_str(&line).unwrap()).collect()
     }

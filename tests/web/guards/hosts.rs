@@ -84,3 +84,31 @@ fn s34_on_a_socket_too() {
         assert!(!answer.contains("evil"), "{answer}");
     }
 }
+
+/// RFC 9112, section 3.2: no host, two, or none that could be one is answered with 400.
+#[test]
+fn a_request_names_its_host_once_and_in_clear() {
+    let server = Running::start(&[]);
+    let ask = |version: &str, hosts: &str| {
+        let request = format!("GET /drills {version}\r\n{hosts}Connection: close\r\n\r\n");
+        binary::status(&binary::send(server.address, request.as_bytes()))
+    };
+    for hosts in [
+        "",
+        "Host: club.test\r\nHost: club.test\r\n",
+        "Host: club.test\r\nHost: evil.test\r\n",
+        "Host: \r\n",
+        "Host: a b\r\n",
+        "Host: club.test/path\r\n",
+        "Host: someone@club.test\r\n",
+        "Host: club.test, evil.test\r\n",
+        "Host: caf\u{e9}.test\r\n",
+    ] {
+        assert_eq!(ask("HTTP/1.1", hosts), 400, "{hosts:?}");
+    }
+    for hosts in ["Host: club.test\r\n", "Host: [::1]:8080\r\n", "Host: 127.0.0.1\r\n"] {
+        assert_eq!(ask("HTTP/1.1", hosts), 200, "{hosts:?}");
+    }
+    assert_eq!(ask("HTTP/1.0", ""), 200, "an older program names none");
+    drop(server.stop());
+}

@@ -46,7 +46,7 @@ impl Limited {
     }
 
     async fn ask(&self, peer: &str, path: &str, forwarded: &[&str]) -> Told {
-        let mut request = Request::get(path);
+        let mut request = Request::get(path).header("host", "club.test");
         for line in forwarded {
             request = request.header("x-forwarded-for", *line);
         }

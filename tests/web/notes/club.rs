@@ -40,6 +40,11 @@ impl Person {
     pub(crate) fn cookie(&self) -> &str {
         &self.cookie
     }
+
+    /// The same member with these cookies.
+    pub(crate) fn with_cookies(&self, cookies: &str) -> Self {
+        Self { cookie: cookies.to_owned(), id: self.id }
+    }
 }
 
 impl Club {

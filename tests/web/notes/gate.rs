@@ -179,3 +179,61 @@ async fn what_was_typed_comes_back_from_every_small_form() {
         assert!(answer.body.contains(escaped), "{address}: {}", answer.body);
     }
 }
+
+/// The buttons of a page whose form goes to such an address, without those that lie back.
+fn filled_buttons(body: &str, action: &str) -> Vec<String> {
+    let forms = body.split("<form ").skip(1).filter_map(|form| form.split("</form>").next());
+    let forms = forms.filter(|form| form.starts_with(&format!("action=\"{action}")));
+    let buttons = forms.flat_map(|form| form.split("<button").skip(1));
+    let buttons = buttons.map(|button| button.split("</button>").next().unwrap_or_default());
+    buttons.filter(|button| !button.contains("class=\"plain\"")).map(str::to_owned).collect()
+}
+
+#[tokio::test]
+async fn no_button_invites_where_harm_is_weighed() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let secretary = club.join("Una Oakes", Right::Secretary).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let page = format!("/notes/{note}");
+    let seen = club.get(&page, Some(&moderator)).await.body;
+    let theirs = club.get(&format!("/people/{}", other.id), Some(&secretary)).await.body;
+    let own = club.get("/me", Some(&other)).await.body;
+    let leave = club.get("/me/leave", Some(&other)).await.body;
+    club.post(&format!("{page}/report"), Some(&other), &[("danger", "The wall.")]).await;
+    club.send_in(&author, &NOTE).await;
+    let queue = club.get("/queue", Some(&moderator)).await.body;
+    assert!(queue.contains("show it again"), "{queue}");
+    for (body, actions) in [
+        (&queue, vec!["/queue".to_owned()]),
+        (&seen, ["report", "withdraw", "correct"].map(|act| format!("{page}/{act}")).into()),
+        (&theirs, vec![format!("/people/{}", other.id)]),
+        (&own, vec!["/sign-out".to_owned(), "/me\"".to_owned()]),
+        (&leave, vec!["/me/leave".to_owned()]),
+    ] {
+        for action in actions {
+            assert!(body.contains(&format!("action=\"{action}")), "{action}: {body}");
+            let filled = filled_buttons(body, &action);
+            assert!(filled.is_empty(), "{action}: {filled:?}");
+        }
+    }
+}
+
+#[tokio::test]
+async fn a_note_that_a_report_hides_is_headed_by_that() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let page = format!("/notes/{note}");
+    club.post(&format!("{page}/report"), Some(&other), &[("danger", "The wall.")]).await;
+    for reader in [None, Some(&other)] {
+        let answer = club.get(&page, reader).await;
+        assert_eq!(answer.status, StatusCode::NOT_FOUND);
+        assert!(answer.body.contains("<h1>Hidden for now</h1>"), "{}", answer.body);
+        assert!(!answer.body.contains("Nothing here"), "{}", answer.body);
+    }
+}

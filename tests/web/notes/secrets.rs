@@ -1,6 +1,7 @@
 //! Who sees what: S20, S21, S22, S41, and that a note never alters a figure.
 
 use axum::http::StatusCode;
+use holewright_server::rules::auth::Token;
 
 use super::club::{Club, Person, Right};
 
@@ -212,4 +213,37 @@ async fn s41_reference_pages_are_the_same_for_everybody_and_the_rest_is_not_kept
         let theirs = club.get(path, Some(reader)).await;
         assert_eq!(theirs.header("cache-control"), "private, no-store", "{path}");
     }
+}
+
+#[tokio::test]
+async fn s07_a_cookie_of_another_program_or_a_dead_one_signs_nobody_out() {
+    let club = Club::open().await;
+    let member = club.join("Ada Penn", Right::None).await;
+    let live = member.cookie();
+    let ended = Token::new().unwrap();
+    let dead = format!("__Host-holewright={}", ended.secret());
+    let name = "__Host-holewright";
+    for cookies in [
+        format!("theme=caf\u{e9}; {live}"),
+        format!("{live}; theme=\u{2019}"),
+        format!("{dead}; {live}"),
+        format!("{live}; {dead}"),
+        format!("{name}=; {name}=x; {live}"),
+        format!("{name}=caf\u{e9}; {live}"),
+        format!("a=\"b; c=\"; =; ;; {live}"),
+    ] {
+        let other = member.with_cookies(&cookies);
+        let status = club.get("/me", Some(&other)).await.status;
+        assert_eq!(status, StatusCode::OK, "{cookies}");
+        // What changes something is still known to be theirs.
+        let fields = [("do", "draft"), ("title", "A")];
+        let answer = club.post("/notes/new", Some(&other), &fields).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{cookies}: {}", answer.body);
+    }
+    let dead = member.with_cookies(&dead);
+    assert_eq!(club.get("/me", Some(&dead)).await.status, StatusCode::SEE_OTHER);
+    // Signing out ends the session, wherever it stands among them.
+    let both = member.with_cookies(&format!("{}; {live}", dead.cookie()));
+    club.post("/sign-out", Some(&both), &[]).await;
+    assert_eq!(club.get("/me", Some(&member)).await.status, StatusCode::SEE_OTHER);
 }

@@ -183,6 +183,9 @@ impl Browser {
         body: &str,
     ) -> Answer {
         let mut request = Request::builder().method(method).uri(path);
+        if self.peer.is_some() && !headers.iter().any(|(name, _)| *name == "host") {
+            request = request.header("host", "club.test");
+        }
         for (name, value) in headers {
             request = request.header(*name, *value);
         }

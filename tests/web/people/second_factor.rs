@@ -200,3 +200,19 @@ async fn a_lost_device_is_mended_by_the_secretary() {
     );
     assert_eq!(club.count("SELECT COUNT(*) FROM member WHERE totp_secret IS NOT NULL").await, 0);
 }
+
+#[tokio::test]
+async fn f16_a_code_taken_while_the_clock_was_far_ahead_shuts_nobody_out() {
+    const TEN_YEARS: i64 = 10 * 365 * 24 * 60 * 60;
+    let club = Club::start().await;
+    let secret = set_up(&mut club.join("Enid Hathersage", PLAIN).await, NOW).await;
+    // The clock goes wrong, is put right, and goes back an hour.
+    for (off, gets_in) in [(TEN_YEARS, true), (7200, true), (3600, false), (7230, true)] {
+        let club = club.later(off).await;
+        let mut browser = club.browser();
+        browser.sign_in("Enid Hathersage", PASSWORD).await;
+        let code = secret.code_at(NOW + off).unwrap();
+        browser.post("/sign-in/code", &[("code", &code)]).await;
+        assert_eq!(browser.is_in().await, gets_in, "{off} seconds off");
+    }
+}

@@ -128,3 +128,24 @@ async fn what_is_over_is_forgotten_and_nothing_else() {
     assert_eq!((club.count(sessions).await, club.count(slips).await), (0, 0));
     assert_eq!(club.count("SELECT COUNT(*) FROM member").await, 1);
 }
+
+#[tokio::test]
+async fn s07_a_member_has_so_many_sessions_and_the_oldest_ends() {
+    const MOST: usize = 20;
+    let club = Club::start().await;
+    let mut other = club.join("Una Secretary", SECRETARY).await;
+    let mut browsers = vec![club.join("Enid Hathersage", PLAIN).await];
+    for _ in 0..MOST + 2 {
+        let mut browser = club.browser();
+        browser.sign_in("Enid Hathersage", PASSWORD).await;
+        browsers.push(browser);
+    }
+    let mut stand = Vec::new();
+    for browser in &mut browsers {
+        stand.push(browser.is_in().await);
+    }
+    let expected: Vec<bool> = (0..MOST + 3).map(|place| place >= 3).collect();
+    assert_eq!(stand, expected);
+    assert!(other.is_in().await, "another member's are their own");
+    assert_eq!(club.count("SELECT count(*) FROM session").await, 21);
+}

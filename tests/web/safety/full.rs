@@ -70,7 +70,7 @@ fn f06_a_full_disk_refuses_notes_and_is_over_as_soon_as_there_is_room() {
         disk.fill();
         let answer = sent.until_refused(disk.address);
         assert!(answer.starts_with("HTTP/1.1 507 "), "{answer}");
-        assert!(answer.contains("the server&#39;s disk is full"), "{answer}");
+        assert!(answer.contains("the server’s disk is full"), "{answer}");
         for _ in 0..3 {
             // Some find room in what the log has already; the next must be refused as the first was.
             let _ = sent.one(disk.address);

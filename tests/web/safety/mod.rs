@@ -4,11 +4,14 @@
 #![expect(clippy::print_stdout, reason = "what was measured is shown beside the bar it keeps")]
 
 pub(crate) mod asked;
+mod clock;
 pub(crate) mod commands;
 mod contention;
 mod damaged;
 mod durability;
+mod failing;
 mod full;
+mod inject;
 mod kills;
 mod locks;
 mod moved;

@@ -48,16 +48,32 @@ pub(super) fn answer(address: SocketAddr, key: &str) -> String {
 }
 
 fn note(address: SocketAddr, key: &str) -> String {
-    let member = token(
-        u32::try_from(RandomState::new().build_hasher().finish() % u64::from(MEMBERS)).unwrap(),
-    );
-    let form = format!("form_key={key}&title={key}&text=It+cut+clean.&on=gunmetal&do=send");
+    let member = RandomState::new().build_hasher().finish() % u64::from(MEMBERS);
+    post(address, u32::try_from(member).unwrap(), "/notes/new", &sent_in(key))
+}
+
+/// The form of a note that is sent in.
+pub(super) fn sent_in(key: &str) -> String {
+    format!("form_key={key}&title={key}&text=It+cut+clean.&on=gunmetal&do=send")
+}
+
+/// A form as this member sends it.
+pub(super) fn post(address: SocketAddr, member: u32, path: &str, form: &str) -> String {
     format!(
-        "POST /notes/new HTTP/1.1\r\nHost: {address}\r\nSec-Fetch-Site: same-origin\r\n\
+        "POST {path} HTTP/1.1\r\nHost: {address}\r\nSec-Fetch-Site: same-origin\r\n\
          Cookie: holewright={}\r\nContent-Type: application/x-www-form-urlencoded\r\n\
          Content-Length: {}\r\nConnection: close\r\n\r\n{form}",
-        member.secret(),
+        token(member).secret(),
         form.len()
+    )
+}
+
+/// A page as this member asks for it.
+pub(super) fn page(address: SocketAddr, member: u32, path: &str) -> String {
+    format!(
+        "GET {path} HTTP/1.1\r\nHost: {address}\r\nCookie: holewright={}\r\n\
+         Connection: close\r\n\r\n",
+        token(member).secret()
     )
 }
 

@@ -65,6 +65,9 @@ impl Setting {
     }
 }
 
+/// The steps of a day: a clock that is further out than this is wrong.
+pub const FAR_AHEAD: Step = 24 * 60 * 2;
+
 impl Secret {
     /// The one kept for a member; none where its length is not that of ours.
     #[must_use]
@@ -101,7 +104,8 @@ impl Secret {
     }
 
     /// The step whose code this is: the one at hand, the one before or the one after, and only if
-    /// it is later than the last that was taken.
+    /// it is later than the last that was taken. One taken far ahead, when the machine's clock was wrong,
+    /// does not count: it would shut the member out until then.
     #[must_use]
     pub fn step_of(&self, code: &str, now: UnixSeconds, last: Option<Step>) -> Option<Step> {
         let code: String = code.chars().filter(|letter| !letter.is_whitespace()).collect();
@@ -110,7 +114,7 @@ impl Secret {
         }
         let step = self.clock()?.check(&code, u64::try_from(now).ok()?)?;
         let step = Step::try_from(step).ok()?;
-        last.is_none_or(|last| step > last).then_some(step)
+        last.is_none_or(|last| step > last || last > step + FAR_AHEAD).then_some(step)
     }
 
     /// The code at this time.

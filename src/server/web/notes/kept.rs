@@ -53,7 +53,7 @@ pub(super) fn given_back(app: &App, error: Error, sent: Sent) -> Result<Response
                     .to_owned(),
             ]
         }
-        Error::Unavailable(source) => {
+        Error::Unavailable(source) | Error::Full(source) => {
             tracing::warn!(%source, "a form could not be carried out");
             vec![format!("Nothing was done: {error}. What you wrote stands below.")]
         }

@@ -180,7 +180,7 @@ fn not_kept(
                 .to_owned()
         }
         Error::Full(_) => {
-            "The note could not be kept: the server's disk is full. What you typed is \
+            "The note could not be kept: the server’s disk is full. What you typed is \
                            below; send it again once whoever runs the server has made room."
                 .to_owned()
         }
