@@ -13,3 +13,4 @@ mod pressure;
 mod reports;
 mod rules;
 mod secrets;
+mod stalls;
