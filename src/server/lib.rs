@@ -46,7 +46,7 @@ use std::time::Duration;
 
 use tokio::time::timeout;
 
-use backup::Existing;
+use backup::{Existing, Place, Wanted};
 use config::{Command, CommandLine, Config};
 use db::{Database, FolderLock};
 use front::accept::{self, Limits};
@@ -65,7 +65,7 @@ use rules::clock::Clock;
 use rules::limits::{Allowance, RateLimit};
 use rules::shares::Shares;
 use rules::validator::Build;
-use rules::{BaseUrl, Generations, UnnamedProxies};
+use rules::{BaseUrl, Generations, UnnamedProxies, plain};
 
 use web::apart::Apart;
 
@@ -188,6 +188,14 @@ impl App {
             clock,
         })
     }
+
+    /// How many seconds ago a backup was last saved; none where nobody can tell. The disk may be slow:
+    /// nobody else waits for it.
+    pub async fn last_backup(&self) -> Option<u32> {
+        let (data, now) = (self.config.data_dir.clone(), self.clock.now());
+        let made_at = tokio::task::spawn_blocking(move || backup::last::made_at(&data)).await;
+        u32::try_from(now.saturating_sub(made_at.ok()??).max(0)).ok()
+    }
 }
 
 /// The program: reads its settings, then does what it was asked to.
@@ -203,9 +211,10 @@ pub fn main() -> ExitCode {
             outcome(run(line.config))
         }
         Command::Healthcheck => outcome(healthcheck::ask(line.config.listen)),
-        Command::Backup { file, replace } => {
+        Command::Backup { file, replace, keep } => {
             let existing = if replace { Existing::Replace } else { Existing::Keep };
-            told(backup::alone(backup::save(&line.config.data_dir, &file, existing, Clock::System)))
+            let wanted = Wanted { place: Place::read(file), existing, keep };
+            told(backup::alone(backup::save(&line.config.data_dir, wanted, Clock::System)))
         }
         Command::Verify { file } => told(backup::alone(backup::verify(&file))),
         Command::Restore { file } => {
@@ -271,7 +280,9 @@ async fn serve(config: Config) -> Result<(), StartError> {
 fn told<T: fmt::Display, E: fmt::Display>(result: Result<T, E>) -> ExitCode {
     outcome(result.map(|done| {
         // What was asked for is done, whether or not anybody reads so.
-        let _ = writeln!(io::stdout(), "{done}");
+        for line in done.to_string().lines() {
+            let _ = writeln!(io::stdout(), "{}", plain::line(line));
+        }
     }))
 }
 
@@ -280,7 +291,7 @@ fn outcome<E: fmt::Display>(result: Result<(), E>) -> ExitCode {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {
             // With standard error closed there is nobody left to tell.
-            let _ = writeln!(io::stderr(), "holewright: {error}");
+            let _ = writeln!(io::stderr(), "holewright: {}", plain::line(&error.to_string()));
             ExitCode::FAILURE
         }
     }

@@ -1,14 +1,20 @@
 //! A file that has its name only once it is whole: it is written beside its place under another
-//! name, synced, and then renamed. What a killed program leaves is written over by the next.
+//! name, synced, and then renamed. What a killed program leaves goes, and the next makes its own; what
+//! anybody else put in its way is neither followed nor written into.
 
 use std::ffi::OsString;
-use std::fs::{self, File, OpenOptions, TryLockError};
+use std::fs::{self, File, Metadata, OpenOptions, Permissions, TryLockError};
 use std::io;
-use std::os::unix::fs::{MetadataExt, OpenOptionsExt};
+use std::os::unix::fs::{MetadataExt, OpenOptionsExt, PermissionsExt};
 use std::path::{Path, PathBuf};
 
 /// What SQLite may put beside a database while it works.
 pub const BESIDE_DATABASE: [&str; 3] = ["-journal", "-wal", "-shm"];
+
+/// Its owner may read and write it, and nobody else.
+const MODE: u32 = 0o600;
+/// Who else could do anything with a file.
+const OTHERS: u32 = 0o077;
 
 /// A file on its way. Dropped before it is finished, it goes.
 #[derive(Debug)]
@@ -23,28 +29,20 @@ impl WholeFile {
     /// Begins a file that is to stand at this place; nobody but its owner may read it.
     ///
     /// # Errors
-    /// The folder cannot be written, or another program is writing the same file.
+    /// The folder cannot be written, another program is writing the same file, or something that no
+    /// program of ours left has its name.
     pub fn begin(place: &Path) -> io::Result<Self> {
         let path = with_suffix(place, ".partial");
-        let file = OpenOptions::new()
-            .read(true)
-            .write(true)
-            .create(true)
-            .truncate(false)
-            .mode(0o600)
-            .open(&path)?;
-        let busy = || io::Error::new(io::ErrorKind::ResourceBusy, "another program is writing it");
-        match file.try_lock() {
-            Ok(()) => {}
-            Err(TryLockError::WouldBlock) => return Err(busy()),
-            Err(TryLockError::Error(error)) => return Err(error),
-        }
-        // Its last owner may have renamed it between the opening and the lock: it is no longer ours.
-        let (ours, there) = (file.metadata()?, fs::metadata(&path).map_err(|_| busy())?);
-        if (ours.dev(), ours.ino()) != (there.dev(), there.ino()) {
-            return Err(busy());
-        }
-        file.set_len(0)?;
+        clear(&path)?;
+        let mut made = OpenOptions::new();
+        made.read(true).write(true).create_new(true).mode(MODE);
+        let file = made.open(&path).map_err(|error| match error.kind() {
+            io::ErrorKind::AlreadyExists => busy(),
+            _ => error,
+        })?;
+        // Whatever the umask.
+        file.set_permissions(Permissions::from_mode(MODE))?;
+        lock(&file)?;
         let begun = Self { place: place.to_owned(), path, file };
         begun.remove_beside();
         Ok(begun)
@@ -94,8 +92,7 @@ impl Drop for WholeFile {
         self.remove_beside();
         // Finished, it has moved away, and the name may be another program's by now.
         let is_ours = self.file.metadata().is_ok_and(|ours| {
-            fs::metadata(&self.path)
-                .is_ok_and(|there| (ours.dev(), ours.ino()) == (there.dev(), there.ino()))
+            fs::symlink_metadata(&self.path).is_ok_and(|there| number(&ours) == number(&there))
         });
         if is_ours {
             let _ = fs::remove_file(&self.path);
@@ -103,16 +100,86 @@ impl Drop for WholeFile {
     }
 }
 
+/// Takes away what a killed program of ours left under this name.
+fn clear(path: &Path) -> io::Result<()> {
+    let found = match fs::symlink_metadata(path) {
+        Ok(found) => found,
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(()),
+        Err(error) => return Err(error),
+    };
+    if !is_left_over(path, &found)? {
+        let said = format!("{} is in the way: look what it is, and delete it", path.display());
+        return Err(io::Error::new(io::ErrorKind::AlreadyExists, said));
+    }
+    // Whoever is at work on it holds it.
+    let left = match File::open(path) {
+        Ok(left) => left,
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Err(busy()),
+        Err(error) => return Err(error),
+    };
+    lock(&left)?;
+    let (left, there) = (left.metadata()?, fs::symlink_metadata(path).map_err(|_| busy())?);
+    if number(&left) != number(&there) || number(&left) != number(&found) {
+        return Err(busy());
+    }
+    fs::remove_file(path)
+}
+
+/// Whether it can only be a file of ours: a plain one, under this one name, closed to others, and of the
+/// user who runs the program or owns the folder.
+fn is_left_over(path: &Path, found: &Metadata) -> io::Result<bool> {
+    if !found.is_file() || found.nlink() != 1 || found.mode() & OTHERS != 0 {
+        return Ok(false);
+    }
+    let owner = found.uid();
+    Ok(owner == rustix::process::geteuid().as_raw()
+        || owner == fs::metadata(folder_of(path))?.uid())
+}
+
+fn lock(file: &File) -> io::Result<()> {
+    match file.try_lock() {
+        Ok(()) => Ok(()),
+        Err(TryLockError::WouldBlock) => Err(busy()),
+        Err(TryLockError::Error(error)) => Err(error),
+    }
+}
+
+fn busy() -> io::Error {
+    io::Error::new(io::ErrorKind::ResourceBusy, "another program is writing it")
+}
+
+fn number(of: &Metadata) -> (u64, u64) {
+    (of.dev(), of.ino())
+}
+
 /// Brings the names in a file's folder to the disk.
 ///
 /// # Errors
 /// The disk fails.
 pub fn sync_folder_of(file: &Path) -> io::Result<()> {
-    let folder = match file.parent() {
+    File::open(folder_of(file))?.sync_all()
+}
+
+/// The folder that a file stands in.
+#[must_use]
+pub fn folder_of(file: &Path) -> &Path {
+    match file.parent() {
         Some(folder) if !folder.as_os_str().is_empty() => folder,
         _ => Path::new("."),
-    };
-    File::open(folder)?.sync_all()
+    }
+}
+
+/// Gives what was made to the user of what it belongs to: root may run a command on the data of the
+/// server's own user, who must be able to write there afterwards.
+///
+/// # Errors
+/// The owner differs, and cannot be changed.
+pub fn give(made: &Path, like: &Metadata) -> io::Result<()> {
+    let ours = fs::metadata(made)?;
+    if (ours.uid(), ours.gid()) != (like.uid(), like.gid()) {
+        std::os::unix::fs::chown(made, Some(like.uid()), Some(like.gid()))?;
+    }
+    Ok(())
 }
 
 /// The path with this after its last letter.

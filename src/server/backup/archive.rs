@@ -10,11 +10,12 @@ use std::io::{self, BufReader, Read, Seek, Write};
 use std::path::Path;
 
 use sha2::{Digest, Sha256};
-use tar::{Archive, Builder, Entry, EntryType, Header};
+use tar::{Archive, Builder, Entries, Entry, EntryType, Header};
 
 use super::manifest::{FORM, Manifest, Part};
 use super::{Error, name_of};
 use crate::db::FILE_NAME;
+use crate::rules::plain::line;
 
 /// The first part.
 pub const MANIFEST: &str = "manifest.json";
@@ -88,26 +89,24 @@ fn append(
 pub fn read(archive: &Path, targets: &mut [Target<'_>]) -> Result<Manifest, Error> {
     let failed = |source| Error::Read { file: archive.to_owned(), source };
     let damaged = |fault: String| Error::Damaged { file: archive.to_owned(), fault };
-    let not_ours = |why: &str| Error::NotOurs { file: archive.to_owned(), why: why.to_owned() };
     let mut tar = Archive::new(BufReader::new(File::open(archive).map_err(failed)?));
-    let mut entries = tar.entries().map_err(failed)?;
-
-    let mut first = match entries.next() {
-        Some(Ok(entry)) if name(&entry) == MANIFEST => entry,
-        Some(Ok(_)) => return Err(not_ours("its first part is no manifest")),
-        Some(Err(_)) | None => return Err(not_ours("it is no tar archive")),
-    };
-    let manifest = manifest(archive, &mut first)?;
+    let mut entries = entries(&mut tar).map_err(failed)?;
+    let manifest = manifest(archive, entries.next())?;
     check_parts(archive, &manifest, targets)?;
 
     let mut parts = manifest.parts.iter();
     for entry in entries {
         let mut entry = entry.map_err(|error| damaged(error.to_string()))?;
         let Some(part) = parts.next() else {
-            return Err(damaged(format!("{} is not in its manifest", name(&entry))));
+            return Err(damaged(format!("{} is not in its manifest", shown(&name(&entry)))));
         };
         if name(&entry) != part.name || entry.header().entry_type() != EntryType::Regular {
-            return Err(damaged(format!("{} stands where {} should", name(&entry), part.name)));
+            let (found, listed) = (shown(&name(&entry)), shown(&part.name));
+            return Err(damaged(format!("{found} stands where {listed} should")));
+        }
+        let differs = || damaged(format!("{} is not what was saved", shown(&part.name)));
+        if entry.size() != part.bytes {
+            return Err(differs());
         }
         let mut nowhere = io::sink();
         let to: &mut dyn Write = match targets.iter_mut().find(|target| target.name == part.name) {
@@ -115,17 +114,34 @@ pub fn read(archive: &Path, targets: &mut [Target<'_>]) -> Result<Manifest, Erro
             None => &mut nowhere,
         };
         let found = copy_hashed(&mut entry, to).map_err(|fault| match fault {
-            Fault::Reading(error) => damaged(format!("{}: {error}", part.name)),
+            Fault::Reading(error) => damaged(format!("{}: {error}", shown(&part.name))),
             Fault::Writing(error) => Error::Write { file: archive.to_owned(), source: error },
         })?;
         if found != (part.bytes, part.sha256.clone()) {
-            return Err(damaged(format!("{} is not what was saved", part.name)));
+            return Err(differs());
         }
     }
     match parts.next() {
-        Some(part) => Err(damaged(format!("{} is missing", part.name))),
+        Some(part) => Err(damaged(format!("{} is missing", shown(&part.name)))),
         None => Ok(manifest),
     }
+}
+
+/// What an archive says of itself, the rest unread.
+///
+/// # Errors
+/// It cannot be read, or is not one of ours.
+pub fn manifest_of(archive: &Path) -> Result<Manifest, Error> {
+    let failed = |source| Error::Read { file: archive.to_owned(), source };
+    let mut tar = Archive::new(BufReader::new(File::open(archive).map_err(failed)?));
+    let first = entries(&mut tar).map_err(failed)?.next();
+    manifest(archive, first)
+}
+
+/// The parts as they stand: a header that announces a longer name for the next would be read into
+/// memory, however long.
+fn entries<R: Read>(tar: &mut Archive<R>) -> io::Result<Entries<'_, R>> {
+    Ok(tar.entries()?.raw(true))
 }
 
 /// What the manifest says of these parts.
@@ -155,7 +171,7 @@ fn check_parts(archive: &Path, manifest: &Manifest, targets: &[Target<'_>]) -> R
     let damaged = |fault: String| Error::Damaged { file: archive.to_owned(), fault };
     let mut names = HashSet::new();
     if let Some(twice) = manifest.parts.iter().find(|part| !names.insert(part.name.as_str())) {
-        return Err(damaged(format!("{} lists {} twice", name_of(archive), twice.name)));
+        return Err(damaged(format!("{} lists {} twice", name_of(archive), shown(&twice.name))));
     }
     let is_lacking = |target: &&Target<'_>| !target.may_lack && !names.contains(target.name);
     if let Some(lacking) = targets.iter().find(is_lacking) {
@@ -164,14 +180,23 @@ fn check_parts(archive: &Path, manifest: &Manifest, targets: &[Target<'_>]) -> R
     let is_known = |part: &&Part| targets.iter().any(|target| target.name == part.name);
     match manifest.parts.iter().find(|part| !is_known(part) && !part.may_be_left_out) {
         Some(_) => {
-            Err(Error::NewerForm { file: archive.to_owned(), program: manifest.program.clone() })
+            Err(Error::NewerForm { file: archive.to_owned(), program: shown(&manifest.program) })
         }
         None => Ok(()),
     }
 }
 
-fn manifest(archive: &Path, entry: &mut Entry<'_, impl Read>) -> Result<Manifest, Error> {
+fn manifest<R: Read>(
+    archive: &Path,
+    first: Option<io::Result<Entry<'_, R>>>,
+) -> Result<Manifest, Error> {
     let damaged = |fault: String| Error::Damaged { file: archive.to_owned(), fault };
+    let not_ours = |why: &str| Error::NotOurs { file: archive.to_owned(), why: why.to_owned() };
+    let entry = match first {
+        Some(Ok(entry)) if name(&entry) == MANIFEST => entry,
+        Some(Ok(_)) => return Err(not_ours("its first part is no manifest")),
+        Some(Err(_)) | None => return Err(not_ours("it is no tar archive")),
+    };
     let mut text = Vec::new();
     entry
         .take(LONGEST_MANIFEST)
@@ -183,10 +208,21 @@ fn manifest(archive: &Path, entry: &mut Entry<'_, impl Read>) -> Result<Manifest
     let form = value.get("form").and_then(serde_json::Value::as_u64).unwrap_or_default();
     if form > u64::from(FORM) {
         let program = value.get("program").and_then(serde_json::Value::as_str).unwrap_or("(newer)");
-        return Err(Error::NewerForm { file: archive.to_owned(), program: program.to_owned() });
+        return Err(Error::NewerForm { file: archive.to_owned(), program: shown(program) });
     }
-    serde_json::from_value(value)
-        .map_err(|error| damaged(format!("{MANIFEST} cannot be read: {error}")))
+    let manifest: Manifest = serde_json::from_value(value)
+        .map_err(|error| damaged(format!("{MANIFEST} cannot be read: {error}")))?;
+    let words = [&manifest.program, &manifest.sqlite, &manifest.saved_at];
+    if let Some(word) = words.into_iter().find(|word| shown(word) != **word) {
+        return Err(damaged(format!("{MANIFEST} holds {}", shown(word))));
+    }
+    Ok(manifest)
+}
+
+/// What another program wrote, fit for a line on a terminal.
+fn shown(written: &str) -> String {
+    const LONGEST: usize = 100;
+    line(&written.chars().take(LONGEST).collect::<String>())
 }
 
 enum Fault {
@@ -235,7 +271,9 @@ mod tests {
         let (program, sqlite) = ("9.9.9".to_owned(), "3".to_owned());
         let saved_at = "2026-11-25T03:15:00Z".to_owned();
         let (form, schema, members, notes) = (1, 1, 0, 0);
-        let manifest = Manifest { form, program, sqlite, saved_at, schema, members, notes, parts };
+        let is_counted = false;
+        let manifest =
+            Manifest { form, program, sqlite, saved_at, schema, members, notes, is_counted, parts };
         let mut out = File::create(file).expect("a file in the folder for passing files");
         write(&mut out, &manifest, &mut sources).expect("room for the archive");
         manifest

@@ -22,6 +22,20 @@ pub enum Error {
         /// What the system said.
         source: io::Error,
     },
+    /// An older backup should go.
+    #[error("the backup is saved, but {} cannot be deleted: {source}", file.display())]
+    Delete {
+        /// The older one.
+        file: PathBuf,
+        /// What the system said.
+        source: io::Error,
+    },
+    /// Backups are counted by names of their own.
+    #[error("--keep counts the backups of one folder by the dates in their names: give the folder, not {}", file.display())]
+    Uncounted {
+        /// What was given.
+        file: PathBuf,
+    },
     /// A file cannot be read.
     #[error("cannot read {}: {source}", file.display())]
     Read {

@@ -25,6 +25,9 @@ pub struct Manifest {
     pub members: i64,
     /// How many notes it holds.
     pub notes: i64,
+    /// Whether it was saved as one of so many, and goes once there are as many newer ones.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub is_counted: bool,
     /// The other parts, in their order.
     pub parts: Vec<Part>,
 }
@@ -39,13 +42,13 @@ pub struct Part {
     /// SHA-256, in hexadecimal.
     pub sha256: String,
     /// Whether a program that does not know it may put the others back without it.
-    #[serde(default, skip_serializing_if = "is_needed")]
+    #[serde(default, skip_serializing_if = "is_false")]
     pub may_be_left_out: bool,
 }
 
 #[expect(clippy::trivially_copy_pass_by_ref, reason = "as serde calls it")]
-fn is_needed(may_be_left_out: &bool) -> bool {
-    !may_be_left_out
+fn is_false(flag: &bool) -> bool {
+    !flag
 }
 
 impl Manifest {

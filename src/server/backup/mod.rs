@@ -2,14 +2,17 @@
 //!
 //! - [`archive`]: the file: a tar archive with its manifest first, so that it opens anywhere.
 //! - [`manifest`]: what is in it, with the hash of each part.
-//! - [`save`], [`verify`], [`restore`]: what the three commands do.
+//! - [`save`], [`verify`], [`restore`]: what the three commands do; `nightly`: names with a date, and how
+//!   many are kept; [`last`]: when the last one was made.
 //!
 //! Photos will be further parts of the same archive: a part is a line in `save` and one in `source`. Leaves out: the copies that the program makes
 //! by itself before it changes the schema, which [`restore`] takes as well (`db`).
 
 pub mod archive;
 mod error;
+pub mod last;
 pub mod manifest;
+mod nightly;
 mod restore;
 mod save;
 mod source;
@@ -20,7 +23,7 @@ use std::path::Path;
 pub use error::Error;
 pub use manifest::Manifest;
 pub use restore::{Restored, restore};
-pub use save::{Existing, Saved, save};
+pub use save::{Existing, Place, Saved, Wanted, save};
 pub use source::Held;
 pub use verify::{Verified, verify};
 

@@ -8,7 +8,7 @@
 use std::fmt;
 use std::fs::{self, Metadata};
 use std::io;
-use std::os::unix::fs::{MetadataExt, PermissionsExt};
+use std::os::unix::fs::PermissionsExt;
 use std::path::{Path, PathBuf};
 
 use super::manifest::utc;
@@ -17,7 +17,7 @@ use super::{Error, name_of};
 use crate::db::copy::{self, Folded};
 use crate::db::{FILE_NAME, FolderLock};
 use crate::rules::clock::Clock;
-use crate::whole_file::{BESIDE_DATABASE, WholeFile, sync_folder_of, with_suffix};
+use crate::whole_file::{BESIDE_DATABASE, WholeFile, give, sync_folder_of, with_suffix};
 
 /// What was put back, and where what was there is now.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -96,6 +96,7 @@ fn aside(database: &Path, now: &str) -> PathBuf {
 fn second_name(file: &Path, name: &Path) -> io::Result<()> {
     if fs::hard_link(file, name).is_err() {
         fs::copy(file, name)?;
+        give(name, &fs::metadata(file)?)?;
         fs::File::open(name)?.sync_all()?;
     }
     sync_folder_of(name)
@@ -108,11 +109,7 @@ fn give_to_owner(new: &Path, old: Option<&Metadata>, folder: &Path) -> io::Resul
         Some(old) => old.clone(),
         None => fs::metadata(folder)?,
     };
-    let ours = fs::metadata(new)?;
-    if (ours.uid(), ours.gid()) != (theirs.uid(), theirs.gid()) {
-        std::os::unix::fs::chown(new, Some(theirs.uid()), Some(theirs.gid()))?;
-    }
-    Ok(())
+    give(new, &theirs)
 }
 
 impl fmt::Display for Restored {

@@ -4,6 +4,7 @@
 //! and what is allowed.
 
 use std::net::SocketAddr;
+use std::num::NonZeroUsize;
 use std::path::PathBuf;
 
 use clap::error::ErrorKind;
@@ -23,6 +24,8 @@ Examples:
       serves the club, behind its own address
   holewright backup club.tar
       saves everything in one file, while the server runs
+  holewright backup --keep 14 /mnt/backups
+      the same every night, with the date in its name; keeps a fortnight of them
   holewright restore club.tar
       puts it back; the server must be stopped, and what is there now is kept aside
   holewright invite --secretary
@@ -54,11 +57,15 @@ pub enum Command {
     Healthcheck,
     /// Save everything in one file, also while the server runs
     Backup {
-        /// The file to write, such as club.tar; until it is whole it has another name
-        file: PathBuf,
+        /// The file to write, such as club.tar, which has its name once it is whole; or a folder, for a
+        /// name with the date; or - for standard output [default: the folder one stands in]
+        file: Option<PathBuf>,
         /// Write over the file if it is there
         #[arg(long)]
         replace: bool,
+        /// Of the backups that were saved into the folder with --keep, delete all but so many of the newest
+        #[arg(long, value_name = "HOW MANY")]
+        keep: Option<NonZeroUsize>,
     },
     /// Check a saved file, changing nothing
     Verify {

@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use super::{Error, FILE_NAME, copy, make};
-use crate::whole_file::WholeFile;
+use crate::whole_file::{WholeFile, give};
 
 /// Their folder in the data folder.
 const FOLDER: &str = "copies";
@@ -25,9 +25,12 @@ pub(super) async fn keep(data: &Path, next: i64) -> Result<PathBuf, Error> {
     make(&folder)?;
     let place = folder.join(format!("before-{next}.sqlite"));
     let failed = |source| Error::Copy { file: place.clone(), source };
+    let owner = fs::metadata(data).map_err(failed)?;
+    give(&folder, &owner).map_err(failed)?;
     let begun = WholeFile::begin(&place).map_err(failed)?;
     copy::make(&data.join(FILE_NAME), &begun).await?;
     copy::examine(begun.path()).await?;
+    give(begun.path(), &owner).map_err(failed)?;
     begun.finish().map_err(failed)?;
     for old in newest_first(data).into_iter().skip(KEPT) {
         // One too many does no harm.

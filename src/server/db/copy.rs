@@ -10,8 +10,9 @@ use std::str::FromStr;
 use sqlx::sqlite::{SqliteConnectOptions, SqliteConnection};
 use sqlx::{ConnectOptions, Connection};
 
-use super::{Error, connection, migrate};
+use super::{Error, connection, migrate, whole_schema};
 use crate::rules::clock::UnixSeconds;
+use crate::rules::plain::line;
 use crate::whole_file::{WholeFile, with_suffix};
 
 /// What a database holds, found by reading all of it.
@@ -58,8 +59,11 @@ pub async fn make(from: &Path, to: &WholeFile) -> Result<(), Error> {
 /// # Errors
 /// It is damaged, or no database of ours.
 pub async fn examine(file: &Path) -> Result<Contents, Error> {
-    let unsound =
-        |found: String| Error::Unsound { file: file.to_owned(), found, cure: String::new() };
+    let unsound = |found: String| Error::Unsound {
+        file: file.to_owned(),
+        found: line(&found),
+        cure: String::new(),
+    };
     let mut connection = still(file).await.map_err(|error| unsound(error.to_string()))?;
     let contents = examine_through(&mut connection).await;
     connection.close().await?;
@@ -73,6 +77,15 @@ pub async fn examine(file: &Path) -> Result<Contents, Error> {
 async fn examine_through(
     connection: &mut SqliteConnection,
 ) -> sqlx::Result<Result<Contents, String>> {
+    let Some(schema) = migrate::schema_of(connection).await? else {
+        return Ok(Err("it is no database of holewright".to_owned()));
+    };
+    // A newer one is refused by whoever would use it.
+    if schema <= migrate::newest_schema()
+        && let Some(difference) = whole_schema::difference(connection, schema).await?
+    {
+        return Ok(Err(difference));
+    }
     let fault: String =
         sqlx::query_scalar("PRAGMA integrity_check(1)").fetch_one(&mut *connection).await?;
     if fault != "ok" {
@@ -85,9 +98,6 @@ async fn examine_through(
     if let Some(table) = astray {
         return Ok(Err(format!("a row of {table} belongs to none that is there")));
     }
-    let Some(schema) = migrate::schema_of(connection).await? else {
-        return Ok(Err("it is no database of holewright".to_owned()));
-    };
     let (members, notes) = counts(connection).await?;
     Ok(Ok(Contents { schema, members, notes }))
 }

@@ -44,6 +44,12 @@ pub enum Error {
         /// Its version.
         found: String,
     },
+    /// There is no database where one is needed.
+    #[error("there is no database in {}: name its folder with --data-dir, or start the server, which makes it", folder.display())]
+    NoClub {
+        /// The folder.
+        folder: PathBuf,
+    },
     /// The file was written by a newer program.
     #[error("{FILE_NAME} has schema {found}, this program knows schemas up to {known}: run the newer program, or {}", way_back(folder, copy.as_deref()))]
     NewerSchema {

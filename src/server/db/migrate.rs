@@ -8,7 +8,7 @@ use sqlx::{ConnectOptions, Connection};
 
 use super::{Error, connection};
 
-static STEPS: Migrator = sqlx::migrate!("../../migrations");
+pub(super) static STEPS: Migrator = sqlx::migrate!("../../migrations");
 
 /// The newest schema this program knows, as the time in its migration's name.
 #[must_use]

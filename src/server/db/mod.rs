@@ -23,6 +23,7 @@ mod room;
 pub mod sessions;
 pub mod slips;
 mod standing;
+mod whole_schema;
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -32,7 +33,7 @@ use sqlx::{Sqlite, Transaction};
 use tokio::time::timeout;
 
 use crate::rules::clock::UnixSeconds;
-use crate::whole_file::{WholeFile, with_suffix};
+use crate::whole_file::{WholeFile, folder_of, give, with_suffix};
 
 pub use error::Error;
 pub use lock::FolderLock;
@@ -98,13 +99,18 @@ impl Database {
         Ok(Self { folder: folder.into(), standing, readers, writer })
     }
 
-    /// Opens the database for a command that a server may run beside. The schema is brought up to date
-    /// only where nobody holds the folder: an older server would serve on with a schema it does not know.
+    /// Opens the database for a command that a server may run beside, and makes none: a link would join a
+    /// club that nobody serves. The schema is brought up to date only where nobody holds the folder: an
+    /// older server would serve on with a schema it does not know.
     ///
     /// # Errors
-    /// As [`Database::open`], or the schema is an older one and another program holds the folder.
+    /// As [`Database::open`], there is no database, or the schema is an older one and another program holds
+    /// the folder.
     pub async fn open_beside(folder: &Path) -> Result<Self, Error> {
-        let file = file_in(folder)?;
+        let file = folder.join(FILE_NAME);
+        if first_look(&file)? == Found::Nothing {
+            return Err(Error::NoClub { folder: folder.to_owned() });
+        }
         let unopened = |source| Error::Open { file: file.clone(), user: user_id(), source };
         let known = newest_schema();
         let found = copy::schema(&file).await.map_err(unopened)?;
@@ -188,6 +194,8 @@ async fn create(file: &Path) -> Result<(), Error> {
     };
     let begun = WholeFile::begin(file).map_err(failed)?;
     migrate::make(begun.path()).await?;
+    let owner = std::fs::metadata(folder_of(file)).map_err(failed)?;
+    give(begun.path(), &owner).map_err(failed)?;
     begun.finish().map_err(failed)
 }
 

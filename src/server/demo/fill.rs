@@ -13,7 +13,7 @@ use crate::db::notes::after;
 use crate::db::notes::decide::{self, Reviewed};
 use crate::db::notes::read::WordingState;
 use crate::db::notes::verdicts::{self, Verdict};
-use crate::db::notes::{self, Words, read, write};
+use crate::db::notes::{self, read, write};
 use crate::db::{self, Database};
 use crate::entries;
 use crate::rules::auth::password::{Hashing, Trouble};
@@ -258,7 +258,6 @@ impl<'a> Planned<'a> {
             return Ok(());
         };
         let by = member(members, self.decider())?;
-        let words = Words::of(&self.wording, []);
         match (what, self.row.fate) {
             (What::Decide, fate) => {
                 let reading =
@@ -268,7 +267,7 @@ impl<'a> Planned<'a> {
                         decide::ask_for_change(database, reading, what).await?;
                     }
                     Fate::Declined(why) => decide::decline(database, reading, why).await?,
-                    _ => decide::pass(database, reading, &words).await?,
+                    _ => decide::pass(database, reading).await?,
                 }
             }
             (What::Judge(place), Fate::Judged(verdicts)) => {
@@ -284,8 +283,7 @@ impl<'a> Planned<'a> {
             }
             (What::Befall, Fate::Corrected(text)) => {
                 let reading = self.reading(database, note, (WordingState::Shown, by, now)).await?;
-                let words = Words::of(&self.wording, [text]);
-                after::correct(database, reading, text, &words).await?;
+                after::correct(database, reading, text).await?;
             }
             (What::Befall, Fate::Withdrawn(why)) => {
                 after::withdraw(database, now, &self.author, note, why).await?;

@@ -9,6 +9,7 @@ pub mod cookie;
 mod generations;
 pub mod limits;
 pub mod notes;
+pub mod plain;
 mod second_factor;
 pub mod shares;
 mod trusted_proxy;

@@ -4,6 +4,7 @@ pub(crate) mod club;
 mod contention;
 mod fields;
 mod forms;
+mod found;
 mod gate;
 mod inspection;
 mod journey;

@@ -238,6 +238,10 @@ fn the_first_start_prints_one_link_outside_the_log() {
 #[test]
 fn the_command_line_makes_links_and_says_whom_it_does_not_know() {
     let folder = Folder::new();
+    // A link to a club that nobody ever served would be of no use.
+    let (code, out, err) = told(&folder, &["invite", "--secretary"]);
+    assert_eq!((code, out.as_str()), (Some(1), ""), "{err}");
+    assert_eq!(told(&folder, &["demo"]).0, Some(0));
     let base = ["--base-url", "https://club.test"];
     let (code, link, _) = told(
         &folder,

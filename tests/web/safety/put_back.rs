@@ -13,7 +13,7 @@ use super::{notes, stormed};
 use crate::support::Folder;
 
 /// A folder with an archive of three notes in it.
-fn saved(folder: &Folder) -> PathBuf {
+pub(super) fn saved(folder: &Folder) -> PathBuf {
     let data = folder.path().join("saved");
     notes::fill(&data, "saved", 3, 50);
     let file = folder.path().join("club.tar");
@@ -101,7 +101,7 @@ fn o11_everybody_signs_in_again_and_the_record_says_so() {
 }
 
 /// An archive with these parts.
-fn tar(file: &Path, parts: &[(&str, &[u8])]) {
+pub(super) fn tar(file: &Path, parts: &[(&str, &[u8])]) {
     let mut builder = tar::Builder::new(std::fs::File::create(file).unwrap());
     for (name, bytes) in parts {
         let mut header = tar::Header::new_gnu();
@@ -116,7 +116,7 @@ fn tar(file: &Path, parts: &[(&str, &[u8])]) {
 }
 
 /// The manifest and the database of an archive.
-fn parts(file: &Path) -> (serde_json::Value, Vec<u8>) {
+pub(super) fn parts(file: &Path) -> (serde_json::Value, Vec<u8>) {
     let mut archive = tar::Archive::new(std::fs::File::open(file).unwrap());
     let mut parts = archive.entries().unwrap().map(|entry| {
         let mut bytes = Vec::new();
@@ -128,7 +128,7 @@ fn parts(file: &Path) -> (serde_json::Value, Vec<u8>) {
 }
 
 /// The manifest with the hash and size of this database.
-fn describing(mut manifest: serde_json::Value, database: &[u8]) -> Vec<u8> {
+pub(super) fn describing(mut manifest: serde_json::Value, database: &[u8]) -> Vec<u8> {
     let sum: String = Sha256::digest(database).iter().map(|byte| format!("{byte:02x}")).collect();
     manifest["parts"][0]["sha256"] = sum.into();
     manifest["parts"][0]["bytes"] = database.len().into();
@@ -136,7 +136,7 @@ fn describing(mut manifest: serde_json::Value, database: &[u8]) -> Vec<u8> {
 }
 
 /// A database changed by this SQL.
-fn changed(folder: &Folder, database: &[u8], sql: &str) -> Vec<u8> {
+pub(super) fn changed(folder: &Folder, database: &[u8], sql: &str) -> Vec<u8> {
     let file = folder.path().join("changed.sqlite");
     std::fs::write(&file, database).unwrap();
     notes::execute(&file, sql);

@@ -34,7 +34,8 @@ fn o10_the_archive_opens_anywhere_and_says_what_is_in_it() {
     for word in [file.to_str().unwrap(), "7 notes", "0 members", &newest_schema().to_string()] {
         assert!(said.contains(word), "{word} in: {said}");
     }
-    assert_eq!(names(&data), [FILE_NAME], "nothing is left beside the database");
+    let noted = format!("{FILE_NAME}.last-backup");
+    assert_eq!(names(&data), [FILE_NAME, &noted], "nothing else is left beside the database");
 
     let out = folder.path().join("out");
     assert_eq!(untar(&file, &out), ["manifest.json", FILE_NAME]);

@@ -246,11 +246,12 @@ fn check_left_to_its_server(version: i64, sql: &str) {
 fn o13_no_command_makes_the_database_that_a_server_is_about_to_make() {
     let folder = Folder::new();
     let held = FolderLock::take(folder.path()).unwrap();
-    let refusal = ["no schema yet", "another holewright", "stop it first"];
-    refused(&run(folder.path(), &["invite"]), &refusal);
+    for command in [&["invite"][..], &["reset", "Enid Hathersage"]] {
+        refused(&run(folder.path(), command), &["no database in", "start the server"]);
+    }
+    refused(&run(folder.path(), &["demo"]), &["another holewright", "stop it first"]);
     assert!(names(folder.path()).is_empty());
     drop(held);
-    done(&run(folder.path(), &["invite"]));
 }
 
 #[test]

@@ -4,7 +4,7 @@ use sqlx::{Sqlite, Transaction};
 
 use super::decide::Reviewed;
 use super::recorded::record;
-use super::{Error, Words, current, reports, text};
+use super::{Error, current, reports, text};
 use crate::db::Database;
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
@@ -12,7 +12,7 @@ use crate::rules::notes::pressure;
 use crate::rules::notes::state::{Act, Subject};
 use crate::rules::notes::{NoteId, VersionId};
 
-/// Puts a correction above the wording that was read. `words` are those of both.
+/// Puts a correction above the wording that was read.
 ///
 /// # Errors
 /// The rules are against it, another wording is shown meanwhile, or the database cannot be written.
@@ -20,7 +20,6 @@ pub async fn correct(
     database: &Database,
     reviewed: Reviewed<'_>,
     correction: &str,
-    words: &Words,
 ) -> Result<(), Error> {
     let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
     let MemberId(member) = by.id;
@@ -59,9 +58,7 @@ pub async fn correct(
     sqlx::query!("UPDATE note_version SET is_pressure = ? WHERE id = ?", is_pressure, version)
         .execute(&mut *transaction)
         .await?;
-    if !after.is_hidden {
-        text::put(&mut transaction, note, words).await?;
-    }
+    text::follow(&mut transaction, note).await?;
     record(&mut transaction, reviewed.note, by, now, ("note-corrected", correction)).await?;
     transaction.commit().await?;
     Ok(())
@@ -91,7 +88,7 @@ pub async fn withdraw(
     .execute(&mut *transaction)
     .await?;
     settle_reports(&mut transaction, now, by, id).await?;
-    text::remove(&mut transaction, id).await?;
+    text::follow(&mut transaction, id).await?;
     record(&mut transaction, note, by, now, ("note-withdrawn", why)).await?;
     transaction.commit().await?;
     Ok(())
@@ -136,7 +133,7 @@ pub async fn report(
     sqlx::query!("UPDATE note SET hidden_at = coalesce(hidden_at, ?) WHERE id = ?", now, id)
         .execute(&mut *transaction)
         .await?;
-    text::remove(&mut transaction, id).await?;
+    text::follow(&mut transaction, id).await?;
     record(&mut transaction, note, by, now, ("note-reported", danger)).await?;
     transaction.commit().await?;
     Ok(())
@@ -146,11 +143,7 @@ pub async fn report(
 ///
 /// # Errors
 /// As [`correct`].
-pub async fn settle(
-    database: &Database,
-    reviewed: Reviewed<'_>,
-    words: &Words,
-) -> Result<(), Error> {
+pub async fn settle(database: &Database, reviewed: Reviewed<'_>) -> Result<(), Error> {
     let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
     let mut transaction = database.write().await?;
     let current = current::read(&mut transaction, reviewed.note, by).await?;
@@ -162,7 +155,7 @@ pub async fn settle(
         .execute(&mut *transaction)
         .await?;
     settle_reports(&mut transaction, now, by, note).await?;
-    text::put(&mut transaction, note, words).await?;
+    text::follow(&mut transaction, note).await?;
     record(&mut transaction, reviewed.note, by, now, ("note-report-settled", "")).await?;
     transaction.commit().await?;
     Ok(())

@@ -1,7 +1,7 @@
 //! What a moderator or inspector decides about a waiting wording. If two decide at once, the first counts
 //! and the second is told so.
 
-use super::{Error, Words, current, text};
+use super::{Error, current, text};
 use crate::db::{Database, acts};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
@@ -25,12 +25,12 @@ pub struct Reviewed<'a> {
 ///
 /// # Errors
 /// The rules are against it, it was decided or taken back meanwhile, or the database cannot be written.
-pub async fn pass(database: &Database, reviewed: Reviewed<'_>, words: &Words) -> Result<(), Error> {
+pub async fn pass(database: &Database, reviewed: Reviewed<'_>) -> Result<(), Error> {
     let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
     let MemberId(member) = by.id;
     let mut transaction = database.write().await?;
     let current = current::read(&mut transaction, reviewed.note, by).await?;
-    let after = current.check(Act::Pass, by)?;
+    current.check(Act::Pass, by)?;
     if current.on_its_way != Some(version) {
         return Err(Error::OutOfDate);
     }
@@ -57,9 +57,7 @@ pub async fn pass(database: &Database, reviewed: Reviewed<'_>, words: &Words) ->
     )
     .execute(&mut *transaction)
     .await?;
-    if !after.is_hidden {
-        text::put(&mut transaction, note, words).await?;
-    }
+    text::follow(&mut transaction, note).await?;
     let detail = if current.is_own() { "their own note: nobody else could decide" } else { "" };
     let by = Some((by.id, by.name.as_str()));
     acts::record(&mut transaction, now, by, "note-shown", &format!("note/{note}"), detail).await?;

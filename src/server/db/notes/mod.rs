@@ -27,4 +27,3 @@ pub mod write;
 
 pub use error::Error;
 pub use lists::{Correction, Listed};
-pub use text::Words;

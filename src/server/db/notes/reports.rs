@@ -7,7 +7,7 @@ use serde::Deserialize;
 use sqlx::{Sqlite, Transaction};
 
 use super::recorded::record;
-use super::{Error, Words, current, text};
+use super::{Error, current, text};
 use crate::db::Database;
 use crate::rules::auth::{MemberId, Right, SignedIn};
 use crate::rules::clock::UnixSeconds;
@@ -46,8 +46,8 @@ pub struct Of {
     pub last: i64,
 }
 
-/// The words by which each note will be found once it shows again, with the wording they are of.
-pub type WordsOf = BTreeMap<NoteId, (VersionId, Words)>;
+/// The wording of each note that was shown when the reports were read.
+pub type Wordings = BTreeMap<NoteId, VersionId>;
 
 /// Refuses another report by a member who has sent as many as one may in a day.
 pub(super) async fn check(
@@ -126,12 +126,12 @@ pub async fn settle_all(
     now: UnixSeconds,
     by: &SignedIn,
     of: Of,
-    words: &WordsOf,
+    wordings: &Wordings,
 ) -> Result<u64, Error> {
     let (MemberId(reader), MemberId(sender)) = (by.id, of.member);
     let mut transaction = database.write().await?;
     let mut settled = 0;
-    for (note, (version, words)) in words {
+    for (note, version) in wordings {
         let NoteId(id) = *note;
         let current = current::read(&mut transaction, *note, by).await?;
         if current.check(Act::Settle, by).is_err() || current.shown != Some(version.0) {
@@ -160,7 +160,7 @@ pub async fn settle_all(
         .execute(&mut *transaction)
         .await?;
         if shows.rows_affected() > 0 {
-            text::put(&mut transaction, id, words).await?;
+            text::follow(&mut transaction, id).await?;
         }
         record(&mut transaction, *note, by, now, ("note-report-settled", "")).await?;
     }

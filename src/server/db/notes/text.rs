@@ -1,29 +1,29 @@
-//! The words and marks by which the shown notes are found: kept in the transaction that shows, hides
-//! or confirms a note. What a note is marked by is the view `note_mark`.
+//! The words and marks by which the shown notes are found: kept in the transaction that shows, corrects,
+//! hides or confirms a note, and made there of what readers then see. Made before it, they would lack what
+//! somebody else wrote meanwhile. What a note is marked by is the view `note_mark`.
 
 use sqlx::{Sqlite, Transaction};
 
 use super::Error;
+use super::lists::{self, Listed};
 use crate::rules::notes::markdown;
-use crate::rules::notes::wording::Wording;
 
-/// The words of one wording, worked out before the transaction: nothing slow runs inside it.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Words {
+/// The words of one note.
+struct Words {
     title: String,
     text: String,
     done: String,
 }
 
 impl Words {
-    /// The words of a wording and of the corrections above it.
-    #[must_use]
-    pub fn of<'a>(wording: &Wording, corrections: impl IntoIterator<Item = &'a str>) -> Self {
+    /// Those of the wording and of the corrections above it.
+    fn of(note: &Listed) -> Self {
         let mut text = String::new();
-        for correction in corrections {
-            text.push_str(&markdown::plain(correction));
+        for correction in &note.corrections {
+            text.push_str(&markdown::plain(&correction.text));
             text.push(' ');
         }
+        let wording = &note.wording;
         text.push_str(&markdown::plain(&wording.text));
         let things = wording.things.iter().map(|thing| thing.title.as_str());
         let done = wording.done.filled().map(|(_, typed)| typed);
@@ -32,13 +32,19 @@ impl Words {
     }
 }
 
-/// The note is found by these words from now on, and by no others; marked as it stands now.
-pub(super) async fn put(
+/// The note is found from now on by the words that readers see of it, and by no others; by none where
+/// they do not see it.
+pub(super) async fn follow(
     transaction: &mut Transaction<'_, Sqlite>,
     note: i64,
-    words: &Words,
 ) -> Result<(), Error> {
-    remove(transaction, note).await?;
+    sqlx::query!("DELETE FROM note_text WHERE rowid = ?", note).execute(&mut **transaction).await?;
+    let shown =
+        sqlx::query_scalar!(r#"SELECT note AS "note!: String" FROM shown_note WHERE id = ?"#, note)
+            .fetch_optional(&mut **transaction)
+            .await?;
+    let Some(shown) = shown.and_then(|note| lists::read(&note)) else { return Ok(()) };
+    let words = Words::of(&shown);
     sqlx::query!(
         "INSERT INTO note_text (rowid, title, text, done, marks)
          SELECT id, ?2, ?3, ?4, marks FROM note_mark WHERE id = ?1",
@@ -63,14 +69,5 @@ pub(super) async fn mark(
     )
     .execute(&mut **transaction)
     .await?;
-    Ok(())
-}
-
-/// The note is found by no words.
-pub(super) async fn remove(
-    transaction: &mut Transaction<'_, Sqlite>,
-    note: i64,
-) -> Result<(), Error> {
-    sqlx::query!("DELETE FROM note_text WHERE rowid = ?", note).execute(&mut **transaction).await?;
     Ok(())
 }

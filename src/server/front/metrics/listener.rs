@@ -57,7 +57,7 @@ impl MetricsListener {
 
 /// The one address of the second listener.
 fn router(app: Arc<App>) -> Router {
-    let show = async move || (headers(), app.metrics.text());
+    let show = async move || (headers(), app.metrics.text(app.last_backup().await));
     Router::new().route("/metrics", get(show))
 }
 

@@ -8,12 +8,14 @@
 mod listener;
 
 use std::collections::HashMap;
+use std::sync::atomic::AtomicU64;
 use std::sync::{Mutex, PoisonError};
 use std::time::Duration;
 
 use axum::http::{Method, StatusCode};
 use prometheus_client::encoding::{EncodeLabelSet, prometheus_text};
 use prometheus_client::metrics::family::Family;
+use prometheus_client::metrics::gauge::Gauge;
 use prometheus_client::metrics::histogram::Histogram;
 use prometheus_client::metrics::info::Info;
 use prometheus_client::registry::{Registry, Unit};
@@ -34,6 +36,7 @@ const OTHERS: usize = 4;
 pub struct Metrics {
     registry: Registry,
     durations: Family<Labels, Histogram>,
+    last_backup: Gauge<f64, AtomicU64>,
     made: Mutex<Made>,
 }
 
@@ -64,7 +67,14 @@ impl Default for Metrics {
         );
         let build = Build { version: env!("CARGO_PKG_VERSION") };
         registry.register("holewright_build", "The program that runs", Info::new(build));
-        Self { registry, durations, made: Mutex::default() }
+        let last_backup = Gauge::default();
+        registry.register_with_unit(
+            "holewright_last_backup_age",
+            "Time since a backup was last saved; infinite where none is known",
+            Unit::Seconds,
+            last_backup.clone(),
+        );
+        Self { registry, durations, last_backup, made: Mutex::default() }
     }
 }
 
@@ -82,9 +92,12 @@ impl Metrics {
         self.durations.get_or_create(&labels).observe(took.as_secs_f64());
     }
 
-    /// The figures in the Prometheus text format.
+    /// The figures in the Prometheus text format, with the age of the last backup in seconds, if there is
+    /// one.
     #[must_use]
-    pub fn text(&self) -> String {
+    pub fn text(&self, last_backup: Option<u32>) -> String {
+        // An alarm on an age rings where there is none, as it must.
+        self.last_backup.set(last_backup.map_or(f64::INFINITY, f64::from));
         let mut text = String::new();
         // Writing into a `String` cannot fail; were it to, an empty answer is an honest one.
         if prometheus_text::encode(&mut text, &self.registry).is_err() {

@@ -12,7 +12,7 @@ use super::show::{Back, Seen, again, answer, seen, verdict_fields};
 use super::text_form::TextForm;
 use crate::db::notes::decide::Reviewed;
 use crate::db::notes::verdicts::{self, Found, Verdict};
-use crate::db::notes::{Words, after, read};
+use crate::db::notes::{after, read};
 use crate::extract::{Fields, Member, Reader};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::notes::state::{Subject, may_pass};
@@ -186,9 +186,9 @@ pub async fn correct(
     let version = VersionId(fields.as_typed("version").parse().unwrap_or_default());
     let done = async {
         may_write(&app, &member)?;
-        let words = words(&app, &member, id, version, &said).await?;
+        check_seen(&app, &member, id).await?;
         let reading = Reviewed { note: id, version, by: &member, now: app.clock.now() };
-        Ok(after::correct(&app.database, reading, &said, &words).await?)
+        Ok(after::correct(&app.database, reading, &said).await?)
     };
     finish(&app, &member, id, done.await, (form, &fields)).await
 }
@@ -247,24 +247,10 @@ async fn finish(
     given_back(app, error, form.sent(id, fields))
 }
 
-/// The words by which the note will be found, with this correction above the others.
-async fn words(
-    app: &App,
-    member: &SignedIn,
-    id: NoteId,
-    version: VersionId,
-    correction: &str,
-) -> Result<Words, Error> {
-    const NOTHING: Error = Error::NotFound("there is no note at this address");
-    let note = read::note(&app.database, id).await?.ok_or(NOTHING)?;
-    if matches!(seen(&note, Some(member)), Seen::Nothing) {
-        return Err(NOTHING);
+/// Nobody corrects what they may not see.
+async fn check_seen(app: &App, member: &SignedIn, id: NoteId) -> Result<(), Error> {
+    match read::note(&app.database, id).await? {
+        Some(note) if !matches!(seen(&note, Some(member)), Seen::Nothing) => Ok(()),
+        _ => Err(Error::NotFound("there is no note at this address")),
     }
-    let corrections = note.standing_corrections().map(|said| said.text.as_str());
-    let held = note.versions.iter().find(|held| held.id == version);
-    let words =
-        held.map(|held| Words::of(&held.wording, [correction].into_iter().chain(corrections)));
-    words.ok_or_else(|| {
-        Error::Conflict("the note has been changed meanwhile: read it first".to_owned())
-    })
 }

@@ -18,8 +18,8 @@ use super::show::state;
 use super::text::Text;
 use crate::db::notes::decide::{self, Reviewed};
 use crate::db::notes::read::{self, Note, Version, WordingState};
-use crate::db::notes::reports::{self, Of, Sender, WordsOf};
-use crate::db::notes::{Words, after, queue};
+use crate::db::notes::reports::{self, Of, Sender, Wordings};
+use crate::db::notes::{after, queue};
 use crate::extract::{Fields, Member, Reader};
 use crate::rules::auth::{MemberId, Right, Rights, SignedIn};
 use crate::rules::notes::difference::Effort;
@@ -166,18 +166,18 @@ pub async fn settle_all(
     let of = of.map(|(member, last)| Of { member: MemberId(member), last });
     let of = of.ok_or(Error::NotFound("the queue knows no such reports"))?;
     may_write(&app, &member)?;
-    let mut words_of = WordsOf::new();
+    let mut wordings = Wordings::new();
     for sender in reports::senders(&app.database, &member).await? {
         for note in sender.notes.iter().filter(|_| sender.member == of.member) {
             let id = NoteId(note.id);
             let note = read::note(&app.database, id).await?;
             let shown = note.as_ref().and_then(|note| note.in_state(WordingState::Shown));
             if let Some(shown) = shown {
-                words_of.insert(id, (shown.id, words(&app, id, shown.id).await?));
+                wordings.insert(id, shown.id);
             }
         }
     }
-    match reports::settle_all(&app.database, app.clock.now(), &member, of, &words_of).await? {
+    match reports::settle_all(&app.database, app.clock.now(), &member, of, &wordings).await? {
         0 => Err(Error::Conflict("no report of theirs is yours to settle now".to_owned())),
         _ => {
             app.shown.changed();
@@ -208,25 +208,14 @@ async fn carry_out(
     let reading = Reviewed { note, version, by: member, now: app.clock.now() };
     let database = &app.database;
     match fields.as_typed("do") {
-        "pass" => decide::pass(database, reading, &words(app, note, version).await?).await?,
+        "pass" => decide::pass(database, reading).await?,
         "change" => decide::ask_for_change(database, reading, reason).await?,
         "decline" => decide::decline(database, reading, reason).await?,
-        "settle" => after::settle(database, reading, &words(app, note, version).await?).await?,
+        "settle" => after::settle(database, reading).await?,
         "withdraw" => after::withdraw(database, reading.now, member, note, reason).await?,
         _ => return Err(Error::NotFound("the queue knows no such decision")),
     }
     Ok(())
-}
-
-/// The words by which the wording will be found. Where it is gone, the rules say so in a moment.
-async fn words(app: &App, note: NoteId, version: VersionId) -> Result<Words, Error> {
-    let note = read::note(&app.database, note).await?;
-    let note = note.ok_or(Error::NotFound("there is no note at this address"))?;
-    let held = note.versions.iter().find(|held| held.id == version);
-    let is_shown = held.is_some_and(|held| held.state == WordingState::Shown);
-    let corrections =
-        note.standing_corrections().filter(|_| is_shown).map(|said| said.text.as_str());
-    Ok(held.map(|held| Words::of(&held.wording, corrections)).unwrap_or_default())
 }
 
 /// How a note stands now, for somebody who came too late; nothing of what was never theirs to read.
