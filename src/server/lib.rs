@@ -67,6 +67,8 @@ use rules::shares::Shares;
 use rules::validator::Build;
 use rules::{BaseUrl, Generations, UnnamedProxies, plain};
 
+use web::apart::Apart;
+
 pub use error::Error;
 
 /// Time for the database to close. With the drain before it and the log's last lines behind it this
@@ -107,6 +109,8 @@ pub struct App {
     pub second_factor: Setting,
     /// What forms and their answers may take of the memory.
     pub in_hand: Shares,
+    /// Where work is done that takes long.
+    pub apart: Apart,
     /// Proxies that nobody named.
     pub unnamed_proxies: UnnamedProxies,
     /// How often one member may write.
@@ -171,6 +175,7 @@ impl App {
             passwords: Hashing::default(),
             second_factor: Setting::new()?,
             in_hand: budget::usual(),
+            apart: Apart::default(),
             unnamed_proxies: UnnamedProxies::default(),
             write_limit: RateLimit::of(Allowance::of_a_writer()),
             routes: routes::ROUTES,

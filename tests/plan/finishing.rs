@@ -168,13 +168,15 @@ fn a_head_is_not_let_in_deeper_than_its_part() {
     };
     let warned = |head, thickness| {
         let seat = steps(&seated(head, thickness), Action::Seat);
-        let said = seat[0].cautions.iter().find(|said| said.text.contains("leaves nothing"));
+        let said = seat[0].cautions.iter().find(|said| said.text.contains("leaves too little"));
         said.map(|said| said.text.to_string())
     };
     let cheese = warned(Head::Cheese, 2.0).unwrap();
     assert!(cheese.contains("about 4.2 mm high, and the part 2 mm"), "{cheese}");
     assert!(warned(Head::Countersunk, 1.5).unwrap().contains("about 3 mm high"));
-    assert_eq!([warned(Head::Cheese, 6.0), warned(Head::Countersunk, 4.0)], [None, None]);
+    // A quarter of a diameter, 1.5 mm, is to be left under it.
+    assert!(warned(Head::Cheese, 5.6).is_some() && warned(Head::Cheese, 5.8).is_none());
+    assert_eq!([warned(Head::Cheese, 6.0), warned(Head::Countersunk, 4.6)], [None, None]);
     assert_eq!(warned(Head::Hexagon, 1.5), None);
 }
 

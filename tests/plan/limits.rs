@@ -272,7 +272,7 @@ fn the_lists_are_shown_and_why_ours_differs() {
         .collect()
     };
     let m4 = spec("metric", "m4", "copper");
-    let why = "A list has one size for every metal and depth; here copper is taken to about 60 %."
+    let why = "A list has one size for all; here a hole that is likely to keep 50 % decides, at about 60 %."
         .to_owned();
     let expected = ("3.3 mm".to_owned(), "77.0 %".to_owned(), Some(why));
     assert_eq!(listed(&m4), [expected]);

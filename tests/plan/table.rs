@@ -90,6 +90,8 @@ fn why(
         "the likely hole keeps 50 %".to_owned()
     } else if allowed(before) && !allowed(now.drill) {
         format!("all within {standard} is over 83 %")
+    } else if choice.is_beyond_by_need() {
+        format!("all within {standard} is over 83 %: the least step beyond it")
     } else if allowed(now.drill) {
         "nearer the aim within the allowance".to_owned()
     } else {

@@ -44,6 +44,8 @@ pub(super) struct Pick {
     pub(super) kept: Kept,
     /// The likely hole keeps less thread than the rule asks for.
     pub(super) thin: bool,
+    /// A drill nearer the aim was passed over, since its likely hole keeps too little thread.
+    pub(super) held_by_likely: bool,
 }
 
 impl Pick {
@@ -63,27 +65,33 @@ impl Rule {
         };
         let thin = !pool.iter().any(firm);
         let chosen = self.nearest(&some_or_all(&pool, firm))?;
-        Some(Pick { chosen, kept, thin })
+        let held_by_likely = self.nearest(&pool).is_some_and(|nearest| nearest != chosen);
+        let kept = if keeps(&chosen, self.most) { Kept::Standard } else { kept };
+        Some(Pick { chosen, kept, thin, held_by_likely })
     }
 
     /// Those that keep to the standard; where they are all too tight, those that an easy thread may
     /// have; where none keeps to it, those at or above the aim.
     fn of_the_standard(&self, held: &[Candidate]) -> (Vec<Candidate>, Kept) {
         let within = |most: Option<Length>| -> Vec<Candidate> {
-            let keeps = |candidate: &&Candidate| {
-                most.is_none_or(|most| !exceeds(candidate.drill.diameter, most))
-            };
-            held.iter().filter(keeps).copied().collect()
+            held.iter().filter(|candidate| keeps(candidate, most)).copied().collect()
         };
-        let [kept, for_ease] = [self.most, self.most_for_ease].map(within);
-        let sound = kept.iter().any(|candidate| candidate.engagement_percent <= aim::MOST);
+        let mut kept = within(self.most);
+        let mut for_ease = within(self.most_for_ease);
+        for_ease.retain(|candidate| !keeps(candidate, self.most) && can_be_cut(candidate));
+        if !self.prefer_larger {
+            // The least step beyond the standard, and no further: only tough metal asks for more.
+            for_ease.truncate(1);
+        }
+        let sound = kept.iter().any(can_be_cut);
         if kept.is_empty() {
             let above = |candidate: &Candidate| candidate.engagement_percent >= self.aim_percent;
             (some_or_all(held, above), Kept::Not)
-        } else if sound || for_ease.len() == kept.len() {
+        } else if sound || for_ease.is_empty() {
             (kept, Kept::Standard)
         } else {
-            (for_ease, Kept::ForEase)
+            kept.extend(for_ease);
+            (kept, Kept::ForEase)
         }
     }
 
@@ -106,6 +114,15 @@ impl Rule {
         let lawful = best.kept == Kept::Standard && chosen.kept != Kept::Standard;
         nearer || lawful
     }
+}
+
+fn keeps(candidate: &Candidate, most: Option<Length>) -> bool {
+    most.is_none_or(|most| !exceeds(candidate.drill.diameter, most))
+}
+
+/// Whether the thread is one to ask of a hand tap.
+fn can_be_cut(candidate: &Candidate) -> bool {
+    candidate.engagement_percent <= aim::MOST
 }
 
 /// Those for which something holds; where it holds for none, all.

@@ -54,8 +54,10 @@ pub struct DrillChoice {
     pub stronger: Option<Candidate>,
     /// The next at hand with less thread.
     pub easier: Option<Candidate>,
-    /// What should be said about the choice.
+    /// What should be said about the drill chosen.
     pub remarks: Vec<Remark>,
+    /// The same of the drill to get.
+    pub of_get: Vec<Remark>,
 }
 
 impl DrillChoice {
@@ -83,7 +85,28 @@ impl DrillChoice {
     /// Whether the drill leaves more than five points more or less thread than the aim.
     #[must_use]
     pub fn is_far_from_aim(&self) -> bool {
-        self.remarks.iter().any(|remark| matches!(remark, Remark::FarFromAim { .. }))
+        let mut said = self.of_planned().iter();
+        said.any(|remark| matches!(remark, Remark::FarFromAim { .. }))
+    }
+
+    /// What is said of the drill that the hole is planned with.
+    fn of_planned(&self) -> &[Remark] {
+        if self.get.is_some() { &self.of_get } else { &self.remarks }
+    }
+
+    /// Whether the drill passes the standard's largest hole because all that keeps to it is too tight.
+    #[must_use]
+    pub fn is_beyond_by_need(&self) -> bool {
+        self.of_planned().contains(&Remark::BeyondForEase)
+    }
+
+    /// What the likely hole must keep, percent, where that and not the aim decides.
+    #[must_use]
+    pub fn least_likely_percent(&self) -> Option<f64> {
+        self.of_planned().iter().find_map(|remark| match remark {
+            Remark::HeldByLikely { least } => Some(*least),
+            _ => None,
+        })
     }
 
     /// The drill that the hole is planned with: the one to get, where none at hand will do.
@@ -102,6 +125,11 @@ pub enum Remark {
     BeyondForEase,
     /// At the size that the drill is likely to leave, less thread than the aim asks for is left.
     LikelyThin,
+    /// A larger drill comes nearer the aim, but at the size it is likely to leave too little thread is left.
+    HeldByLikely {
+        /// What the likely hole must keep, percent.
+        least: f64,
+    },
     /// More than five points from the aim.
     FarFromAim {
         /// Points above (positive) or below the aim.
@@ -246,9 +274,11 @@ pub fn choose(
         largest_hole: limit,
         chosen: pick.chosen,
         get,
-        stronger: next_stronger(&held, get.unwrap_or(pick.chosen)),
-        easier: next_easier(&held, get.unwrap_or(pick.chosen)),
-        remarks: remarks(&pick, aim_percent, better),
+        // Beside a drill to get, those at hand are no choice: none of them will do.
+        stronger: next_stronger(&held, pick.chosen).filter(|_| get.is_none()),
+        easier: next_easier(&held, pick.chosen).filter(|_| get.is_none()),
+        remarks: remarks(&rule, &pick, better),
+        of_get: get.and(best).map_or_else(Vec::new, |best| remarks(&rule, &best, None)),
     })
 }
 
@@ -279,12 +309,13 @@ pub fn choose_or_get(
         stronger: None,
         easier: None,
         remarks: Vec::new(),
+        of_get: best.remarks,
         ..best
     })
 }
 
-fn remarks(pick: &Pick, aim_percent: f64, better: Option<Candidate>) -> Vec<Remark> {
-    let by = pick.chosen.engagement_percent - aim_percent;
+fn remarks(rule: &Rule, pick: &Pick, better: Option<Candidate>) -> Vec<Remark> {
+    let by = pick.chosen.engagement_percent - rule.aim_percent;
     let kept = match pick.kept {
         Kept::Standard => None,
         Kept::ForEase => Some(Remark::BeyondForEase),
@@ -294,6 +325,7 @@ fn remarks(pick: &Pick, aim_percent: f64, better: Option<Candidate>) -> Vec<Rema
         kept,
         pick.chosen.below_minor.then_some(Remark::BelowMinor),
         pick.thin.then_some(Remark::LikelyThin),
+        pick.held_by_likely.then_some(Remark::HeldByLikely { least: rule.least_likely_percent }),
         (by.abs() > FAR).then_some(Remark::FarFromAim { by }),
         better.map(Remark::BetterElsewhere),
     ];
@@ -369,7 +401,10 @@ pub fn choose_forming(
         below_minor: falls_short(drill.diameter, smallest),
         ..judge(thread, &geometry, Some(limit), drill)
     };
-    let below = chosen.below_minor.then_some(Remark::BelowMinor);
+    let said = [
+        chosen.below_minor.then_some(Remark::BelowMinor),
+        (chosen.likely_engagement_percent < FORMING_RANGE.1).then_some(Remark::LikelyThin),
+    ];
     Ok(DrillChoice {
         aim_percent: FORMING_PERCENT,
         largest_hole: Some(limit),
@@ -377,7 +412,8 @@ pub fn choose_forming(
         get: None,
         stronger: None,
         easier: None,
-        remarks: below.into_iter().collect(),
+        remarks: said.into_iter().flatten().collect(),
+        of_get: Vec::new(),
     })
 }
 

@@ -122,7 +122,7 @@ fn listed(thread: &'static Thread) -> Option<Table> {
 fn tapping(thread: &'static Thread) -> Option<Table> {
     let candidates = candidates(thread).ok().filter(|found| !found.is_empty())?;
     let geometry = geometry(thread);
-    let standard = largest_hole(thread, &geometry).map(|limit| limit.standard);
+    let standard = largest_hole(thread, &geometry).map(|limit| limit.named());
     let rows = candidates.iter().map(|candidate| {
         let drill = candidate.drill;
         let other = percent_of_internal_height(thread.form(), &geometry, drill.diameter);
@@ -134,7 +134,7 @@ fn tapping(thread: &'static Thread) -> Option<Table> {
             Cell::inch(drill.diameter),
             Cell::number(print::fixed(candidate.engagement_percent, 1)),
             Cell::or_empty(other.map(|percent| Cell::number(print::fixed(percent, 1)))),
-            Cell::or_empty(standard.map(Cell::text)),
+            Cell::or_empty(standard.as_deref().map(Cell::text)),
             Cell::yes_or_no(candidate.within_standard),
             Cell::yes_or_no(Some(candidate.below_minor)),
         ]

@@ -138,13 +138,20 @@ fn why_different(spec: &HoleSpec, choice: &DrillChoice) -> String {
         let drill = &choice.planned().drill.label;
         return format!("The drills at hand decide here: {drill} leaves about {taken} %.");
     }
-    if choice.is_far_from_aim() {
-        return format!(
-            "A list has one size for every metal and depth; here the largest hole of the standard decides, at about {taken} %."
-        );
-    }
-    let material = spec.material.name;
-    format!(
-        "A list has one size for every metal and depth; here {material} is taken to about {taken} %."
-    )
+    let decides = match (choice.is_beyond_by_need(), choice.least_likely_percent()) {
+        (true, _) => {
+            "the least step beyond the standard that a hand tap can cut decides".to_owned()
+        }
+        (_, Some(least)) => {
+            format!("a hole that is likely to keep {} % decides", print::fixed(least, 0))
+        }
+        _ if choice.is_far_from_aim() => "the largest hole of the standard decides".to_owned(),
+        _ => {
+            let material = spec.material.name;
+            return format!(
+                "A list has one size for all; here {material} is taken to about {taken} %."
+            );
+        }
+    };
+    format!("A list has one size for all; here {decides}, at about {taken} %.")
 }

@@ -16,7 +16,7 @@ use crate::calc::depth;
 use crate::calc::taper_hole::{self, drill_for};
 use crate::calc::thread_form;
 use crate::tables::lists::TaperHole;
-use crate::units::{Length, print};
+use crate::units::{Length, in_mm, mm, print};
 
 /// The plan for a taper thread.
 ///
@@ -158,9 +158,11 @@ fn drilled(plan: &TaperPlan<'_>) -> Vec<Operation> {
 }
 
 fn chamfer(plan: &TaperPlan<'_>) -> Operation {
-    let size = print::mm(plan.geometry.major, 1);
+    // No countersink is set nearer than to a tenth.
+    let wide = mm(print::round(in_mm(plan.geometry.major), 1));
+    let size = print::mm(wide, 1);
     Operation {
-        diameter: Some(plan.geometry.major),
+        diameter: Some(wide),
         text: Cow::Owned(format!("Break the mouth to about {size}, no more.")),
         ..hand_step(
             Action::Chamfer,

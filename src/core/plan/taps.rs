@@ -126,8 +126,14 @@ fn by_hand(steps: &Steps<'_>, tap: LastTap, turn: usize) -> Operation {
             .to_owned()
     };
     let end = match spec.hole {
+        // The plug tap is full thread to its end: at the depth there is no need of the bottom.
+        Hole::Blind if tap == LastTap::Plug => {
+            " Stop at the depth, or sooner if it touches; never force it down."
+        }
         Hole::Blind => " Stop when it touches; never force it down.",
-        Hole::Through => " Run it on until the whole of its lead is through.",
+        Hole::Through => {
+            " Run it on until the whole of its lead is through, with room below for it."
+        }
     };
     Operation {
         text: Cow::Owned(format!("{cut}{end}")),
@@ -162,8 +168,9 @@ fn by_machine(spec: &HoleSpec, geometry: &Geometry, thread_length: Option<Length
 
 fn by_forming(spec: &HoleSpec, thread_length: Option<Length>) -> Operation {
     Operation {
+        lubricant: Some("Cutting oil or tapping compound, and plenty of it."),
         text: Cow::Borrowed(
-            "Turn it steadily with plenty of lubricant; there are no chips to break, so do not back off.",
+            "Start it square and turn it steadily; there are no chips to break, so do not back off.",
         ),
         why: Cow::Borrowed(
             "It pushes the metal into the thread, and takes two to three times the torque of a cutting tap.",

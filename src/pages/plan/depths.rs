@@ -2,11 +2,16 @@
 
 use super::figure::Figure;
 use crate::figures::Both;
-use holewright_core::plan::{Depths, Hole, HoleSpec, Scale};
+use holewright_core::plan::{Action, Depths, Hole, HoleSpec, Operation, Part, Scale};
 use holewright_core::units::{Length, print};
 
 /// The depths, from the face of the tapped part; those not known are left out.
-pub(super) fn depths(spec: &HoleSpec, depths: &Depths) -> Vec<Figure> {
+pub(super) fn depths(spec: &HoleSpec, plan: &[Operation], depths: &Depths) -> Vec<Figure> {
+    // What is set at the machine where the drill goes through the part on top first.
+    let through_both = plan
+        .iter()
+        .rfind(|step| step.action == Action::Drill && step.part == Part::Both)
+        .and_then(|step| step.stop);
     let blind = spec.hole == Hole::Blind;
     let figure = |name, length: Length| Figure::both(name, Both::coarse(length));
     let only_blind = |length: Length| blind.then_some(length);
@@ -16,6 +21,7 @@ pub(super) fn depths(spec: &HoleSpec, depths: &Depths) -> Vec<Figure> {
             Hole::Through => figure("Through", depth),
         }),
         depths.stop.map(|stop| stopped("Drill, full diameter", stop, spec.scale)),
+        through_both.map(|stop| stopped("Stop, through both parts", stop, spec.scale)),
         depths.set_to_point().map(|depth| figure("Drill, to the point", depth)),
         depths.set_wall().map(|wall| figure("Wall left under the point", wall)),
         only_blind(depths.tap_lead).map(|lead| figure("Lead of the last tap", lead)),

@@ -187,7 +187,7 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
             sign: key.sign(plan.clearance.hole.basis.source()),
             float: plan.clearance.float.map(Both::coarse),
         },
-        depths: depths(spec, &plan.depths),
+        depths: depths(spec, &plan.operations, &plan.depths),
         listed: plan
             .listed
             .iter()

@@ -4,6 +4,7 @@ use askama::Template;
 
 use super::figure::Figure;
 use super::form::{Form, form};
+use super::note;
 use super::steps::{Step, step};
 use super::wanted::{Wanted, heading};
 use crate::figures::Both;
@@ -40,6 +41,8 @@ struct TaperPage {
     material: Link,
     json: String,
     csv: String,
+    /// The form of a note with what is known of this job.
+    note: String,
     svg: String,
     /// What the signs of the page stand for.
     key: Vec<KeyLine>,
@@ -120,6 +123,7 @@ pub(super) fn show(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &TaperPlan<'_>)
         material: Link::material(spec.material),
         json: request.address("/api/v1/plan"),
         csv: request.address("/plan.csv"),
+        note: note::of_taper(plan),
         svg: request.address("/plan.svg"),
         key: key.lines(),
         form: form(asking.typed, &[]).beside(asking.filled),

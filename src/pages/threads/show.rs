@@ -66,7 +66,7 @@ struct ThreadPage {
 
 struct LargestHole {
     size: Column,
-    standard: &'static str,
+    standard: String,
 }
 
 /// One thread.
@@ -108,10 +108,8 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
         tapping: by_metal,
         two_bases: drills.iter().any(|row| row.other_basis.is_some()),
         drills,
-        largest_hole: limit.map(|limit| LargestHole {
-            size: Column::of(limit.diameter),
-            standard: limit.standard,
-        }),
+        largest_hole: limit
+            .map(|limit| LargestHole { size: Column::of(limit.diameter), standard: limit.named() }),
         clears: clears(&clearance),
         clearance,
         printed: printed(thread),

@@ -52,7 +52,7 @@ struct Tapping {
     /// What the sizes are for: `grey cast iron, gunmetal and leaded bronze`.
     tapped_in: String,
     /// The standard whose largest hole the marks go by; empty where none is held.
-    limit: &'static str,
+    limit: String,
     /// With how far it can be trusted, unless that is said of all the sizes below the table.
     basis: String,
 }
@@ -155,9 +155,9 @@ fn material(system: &System, query: &Query, errors: &[FieldError]) -> Field {
     .judged(errors, fill)
 }
 
-fn limit(system: &'static System) -> &'static str {
+fn limit(system: &'static System) -> String {
     let of = |thread: &'static Thread| largest_hole(thread, &geometry(thread));
-    system.threads.iter().find_map(of).map_or("", |limit| limit.standard)
+    system.threads.iter().find_map(of).map_or_else(String::new, |limit| limit.named())
 }
 
 /// What is recalled where the form is as well, and of every size.

@@ -35,6 +35,8 @@ pub enum Kind {
     Notes,
     /// All notes as one file.
     NotesFile,
+    /// What changed in one note, worked out for each request.
+    Compared,
     /// Any other page that is for everybody, or says what it is not for.
     Open,
     /// What is one member's own, or the secretary's.
@@ -80,6 +82,7 @@ impl Kind {
             Self::Tables
             | Self::Notes
             | Self::NotesFile
+            | Self::Compared
             | Self::Open
             | Self::Private
             | Self::Page => false,
@@ -130,9 +133,12 @@ impl Place {
         match self {
             Self::Route(route, ending) => match route.kind {
                 Kind::Figures | Kind::WorkedFigures | Kind::NoFigures | Kind::Tables => false,
-                Kind::Notes | Kind::NotesFile | Kind::Open | Kind::Private | Kind::Page => {
-                    ending.is_none()
-                }
+                Kind::Notes
+                | Kind::NotesFile
+                | Kind::Compared
+                | Kind::Open
+                | Kind::Private
+                | Kind::Page => ending.is_none(),
             },
             Self::Page(address) => address.turns_on_drawer(),
         }
@@ -149,7 +155,7 @@ impl Place {
     pub const fn is_worked_out(&self, query: Option<&str>) -> bool {
         match self {
             Self::Route(route, _) => match route.kind {
-                Kind::WorkedFigures | Kind::NotesFile => true,
+                Kind::WorkedFigures | Kind::NotesFile | Kind::Compared => true,
                 // Turned to without a query they are one list.
                 Kind::Notes => query.is_some(),
                 Kind::Figures
@@ -186,7 +192,12 @@ impl Place {
             (_, Some(Ending::Svg)) => Sharing::Shown,
             (Kind::Private, _) | (_, None | Some(Ending::Csv)) => Sharing::Own,
             (
-                Kind::NoFigures | Kind::Notes | Kind::NotesFile | Kind::Open | Kind::Page,
+                Kind::NoFigures
+                | Kind::Notes
+                | Kind::NotesFile
+                | Kind::Compared
+                | Kind::Open
+                | Kind::Page,
                 Some(Ending::Json),
             ) => Sharing::Read,
         }

@@ -68,7 +68,7 @@ table! {
     Open "/notes/new" => get(web::notes::write::begin).post(web::notes::write::create) takes NOTE;
     Open "/notes/mine" => get(web::notes::mine::show);
     Open "/notes/{id}" => get(web::notes::show::show);
-    Open "/notes/{id}/history" => get(web::notes::history::show);
+    Compared "/notes/{id}/history" => get(web::notes::history::show);
     Open "/notes/{id}/edit" => get(web::notes::write::edit).post(web::notes::write::change) takes NOTE;
     Open "/notes/{id}/verdict" => post(web::notes::member_acts::judge);
     Open "/notes/{id}/report" => post(web::notes::member_acts::report);

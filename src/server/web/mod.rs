@@ -3,6 +3,7 @@
 //! - [`reference`]: every page that needs no server; [`refusal`]: what cannot be answered.
 //! - [`sign_in`], [`join`], [`me`], [`people`], [`privacy`]: the members, and who lets them in.
 
+pub mod apart;
 pub mod drawer;
 mod form_page;
 pub mod health;

@@ -11,3 +11,4 @@ mod markdown;
 mod queries;
 mod slips;
 mod timed;
+mod worst_difference;

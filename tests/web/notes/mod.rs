@@ -14,3 +14,4 @@ mod pressure;
 mod reports;
 mod rules;
 mod secrets;
+mod stalls;

@@ -44,7 +44,9 @@ pub(super) fn of_this_cut(plan: &HolePlan<'_>, found: &mut Found) {
 /// A part in which a taper thread has not its length.
 pub(super) fn thin_for_taper(plan: &TaperPlan<'_>, found: &mut Found) {
     let thread = plan.depths.thread;
-    let is_thin = plan.spec.depth.is_some_and(|depth| falls_short(depth, thread));
+    // Of the figure as it is printed.
+    let printed = mm(print::round(in_mm(thread), 1));
+    let is_thin = plan.spec.depth.is_some_and(|depth| falls_short(depth, printed));
     if plan.spec.hole == Hole::Through && is_thin {
         found.say(
             Place::Head,
@@ -193,7 +195,7 @@ fn small_tap(plan: &HolePlan<'_>, found: &mut Found) {
     if plan.geometry.major >= SMALL_TAP || !is_hard {
         return;
     }
-    let easier = match plan.tapping.easier {
+    let easier = match plan.tapping.easier.filter(|_| plan.tapping.get.is_none()) {
         Some(easier) => format!("; {} if in doubt", easier.drill.label),
         None => String::new(),
     };

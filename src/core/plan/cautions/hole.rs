@@ -13,6 +13,9 @@ pub(super) const THIN_THREAD: f64 = 45.0;
 /// More thread than this is hard on a hand tap, percent. Common practice, no source.
 const HARD: f64 = 83.0;
 
+/// What must be left under a head that is let in, of the screw's diameter. Common practice, no source.
+const LEFT_UNDER_A_HEAD: f64 = 0.25;
+
 /// A drill with its size and engagement in words: `No. 36 (2.705 mm), 69.9 %`.
 fn named(candidate: &Candidate) -> String {
     let size = print::mm(candidate.drill.diameter, 3);
@@ -84,7 +87,7 @@ pub(super) fn choice(choice: &DrillChoice, found: &mut Vec<Warning>) {
             // Said with how far the drill is from the aim.
             Remark::BetterElsewhere(_) => {}
             // Said above, and with the likely size.
-            Remark::BeyondForEase | Remark::LikelyThin => {}
+            Remark::BeyondForEase | Remark::LikelyThin | Remark::HeldByLikely { .. } => {}
         }
     }
 }
@@ -96,7 +99,7 @@ fn beyond(choice: &DrillChoice, limit: &LargestHole) -> String {
     let [size, largest] =
         [drill.diameter, limit.diameter].map(|length| print::round(in_mm(length), 3));
     let by = print::mm(mm(size - largest), 3);
-    let why = if choice.remarks.contains(&Remark::BeyondForEase) {
+    let why = if choice.is_beyond_by_need() {
         "every drill at hand within it leaves over 83 %, which is hard on the tap"
     } else {
         "usual in small model work, outside the standard"
@@ -119,6 +122,12 @@ fn far_from_aim(choice: &DrillChoice, by: f64, better: Option<&Candidate>) -> St
             return format!(
                 "{left} is less than the {aim} % aimed for: some thread is given up.{get}"
             );
+        }
+        _ if choice.is_beyond_by_need() => {
+            "it is the least step beyond the standard. The tap works harder".to_owned()
+        }
+        _ if better.is_none() && choice.least_likely_percent().is_some() => {
+            "a larger drill is likely to leave too little. The tap works harder".to_owned()
         }
         Some(limit) if better.is_none() && choice.chosen.within_standard == Some(true) => format!(
             "{} allows no hole over {}. The tap works harder",
@@ -202,14 +211,14 @@ fn let_in(plan: &HolePlan<'_>, found: &mut Found) {
         Head::Hexagon => return,
     };
     let high = plan.geometry.major * high;
-    if exceeds(thickness, high) {
+    if exceeds(thickness, high + plan.geometry.major * LEFT_UNDER_A_HEAD) {
         return;
     }
     found.say(
         Place::At(Action::Seat, Part::Upper),
         Level::Caution,
         format!(
-            "{named} of this size is about {} high, and the part {}: let in, it leaves nothing to hold by. Leave it proud, or take a thicker part or a smaller screw.",
+            "{named} of this size is about {} high, and the part {}: let in, it leaves too little to hold by. Leave it proud, or take a thicker part or a smaller screw.",
             print::mm(high, 1),
             print::mm(thickness, 1)
         ),

@@ -76,6 +76,7 @@ fn place(job: &Job<'_>, part: Part, level: Level, caution: &Caution) -> Option<P
         Work::Threads => lower.then_some(Place::Head),
         Work::OpeningOut if lower => is_worked_up(job).then_some(Place::Drilling),
         Work::OpeningOut => drilled.then_some(opened),
+        Work::Clearing => (!lower).then_some(opened),
         Work::WideDrilling => {
             let is_wide = job.hole >= WIDE;
             (drilled && is_wide).then_some(Place::Drilling)

@@ -71,7 +71,7 @@ pub(super) const PHOSPHOR_BRONZE_CAST: Material = Material {
     behaviour: &[
         WORK_HARDENS,
         DUB_BRONZE,
-        read("Its founder puts its machinability in class 3, where class 1 is the best.", KEMPER),
+        read("The foundry puts its machinability in class 3, where class 1 is the best.", KEMPER),
     ],
     not_for: &[
         practice(

@@ -86,7 +86,7 @@ pub(super) const CAST_STEEL: Material = Material {
         "Old tools stamped CAST STEEL are something else: high-carbon tool steel made in a crucible, to be treated as silver steel.",
     )],
     cautions: &[Work::Stock.says(practice(
-            "A casting not annealed holds stress and hard places: ask the founder, or rough it out and let it rest.",
+            "A casting not annealed holds stress and hard places: ask the foundry, or rough it out and let it rest.",
         )), Work::Drilling.says(practice("Cut under the skin in one pass: sand and scale take the edge off tools."))],
     dangers: &[dangers::SAND_IN_CASTING, dangers::SCALE, dangers::LONG_SWARF, dangers::FLUID],
 };

@@ -15,6 +15,8 @@ pub enum Work {
     BreakThrough,
     /// Opening out a hole that is there.
     OpeningOut,
+    /// The hole that the screw passes through.
+    Clearing,
     /// Drilling a hole so wide that the drill is worked up to.
     WideDrilling,
     /// Whether a thread cut in it holds.
@@ -80,6 +82,7 @@ impl Work {
             Self::MarkingOut
             | Self::Popping
             | Self::OpeningOut
+            | Self::Clearing
             | Self::WideDrilling
             | Self::Threads
             | Self::Tapping

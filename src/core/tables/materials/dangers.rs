@@ -14,11 +14,11 @@ pub(super) const IRON_DUST: Caution = Work::Dust.says(practice(
 ));
 
 pub(super) const LEAD: Caution = Work::Hands.says(practice(
-    "It holds lead: wash your hands before food or drink, and do not sweep the swarf dry.",
+    "The swarf holds lead: wash your hands before food or drink, and do not sweep the swarf dry.",
 ));
 
 pub(super) const MAY_HOLD_LEAD: Caution = Work::Hands.says(practice(
-    "Some of it holds lead: wash your hands before food or drink, and do not sweep the swarf dry.",
+    "Some holds lead: wash your hands before food or drink, and do not sweep the swarf dry.",
 ));
 
 pub(super) const BERYLLIUM: Caution = Work::Stock.says(practice(

@@ -23,7 +23,7 @@ const BACK_OFF_ONCE: Advice =
 const CUTS_FREELY: Advice =
     practice("It cuts freely to short chips, and small holes are often drilled dry.");
 const MAY_GRAB: Advice = recalled("It may grab the drill as it breaks through: dub the lips.");
-const BEST_CLASS: Advice = read("Its founder puts it in machinability class 1, the best.", KEMPER);
+const BEST_CLASS: Advice = read("The foundry puts it in machinability class 1, the best.", KEMPER);
 const CAST_OR_BAR: Advice = practice(
     "Cast stick may be soft at the core or drawn in the middle: bore it before you trust the size.",
 );
@@ -47,7 +47,7 @@ pub(super) const GUNMETAL: Material = Material {
         ),
         practice("The usual metal of boiler bushes and steam fittings, where the drawing says so."),
         read(
-            "Its founder names valve housings for water and steam, pump bodies and thin-walled castings.",
+            "The foundry names valve housings for water and steam, pump bodies and thin-walled castings.",
             KEMPER,
         ),
     ],
@@ -127,7 +127,7 @@ pub(super) const GUNMETAL_LG4: Material = Material {
             "Cast stick and castings for bushes, valve bodies, pump parts and glands that want more than LG2 bears.",
         ),
         read(
-            "The founders name bearings, piston pin bushes, valve seat rings and guide bushes.",
+            "Foundries name bearings, piston pin bushes, valve seat rings and guide bushes.",
             KMM_CC492K,
         ),
     ],

@@ -18,7 +18,7 @@ use super::{
 
 const SOAPY_TAP: Advice = practice("Tap it with plain or soapy water; oil and spirit craze it.");
 const ROUND_CORNERS: Advice = practice(
-    "Break the edges of the hole, and leave screws room to move: a sharp corner or a tight screw starts a crack.",
+    "Break the edges of the hole, and do no screw up tight: a sharp corner or a strained screw starts a crack.",
 );
 const MARKED_SHEET: Advice = practice(
     "Clear offcuts look alike: acrylic rings and snaps, polycarbonate thuds and bends; ask before you trust one as a guard.",
@@ -161,8 +161,8 @@ pub(super) const POLYCARBONATE: Material = Material {
     cautions: &[
         Work::MarkingOut
             .says(read("Keep a hole one and a half to two diameters from the edge.", HIGHLINE)),
-        Work::OpeningOut
-            .says(read("Make holes larger than the screw: the sheet grows and shrinks.", HIGHLINE)),
+        Work::Clearing
+            .says(read("Make the clearance hole a good deal larger than the screw: the sheet grows and shrinks.", HIGHLINE)),
         Work::Shuns(Fluid::Oil)
             .says(practice("Oil, solvent and thread-locking fluid craze it under load.")),
         Work::Edges.says(ROUND_CORNERS),

@@ -3,8 +3,9 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::decide::Reviewed;
+use super::recorded::record;
 use super::{Error, current, reports, text};
-use crate::db::{Database, acts};
+use crate::db::Database;
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::pressure;
@@ -175,19 +176,5 @@ async fn settle_reports(
     )
     .execute(&mut **transaction)
     .await?;
-    Ok(())
-}
-
-pub(super) async fn record(
-    transaction: &mut Transaction<'_, Sqlite>,
-    NoteId(note): NoteId,
-    by: &SignedIn,
-    now: UnixSeconds,
-    (what, detail): (&'static str, &str),
-) -> Result<(), Error> {
-    // The record holds two thousand characters; the whole text stands with the note.
-    let detail: String = detail.chars().take(2000).collect();
-    let by = Some((by.id, by.name.as_str()));
-    acts::record(transaction, now, by, what, &format!("note/{note}"), &detail).await?;
     Ok(())
 }

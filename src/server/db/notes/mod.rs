@@ -17,6 +17,7 @@ pub mod inspectors;
 pub mod lists;
 pub mod queue;
 pub mod read;
+mod recorded;
 pub mod reports;
 pub mod search;
 mod text;

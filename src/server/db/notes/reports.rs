@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use serde::Deserialize;
 use sqlx::{Sqlite, Transaction};
 
-use super::after::record;
+use super::recorded::record;
 use super::{Error, current, text};
 use crate::db::Database;
 use crate::rules::auth::{MemberId, Right, SignedIn};

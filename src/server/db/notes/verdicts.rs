@@ -2,7 +2,7 @@
 
 use sqlx::{Sqlite, Transaction};
 
-use super::after::record;
+use super::recorded::record;
 use super::{Error, current, text};
 use crate::db::Database;
 use crate::rules::auth::{MemberId, SignedIn};

@@ -1,11 +1,15 @@
 //! What changed from one wording to the next, word by word.
-
-use std::time::Duration;
+//!
+//! A comparison may take as many steps as the square of its words. Where that is too much, lines are
+//! compared, and words in those that changed; where that is too much still, what changed is shown as
+//! one stretch. It hangs on the texts alone and not on the clock, so that a page is the same each time.
 
 use similar::{ChangeTag, TextDiff};
 
-/// The longest time a comparison may take; what is found by then is shown, with longer stretches.
-const PATIENCE: Duration = Duration::from_millis(50);
+/// The steps of one comparison: two notes of some thousand words.
+const ONE: u64 = 16_000_000;
+/// The steps of all that stand on a page.
+const PAGE: u64 = 3 * ONE;
 
 /// A stretch of text.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -30,7 +34,86 @@ pub enum Part {
 /// ```
 #[must_use]
 pub fn between(old: &str, new: &str) -> Vec<Part> {
-    let diff = TextDiff::configure().timeout(PATIENCE).diff_words(old, new);
+    Effort(ONE).between(old, new)
+}
+
+/// The steps that may still be taken.
+#[derive(Debug)]
+pub struct Effort(u64);
+
+impl Effort {
+    /// Those for all comparisons of one page.
+    #[must_use]
+    pub const fn of_a_page() -> Self {
+        Self(PAGE)
+    }
+
+    /// As [`between`], as finely as these steps allow.
+    #[must_use]
+    pub fn between(&mut self, old: &str, new: &str) -> Vec<Part> {
+        if self.suffices_for(words(old) + words(new)) {
+            return by_words(old, new);
+        }
+        let mut parts = Vec::new();
+        if !self.suffices_for(lines(old) + lines(new)) {
+            self.region(&mut parts, old, new);
+            return parts;
+        }
+        let (mut gone, mut added) = (String::new(), String::new());
+        for line in TextDiff::from_lines(old, new).iter_all_changes() {
+            match line.tag() {
+                ChangeTag::Delete => gone.push_str(line.value()),
+                ChangeTag::Insert => added.push_str(line.value()),
+                ChangeTag::Equal => {
+                    self.region(&mut parts, &gone, &added);
+                    gone.clear();
+                    added.clear();
+                    keep(&mut parts, line.value());
+                }
+            }
+        }
+        self.region(&mut parts, &gone, &added);
+        parts
+    }
+
+    /// Puts what took the place of what behind the parts.
+    fn region(&mut self, parts: &mut Vec<Part>, gone: &str, added: &str) {
+        if self.suffices_for(words(gone) + words(added)) {
+            for part in by_words(gone, added) {
+                match part {
+                    Part::Same(text) => keep(parts, &text),
+                    changed => parts.push(changed),
+                }
+            }
+            return;
+        }
+        if !gone.is_empty() {
+            parts.push(Part::Gone(gone.to_owned()));
+        }
+        if !added.is_empty() {
+            parts.push(Part::Added(added.to_owned()));
+        }
+    }
+
+    /// Takes the steps for a comparison of so many pieces, if there are enough.
+    fn suffices_for(&mut self, pieces: usize) -> bool {
+        let steps = u64::try_from(pieces).unwrap_or(u64::MAX).saturating_pow(2);
+        let suffices = steps <= self.0.min(ONE);
+        self.0 -= if suffices { steps } else { 0 };
+        suffices
+    }
+}
+
+fn words(text: &str) -> usize {
+    text.split_whitespace().count()
+}
+
+fn lines(text: &str) -> usize {
+    text.lines().count()
+}
+
+fn by_words(old: &str, new: &str) -> Vec<Part> {
+    let diff = TextDiff::from_words(old, new);
     let mut parts = Vec::new();
     let mut change = Change::default();
     for word in diff.iter_all_changes() {

@@ -12,10 +12,11 @@ use super::super::when::day;
 use super::number::Number;
 use super::page::page;
 use super::show::{Seen, seen};
+use crate::db::notes::Correction;
 use crate::db::notes::read::{self, Version, WordingState};
 use crate::extract::Reader;
 use crate::rules::clock::UnixSeconds;
-use crate::rules::notes::difference::{Part, between};
+use crate::rules::notes::difference::{Effort, Part};
 use crate::rules::notes::{NoteId, markdown};
 use crate::{App, Error};
 use holewright_pages::layout::{Frame, Section};
@@ -54,10 +55,10 @@ pub(super) struct Difference {
 
 impl Difference {
     /// What changed from one wording to the next; from nothing, where there is none before.
-    pub(super) fn of(old: Option<&Version>, new: &Version) -> Self {
+    pub(super) fn of(old: Option<&Version>, new: &Version, effort: &mut Effort) -> Self {
         let new = new.wording.as_lines();
         let parts = match old {
-            Some(old) => between(&old.wording.as_lines(), &new),
+            Some(old) => effort.between(&old.wording.as_lines(), &new),
             None => vec![Part::Same(new)],
         };
         Self { parts }
@@ -76,15 +77,8 @@ pub async fn show(
     const NOTHING: Error = Error::NotFound("there is no note at this address");
     let note = read::note(&app.database, NoteId(id)).await?.ok_or(NOTHING)?;
     let Seen::Version(now) = seen(&note, reader.0.as_ref()) else { return Err(NOTHING) };
-    let mut steps = wordings(&note.versions);
-    steps.extend(note.corrections.iter().map(|said| Step {
-        at: said.made_at,
-        day: day(said.made_at),
-        what: What::Corrected(markdown::html(&said.text)),
-    }));
-    // A correction made in the second a wording was shown speaks of that wording, and so came later.
-    steps.sort_by_key(|step| (step.at, matches!(step.what, What::Corrected(_))));
-    steps.reverse();
+    let (versions, corrections) = (note.versions.clone(), note.corrections.clone());
+    let steps = app.apart.run(move || steps(&versions, &corrections)).await?;
     let title = format!("How “{}” changed", now.wording.title);
     let address = format!("/notes/{id}/history");
     let frame = Frame::at(
@@ -99,6 +93,20 @@ pub async fn show(
     page(StatusCode::OK, &history, &reader)
 }
 
+/// All that happened, newest first.
+fn steps(versions: &[Version], corrections: &[Correction]) -> Vec<Step> {
+    let mut steps = wordings(versions);
+    steps.extend(corrections.iter().map(|said| Step {
+        at: said.made_at,
+        day: day(said.made_at),
+        what: What::Corrected(markdown::html(&said.text)),
+    }));
+    // A correction made in the second a wording was shown speaks of that wording, and so came later.
+    steps.sort_by_key(|step| (step.at, matches!(step.what, What::Corrected(_))));
+    steps.reverse();
+    steps
+}
+
 /// The wordings that readers saw, oldest first. One that was declined or is on its way is nobody
 /// else's.
 fn wordings(versions: &[Version]) -> Vec<Step> {
@@ -106,14 +114,19 @@ fn wordings(versions: &[Version]) -> Vec<Step> {
         |version: &&Version| matches!(version.state, WordingState::Shown | WordingState::Replaced);
     let shown: Vec<&Version> = versions.iter().filter(was_shown).collect();
     let before = [None].into_iter().chain(shown.iter().map(|version| Some(*version)));
+    let mut effort = Effort::of_a_page();
     let step = |(version, before): (&&Version, Option<&Version>)| {
         let at = version.decided_at.unwrap_or(version.saved_at);
-        let difference = Difference::of(before, version);
+        let difference = Difference::of(before, version, &mut effort);
         let what = match before {
             None => What::FirstShown(difference),
             Some(_) => What::Changed(difference),
         };
         Step { at, day: day(at), what }
     };
-    shown.iter().zip(before).map(step).collect()
+    let pairs: Vec<_> = shown.iter().zip(before).collect();
+    // The newest first: where the page is long, they are the ones compared most finely.
+    let mut steps: Vec<Step> = pairs.into_iter().rev().map(step).collect();
+    steps.reverse();
+    steps
 }

@@ -22,6 +22,7 @@ use crate::db::notes::reports::{self, Of, Sender, Wordings};
 use crate::db::notes::{after, queue};
 use crate::extract::{Fields, Member, Reader};
 use crate::rules::auth::{MemberId, Right, Rights, SignedIn};
+use crate::rules::notes::difference::Effort;
 use crate::rules::notes::seen::is_blank;
 use crate::rules::notes::state::{may_pass, sees_waiting};
 use crate::rules::notes::wording;
@@ -238,7 +239,13 @@ async fn answer(
     trouble: Option<Trouble>,
 ) -> Result<Response, Error> {
     let notes = queue::waiting(&app.database, member.rights).await?;
-    let items = notes.iter().filter_map(|note| item(note, &member, trouble.as_ref())).collect();
+    let work = move || {
+        let mut effort = Effort::of_a_page();
+        let one = |note: &Note| item(note, &member, trouble.as_ref(), &mut effort);
+        let items: Vec<Item> = notes.iter().filter_map(one).collect();
+        (items, member, trouble)
+    };
+    let (items, member, trouble) = app.apart.run(work).await?;
     let title = match &trouble {
         Some(trouble) => format!("Error: {}", trouble.heading.to_lowercase()),
         None => "The queue".to_owned(),
@@ -255,7 +262,12 @@ async fn answer(
     page(status, &queue, &Reader(Some(member)))
 }
 
-fn item(note: &Note, member: &SignedIn, trouble: Option<&Trouble>) -> Option<Item> {
+fn item(
+    note: &Note,
+    member: &SignedIn,
+    trouble: Option<&Trouble>,
+    effort: &mut Effort,
+) -> Option<Item> {
     let shown = note.in_state(WordingState::Shown);
     let version: &Version =
         if note.is_hidden { shown? } else { note.in_state(WordingState::Waiting)? };
@@ -276,7 +288,7 @@ fn item(note: &Note, member: &SignedIn, trouble: Option<&Trouble>) -> Option<Ite
             })
             .collect(),
         difference: match shown {
-            Some(shown) if !note.is_hidden => Some(Difference::of(Some(shown), version)),
+            Some(shown) if !note.is_hidden => Some(Difference::of(Some(shown), version, effort)),
             _ => None,
         },
         text: Text::of(&version.wording),
