@@ -47,9 +47,9 @@ const WALLS: &[Wall] = &[
     ]),
     // From the top: each may use those below it.
     server("server/front", &["api", "error", "extract", "rules", "web"], &["axum", "holewright_pages", "tower", "tower_http"]),
-    server("server/front/accept", &["extract"], &["axum", "hyper", "hyper_util", "rustix", "tokio", "tower", "tracing"]),
+    server("server/front/accept", &["extract", "rules"], &["axum", "hyper", "hyper_util", "rustix", "tokio", "tower", "tracing"]),
     server("server/front/bytes", &["extract", "rules"], &["axum", "brotli", "flate2", "tokio", "tracing", "zstd"]),
-    server("server/front/log", &["rules"], &["holewright_core", "time", "tracing", "tracing_subscriber"]),
+    server("server/front/log", &["rules"], &["form_urlencoded", "holewright_core", "rustix", "time", "tracing", "tracing_subscriber"]),
     server("server/front/metrics", &[], &["axum", "prometheus_client", "thiserror", "tokio", "tracing"]),
     server("server/front/middleware", &["api", "error", "extract", "rules", "web"], &[
         "axum", "holewright_core", "holewright_pages", "hyper", "thiserror", "tokio", "tracing",
