@@ -1,6 +1,7 @@
 //! What follows the `?`, as typed, and its tidy form.
 
 use form_urlencoded::{Serializer, parse};
+use holewright_core::asking::cut;
 
 /// The parameters of an address, in the order given.
 ///
@@ -69,6 +70,17 @@ impl Query {
             Some((_, held)) => value.clone_into(held),
             None => self.pairs.push((name.to_owned(), value.to_owned())),
         }
+    }
+
+    /// The same, with the fields of these names cut to what they may hold.
+    pub(super) fn cut(mut self, names: &[&str]) -> Self {
+        for (name, value) in &mut self.pairs {
+            if names.contains(&name.as_str()) {
+                let end = cut(name, value).len();
+                value.truncate(end);
+            }
+        }
+        self
     }
 
     /// What was typed for a parameter, trimmed; empty where nothing was.

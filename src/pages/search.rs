@@ -39,7 +39,8 @@ impl Shown {
 
 /// What was typed, found.
 pub(super) fn show(visit: &Visit<'_>) -> Reply {
-    let typed = visit.query.get("q");
+    let query = visit.query.clone().cut(&["q"]);
+    let typed = query.get("q");
     let found = found(typed);
     if let Some(only) = found.only() {
         return Reply::see_other(&only.url);

@@ -69,7 +69,7 @@ fn paths() -> BTreeSet<String> {
 
 /// Each kind of page, and the files beside it, with one field of its form left open and the others as they
 /// are in its address.
-fn queries() -> BTreeSet<String> {
+pub(crate) fn queries() -> BTreeSet<String> {
     let mut queries = BTreeSet::new();
     for kind in kinds().iter().filter(|kind| kind.status == 200) {
         let (path, query) = kind.address.split_once('?').unwrap_or((&kind.address, ""));

@@ -20,6 +20,7 @@ mod html;
 #[path = "../site/kinds.rs"]
 mod kinds;
 mod links;
+mod long;
 #[path = "../site/markup.rs"]
 mod markup;
 #[path = "../site/outside.rs"]

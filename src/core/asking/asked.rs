@@ -1,5 +1,7 @@
 //! What was typed in each field of one question, kept as typed.
 
+use super::{FieldError, Typed, cut, is_carried};
+
 /// The fields of a question by their names in the address, in order, and what was typed in them.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Asked {
@@ -16,7 +18,7 @@ impl Asked {
         let text = |name| {
             let mut held = pairs.clone().into_iter().map(|(held, text)| (held, text.trim()));
             held.find(|(held, text)| *held == name && !text.is_empty())
-                .map_or_else(String::new, |(_, text)| text.to_owned())
+                .map_or_else(String::new, |(_, text)| cut(name, text).to_owned())
         };
         Self { typed: names.into_iter().map(|name| (name, text(name))).collect() }
     }
@@ -46,5 +48,15 @@ impl Asked {
             (*name, if *name == field { value.to_owned() } else { text.clone() })
         };
         Self { typed: self.typed.iter().map(fill).collect() }
+    }
+
+    /// The same without what a link is not to carry.
+    #[must_use]
+    pub fn carried(&self, errors: &[FieldError]) -> Self {
+        let carry = |(name, text): &(&'static str, String)| {
+            let is_carried = is_carried(errors, Typed { field: name, text });
+            (*name, if is_carried { text.clone() } else { String::new() })
+        };
+        Self { typed: self.typed.iter().map(carry).collect() }
     }
 }

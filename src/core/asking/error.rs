@@ -80,11 +80,13 @@ pub fn sentence(words: &str) -> String {
     format!("{}{stop}", print::sentence(words))
 }
 
-/// What was typed, short enough to quote back: nobody needs two thousand characters returned in a sentence.
+/// The most characters that are quoted back: nobody needs two thousand returned in a sentence.
+pub(super) const QUOTED: usize = 40;
+
+/// What was typed, short enough to quote back.
 pub fn quoted(typed: &str) -> String {
-    const LONGEST: usize = 40;
-    if typed.chars().count() > LONGEST {
-        let start: String = typed.chars().take(LONGEST).collect();
+    if typed.chars().count() > QUOTED {
+        let start: String = typed.chars().take(QUOTED).collect();
         format!("“{start}…”")
     } else {
         format!("“{typed}”")

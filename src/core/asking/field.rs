@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use super::limits::Limits;
 use super::typed::Typed;
 use super::word::Word;
-use super::{Asked, FieldError, Taken, error::quoted};
+use super::{Asked, FieldError, Taken, error::quoted, too_long};
 use crate::units::read::{self, Bare};
 use crate::units::{Angle, Length, in_degrees, in_mm};
 
@@ -131,6 +131,9 @@ impl<T: Clone + Sync> Field<T> {
 
     /// What a filled field holds.
     pub(super) fn value(&self, typed: Typed<'_>) -> Result<T, FieldError> {
+        if let Some(error) = too_long(typed) {
+            return Err(error);
+        }
         let named = self.words.iter().find(|word| word.slug.eq_ignore_ascii_case(typed.text));
         if let Some(word) = named {
             return Ok(word.value.clone());

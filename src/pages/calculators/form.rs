@@ -41,7 +41,8 @@ impl Form {
         errors: &[FieldError],
         shape: impl Fn(Field) -> Option<Field>,
     ) -> Self {
-        let fill = |field: &str, value: &str| address(calculator, &asked.with(field, value));
+        let carried = asked.carried(errors);
+        let fill = |field: &str, value: &str| address(calculator, &carried.with(field, value));
         let control = |field: &&'static dyn AnyField| {
             controls::declared(*field, asked.typed(field.about().name))
         };

@@ -37,7 +37,7 @@ struct Row {
 
 /// The chart, or what is wrong with the cut.
 pub(crate) fn chart(visit: &Visit<'_>) -> Reply {
-    let query = &visit.query;
+    let query = &visit.query.clone().cut(&NAMES);
     let address = crate::query::address("/drills", query.only(&NAMES));
     let description = "Number, letter, fraction and metric drills in one order of size, in millimetres and inches.";
     match cut::read(query) {

@@ -1,7 +1,7 @@
 //! What the chart is cut down to, read from its address.
 
 use crate::{FieldError, Query};
-use holewright_core::asking::{Typed, diameter, keep};
+use holewright_core::asking::{Typed, diameter, keep, too_long};
 use holewright_core::tables::drills::{Cut, owned};
 
 /// The fields by their names in the address, in the order of the canonical one.
@@ -12,8 +12,11 @@ pub(super) const NAMES: [&str; 4] = ["from", "to", "series", "owned"];
 /// # Errors
 /// One for each field that makes no sense, and for two sizes with nothing between.
 pub fn read(query: &Query) -> Result<Cut, Vec<FieldError>> {
-    let mut errors = Vec::new();
     let at = |field| Typed { field, text: query.get(field) };
+    let mut errors: Vec<FieldError> = NAMES.into_iter().map(at).filter_map(too_long).collect();
+    if !errors.is_empty() {
+        return Err(errors);
+    }
     let size = |field| match at(field) {
         Typed { text: "", .. } => Ok(None),
         typed => diameter(typed).map(|found| Some(found.size)),

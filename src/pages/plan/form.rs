@@ -36,8 +36,9 @@ pub(super) struct FieldGroup {
 
 /// The form as typed, each field with its error.
 pub(super) fn form(request: &Request, errors: &[FieldError]) -> Form {
+    let carried = request.carried(errors);
     let judge = |fields: Vec<Field>| -> Vec<Field> {
-        let fill = |field: &str, value: &str| request.address_with(field, value);
+        let fill = |field: &str, value: &str| carried.address_with(field, value);
         fields.into_iter().map(|field| field.judged(errors, fill)).collect()
     };
     let rest: Vec<FieldGroup> = rest(request)

@@ -57,6 +57,7 @@ impl Request {
     /// The request a page's query makes. A depth typed behind the thread goes to its own field, where
     /// nothing stands there yet: it is the full thread of a blind hole.
     pub(crate) fn of(query: Query) -> Self {
+        let query = query.cut(&NAMES);
         let mut taken_apart = query.clone();
         let Some((thread, depth)) =
             with_depth(query.get("thread")).filter(|_| query.get("depth").is_empty())
@@ -135,13 +136,25 @@ impl Request {
         taken.into_iter().flatten().collect()
     }
 
+    /// The same without what a link is not to carry.
+    pub(super) fn carried(&self, errors: &[FieldError]) -> Self {
+        let held = NAMES.map(|field| Typed { field, text: self.typed(field) });
+        let carried = held.into_iter().filter(|typed| asking::is_carried(errors, *typed));
+        let query = Query::of(carried.map(|typed| (typed.field, typed.text)));
+        Self { query, with_depth: None }
+    }
+
     /// The hole it describes.
     ///
     /// # Errors
     /// One [`FieldError`] for each field that makes no sense, in the order of the form.
     pub fn spec(&self) -> Result<HoleSpec, Vec<FieldError>> {
-        let mut errors = Vec::new();
         let at = |field| Typed { field, text: self.typed(field) };
+        let mut errors: Vec<FieldError> =
+            NAMES.into_iter().map(at).filter_map(asking::too_long).collect();
+        if !errors.is_empty() {
+            return Err(errors);
+        }
         let hand = keep(&mut errors, at("hand").one_of(words::HANDS));
         let thread = keep(&mut errors, fields::thread(at("thread"), hand).map(Some));
         let material = keep(&mut errors, fields::material(at("material")).map(Some));

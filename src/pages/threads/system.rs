@@ -136,7 +136,7 @@ fn page(visit: &Visit<'_>, system: &'static System, tapped_in: TappedIn) -> Syst
 fn mistake(visit: &Visit<'_>, system: &'static System, error: FieldError) -> SystemPage {
     let errors = vec![error];
     let title = format!("Error: {}", system.name);
-    let material = material(system, &visit.query, &errors);
+    let material = material(system, &visit.query.clone().cut(&[MATERIAL]), &errors);
     let page = page(visit, system, TappedIn::UsualGroup);
     let frame = Frame::new(visit, Section::Threads, &title, system.used_for).of_a_mistake();
     SystemPage { frame, material, errors, rows: Vec::new(), ..page }
