@@ -136,7 +136,8 @@ impl Door {
 
 /// The text a browser makes of what was typed.
 fn as_shown(typed: &[u8]) -> String {
-    let text = String::from_utf8_lossy(typed);
+    // What is longer than any single value comes back cut.
+    let text: String = String::from_utf8_lossy(typed).chars().take(200).collect();
     text.trim().replace("\r\n", "\n").replace('\r', "\n").replace('\0', "\u{fffd}")
 }
 

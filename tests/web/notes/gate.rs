@@ -78,6 +78,23 @@ async fn a_verdict_says_nothing_of_pressure_that_no_inspector_read() {
 }
 
 #[tokio::test]
+async fn a_verdict_form_from_before_the_field_had_its_name_keeps_its_material() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let address = format!("/notes/{note}/verdict");
+    for blank in ["", " "] {
+        let fields = [("found", "worked"), ("material", blank), ("metal", "bell metal")];
+        let answer = club.post(&address, Some(&other), &fields).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+        let page = club.get(&format!("/notes/{note}"), None).await.body;
+        assert!(page.contains("Worked: bell metal"), "{page}");
+    }
+}
+
+#[tokio::test]
 async fn a_verdict_is_taken_back_or_away() {
     let club = Club::open().await;
     let author = club.join("Ada Penn", Right::Moderator).await;

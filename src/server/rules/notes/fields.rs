@@ -48,10 +48,9 @@ pub enum Lines {
 impl NoteField {
     /// What was filled in for it, by its name or by the one it shipped under.
     pub fn filled_in<'a>(&self, filled: impl Fn(&str) -> &'a str) -> &'a str {
-        match filled(self.name) {
-            "" if !self.once.is_empty() => filled(self.once),
-            filled => filled,
-        }
+        let now = filled(self.name);
+        let is_blank = now.trim().is_empty();
+        if is_blank && !self.once.is_empty() { filled(self.once) } else { now }
     }
 }
 

@@ -58,7 +58,12 @@ pub async fn judge(
     Number(id): Number,
     fields: Fields,
 ) -> Result<Response, Error> {
-    let [material, size] = ["material", "size"].map(|name| wording::line(fields.as_typed(name)));
+    // A form that was open before the field had its name still says which it was.
+    let material = [fields.as_typed("material"), fields.as_typed("metal")]
+        .into_iter()
+        .find(|typed| !typed.trim().is_empty());
+    let [material, size] =
+        [material.unwrap_or_default(), fields.as_typed("size")].map(wording::line);
     let found = match fields.as_typed("found") {
         "worked" => Some(Found::Worked),
         "did-not" => Some(Found::DidNot),
