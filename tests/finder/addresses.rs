@@ -75,6 +75,7 @@ fn plan_reads(name: &str, value: &str) -> bool {
         "material" => materials::find(value).is_some(),
         "hole" => matches!(value, "blind" | "through"),
         "head" => value == "cheese",
+        "tap" => value == "forming",
         "hand" => value == "left",
         "depth" => length(value, Bare::Mm).is_ok(),
         _ => false,

@@ -49,7 +49,7 @@ fn the_table_is_wide_and_its_pages_exist() {
 fn a_line_says_what_was_read_of_it() {
     for (query, why) in [
         ("TAP 4BA 4 HOLES EQUI-SPACED ON 1 1/4 PCD", "British Association; read as 4ba"),
-        ("2BA x 12 deep", "British Association; read as 2ba, 12 deep"),
+        ("2BA x 12 deep", "tapping drill, depths, speeds and steps; read as 2ba, 12 deep"),
         ("sash weight", "A sash weight is usually this: it breaks with a grey face"),
         ("LM6", "not held by itself; of those held it cuts most like this"),
     ] {

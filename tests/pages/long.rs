@@ -31,6 +31,17 @@ fn a_long_query_is_not_repeated() {
 }
 
 #[test]
+fn a_depth_behind_the_thread_leaves_a_way_back_to_through() {
+    let asked = "/plan?thread=m6+20+deep&material=gunmetal&hole=through";
+    let page = visit(asked).text().replace('\u{a0}', " ");
+    assert!(page.contains("through, 20 thick"));
+    assert!(
+        page.contains("/plan?thread=m6&#38;material=gunmetal&#38;hole=through&#38;depth=20\""),
+        "{page}"
+    );
+}
+
+#[test]
 fn every_choice_beside_a_long_list_is_no_long_page() {
     for other in ["owned", "spindle_speeds", "series", "thread", "depth", "material", "zzz", "over"]
     {

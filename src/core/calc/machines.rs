@@ -2,6 +2,7 @@
 
 use super::speed_choice::{Reach, SpeedBand};
 use super::spindle::{Spindle, SpindleError};
+use crate::units::read::shown;
 use crate::units::{Frequency, in_rpm};
 
 /// The most machines one list may have: more than a shed holds.
@@ -45,6 +46,11 @@ pub enum MachinesError {
     /// A name with no speeds behind it.
     #[error("{0} has no speeds: write them behind the colon, {0}: 350, 500")]
     NoSpeeds(String),
+    /// Two colons with nothing that parts them between.
+    #[error(
+        "a comma or a semicolon is missing in “{0}”: a comma between speeds, a semicolon before the next machine"
+    )]
+    Unparted(String),
     /// Too many.
     #[error("{MOST} machines are the most")]
     TooMany,
@@ -75,6 +81,8 @@ impl Machines {
     /// assert_eq!(names, ["lathe", "bench drill"]);
     /// assert_eq!(Machines::read("350, 500").unwrap().each.len(), 1);
     /// assert!(Machines::read("350; bench drill: 600").is_err());
+    /// let error = Machines::read("lathe: 350: 500").unwrap_err().to_string();
+    /// assert!(error.starts_with("a comma or a semicolon is missing in “lathe: 350: 500”"));
     /// ```
     pub fn read(typed: &str) -> Result<Self, MachinesError> {
         let parts = parts(typed);
@@ -90,13 +98,19 @@ impl Machines {
             return Err(MachinesError::TooMany);
         }
         let mut each: Vec<Machine> = Vec::new();
-        for (name, speeds) in named {
+        for (place, (name, speeds)) in named.iter().enumerate() {
             let name = self::name(name)?;
             let known = |held: &Machine| {
                 held.name.as_ref().is_some_and(|held| held.to_lowercase() == name.to_lowercase())
             };
             if each.iter().any(known) {
                 return Err(MachinesError::SameName(name));
+            }
+            if let Some((next, behind)) = named.get(place + 1)
+                && speeds.is_empty()
+            {
+                let typed = format!("{name}: {}: {}", next.trim(), behind.trim());
+                return Err(MachinesError::Unparted(shown(&typed)));
             }
             let spindle = Spindle::read(speeds)?;
             if spindle.steps.is_empty() {

@@ -54,6 +54,10 @@ impl Spindle {
     /// let fastest: Vec<_> = spindle.steps.iter().map(|step| step.fastest).collect();
     /// assert_eq!(fastest, [rpm(350.0), rpm(500.0), rpm(1000.0)]);
     /// assert_eq!(Spindle::read("200-2000").unwrap().steps[0].slowest, Some(rpm(200.0)));
+    /// assert_eq!(Spindle::read("200-2,000"), Spindle::read("200-2000"));
+    /// assert_eq!(Spindle::read("1,200-2,000, 60,120"), Spindle::read("1200-2000; 60; 120"));
+    /// assert_eq!(Spindle::read("10,000"), Spindle::read("10000"));
+    /// assert_eq!(Spindle::read("up to 2,000").unwrap().steps[0].slowest, None);
     /// assert!(Spindle::read("fast").is_err());
     /// ```
     pub fn read(typed: &str) -> Result<Self, SpindleError> {
@@ -107,19 +111,23 @@ impl Spindle {
 }
 
 /// The items of a list. No spindle turns at 1 to 9 rev/min, so a comma after a single figure and hard
-/// before three marks thousands: `1,200` is one speed, `60,120,240` are three.
+/// before three marks thousands, also at the end of a range: `1,200` and `200-2,000` are one item,
+/// `60,120,240` are three. No speed begins with three noughts either: `10,000`.
 fn items(typed: &str) -> Vec<String> {
     let mut items: Vec<String> = Vec::new();
     for part in typed.split([';', '\n']) {
         let mut open = false;
         for piece in part.split(',') {
             let digits = piece.chars().take_while(char::is_ascii_digit).count();
-            let thousands = open && digits == 3 && !piece.starts_with(char::is_whitespace);
+            let thousands = digits == 3 && (open || piece.starts_with("000"));
             match items.last_mut() {
                 Some(last) if thousands => last.push_str(piece),
                 _ => items.push(piece.to_owned()),
             }
-            open = piece.trim().len() == 1;
+            let before = piece.trim_end_matches(|letter: char| letter.is_ascii_digit());
+            let stands_alone =
+                before.is_empty() || before.ends_with(|end: char| " -–\t".contains(end));
+            open = stands_alone && piece.len() == before.len() + 1;
         }
     }
     items.retain(|item| !item.trim().is_empty());
@@ -127,6 +135,11 @@ fn items(typed: &str) -> Vec<String> {
 }
 
 fn step(item: &str) -> Result<SpeedStep, SpindleError> {
+    let item = item.trim();
+    let words = item.to_lowercase();
+    if let Some(most) = words.strip_prefix("up to ") {
+        return Ok(SpeedStep { slowest: None, fastest: spindle_speed(most.trim())? });
+    }
     if let Some((from, to)) = item.split_once(['-', '–']) {
         let (slowest, fastest) = (spindle_speed(from.trim())?, spindle_speed(to.trim())?);
         return if slowest <= fastest {

@@ -97,7 +97,13 @@ impl Answers<'_> {
                     self.add(speed(thread.designation, slug, None));
                 }
             }
-            Some(Work::Depth | Work::Counterboring) if reading.materials.is_empty() => {
+            Some(Work::Depth | Work::Counterboring | Work::Forming)
+                if reading.materials.is_empty() =>
+            {
+                self.add(plan(thread, None, &said));
+            }
+            // Nothing that was said of the hole is dropped.
+            _ if reading.materials.is_empty() && said.depth.is_some() => {
                 self.add(plan(thread, None, &said));
             }
             // The plan of what is not to be cut says why not.
@@ -108,6 +114,9 @@ impl Answers<'_> {
                 .for_each(|it| self.add(plan(thread, Some(it), &said))),
         }
         self.add(Thing::Thread(thread).hit());
+        if reading.materials.is_empty() && said.depth.is_none() && said.hole.is_some() {
+            self.add(plan(thread, None, &said));
+        }
         if !matches!(work, Some(Work::Clearance)) {
             self.add(clearance(thread));
         }
@@ -167,7 +176,7 @@ impl Answers<'_> {
             Some(Work::Countersinking) => "countersinking",
             Some(Work::Spotting) => "spotting",
             Some(Work::Clearance) => "clearance",
-            Some(Work::Tapping | Work::Depth) => "hole plan",
+            Some(Work::Tapping | Work::Forming | Work::Depth) => "hole plan",
             Some(Work::Counterboring | Work::Drilling | Work::OfMaterial | Work::Notes) | None => {
                 return;
             }
@@ -199,6 +208,8 @@ pub(super) struct Said<'a> {
     depth: Option<&'a str>,
     /// The head is to be let in.
     is_let_in: bool,
+    /// The tap forms its thread and cuts none.
+    is_formed: bool,
 }
 
 impl<'a> Said<'a> {
@@ -214,6 +225,7 @@ impl<'a> Said<'a> {
             hole: line.hole.or(hole),
             depth: line.depth.as_deref().or(thickness),
             is_let_in: work == Some(Work::Counterboring),
+            is_formed: work == Some(Work::Forming),
         }
     }
 
@@ -228,7 +240,8 @@ impl<'a> Said<'a> {
             (None, None) => String::new(),
         };
         let head = if self.is_let_in { ", head let in" } else { "" };
-        format!("{hand}{deep}{head}")
+        let tap = if self.is_formed { ", forming tap" } else { "" };
+        format!("{hand}{deep}{head}{tap}")
     }
 
     /// In an address, in the plan's own order.
@@ -242,6 +255,9 @@ impl<'a> Said<'a> {
         fields.extend(self.depth.map(|depth| ("depth", depth)));
         if self.is_let_in {
             fields.push(("head", "cheese"));
+        }
+        if self.is_formed {
+            fields.push(("tap", "forming"));
         }
         if self.hand == Hand::Left {
             fields.push(("hand", "left"));

@@ -95,6 +95,9 @@ impl Line {
                 return after;
             }
         } else if matches!(*first, "deep" | "depth" | "dp") {
+            if self.subject.last().is_some_and(|last| last == "x") {
+                self.subject.pop();
+            }
             return match figure_behind(behind) {
                 Some((figure, after)) => {
                     self.depth = Some(figure);
@@ -108,6 +111,13 @@ impl Line {
         } else if matches!(*first, "through" | "blind") && behind.first() != Some(&"the") {
             self.hole = Some(if *first == "blind" { Hole::Blind } else { Hole::Through });
             self.work = self.work.or(Some(Work::Drilling));
+            // "Blind 1 1/2" at the end of a line.
+            if self.hole == Some(Hole::Blind)
+                && let Some((figure, [])) = figure(behind)
+            {
+                self.depth = Some(figure);
+                return &[];
+            }
             return behind;
         } else if let Some((phrase, count)) = at_front(words) {
             if let Phrase::Work(work) = phrase {
@@ -159,6 +169,10 @@ impl Line {
             {
                 Some(behind)
             }
+            // "C'sk 90 for M5": the angle of the tool.
+            _ if matches!(figure, "82" | "90" | "100") && *next != "x" && self.is_sunk_here() => {
+                Some(after)
+            }
             // "4 x M3", "6 x 4BA": a count before a thread that begins with no bare figure.
             "x" if is_count && after.len() + 1 == words.len() => {
                 let is_named = behind.first().is_some_and(|word| is_named_thread(word));
@@ -166,6 +180,11 @@ impl Line {
             }
             _ => None,
         }
+    }
+
+    /// Whether a countersink was the last thing said.
+    fn is_sunk_here(&self) -> bool {
+        self.cuts.last() == Some(&(self.subject.len(), Work::Countersinking))
     }
 
     /// Whether the words behind a figure are a metal in sheet, and what is made in it stood before.
@@ -188,7 +207,7 @@ impl Line {
                 // "Speed for a 3/8 reamer" is of the reamer.
                 Work::Reaming | Work::Countersinking | Work::Clearance => 4,
                 Work::Speed | Work::Depth => 3,
-                Work::Counterboring => 2,
+                Work::Counterboring | Work::Forming => 2,
                 Work::Spotting | Work::Tapping => 1,
                 Work::Drilling => 0,
             }

@@ -19,6 +19,8 @@ pub(super) enum Work {
     Notes,
     /// What to put on it, how to tell it, what to do about a tap broken in it: its own page says.
     OfMaterial,
+    /// Tapping without chips.
+    Forming,
     /// How deep to drill for so much thread.
     Depth,
 }
@@ -26,7 +28,8 @@ pub(super) enum Work {
 /// Longer phrases stand before shorter ones that they begin with only for the reader: the longest is
 /// taken.
 #[rustfmt::skip]
-const PHRASES: [(Work, &[&str]); 11] = [
+const PHRASES: [(Work, &[&str]); 12] = [
+    (Work::Forming, &["forming tap", "form tap", "forming taps", "roll tap", "thread forming", "thread forming tap", "fluteless tap"]),
     (Work::Notes, &["notes", "note", "notes on", "notes about", "shop notes", "shop notes on", "members notes"]),
     (Work::OfMaterial, &[
         "broken tap", "tap broken", "tap broken off", "snapped tap", "tap snapped", "tap stuck", "stuck tap", "broken off tap",
@@ -87,11 +90,13 @@ const NOTHING: &[&str] = &[
     // Places on a drawing.
     "equi", "spaced", "equispaced", "equally", "pitch", "circle", "places", "positions", "posns",
     "pos", "side", "sides", "face", "end", "ends", "line", "only", "lower", "upper", "square", "flat",
-    "clean", "sharp", "edge", "edges", "deburr", "bottom", "top",
+    "all", "clean", "sharp", "edge", "edges", "deburr", "bottom", "top",
     // A screw's head, where the screw itself is meant.
     "csk screw", "csk screws", "countersunk screw", "countersunk screws",
     // What is drilled, and with what.
     "spindle", "bar", "twist", "jobber", "jobbers", "stub",
+    // Limits of a reamed hole, which the reamer has.
+    "h6", "h7", "h8", "h9",
 ];
 
 /// The longest phrase has so many words.
@@ -120,7 +125,9 @@ pub(super) fn at_front(words: &[&str]) -> Option<(Phrase, usize)> {
 
 /// Marks of drawings spelt out, so that they are words: `c'bore`, `thro'`, `csk'd`, `&`.
 pub(super) fn spelt_out(text: &str) -> String {
-    const MARKS: [(&str, &str); 20] = [
+    const MARKS: [(&str, &str); 22] = [
+        ("▽", " deep "),
+        ("↧", " deep "),
         ("c'bored", "counterbore"),
         ("c'bore", "counterbore"),
         ("c/bore", "counterbore"),

@@ -6,7 +6,7 @@ use crate::FieldError;
 use crate::controls::{self, choices};
 use crate::drawer::Filled;
 use crate::field::Field;
-use holewright_core::asking::{FITS, OWNED, SERIES, Word};
+use holewright_core::asking::{FITS, OWNED, SERIES, SPINDLE_MAX, SPINDLE_SPEEDS, Word};
 use holewright_core::tables::materials::Material;
 use holewright_core::tables::threads::Thread;
 
@@ -143,13 +143,8 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
                     "Point angle of the drill",
                     "Degrees; 118 if left empty",
                 ),
-                text(
-                    request,
-                    "spindle_speeds",
-                    "Machine speeds",
-                    "In rev/min: 350, 500, 1000; or 200-2000 for any between. Several machines by name: lathe: 350, 500; bench drill: 600-2000",
-                ),
-                text(request, "spindle_max", "Or just the fastest", "In rev/min"),
+                controls::declared(&SPINDLE_SPEEDS, request.typed("spindle_speeds")),
+                controls::declared(&SPINDLE_MAX, request.typed("spindle_max")),
             ],
         ),
     ]

@@ -4,7 +4,7 @@ use super::fields;
 use super::words;
 use crate::query::address;
 use crate::{FieldError, Query};
-use holewright_core::asking::{self, FITS, Line, Taken, Typed, keep, thread_taken};
+use holewright_core::asking::{self, Choice, FITS, Line, Taken, Typed, keep, thread_taken};
 use holewright_core::calc::machines::Machines;
 use holewright_core::plan::{HoleSpec, Over, Scale};
 use holewright_core::tables::drills::owned;
@@ -67,12 +67,15 @@ impl Request {
         taken_apart.put("thread", thread);
         taken_apart.put("depth", depth);
         taken_apart.put("hole", "blind");
+        // A form always sends its hole, so `through` is not plainly chosen: the way back is offered.
+        let was_through = query.get("hole").eq_ignore_ascii_case("through");
+        let through = Choice { value: "through".into(), words: format!("through, {depth} thick") };
         let with_depth = Some(Taken {
-            field: "thread",
+            field: if was_through { "hole" } else { "thread" },
             typed: asking::quoted(query.get("thread")),
             taken_as: format!("{thread}, blind, {depth} deep"),
             why: "the depth stands in its own field now",
-            others: Vec::new(),
+            others: if was_through { vec![through] } else { Vec::new() },
         });
         Self { query: taken_apart, with_depth }
     }
