@@ -36,6 +36,8 @@ const FINEST_SMALL: &str = "up to 1/4 in the Model Engineer thread is 40 threads
 const DASHED: &str = "with a dash it is written as Unified threads are";
 const WHITWORTH: &str =
     "a size by its threads an inch is Whitworth form, BSW or BSF, before Unified";
+const TWENTY_SIX: &str =
+    "a cycle thread is 26 threads an inch unless 20 is said, as on pedals and older hubs";
 const UNIFIED: &str = "of these it is the one in general use";
 
 /// Up to this diameter `ME` alone is 40 threads an inch.
@@ -67,6 +69,9 @@ const USES: &[&str] = &[
 /// assert_eq!(Some(read.thread), find("me-40", "1-4"));
 /// assert!(read.taken.unwrap().others.contains(&find("uns", "1-4-40").unwrap()));
 /// assert_eq!(as_meant("tap 5 BA").unwrap().taken, None);
+/// let pedal = as_meant("9/16 BSC").unwrap().taken.unwrap();
+/// assert_eq!(pedal.others, [find("bsc", "9-16x20").unwrap()]);
+/// assert_eq!(as_meant("9/16 x 26 BSC").unwrap().taken, None);
 /// assert!(as_meant("1/4").is_err());
 /// ```
 pub fn as_meant(typed: &str) -> Result<AsMeant, ReadError> {
@@ -90,7 +95,9 @@ fn without_uses(text: &str) -> String {
 
 fn of(typed: &str) -> Result<AsMeant, ReadError> {
     match read_with_hand(typed) {
-        Ok(Read { thread, hand }) => Ok(AsMeant { thread, hand, taken: None }),
+        Ok(Read { thread, hand }) => {
+            Ok(AsMeant { thread, hand, taken: of_two_pitches(thread, typed) })
+        }
         Err(ReadError::Ambiguous { typed: shown, candidates }) => {
             let text = plain(typed);
             let wording = Wording::of(&text);
@@ -105,6 +112,18 @@ fn of(typed: &str) -> Result<AsMeant, ReadError> {
         }
         Err(error) => Err(error),
     }
+}
+
+/// A cycle thread whose diameter is made with another pitch too, where no pitch was typed.
+fn of_two_pitches(thread: &'static Thread, typed: &str) -> Option<Taken> {
+    let Basic::Major(major) = thread.basic else { return None };
+    if thread.system != SystemId::Bsc || plain(typed).contains("26") {
+        return None;
+    }
+    let is_other = |other: &&Thread| **other != *thread && other.basic == Basic::Major(major);
+    let others: Vec<_> = thread.system.system().threads.iter().filter(is_other).collect();
+    let is_finer = others.iter().all(|other| other.pitch.length() > thread.pitch.length());
+    (!others.is_empty() && is_finer).then_some(Taken { thread, others, why: TWENTY_SIX })
 }
 
 /// The usual one of some threads, and why.
