@@ -6,6 +6,7 @@ use std::net::{Ipv4Addr, SocketAddr, TcpStream};
 use std::process::{Command, Stdio};
 
 use holewright_server::front::accept::{Limits, descriptors};
+use rustix::process::{Pid, Signal, kill_process};
 use tokio::net::TcpSocket;
 
 use super::client::{get, is_open, status};
@@ -70,6 +71,7 @@ async fn f29_eleven_hundred_slow_forms_from_one_address_shut_nobody_out() {
     let held = crowd.iter_mut().map(is_open).filter(|open| *open).count();
     let eighth = Limits::default().connections / 8;
     assert!((1..=eighth).contains(&held), "{held} connections of one address");
+    wait_until("a line", || server.log_so_far().contains("one address may have"));
     let log = server.log();
     assert!(log.contains("more connections than one address may have"), "{log}");
     assert!(log.contains("127.0.0.2"), "{log}");
@@ -103,7 +105,8 @@ fn s12_a_proxy_that_is_not_named_is_told_of_once() {
         assert_eq!(status(&super::client::send(address, asked.as_bytes())), 200);
     }
     let log = BufReader::new(server.stdout.take().unwrap());
-    drop(server);
+    // A stop in order writes the log to its end; a kill may come before the line.
+    kill_process(Pid::from_child(&server), Signal::TERM).unwrap();
     let told: Vec<String> =
         log.lines().map(Result::unwrap).filter(|line| line.contains("--trusted-proxy")).collect();
     assert_eq!(told.len(), 1, "{told:?}");
