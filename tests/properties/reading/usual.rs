@@ -1,8 +1,8 @@
 //! Threads as model engineers mean them, where the text could be another too. What is usual is common
 //! practice, no source.
 
-use holewright_core::tables::threads::all;
 use holewright_core::tables::threads::read::{ReadError, as_meant, read};
+use holewright_core::tables::threads::{SystemId, Thread, all};
 
 /// What was taken, and the addresses of the others.
 #[track_caller]
@@ -79,6 +79,16 @@ fn what_a_strict_reader_takes_is_taken_alike() {
     for thread in all() {
         let meant = as_meant(thread.designation).expect(thread.designation);
         assert_eq!(read(thread.designation), Ok(meant.thread), "{}", thread.designation);
-        assert_eq!(meant.taken, None, "{}", thread.designation);
+        // A cycle thread without its pitch is the finer of two where there are two.
+        let coarser = |other: &&Thread| {
+            thread.system == SystemId::Bsc
+                && other.system == SystemId::Bsc
+                && other.basic == thread.basic
+                && other.pitch.length() > thread.pitch.length()
+        };
+        let others = meant.taken.map(|taken| taken.others).unwrap_or_default();
+        let coarser: Vec<_> = all().filter(coarser).collect();
+        assert_eq!(others, coarser, "{}", thread.designation);
     }
+    assert_eq!(as_meant("9/16 cycle").unwrap().taken.unwrap().others.len(), 1);
 }
