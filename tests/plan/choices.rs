@@ -151,3 +151,26 @@ fn the_allowance_of_an_easy_thread_serves_where_the_standard_leaves_no_room() {
     assert_eq!(tapping.chosen.drill.label, "5.2 mm");
     assert!(tapping.remarks.contains(&Remark::BeyondForEase), "{:?}", tapping.remarks);
 }
+
+#[test]
+fn a_drill_beyond_the_standard_by_need_is_never_said_to_be_held_to_it() {
+    for material in ["bright-mild-steel", "stainless-304"] {
+        let spec = HoleSpec {
+            at_hand: only(&[
+                (Series::Metric, "5.3"),
+                (Series::Metric, "5.4"),
+                (Series::Metric, "5.5"),
+            ]),
+            ..spec("bsf", "1-4", material)
+        };
+        let plan = build(&spec).expect("a plan");
+        assert!(plan.tapping.is_beyond_by_need(), "{material}");
+        let reasons: Vec<_> =
+            plan.listed.iter().filter_map(|row| row.why_different.as_deref()).collect();
+        assert!(!reasons.is_empty(), "{material}");
+        let held = |said: &str| said.contains("largest hole of the standard decides");
+        assert!(!reasons.into_iter().any(held), "{material}");
+        let said = plan.every_caution().map(|said| said.text.as_ref());
+        assert!(!said.into_iter().any(|said| said.contains("allows no hole over")), "{material}");
+    }
+}

@@ -139,9 +139,7 @@ fn why_different(spec: &HoleSpec, choice: &DrillChoice) -> String {
         return format!("The drills at hand decide here: {drill} leaves about {taken} %.");
     }
     let decides = match (choice.is_beyond_by_need(), choice.least_likely_percent()) {
-        (true, _) => {
-            "the least step beyond the standard that a hand tap can cut decides".to_owned()
-        }
+        (true, _) => "what a hand tap can cut decides".to_owned(),
         (_, Some(least)) => {
             format!("a hole that is likely to keep {} % decides", print::fixed(least, 0))
         }

@@ -124,7 +124,8 @@ fn far_from_aim(choice: &DrillChoice, by: f64, better: Option<&Candidate>) -> St
             );
         }
         _ if choice.is_beyond_by_need() => {
-            "it is the least step beyond the standard. The tap works harder".to_owned()
+            "what keeps to the standard is too tight, and this lies beyond it. The tap works harder"
+                .to_owned()
         }
         _ if better.is_none() && choice.least_likely_percent().is_some() => {
             "a larger drill is likely to leave too little. The tap works harder".to_owned()
