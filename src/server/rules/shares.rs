@@ -116,7 +116,8 @@ mod tests {
         drop(first);
         assert!(shares.take(client(4), 1).is_some());
         drop((second, third));
-        assert_eq!((shares.held().all, shares.held().by.len()), (0, 0), "nothing is kept");
+        let held = shares.held();
+        assert_eq!((held.all, held.by.len()), (0, 0), "nothing is kept");
     }
 
     #[test]
