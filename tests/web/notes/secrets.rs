@@ -166,6 +166,45 @@ async fn s22_what_changed_since_it_was_read_is_not_passed() {
 }
 
 #[tokio::test]
+async fn s22_what_came_back_with_a_change_asked_for_is_read_anew() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let bert = club.join("Bert Stone", Right::Moderator).await;
+    let dora = club.join("Dora Vale", Right::Moderator).await;
+    let note = club.send_in(&author, &[("title", "A"), ("text", "Read")]).await;
+    let read = club.version(note, "waiting").await.to_string();
+    club.decide(&bert, note, ("change", "At what speed?")).await;
+    let unread = [("title", "A"), ("text", "Unread"), ("do", "send")];
+    club.post(&format!("/notes/{note}/edit"), Some(&author), &unread).await;
+    // The page that Dora has open still holds the first text.
+    let pass = [("version", read.as_str()), ("do", "pass")];
+    let answer = club.post(&format!("/queue/{note}"), Some(&dora), &pass).await;
+    assert_eq!(answer.status, StatusCode::CONFLICT, "{}", answer.body);
+    assert_eq!(club.get(&format!("/notes/{note}"), None).await.status, StatusCode::NOT_FOUND);
+}
+
+#[tokio::test]
+async fn a_correction_stands_above_the_wording_it_was_made_of_and_no_other() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let bert = club.join("Bert Stone", Right::Moderator).await;
+    // The clock of the tests stands still: all of it comes in one second.
+    let note = club.shown(&author, &bert, &[("title", "A"), ("text", "At 900 rev/min")]).await;
+    let shown = club.version(note, "shown").await.to_string();
+    let correct = [("version", shown.as_str()), ("correction", "Half that.")];
+    club.post(&format!("/notes/{note}/correct"), Some(&bert), &correct).await;
+    let page = format!("/notes/{note}");
+    assert!(club.get(&page, None).await.body.contains("Half that."));
+    let slower = [("title", "A"), ("text", "At 450 rev/min"), ("do", "send")];
+    club.post(&format!("/notes/{note}/edit"), Some(&author), &slower).await;
+    assert!(club.get(&page, None).await.body.contains("Half that."));
+    club.decide(&bert, note, ("pass", "")).await;
+    let body = club.get(&page, None).await.body;
+    assert!(body.contains("At 450") && !body.contains("Half that."), "{body}");
+    assert!(!club.get("/notes?q=half", None).await.body.contains("At 450"));
+}
+
+#[tokio::test]
 async fn s22_nobody_passes_their_own_note_unless_nobody_else_could() {
     let club = Club::open().await;
     let secretary = club.join("Sam Reed", Right::Secretary).await;

@@ -49,8 +49,12 @@ pub async fn pass(database: &Database, reviewed: Reviewed<'_>) -> Result<(), Err
     )
     .execute(&mut *transaction)
     .await?;
+    // A correction stands above the wording that was shown when it was made: this one is shown after it,
+    // also where both come in one second, or the clock was put back.
     sqlx::query!(
-        "UPDATE note SET shown_version = ?, shown_at = ? WHERE id = ?",
+        "UPDATE note SET shown_version = ?1, shown_at = max(?2, coalesce(
+           (SELECT max(made_at) + 1 FROM correction WHERE note_id = ?3), 0))
+         WHERE id = ?3",
         version,
         now,
         note

@@ -122,19 +122,20 @@ async fn put(
     if is_there_already(transaction, note, wording, aim).await? {
         return Ok(());
     }
-    match (current.state.on_its_way, current.on_its_way) {
-        (Some(OnItsWay::Draft), Some(version)) => {
+    match (current.state.on_its_way, current.on_its_way, aim) {
+        (Some(OnItsWay::Draft), Some(version), Aim::Draft) => {
             wordings::write(transaction, now, VersionId(version), (wording, state(aim))).await?;
         }
-        // Somebody may be reading the waiting one: it goes, and what comes has another number, so
-        // that nobody decides about what they did not read.
-        (_, Some(version)) => {
+        // Somebody may have read what is there: the waiting one, or one that came back to the desk with
+        // what to change. It goes, and what comes has another number, so that nobody decides about what
+        // they did not read.
+        (_, Some(version), _) => {
             sqlx::query!("DELETE FROM note_version WHERE id = ?", version)
                 .execute(&mut **transaction)
                 .await?;
             insert(transaction, now, note, wording, aim).await?;
         }
-        (_, None) => insert(transaction, now, note, wording, aim).await?,
+        (_, None, _) => insert(transaction, now, note, wording, aim).await?,
     }
     if aim == Aim::SendIn {
         let subject = format!("note/{}", note.0);
