@@ -26,5 +26,6 @@ mod saved;
 mod small_disk;
 pub(crate) mod storm;
 mod stormed;
+mod sweep;
 mod upgrades;
 mod writer;

@@ -11,6 +11,8 @@ use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::{PoisonError, RwLock};
 use std::time::{Duration, Instant};
 
+use rustix::process::{Pid, Signal, kill_process};
+
 use super::asked::get;
 use super::notes;
 use crate::process::{Process, wait_until};
@@ -65,6 +67,12 @@ impl Victim {
     pub(crate) fn kill(&mut self) {
         self.process.kill().unwrap();
         self.process.wait().unwrap();
+    }
+
+    /// Ends it as whoever keeps it ends it: with SIGTERM.
+    pub(crate) fn end(mut self) {
+        kill_process(Pid::from_child(&self.process), Signal::TERM).unwrap();
+        assert!(self.process.ends().success());
     }
 }
 

@@ -1,0 +1,175 @@
+//! Whatever a club does in whatever order, with kills, ends, backups and restores between: everybody reads
+//! what a plain model says. The orders are new in every run; the seed is printed, and with it a run comes
+//! again: `SWEEP_SEED=… cargo test --test web -- sweep`.
+
+mod house;
+mod model;
+
+use std::hash::{BuildHasher, RandomState};
+use std::time::Duration;
+
+use proptest::collection::vec;
+use proptest::prelude::*;
+use proptest::test_runner::{Config, RngSeed, TestRunner};
+
+use self::house::{House, MEMBERS};
+use self::model::{Act, Decision, Rights, Who};
+use super::storm;
+
+/// The variable that holds the seed of a run that is to come again.
+const VARIABLE: &str = "SWEEP_SEED";
+/// As many runs at once as the machines have processors.
+const RUNNERS: u64 = 2;
+
+/// One step of a run.
+#[derive(Clone, Copy, Debug)]
+enum Step {
+    /// A member acts.
+    Act(Who, Act),
+    /// Whoever may signs in again.
+    SignIn,
+    /// A member acts and the program is killed so many microseconds later.
+    Kill(Who, Act, u64),
+    Restart,
+    Save,
+    Restore,
+}
+
+/// Anybody, a stranger too.
+fn anybody() -> impl Strategy<Value = Who> {
+    0..=MEMBERS.len()
+}
+
+fn member() -> impl Strategy<Value = Who> {
+    0..MEMBERS.len()
+}
+
+/// Mostly whoever decides.
+fn decider() -> impl Strategy<Value = Who> {
+    prop_oneof![4 => Just(2), 3 => Just(3), 3 => Just(4), 1 => anybody()]
+}
+
+fn act() -> impl Strategy<Value = (Who, Act)> {
+    // The first ones are begun, and most is done to them.
+    let note = || prop_oneof![4 => Just(0_usize), 2 => Just(1), 1 => 2_usize..5];
+    let rarely = || prop::bool::weighted(0.2);
+    let decision = prop_oneof![
+        5 => Just(Decision::Pass),
+        1 => Just(Decision::Change),
+        1 => Just(Decision::Decline),
+        2 => Just(Decision::Settle)
+    ];
+    let rights = (any::<bool>(), any::<bool>(), rarely())
+        .prop_map(|(moderator, inspector, secretary)| Rights { moderator, inspector, secretary });
+    let often = || prop::bool::weighted(0.8);
+    let author = || prop_oneof![4 => Just(0_usize), 2 => Just(1), 1 => anybody()];
+    prop_oneof![
+        6 => (author(), often(), rarely())
+            .prop_map(|(by, sends, pressure)| (by, Act::Write { sends, pressure })),
+        4 => (author(), note(), often(), rarely())
+            .prop_map(|(by, note, sends, pressure)| (by, Act::Edit { note, sends, pressure })),
+        12 => (decider(), note(), decision, rarely())
+            .prop_map(|(by, note, what, stale)| (by, Act::Decide { note, what, stale })),
+        3 => (decider(), note(), rarely(), rarely())
+            .prop_map(|(by, note, pressure, stale)| (by, Act::Correct { note, pressure, stale })),
+        1 => (anybody(), note()).prop_map(|(by, note)| (by, Act::Withdraw { note })),
+        3 => (anybody(), note()).prop_map(|(by, note)| (by, Act::Report { note })),
+        4 => (anybody(), note(), any::<bool>(), rarely())
+            .prop_map(|(by, note, worked, pressure)| (by, Act::Judge { note, worked, pressure })),
+        2 => (anybody(), note(), member())
+            .prop_map(|(by, note, of)| (by, Act::TakeAway { note, of })),
+        1 => (decider(), member()).prop_map(|(by, of)| (by, Act::SettleAll { of })),
+        2 => (prop_oneof![3 => Just(4), 1 => anybody()], member(), rights)
+            .prop_map(|(by, of, rights)| (by, Act::SetRights { of, rights })),
+        1 => (prop_oneof![3 => Just(4), 1 => anybody()], member(), 0..4)
+            .prop_map(|(by, of, what)| (by, match what {
+                0 => Act::Stop { of },
+                1 => Act::Allow { of },
+                2 => Act::Remove { of, keep: true },
+                _ => Act::Remove { of, keep: false },
+            })),
+        1 => anybody().prop_map(|by| (by, Act::SignOut)),
+    ]
+}
+
+fn step() -> impl Strategy<Value = Step> {
+    prop_oneof![
+        24 => act().prop_map(|(by, act)| Step::Act(by, act)),
+        3 => Just(Step::SignIn),
+        2 => (act(), 0_u64..12_000).prop_map(|((by, act), after)| Step::Kill(by, act, after)),
+        1 => Just(Step::Restart),
+        1 => Just(Step::Save),
+        1 => Just(Step::Restore),
+    ]
+}
+
+/// Goes through the steps, one after another, and looks after each that could lose something.
+fn run(steps: &[Step], template: &crate::support::Folder) {
+    let mut house = House::begin(template);
+    for (word, step) in steps.iter().enumerate() {
+        let latest = || word.saturating_sub(2)..=word;
+        match *step {
+            Step::Act(by, act) => house.act(by, act, word),
+            Step::SignIn => house.sign_in(),
+            Step::Kill(by, act, after) => {
+                house.kill((by, act, word), Duration::from_micros(after));
+                house.check(latest());
+            }
+            Step::Restart => house.restart(),
+            Step::Save => house.save(),
+            Step::Restore => {
+                house.restore();
+                house.check(latest());
+            }
+        }
+    }
+    house.check(0..steps.len());
+    house.check_file();
+}
+
+/// So many runs, shared among the runners.
+fn sweep(runs: u32) {
+    let seed = match std::env::var(VARIABLE) {
+        Ok(seed) => seed.parse().unwrap_or_else(|_| panic!("{VARIABLE} is a whole number: {seed}")),
+        Err(_) => RandomState::new().hash_one("sweep") >> 32,
+    };
+    println!("{VARIABLE}={seed}: {runs} runs");
+    let _disk = storm::with_others();
+    let template = House::template();
+    let template = &template;
+    std::thread::scope(|scope| {
+        let runners: Vec<_> = (0..RUNNERS)
+            .map(|runner| {
+                scope.spawn(move || {
+                    let mut runner = TestRunner::new(Config {
+                        cases: runs / u32::try_from(RUNNERS).unwrap(),
+                        failure_persistence: None,
+                        rng_seed: RngSeed::Fixed(seed + runner),
+                        max_shrink_time: 60_000,
+                        ..Config::default()
+                    });
+                    runner.run(&vec(step(), 4..24), |steps| {
+                        run(&steps, template);
+                        Ok(())
+                    })
+                })
+            })
+            .collect();
+        for runner in runners {
+            if let Err(error) = runner.join().unwrap() {
+                panic!("{VARIABLE}={seed}: {error}");
+            }
+        }
+    });
+}
+
+#[test]
+fn whatever_a_club_does_everybody_reads_what_a_plain_model_says() {
+    sweep(300);
+}
+
+#[test]
+#[ignore = "an hour of clubs: tests/run --soak"]
+fn whatever_ten_thousand_clubs_do_everybody_reads_what_a_plain_model_says() {
+    sweep(10_000);
+}

@@ -1,0 +1,374 @@
+//! A plain model of the club: who may do what to a note, and what everybody then reads. It knows nothing
+//! of the server's own rules; what it says is what the pages promise.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What a wording or a correction is known by. Each has a word of its own.
+pub(super) type Word = usize;
+/// The place of a member among [`Club::members`].
+pub(super) type Who = usize;
+
+/// What somebody does. Notes are named by their place in the order in which they were begun.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Act {
+    Write { sends: bool, pressure: bool },
+    Edit { note: usize, sends: bool, pressure: bool },
+    Decide { note: usize, what: Decision, stale: bool },
+    Correct { note: usize, pressure: bool, stale: bool },
+    Withdraw { note: usize },
+    Report { note: usize },
+    Judge { note: usize, worked: bool, pressure: bool },
+    TakeAway { note: usize, of: Who },
+    SettleAll { of: Who },
+    SetRights { of: Who, rights: Rights },
+    Stop { of: Who },
+    Allow { of: Who },
+    Remove { of: Who, keep: bool },
+    SignOut,
+}
+
+/// What the queue decides.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Decision {
+    Pass,
+    Change,
+    Decline,
+    Settle,
+}
+
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct Rights {
+    pub(super) moderator: bool,
+    pub(super) inspector: bool,
+    pub(super) secretary: bool,
+}
+
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Member {
+    pub(super) rights: Rights,
+    pub(super) is_signed_in: bool,
+    pub(super) is_stopped: bool,
+    pub(super) is_gone: bool,
+    reports: usize,
+}
+
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Wording {
+    pub(super) word: Word,
+    pressure: bool,
+}
+
+#[derive(Clone, Debug, Default)]
+pub(super) struct Note {
+    pub(super) author: Option<Who>,
+    pub(super) desk: Option<Wording>,
+    pub(super) queue: Option<Wording>,
+    pub(super) shown: Option<Wording>,
+    was_declined: bool,
+    corrections: Vec<Word>,
+    verdicts: BTreeMap<Who, bool>,
+    /// Of whom; of nobody any more.
+    reports: BTreeSet<(Word, Option<Who>)>,
+    is_withdrawn: bool,
+    is_gone: bool,
+}
+
+#[derive(Clone, Debug, Default)]
+pub(super) struct Club {
+    pub(super) members: Vec<Member>,
+    pub(super) notes: Vec<Note>,
+}
+
+/// What comes of an act.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Outcome {
+    Done,
+    Refused,
+    /// They do not even learn that there is such a note.
+    Unseen,
+}
+use Outcome::{Done, Refused, Unseen};
+
+/// What everybody reads.
+#[derive(Debug, Default, PartialEq, Eq)]
+pub(super) struct View {
+    /// Of each shown note its word, its corrections, how many found that it works or
+    /// does not, and whether it counts as confirmed.
+    pub(super) shown: BTreeMap<usize, (Word, BTreeSet<Word>, [usize; 2], bool)>,
+    /// The notes that the search finds by each word.
+    pub(super) found: BTreeSet<(usize, Word)>,
+    /// The notes at whose address there is nothing for a stranger.
+    pub(super) unknown: BTreeSet<usize>,
+    /// By member: the words of what is on the desk, waits and is shown, in their own data.
+    pub(super) own: BTreeMap<Who, BTreeSet<(&'static str, Word)>>,
+    /// By member: what stands in the queue.
+    pub(super) queue: BTreeMap<Who, BTreeSet<Word>>,
+}
+
+/// The reports that a member may send in a day.
+const REPORTS: usize = 5;
+
+impl Member {
+    fn moderates(self) -> bool {
+        self.rights.moderator || self.rights.secretary
+    }
+
+    fn decides(self, pressure: bool) -> bool {
+        if pressure { self.rights.inspector } else { self.moderates() }
+    }
+
+    /// Looks at what waits or is hidden, and may say no to it.
+    fn sees(self, pressure: bool) -> bool {
+        self.moderates() || (pressure && self.rights.inspector)
+    }
+}
+
+impl Note {
+    fn is_hidden(&self) -> bool {
+        !self.reports.is_empty()
+    }
+
+    fn is_read(&self) -> bool {
+        self.shown.is_some() && !self.is_hidden() && !self.is_withdrawn && !self.is_gone
+    }
+}
+
+impl Club {
+    fn secretaries(&self) -> usize {
+        let can =
+            |member: &&Member| member.rights.secretary && !member.is_stopped && !member.is_gone;
+        self.members.iter().filter(can).count()
+    }
+
+    /// Whether the note is theirs and somebody else could decide: a secretary who is alone decides.
+    fn is_own(&self, by: Who, note: &Note, pressure: bool) -> bool {
+        let could = |(who, member): (Who, &Member)| {
+            who != by && !member.is_stopped && !member.is_gone && member.decides(pressure)
+        };
+        let is_alone = !self.members.iter().enumerate().any(could);
+        note.author == Some(by) && !(self.members[by].rights.secretary && is_alone)
+    }
+
+    /// Does it, or says why not; `word` is that of what is written by it.
+    pub(super) fn act(&mut self, by: Who, act: Act, word: Word) -> Outcome {
+        if !self.members[by].is_signed_in {
+            return Refused;
+        }
+        match act {
+            Act::Write { sends, pressure } => {
+                self.notes.push(Note { author: Some(by), ..Note::default() });
+                self.notes.last_mut().unwrap().put(sends, Wording { word, pressure });
+                Done
+            }
+            Act::SetRights { .. } | Act::Stop { .. } | Act::Allow { .. } | Act::Remove { .. } => {
+                self.manage(by, act)
+            }
+            Act::SettleAll { of } => self.settle_all(by, of),
+            Act::SignOut => {
+                self.members[by].is_signed_in = false;
+                Done
+            }
+            Act::Edit { note, .. }
+            | Act::Decide { note, .. }
+            | Act::Correct { note, .. }
+            | Act::Withdraw { note }
+            | Act::Report { note }
+            | Act::Judge { note, .. }
+            | Act::TakeAway { note, .. } => match self.notes.get(note).cloned() {
+                Some(mut changed) => {
+                    let outcome = self.on_note(by, act, &mut changed, word);
+                    if outcome == Done {
+                        self.notes[note] = changed;
+                    }
+                    outcome
+                }
+                None => Refused,
+            },
+        }
+    }
+
+    fn on_note(&mut self, by: Who, act: Act, note: &mut Note, word: Word) -> Outcome {
+        let me = self.members[by];
+        let is_author = note.author == Some(by);
+        let looks = me.moderates() || me.rights.inspector;
+        let may = |is_so: bool| if is_so { Done } else { Refused };
+        let is_decision = matches!(act, Act::Decide { .. });
+        let is_secret = note.shown.is_none() && !is_author && !looks && !is_decision;
+        if note.is_gone || is_secret || (matches!(act, Act::Edit { .. }) && !is_author) {
+            return if is_decision { Refused } else { Unseen };
+        }
+        if note.is_withdrawn {
+            return Refused;
+        }
+        let shown = note.shown.filter(|_| !is_author);
+        match (act, shown) {
+            (Act::Edit { sends, pressure, .. }, _) => {
+                note.put(sends, Wording { word, pressure });
+                Done
+            }
+            (Act::Decide { what: Decision::Settle, stale, .. }, _) => {
+                let Some(Wording { pressure, .. }) = note.shown else { return Refused };
+                let is_theirs = me.decides(pressure) && !self.is_own(by, note, pressure);
+                let is_hidden = note.is_hidden();
+                note.reports.clear();
+                may(is_theirs && is_hidden && !stale)
+            }
+            (Act::Decide { what, stale, .. }, _) => {
+                let Some(Wording { pressure, .. }) = note.queue else { return Refused };
+                let has_right =
+                    if what == Decision::Pass { me.decides(pressure) } else { me.sees(pressure) };
+                let is_theirs = has_right && !self.is_own(by, note, pressure);
+                let decided = note.queue.take();
+                match what {
+                    Decision::Pass => (note.shown, note.corrections) = (decided, Vec::new()),
+                    Decision::Change => note.desk = decided,
+                    Decision::Decline | Decision::Settle => note.was_declined = true,
+                }
+                may(is_theirs && !stale)
+            }
+            (Act::Correct { pressure, stale, .. }, _) => {
+                let Some(shown) = &mut note.shown else { return Refused };
+                shown.pressure |= pressure;
+                let pressure = shown.pressure;
+                note.corrections.push(word);
+                may(me.decides(pressure) && !self.is_own(by, note, pressure) && !stale)
+            }
+            (Act::Withdraw { .. }, _) => {
+                let pressure = note.shown.is_some_and(|shown| shown.pressure);
+                (note.desk, note.queue, note.is_withdrawn) = (None, None, true);
+                note.reports.clear();
+                may(is_author || me.sees(pressure))
+            }
+            (Act::Report { .. }, Some(_)) => {
+                let sent = &mut self.members[by].reports;
+                if *sent >= REPORTS && !me.moderates() {
+                    return Refused;
+                }
+                *sent += 1;
+                note.reports.insert((word, Some(by)));
+                Done
+            }
+            (Act::Judge { worked, pressure, .. }, Some(_)) => {
+                note.verdicts.insert(by, worked);
+                may(!note.is_hidden() && (!pressure || me.rights.inspector))
+            }
+            (Act::TakeAway { of, .. }, Some(Wording { pressure, .. })) => {
+                note.verdicts.remove(&of);
+                may(of == by || me.sees(pressure))
+            }
+            // A secretary who is alone with her own note.
+            (Act::TakeAway { of, .. }, None) if of != by => {
+                let Some(Wording { pressure, .. }) = note.shown else { return Refused };
+                note.verdicts.remove(&of);
+                may(me.sees(pressure) && !self.is_own(by, note, pressure))
+            }
+            _ => Refused,
+        }
+    }
+
+    /// Shows again what one member hid, where that is two notes or more.
+    fn settle_all(&mut self, by: Who, of: Who) -> Outcome {
+        let me = self.members[by];
+        let is_theirs = |note: &&mut Note| {
+            let shown = note.shown.filter(|_| note.author != Some(by));
+            !note.is_withdrawn
+                && !note.is_gone
+                && shown.is_some_and(|shown| me.decides(shown.pressure))
+                && note.reports.iter().any(|(_, who)| *who == Some(of))
+        };
+        let hidden: Vec<&mut Note> = self.notes.iter_mut().filter(is_theirs).collect();
+        if hidden.len() < 2 {
+            return Refused;
+        }
+        hidden.into_iter().for_each(|note| note.reports.retain(|(_, who)| *who != Some(of)));
+        Done
+    }
+
+    fn manage(&mut self, by: Who, act: Act) -> Outcome {
+        let (Act::SetRights { of, .. }
+        | Act::Stop { of }
+        | Act::Allow { of }
+        | Act::Remove { of, .. }) = act
+        else {
+            return Refused;
+        };
+        if !self.members[by].rights.secretary || self.members[of].is_gone {
+            return Refused;
+        }
+        let before = self.clone();
+        let member = &mut self.members[of];
+        match act {
+            Act::SetRights { rights, .. } => (member.rights, member.is_signed_in) = (rights, false),
+            Act::Stop { .. } => (member.is_stopped, member.is_signed_in) = (true, false),
+            Act::Remove { keep, .. } => {
+                (member.is_gone, member.is_signed_in) = (true, false);
+                self.notes.iter_mut().for_each(|note| note.leaves(of, keep));
+            }
+            _ => member.is_stopped = false,
+        }
+        if self.secretaries() == 0 {
+            *self = before;
+            return Refused;
+        }
+        Done
+    }
+
+    /// What everybody reads now.
+    pub(super) fn view(&self) -> View {
+        let mut view = View::default();
+        for (place, note) in self.notes.iter().enumerate() {
+            if note.is_gone || note.shown.is_none() {
+                view.unknown.insert(place);
+            }
+            if let Some(shown) = note.shown.filter(|_| note.is_read()) {
+                let counted =
+                    |what| note.verdicts.values().filter(|worked| **worked == what).count();
+                let corrections = note.corrections.iter().copied().collect();
+                let words = note.corrections.iter().copied().chain([shown.word]);
+                view.found.extend(words.map(|word| (place, word)));
+                let [worked, did_not] = [true, false].map(counted);
+                let read = (shown.word, corrections, [worked, did_not], worked > 0);
+                view.shown.insert(place, read);
+            }
+        }
+        for (who, member) in self.members.iter().enumerate().filter(|(_, it)| it.is_signed_in) {
+            let own = self.notes.iter().filter(|note| note.author == Some(who) && !note.is_gone);
+            let words = own.flat_map(|note| {
+                [("draft", note.desk), ("waiting", note.queue), ("shown", note.shown)]
+                    .into_iter()
+                    .filter_map(|(state, wording)| Some((state, wording?.word)))
+            });
+            view.own.insert(who, words.collect());
+            if member.moderates() || member.rights.inspector {
+                let seen = |note: &Note| {
+                    let hidden = note.shown.filter(|_| note.is_hidden() && !note.is_withdrawn);
+                    let waiting = note.queue.filter(|_| !note.is_hidden());
+                    let looked_at = hidden.or(waiting).filter(|_| !note.is_gone);
+                    looked_at.filter(|it| member.sees(it.pressure)).map(|it| it.word)
+                };
+                view.queue.insert(who, self.notes.iter().filter_map(seen).collect());
+            }
+        }
+        view
+    }
+}
+
+impl Note {
+    /// Another wording takes the place of the one on its way.
+    fn put(&mut self, sends: bool, wording: Wording) {
+        (self.desk, self.queue) = if sends { (None, Some(wording)) } else { (Some(wording), None) };
+    }
+
+    /// Somebody leaves the club.
+    fn leaves(&mut self, who: Who, keep: bool) {
+        self.verdicts.remove(&who);
+        let of = |(word, of): (Word, Option<Who>)| (word, of.filter(|of| *of != who));
+        self.reports = self.reports.iter().copied().map(of).collect();
+        if self.author == Some(who) {
+            self.author = None;
+            self.desk = None;
+            let was_sent_in = self.queue.is_some() || self.shown.is_some() || self.was_declined;
+            self.is_gone |= !keep || !was_sent_in;
+        }
+    }
+}
