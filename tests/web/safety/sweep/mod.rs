@@ -145,7 +145,7 @@ fn sweep(runs: u32) {
                         cases: runs / u32::try_from(RUNNERS).unwrap(),
                         failure_persistence: None,
                         rng_seed: RngSeed::Fixed(seed + runner),
-                        max_shrink_time: 60_000,
+                        max_shrink_time: 8_000,
                         ..Config::default()
                     });
                     runner.run(&vec(step(), 4..24), |steps| {

@@ -49,7 +49,7 @@ pub(super) struct Member {
     pub(super) is_signed_in: bool,
     pub(super) is_stopped: bool,
     pub(super) is_gone: bool,
-    reports: usize,
+    pub(super) reports: usize,
 }
 
 #[derive(Clone, Copy, Debug)]
@@ -94,7 +94,7 @@ use Outcome::{Done, Refused, Unseen};
 pub(super) struct View {
     /// Of each shown note its word, its corrections, how many found that it works or
     /// does not, and whether it counts as confirmed.
-    pub(super) shown: BTreeMap<usize, (Word, BTreeSet<Word>, [usize; 2], bool)>,
+    pub(super) shown: BTreeMap<usize, (Word, BTreeSet<Word>, [u64; 2], bool)>,
     /// The notes that the search finds by each word.
     pub(super) found: BTreeSet<(usize, Word)>,
     /// The notes at whose address there is nothing for a stranger.
@@ -151,6 +151,10 @@ impl Club {
 
     /// Does it, or says why not; `word` is that of what is written by it.
     pub(super) fn act(&mut self, by: Who, act: Act, word: Word) -> Outcome {
+        if matches!(act, Act::SignOut) {
+            self.members[by].is_signed_in = false;
+            return Done;
+        }
         if !self.members[by].is_signed_in {
             return Refused;
         }
@@ -164,10 +168,7 @@ impl Club {
                 self.manage(by, act)
             }
             Act::SettleAll { of } => self.settle_all(by, of),
-            Act::SignOut => {
-                self.members[by].is_signed_in = false;
-                Done
-            }
+            Act::SignOut => Done,
             Act::Edit { note, .. }
             | Act::Decide { note, .. }
             | Act::Correct { note, .. }
@@ -237,7 +238,8 @@ impl Club {
                 let pressure = note.shown.is_some_and(|shown| shown.pressure);
                 (note.desk, note.queue, note.is_withdrawn) = (None, None, true);
                 note.reports.clear();
-                may(is_author || me.sees(pressure))
+                // What was never shown is declined, not withdrawn, by others than its author.
+                may(is_author || (note.shown.is_some() && me.sees(pressure)))
             }
             (Act::Report { .. }, Some(_)) => {
                 let sent = &mut self.members[by].reports;
@@ -313,16 +315,23 @@ impl Club {
         Done
     }
 
+    /// How many notes went with their author, or were taken back before any wording was sent in.
+    pub(super) fn gone_or_empty(&self) -> usize {
+        let is_so = |note: &&Note| note.is_gone || (!note.was_sent_in() && note.desk.is_none());
+        self.notes.iter().filter(is_so).count()
+    }
+
     /// What everybody reads now.
     pub(super) fn view(&self) -> View {
         let mut view = View::default();
         for (place, note) in self.notes.iter().enumerate() {
-            if note.is_gone || note.shown.is_none() {
+            let is_hidden = note.is_hidden() && !note.is_withdrawn;
+            if note.is_gone || note.shown.is_none() || is_hidden {
                 view.unknown.insert(place);
             }
             if let Some(shown) = note.shown.filter(|_| note.is_read()) {
                 let counted =
-                    |what| note.verdicts.values().filter(|worked| **worked == what).count();
+                    |what| note.verdicts.values().map(|worked| u64::from(*worked == what)).sum();
                 let corrections = note.corrections.iter().copied().collect();
                 let words = note.corrections.iter().copied().chain([shown.word]);
                 view.found.extend(words.map(|word| (place, word)));
@@ -354,6 +363,10 @@ impl Club {
 }
 
 impl Note {
+    fn was_sent_in(&self) -> bool {
+        self.queue.is_some() || self.shown.is_some() || self.was_declined
+    }
+
     /// Another wording takes the place of the one on its way.
     fn put(&mut self, sends: bool, wording: Wording) {
         (self.desk, self.queue) = if sends { (None, Some(wording)) } else { (Some(wording), None) };
@@ -367,8 +380,7 @@ impl Note {
         if self.author == Some(who) {
             self.author = None;
             self.desk = None;
-            let was_sent_in = self.queue.is_some() || self.shown.is_some() || self.was_declined;
-            self.is_gone |= !keep || !was_sent_in;
+            self.is_gone |= !keep || !self.was_sent_in();
         }
     }
 }
