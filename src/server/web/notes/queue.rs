@@ -239,27 +239,28 @@ async fn answer(
     trouble: Option<Trouble>,
 ) -> Result<Response, Error> {
     let notes = queue::waiting(&app.database, member.rights).await?;
-    let work = move || {
-        let mut effort = Effort::of_a_page();
-        let one = |note: &Note| item(note, &member, trouble.as_ref(), &mut effort);
-        let items: Vec<Item> = notes.iter().filter_map(one).collect();
-        (items, member, trouble)
-    };
-    let (items, member, trouble) = app.apart.run(work).await?;
     let title = match &trouble {
         Some(trouble) => format!("Error: {}", trouble.heading.to_lowercase()),
         None => "The queue".to_owned(),
     };
     let frame = Frame::at(&app.context, Section::Notes, "/queue", &title, "Notes that wait.");
-    let queue = QueuePage {
-        frame: frame.of_a_mistake(),
-        trouble,
-        unattended: inspection::left_over(app).await?.map(inspection::words),
-        may_manage: member.rights.may(Right::Manage),
-        senders: reports::senders(&app.database, &member).await?,
-        items,
+    let unattended = inspection::left_over(app).await?.map(inspection::words);
+    let senders = reports::senders(&app.database, &member).await?;
+    let work = move || {
+        let mut effort = Effort::of_a_page();
+        let one = |note: &Note| item(note, &member, trouble.as_ref(), &mut effort);
+        let items = notes.iter().filter_map(one).collect();
+        let queue = QueuePage {
+            frame: frame.of_a_mistake(),
+            trouble,
+            unattended,
+            may_manage: member.rights.may(Right::Manage),
+            senders,
+            items,
+        };
+        page(status, &queue, &Reader(Some(member)))
     };
-    page(status, &queue, &Reader(Some(member)))
+    app.apart.run(work).await?
 }
 
 fn item(

@@ -11,6 +11,7 @@ use axum::http::HeaderValue;
 use axum::http::header::RETRY_AFTER;
 use axum::response::Response;
 
+use super::super::apart::aside;
 use super::form::{Place, Remarks, form_with, signed_out, typed};
 use super::number::Number;
 use super::page::{may_write, see_other};
@@ -119,7 +120,9 @@ async fn receive(
         "send" => Aim::SendIn,
         _ => Aim::Draft,
     };
-    let wording = match Wording::read(&typed, aim) {
+    let work = move || (Wording::read(&typed, aim), typed);
+    let (read, typed) = aside(work).await?;
+    let wording = match read {
         Ok(wording) => wording,
         Err(errors) => {
             return form_with(
@@ -138,7 +141,8 @@ async fn receive(
     }
     if fields.as_typed("do") == "preview" {
         let said = Remarks { preview: Some(wording), ..Remarks::default() };
-        return form_with(app, member, &place, &typed, said);
+        let app = Arc::clone(app);
+        return aside(move || form_with(&app, member, &place, &typed, said)).await?;
     }
     match keep(app, &member, &place, (&typed.form_key, &wording, aim)).await {
         Ok(NoteId(id)) if aim == Aim::Draft => see_other(&format!("/notes/{id}/edit")),
