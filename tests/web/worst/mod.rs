@@ -1,6 +1,7 @@
-//! U31: the worst that members may write and readers may ask takes only so long, route by route.
+//! U31, F20: the worst that members may write and readers may ask takes only so long, and only so much.
 
 mod club;
+mod forms;
 mod meter;
 mod requests;
 mod routes;

@@ -20,7 +20,7 @@ use crate::db::notes::decide::{self, Reviewed};
 use crate::db::notes::read::{self, Note, Version, WordingState};
 use crate::db::notes::reports::{self, Of, Sender, Wordings};
 use crate::db::notes::{after, queue};
-use crate::extract::{Fields, Member, Reader};
+use crate::extract::{Fields, Member, Reader, WORD, room};
 use crate::rules::auth::{MemberId, Right, Rights, SignedIn};
 use crate::rules::notes::difference::Effort;
 use crate::rules::notes::seen::is_blank;
@@ -33,6 +33,11 @@ use holewright_pages::layout::{Frame, Section};
 
 /// The longest reason.
 const LONGEST: usize = 2000;
+
+/// The bytes of a decision, the wording that was read and a reason.
+pub const DECIDED: u64 = room(&[WORD, WORD, LONGEST]);
+/// The bytes of whose reports are settled, and up to which.
+pub const SETTLED: u64 = room(&[WORD, WORD]);
 
 #[derive(Template)]
 #[template(path = "web/notes/queue.html")]

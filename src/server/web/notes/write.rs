@@ -17,14 +17,18 @@ use super::number::Number;
 use super::page::{may_write, see_other};
 use crate::db::notes::read::{self, Note};
 use crate::db::notes::write;
-use crate::extract::{Fields, Member, Reader};
+use crate::extract::{Fields, Member, Reader, WORD, room};
 use crate::rules::auth::{SignedIn, Token};
 use crate::rules::notes::NoteId;
 use crate::rules::notes::belongs::{self, Group};
-use crate::rules::notes::fields::{Done, NoteField, TITLE};
+use crate::rules::notes::fields::{Done, NoteField, TITLE, longest_of_all};
 use crate::rules::notes::wording::{Aim, Typed, Wording};
 use crate::{App, Error};
 use holewright_pages::{FieldError, Query};
+
+/// The bytes of all fields of a note, what it belongs to, its key, a tick and what is to be done.
+pub const TAKES: u64 =
+    room(&[longest_of_all(), belongs::MOST * belongs::LONGEST, WORD, WORD, WORD]);
 
 /// The form on the thing named in the address, `?on=materials/gunmetal`, and with what the address says
 /// of a job, by the names of the fields: `?thread=5+BA&drill=No.+36`. It is only filled in: nothing is
