@@ -65,7 +65,7 @@ const WALLS: &[Wall] = &[
     server("server/extract", &["db", "rules"], &["axum", "form_urlencoded", "holewright_pages", "thiserror"]),
     // The only SQL.
     server("server/db", &["entries", "rules", "whole_file"], &[
-        "icu_normalizer", "rustix", "serde", "serde_json", "sqlx", "thiserror", "time", "tokio", "tracing",
+        "rustix", "serde", "serde_json", "sqlx", "thiserror", "time", "tokio", "tracing",
     ]),
     server("server/rules", &[], &["axum", "cookie", "icu_properties", "ipnet", "sha2", "thiserror"]),
     server("server/rules/auth", &[], &[

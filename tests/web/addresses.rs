@@ -10,7 +10,7 @@ use crate::html;
 use crate::people::access::{filled, routes};
 
 /// The rows under one heading: an address, and what stands in the next column.
-fn rows(heading: &str) -> BTreeMap<String, String> {
+pub(crate) fn rows(heading: &str) -> BTreeMap<String, String> {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/addresses.md");
     let text = fs::read_to_string(path).unwrap();
     let (_, below) = text.split_once(&format!("\n## {heading}\n")).unwrap();

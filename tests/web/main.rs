@@ -43,3 +43,4 @@ mod turns;
 mod validators;
 #[path = "../site/wordlist.rs"]
 mod wordlist;
+mod worst;

@@ -92,7 +92,8 @@ async fn notes(app: &App, typed: &str) -> Vec<(String, String, String)> {
     });
     let each = |hit: notes::Hit| {
         let url = format!("/notes/{}", hit.note.id);
-        (hit.note.wording.title, url, hit.around.replace([notes::BEGIN, notes::END], ""))
+        let around = hit.around.into_iter().map(|stretch| stretch.text);
+        (hit.note.wording.title, url, around.collect())
     };
     hits.into_iter().map(each).collect()
 }

@@ -1,5 +1,7 @@
 //! The rows of the reference: one for each thread system, thread, drill, material and calculator.
 
+use tokio::task::spawn_blocking;
+
 use super::notes::Listed;
 use super::notes::lists::read;
 use super::{Database, Error};
@@ -106,15 +108,22 @@ pub async fn with_notes(
     )
     .fetch_optional(&database.readers)
     .await?;
-    Ok(row.map(|row| {
-        let notes: Vec<serde_json::Value> = serde_json::from_str(&row.notes).unwrap_or_default();
-        // An array's elements are the view's objects, or their text: SQLite may keep either.
-        let json = |note: &serde_json::Value| {
-            note.as_str().map_or_else(|| note.to_string(), str::to_owned)
-        };
-        let notes = notes.iter().filter_map(|note| read(&json(note))).collect();
-        EntryWithNotes { digest: row.digest, title: row.title, notes, count: row.count }
-    }))
+    let Some(row) = row else { return Ok(None) };
+    let notes = if row.count == 0 {
+        Vec::new()
+    } else {
+        let notes = spawn_blocking(move || listed(&row.notes)).await;
+        notes.map_err(|error| sqlx::Error::Io(error.into()))?
+    };
+    Ok(Some(EntryWithNotes { digest: row.digest, title: row.title, notes, count: row.count }))
+}
+
+fn listed(notes: &str) -> Vec<Listed> {
+    let notes: Vec<serde_json::Value> = serde_json::from_str(notes).unwrap_or_default();
+    // An array's elements are the view's objects, or their text: SQLite may keep either.
+    let json =
+        |note: &serde_json::Value| note.as_str().map_or_else(|| note.to_string(), str::to_owned);
+    notes.iter().filter_map(|note| read(&json(note))).collect()
 }
 
 /// One value for the whole list: one statement then writes every row.

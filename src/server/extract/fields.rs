@@ -16,6 +16,33 @@ use crate::{App, Error};
 /// What a form sends, and nothing else: it needs no leave of another site's page to be asked for.
 const KIND: &str = "application/x-www-form-urlencoded";
 
+/// The most bytes that a character takes in a form: four, each as a percent code.
+const CHARACTER: u64 = 12;
+/// The bytes of a field's name and the signs around it.
+const NAME: u64 = 64;
+/// The bytes of what a browser adds, and nobody asks for.
+const BESIDE: u64 = 1 << 10;
+/// The characters of a choice, a number, a mark or a code, which a reader never writes at length.
+pub const WORD: usize = 64;
+
+/// The bytes that a form takes of which the fields hold so many characters at most. Much of what is too
+/// long still fits, since most letters take fewer: its author is then told by how much.
+///
+/// # Examples
+/// ```
+/// use holewright_server::extract::room;
+/// assert_eq!(room(&[100, 20]), 1024 + 120 * 12 + 2 * 64);
+/// ```
+#[must_use]
+pub const fn room(longest: &[usize]) -> u64 {
+    let (mut left, mut bytes) = (longest, BESIDE);
+    while let [first, rest @ ..] = left {
+        bytes += *first as u64 * CHARACTER + NAME;
+        left = rest;
+    }
+    bytes
+}
+
 /// The fields of a form, as typed.
 #[derive(Clone, PartialEq, Eq)]
 pub struct Fields(Vec<(String, String)>);

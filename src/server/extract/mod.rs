@@ -10,7 +10,7 @@ mod secretary;
 
 pub use asker::Asker;
 pub use drawer::{DRAWER, Personal};
-pub use fields::Fields;
+pub use fields::{Fields, WORD, room};
 pub use reader::{AnyMember, Member, Reader};
 pub use refusal::Refusal;
 pub use secretary::{ProvedMember, ProvedSecretary, Secretary};

@@ -65,42 +65,39 @@ table! {
     Open "/notes.atom" => get(web::notes::atom::show);
     NotesFile "/notes.csv" => get(web::notes::export::csv);
     NotesFile "/notes.json" => get(web::notes::export::json);
-    Open "/notes/new" => get(web::notes::write::begin).post(web::notes::write::create) takes NOTE;
+    Open "/notes/new" => get(web::notes::write::begin).post(web::notes::write::create) takes web::notes::write::TAKES;
     Open "/notes/mine" => get(web::notes::mine::show);
     Open "/notes/{id}" => get(web::notes::show::show);
     Compared "/notes/{id}/history" => get(web::notes::history::show);
-    Open "/notes/{id}/edit" => get(web::notes::write::edit).post(web::notes::write::change) takes NOTE;
-    Open "/notes/{id}/verdict" => post(web::notes::member_acts::judge);
-    Open "/notes/{id}/report" => post(web::notes::member_acts::report);
-    Open "/notes/{id}/correct" => post(web::notes::member_acts::correct);
-    Open "/notes/{id}/withdraw" => post(web::notes::member_acts::withdraw);
+    Open "/notes/{id}/edit" => get(web::notes::write::edit).post(web::notes::write::change) takes web::notes::write::TAKES;
+    Open "/notes/{id}/verdict" => post(web::notes::member_acts::judge) takes web::notes::member_acts::VERDICT;
+    Open "/notes/{id}/report" => post(web::notes::member_acts::report) takes web::notes::member_acts::REPORTED;
+    Open "/notes/{id}/correct" => post(web::notes::member_acts::correct) takes web::notes::member_acts::CORRECTED;
+    Open "/notes/{id}/withdraw" => post(web::notes::member_acts::withdraw) takes web::notes::member_acts::WITHDRAWN;
     Private "/queue" => get(web::notes::queue::show);
-    Private "/queue/reports" => post(web::notes::queue::settle_all);
-    Private "/queue/{id}" => post(web::notes::queue::decide);
+    Private "/queue/reports" => post(web::notes::queue::settle_all) takes web::notes::queue::SETTLED;
+    Private "/queue/{id}" => post(web::notes::queue::decide) takes web::notes::queue::DECIDED;
     Figures "/api/v1/{*rest}" => any(api::nothing_here);
     NoFigures "/api/{*rest}" => any(api::nothing_here);
-    Open "/sign-in" => get(web::sign_in::form).post(web::sign_in::sign_in);
-    Open "/sign-in/code" => get(web::sign_in::code::form).post(web::sign_in::code::check_code);
-    Open "/sign-out" => post(web::sign_in::sign_out);
-    Open "/prove" => get(web::sign_in::prove::form).post(web::sign_in::prove::prove);
-    Open "/join/{token}" => get(web::join::form).post(web::join::join);
-    Open "/reset/{token}" => get(web::join::reset::form).post(web::join::reset::set_password);
-    Private "/me" => get(web::me::form).post(web::me::end_session);
-    Private "/me/password" => get(web::me::password::form).post(web::me::password::change_password);
-    Private "/me/second-factor" => get(web::me::second_factor::form).post(web::me::second_factor::change_second_factor);
-    Private "/me/leave" => get(web::me::leave::form).post(web::me::leave::leave);
+    Open "/sign-in" => get(web::sign_in::form).post(web::sign_in::sign_in) takes web::sign_in::TAKES;
+    Open "/sign-in/code" => get(web::sign_in::code::form).post(web::sign_in::code::check_code) takes web::sign_in::code::TAKES;
+    Open "/sign-out" => post(web::sign_in::sign_out) takes web::sign_in::TAKES_NOTHING;
+    Open "/prove" => get(web::sign_in::prove::form).post(web::sign_in::prove::prove) takes web::sign_in::prove::TAKES;
+    Open "/join/{token}" => get(web::join::form).post(web::join::join) takes web::join::TAKES;
+    Open "/reset/{token}" => get(web::join::reset::form).post(web::join::reset::set_password) takes web::join::reset::TAKES;
+    Private "/me" => get(web::me::form).post(web::me::end_session) takes web::me::TAKES;
+    Private "/me/password" => get(web::me::password::form).post(web::me::password::change_password) takes web::me::password::TAKES;
+    Private "/me/second-factor" => get(web::me::second_factor::form).post(web::me::second_factor::change_second_factor) takes web::me::second_factor::TAKES;
+    Private "/me/leave" => get(web::me::leave::form).post(web::me::leave::leave) takes web::me::leave::TAKES;
     Private "/me/data.json" => get(web::me::data::show);
-    Private "/people" => get(web::people::list).post(web::people::open_slips::make_void);
-    Private "/people/invite" => get(web::people::invite::form).post(web::people::invite::invite);
+    Private "/people" => get(web::people::list).post(web::people::open_slips::make_void) takes web::people::open_slips::TAKES;
+    Private "/people/invite" => get(web::people::invite::form).post(web::people::invite::invite) takes web::people::invite::TAKES;
     Private "/people/acts" => get(web::people::acts::list);
-    Private "/people/{id}" => get(web::people::show::form).post(web::people::show::change_member);
+    Private "/people/{id}" => get(web::people::show::form).post(web::people::show::change_member) takes web::people::show::TAKES;
     Open "/privacy" => get(web::privacy::show);
     Tables "/reference.sqlite" => get(api::reference_file::download);
     Page "/drawer" => get(web::reference::answer).post(web::drawer::keep) takes 64 << 10;
 }
-
-/// A note of the most letters, each written out as three percent codes.
-const NOTE: u64 = 256 << 10;
 
 fn all() -> Router<Arc<App>> {
     routes()

@@ -1,5 +1,5 @@
-//! Work of more than a millisecond, away from the threads that answer everybody, one at a time: eight
-//! readers who ask for the longest page keep one core busy and hold nobody else up.
+//! Work of more than a millisecond, away from the threads that answer everybody. What takes long goes one
+//! at a time: eight readers who ask for the longest page keep one core busy and hold nobody else up.
 
 use std::sync::Arc;
 
@@ -8,7 +8,14 @@ use tokio::task::spawn_blocking;
 
 use crate::Error;
 
-/// The place for such work.
+/// Does work of a few milliseconds beside the other requests.
+pub(super) async fn aside<T: Send + 'static>(
+    work: impl FnOnce() -> T + Send + 'static,
+) -> Result<T, Error> {
+    spawn_blocking(work).await.map_err(|error| Error::Internal(error.into()))
+}
+
+/// The place for work that takes long.
 #[derive(Clone, Debug)]
 pub struct Apart(Arc<Semaphore>);
 

@@ -13,6 +13,9 @@ const CIRCLES: [&str; 3] = ["/sign-in", "/sign-out", "/prove"];
 pub struct Next(String);
 
 impl Next {
+    /// The most characters of it.
+    pub const LONGEST: usize = 2000;
+
     /// The address as it was carried along; home where it is none of ours.
     ///
     /// Browsers read `//host`, `/\host` and a tab between them as another site, and what has no
@@ -25,7 +28,7 @@ impl Next {
         let is_circle = CIRCLES.into_iter().any(|door| {
             path.strip_prefix(door).is_some_and(|rest| rest.is_empty() || rest.starts_with('/'))
         });
-        let is_ours = is_plain && is_path && !is_circle && typed.len() <= 2000;
+        let is_ours = is_plain && is_path && !is_circle && typed.len() <= Self::LONGEST;
         Self(if is_ours { typed } else { HOME }.to_owned())
     }
 

@@ -10,6 +10,7 @@ use axum::http::header::{ALLOW, CACHE_CONTROL, VARY};
 use axum::http::{HeaderValue, Method, StatusCode, Uri};
 use axum::response::{IntoResponse, Response};
 
+use super::apart::aside;
 use super::notes::fragment;
 use crate::db::notes::lists::Filter;
 use crate::db::notes::search;
@@ -98,7 +99,11 @@ async fn below(app: &App, uri: &Uri) -> Below {
         let query = Query::read(uri.query().unwrap_or_default());
         let typed = query.get("q");
         match search::find(&app.database, typed, &Filter::default(), fragment::MOST).await {
-            Ok(hits) => below.notes = fragment::on_search(typed, &hits),
+            Ok(hits) => {
+                let typed = typed.to_owned();
+                let found = aside(move || fragment::on_search(&typed, &hits)).await;
+                below.notes = found.unwrap_or_default();
+            }
             Err(error) => tracing::warn!(%error, "the notes cannot be searched"),
         }
         return below;
@@ -106,10 +111,16 @@ async fn below(app: &App, uri: &Uri) -> Below {
     let Some(id) = path.strip_prefix('/').filter(|id| id.contains('/')) else { return below };
     match db::reference::with_notes(&app.database, id, fragment::MOST).await {
         Ok(Some(entry)) => {
-            below.notes = fragment::on_page(id, &entry);
+            let (digest, named) = (entry.digest.clone(), id.to_owned());
+            below.notes = if entry.notes.is_empty() {
+                fragment::on_page(id, &entry)
+            } else {
+                let notes = aside(move || fragment::on_page(&named, &entry)).await;
+                notes.unwrap_or_default()
+            };
             // A calculator's page hangs on its query too.
-            below.digest = (!id.starts_with("calculators/"))
-                .then(|| format!("{} {}", entry.digest, below.notes.html));
+            below.digest =
+                (!id.starts_with("calculators/")).then(|| format!("{digest} {}", below.notes.html));
         }
         Ok(None) => {}
         Err(error) => {

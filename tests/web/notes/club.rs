@@ -49,10 +49,15 @@ impl Person {
 
 impl Club {
     pub(crate) async fn open() -> Self {
-        Self::in_folder(Folder::new()).await
+        Self::open_with(|_| {}).await
     }
 
-    async fn in_folder(folder: Folder) -> Self {
+    /// A server that was changed in this before it began.
+    pub(crate) async fn open_with(change: impl FnOnce(&mut App)) -> Self {
+        Self::in_folder(Folder::new(), change).await
+    }
+
+    async fn in_folder(folder: Folder, change: impl FnOnce(&mut App)) -> Self {
         use holewright_server::rules::clock::Clock;
         let base_url = "https://club.test".parse().unwrap();
         let mut app = App::open(
@@ -63,6 +68,7 @@ impl Club {
         .await
         .unwrap();
         app.write_limit = RateLimit::off();
+        change(&mut app);
         let app = Arc::new(app);
         Self { router: routes::router(Arc::clone(&app)), app, folder }
     }
@@ -70,7 +76,7 @@ impl Club {
     /// The same folder after the process went and came again.
     pub(crate) async fn restarted(self) -> Self {
         self.app.database.close().await;
-        Self::in_folder(self.folder).await
+        Self::in_folder(self.folder, |_| {}).await
     }
 
     pub(crate) fn folder(&self) -> &Folder {

@@ -35,7 +35,7 @@ const ALLOWED: [&str; 17] = [
 const DEAREST: u32 = 10;
 
 /// How long this thread has had a core: what else runs on the machine does not count.
-fn on_a_core() -> Duration {
+pub(crate) fn on_a_core() -> Duration {
     // The system brings the figure up to date when the thread gives way.
     std::thread::yield_now();
     let read = std::fs::read_to_string("/proc/thread-self/schedstat").unwrap();

@@ -1,6 +1,7 @@
 //! The notes that readers see, in lists: all from the view `shown_note`, which holds nothing else.
 
 use serde::Deserialize;
+use tokio::task::spawn_blocking;
 
 use super::Error;
 use super::current::subject;
@@ -105,7 +106,9 @@ pub async fn shown(
             .await?
         }
     };
-    Ok(rows.iter().filter_map(|row| read(row)).collect())
+    // Twenty long notes are milliseconds of work.
+    let listed = spawn_blocking(move || rows.iter().filter_map(|row| read(row)).collect()).await;
+    Ok(listed.map_err(|error| sqlx::Error::Io(error.into()))?)
 }
 
 /// One note as the view has it.

@@ -7,14 +7,19 @@
 //! than a common one). Where more have the words, these say too little to rank by: of the newest,
 //! those with the words in their title come first. What a filter asks stands in the index as a mark
 //! beside the words. So a search takes hardly longer as the club writes more.
+//!
+//! Nor does it by what somebody writes or types: a word stands in a query only so often ([`Uses`]), and
+//! [`around`] goes through a text once.
 
 use std::collections::{HashMap, HashSet};
 
-use icu_normalizer::DecomposingNormalizerBorrowed as DecomposingNormalizer;
+use tokio::task::spawn_blocking;
 
 use super::Error;
 use super::lists::{Filter, Listed, read};
 use crate::db::Database;
+use crate::rules::notes::around::{Stretch, around};
+use crate::rules::notes::words::{Uses, folded};
 
 /// So many notes are ranked by the index.
 const FEW: i64 = 600;
@@ -27,18 +32,13 @@ const BEGUN: i64 = 60;
 /// The most letters of one word.
 const LETTERS: usize = 40;
 
-/// A mark that no text holds stands before and behind each word found.
-pub const BEGIN: char = '\u{2}';
-/// The end of a word found.
-pub const END: char = '\u{3}';
-
 /// One note found.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Hit {
     /// The note.
     pub note: Listed,
-    /// The text around the words found, each between [`BEGIN`] and [`END`].
-    pub around: String,
+    /// The text around the words found.
+    pub around: Vec<Stretch>,
 }
 
 /// The shown notes with these words that pass the filter, best first.
@@ -62,24 +62,28 @@ pub async fn find(
     if ids.is_empty() {
         return Ok(Vec::new());
     }
-    let (words, wanted) = (words.all(), serde_json::to_string(&ids).unwrap_or_default());
-    let rows = sqlx::query!(
-        r#"SELECT shown_note.id AS "id!: i64", shown_note.note AS "note!: String",
-             snippet(note_text, -1, char(2), char(3), '…', 24) AS "around!: String"
-           FROM json_each(?2) AS wanted
-           CROSS JOIN note_text ON note_text.rowid = wanted.value
-           JOIN shown_note ON shown_note.id = wanted.value
-           WHERE note_text MATCH ?1"#,
-        words,
-        wanted
+    let wanted = serde_json::to_string(&ids).unwrap_or_default();
+    // Unchecked: the macro that checks queries crashes where such a table is read by its rowid.
+    let rows: Vec<(i64, String, String, String, String)> = sqlx::query_as(
+        "SELECT shown_note.id, shown_note.note, note_text.title, note_text.text, note_text.done
+         FROM json_each(?) AS wanted
+         CROSS JOIN note_text ON note_text.rowid = wanted.value
+         JOIN shown_note ON shown_note.id = wanted.value",
     )
+    .bind(wanted)
     .fetch_all(&database.readers)
     .await?;
-    let mut hits: HashMap<i64, Hit> = rows
-        .into_iter()
-        .filter_map(|row| Some((row.id, Hit { note: read(&row.note)?, around: row.around })))
-        .collect();
-    Ok(ids.iter().filter_map(|id| hits.remove(id)).collect())
+    // Twenty long notes are milliseconds of work.
+    let read = spawn_blocking(move || {
+        let sought: Vec<&str> = words.0.iter().flatten().map(String::as_str).collect();
+        let hits = rows.iter().filter_map(|(id, note, title, text, done)| {
+            let around = around(&[title, text, done], &sought);
+            Some((*id, Hit { note: read(note)?, around }))
+        });
+        let mut hits: HashMap<i64, Hit> = hits.collect();
+        ids.iter().filter_map(|id| hits.remove(id)).collect()
+    });
+    Ok(read.await.map_err(|error| sqlx::Error::Io(error.into()))?)
 }
 
 /// The numbers of the notes, best first.
@@ -140,7 +144,7 @@ async fn since(database: &Database, found_by: &str, oldest: i64) -> Result<Vec<i
 async fn ranked(database: &Database, words: &Words, ids: &[i64]) -> Result<Vec<i64>, Error> {
     let mut rare = Vec::new();
     for word in &words.0 {
-        if !is_common(database, word).await? {
+        if !is_common(database, &any(word)).await? {
             rare.push(word.clone());
         }
     }
@@ -195,7 +199,7 @@ fn marks(filter: &Filter) -> String {
 /// These words with the last one taken for the beginning of a word. None where no note has a word
 /// that begins so, or where it is no plain word.
 async fn begun(database: &Database, typed: &str, words: &Words) -> Result<Option<Words>, Error> {
-    let last = folded(typed.split_whitespace().next_back().unwrap_or_default());
+    let last = folded(typed.split_whitespace().next_back().unwrap_or_default()).into_owned();
     // One letter begins half the words there are.
     if last.chars().count() < 2 || !last.chars().all(char::is_alphanumeric) {
         return Ok(None);
@@ -206,8 +210,9 @@ async fn begun(database: &Database, typed: &str, words: &Words) -> Result<Option
         return Ok(None);
     }
     let mut words = words.0.clone();
-    words.pop();
-    words.push(format!("({})", found.join(" OR ")));
+    let is_last = |word: &&mut Vec<String>| word.iter().all(|word| folded(word) == last);
+    let Some(begun) = words.iter_mut().find(is_last) else { return Ok(None) };
+    *begun = found;
     Ok(Some(Words(words)))
 }
 
@@ -232,28 +237,33 @@ async fn beginning_with(database: &Database, beginning: &str) -> Result<Vec<Stri
     .await?)
 }
 
-/// Small letters without accents, as the index holds words.
-fn folded(word: &str) -> String {
-    let apart = DecomposingNormalizer::new_nfd().normalize(word);
-    let letters = apart.chars().filter(|letter| !('\u{300}'..='\u{36f}').contains(letter));
-    letters.flat_map(char::to_lowercase).collect()
-}
-
-/// What was typed, in the language of the index: each word in quotation marks, which make it a word
-/// whatever it holds.
-struct Words(Vec<String>);
+/// What was typed: of each word what it is taken for.
+struct Words(Vec<Vec<String>>);
 
 impl Words {
-    /// None where no word was typed.
+    /// None where no word was typed. A word that is typed again says nothing more.
     fn read(typed: &str) -> Option<Self> {
-        let words: Vec<String> = typed.split_whitespace().filter_map(phrase).take(WORDS).collect();
+        let mut uses = Uses::default();
+        let mut looks = HashSet::new();
+        let words = typed.split_whitespace().filter_map(phrase);
+        let words = words.filter(|word| looks.insert(folded(word).into_owned()));
+        let words = words.filter_map(|word| phrase(uses.within(&word)));
+        let words: Vec<_> = words.take(WORDS).map(|word| vec![word]).collect();
         (!words.is_empty()).then_some(Self(words))
     }
 
     /// All of them must be there.
     fn all(&self) -> String {
-        self.0.join(" AND ")
+        let words: Vec<String> = self.0.iter().map(|word| any(word)).collect();
+        words.join(" AND ")
     }
+}
+
+/// What any note has that has one of these, in the language of the index: each in quotation marks, which
+/// make it a word whatever it holds.
+fn any(words: &[String]) -> String {
+    let words: Vec<String> = words.iter().map(|word| format!("\"{word}\"")).collect();
+    if words.len() == 1 { words.concat() } else { format!("({})", words.join(" OR ")) }
 }
 
 /// One word, or several that stand together. None where there is no letter and no digit in it. A
@@ -263,5 +273,5 @@ fn phrase(text: &str) -> Option<String> {
         *letter != '"' && !letter.is_control() && !('\u{e000}'..='\u{f8ff}').contains(letter)
     };
     let text: String = text.chars().filter(kept).take(LETTERS).collect();
-    text.chars().any(char::is_alphanumeric).then(|| format!("\"{text}\""))
+    text.chars().any(char::is_alphanumeric).then_some(text)
 }

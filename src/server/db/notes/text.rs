@@ -3,6 +3,7 @@
 //! somebody else wrote meanwhile. What a note is marked by is the view `note_mark`.
 
 use sqlx::{Sqlite, Transaction};
+use tokio::task::spawn_blocking;
 
 use super::Error;
 use super::lists::{self, Listed};
@@ -43,8 +44,9 @@ pub(super) async fn follow(
         sqlx::query_scalar!(r#"SELECT note AS "note!: String" FROM shown_note WHERE id = ?"#, note)
             .fetch_optional(&mut **transaction)
             .await?;
-    let Some(shown) = shown.and_then(|note| lists::read(&note)) else { return Ok(()) };
-    let words = Words::of(&shown);
+    let work = move || shown.and_then(|note| lists::read(&note)).map(|shown| Words::of(&shown));
+    let words = spawn_blocking(work).await.map_err(|error| sqlx::Error::Io(error.into()))?;
+    let Some(words) = words else { return Ok(()) };
     sqlx::query!(
         "INSERT INTO note_text (rowid, title, text, done, marks)
          SELECT id, ?2, ?3, ?4, marks FROM note_mark WHERE id = ?1",

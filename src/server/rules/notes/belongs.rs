@@ -8,6 +8,8 @@ use holewright_pages::FieldError;
 
 /// The most things one note belongs to.
 pub const MOST: usize = 12;
+/// More characters than the longest name of a thing has.
+pub const LONGEST: usize = 100;
 /// The field of the form.
 pub const FIELD: &str = "on";
 /// How many things an error offers.

@@ -134,6 +134,17 @@ pub const DONE: [NoteField; 7] = [
     },
 ];
 
+/// The most characters of all these fields together, each under its old name too.
+#[must_use]
+pub const fn longest_of_all() -> usize {
+    let (mut left, mut longest) = (DONE.as_slice(), TITLE.longest + TEXT.longest);
+    while let [field, rest @ ..] = left {
+        longest += field.longest * if field.once.is_empty() { 1 } else { 2 };
+        left = rest;
+    }
+    longest
+}
+
 /// A text for each field of [`DONE`], empty where it was left out.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Done([String; DONE.len()]);

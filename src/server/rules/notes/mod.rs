@@ -9,9 +9,11 @@
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
 //! - [`reports`]: how many notes one member may report in a day.
 //! - [`difference`]: what changed from one wording to the next.
+//! - [`words`]: the words of a text, as a search takes them; [`around`]: the part of a text that shows them.
 //!
 //! Leaves out SQL, pages and the clock.
 
+pub mod around;
 pub mod belongs;
 pub mod difference;
 pub mod fields;
@@ -24,6 +26,7 @@ pub mod reports;
 pub mod seen;
 pub mod state;
 pub mod wording;
+pub mod words;
 
 /// A note's number: its address is `/notes/12`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]

@@ -13,13 +13,16 @@ use super::page;
 use super::sign_in::with_session;
 use crate::db::sessions::New;
 use crate::db::slips::{self, Joined, Joining, Newcomer};
-use crate::extract::{Asker, Fields};
+use crate::extract::{Asker, Fields, WORD, room};
 use crate::rules::auth::name::Name;
-use crate::rules::auth::{Password, Rights, Token, TokenHash, phrase, strength};
+use crate::rules::auth::{Password, Rights, Token, TokenHash, name, phrase, strength};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::Field;
 use holewright_pages::layout::Frame;
+
+/// The bytes of a name, a password, a phrase and its tick.
+pub const TAKES: u64 = room(&[2 * name::LONGEST, strength::LONGEST, strength::LONGEST, WORD]);
 
 /// A form that asks for a new password and offers one.
 #[derive(Template)]

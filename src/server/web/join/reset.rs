@@ -11,10 +11,13 @@ use super::super::form_page::{self, judged};
 use super::super::page;
 use super::{Chosen, JoinPage};
 use crate::db::slips::{self, Resetting};
-use crate::extract::Fields;
-use crate::rules::auth::{Token, TokenHash, name};
+use crate::extract::{Fields, WORD, room};
+use crate::rules::auth::{Token, TokenHash, name, strength};
 use crate::{App, Error};
 use holewright_pages::FieldError;
+
+/// The bytes of a password, a phrase and its tick.
+pub const TAKES: u64 = room(&[strength::LONGEST, strength::LONGEST, WORD]);
 
 /// Shows the form for a slip that may still be used.
 ///

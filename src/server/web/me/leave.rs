@@ -11,12 +11,15 @@ use super::super::page;
 use super::super::people::show::leavers_notes;
 use super::super::sign_in::prove;
 use crate::db::people::{self, Change};
-use crate::extract::{Fields, Member};
-use crate::rules::auth::{SignedIn, cookie};
+use crate::extract::{Fields, Member, WORD, room};
+use crate::rules::auth::{SignedIn, cookie, strength};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
 use holewright_pages::link::Link;
+
+/// The bytes of what becomes of the notes, a password and a code.
+pub const TAKES: u64 = room(&[WORD, strength::LONGEST, WORD]);
 
 /// Shows the form.
 ///

@@ -14,10 +14,13 @@ use axum::response::Response;
 
 use super::{page, people, when};
 use crate::db::{accounts, sessions};
-use crate::extract::{Fields, Member};
+use crate::extract::{Fields, Member, WORD, room};
 use crate::rules::auth::{Right, SignedIn};
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
+
+/// The bytes of the number of a session.
+pub const TAKES: u64 = room(&[WORD]);
 
 #[derive(Template)]
 #[template(path = "web/me/show.html")]

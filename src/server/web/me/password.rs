@@ -10,11 +10,14 @@ use super::super::page;
 use super::super::sign_in::{prove, with_session};
 use crate::db::accounts;
 use crate::db::sessions::New;
-use crate::extract::{Asker, Fields, Member};
+use crate::extract::{Asker, Fields, Member, WORD, room};
 use crate::rules::auth::{SignedIn, Token, strength};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::link::Link;
+
+/// The bytes of the old password, a code and the new password.
+pub const TAKES: u64 = room(&[strength::LONGEST, WORD, strength::LONGEST]);
 
 /// Shows the form.
 ///

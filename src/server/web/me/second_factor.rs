@@ -10,13 +10,16 @@ use super::super::form_page::{self, judged};
 use super::super::sign_in::{code, with_session};
 use super::super::{page, people, qr};
 use crate::db::accounts;
-use crate::extract::{Asker, Fields, ProvedMember};
+use crate::extract::{Asker, Fields, ProvedMember, WORD, room};
 use crate::rules::auth::second_factor::Secret;
 use crate::rules::auth::{SignedIn, Token};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::Field;
 use holewright_pages::layout::Frame;
+
+/// The bytes of what is to be done and a code.
+pub const TAKES: u64 = room(&[WORD, WORD]);
 
 #[derive(Template)]
 #[template(path = "web/me/second_factor.html")]

@@ -29,7 +29,8 @@ const SINCE: &str = "2026";
 /// The database cannot be read.
 pub async fn show(State(app): State<Arc<App>>) -> Result<Response, Error> {
     let notes = lists::shown(&app.database, &Filter::default(), None, MOST).await?;
-    let feed = feed(app.base_url.as_str(), &notes);
+    let base = app.base_url.as_str().to_owned();
+    let feed = app.apart.run(move || feed(&base, &notes)).await?;
     Ok(answer(StatusCode::OK, "application/atom+xml; charset=utf-8", feed, &Reader(None)))
 }
 

@@ -3,6 +3,7 @@
 //! A club's notes may be many: they are read a hundred at a time, and each hundred goes out before the
 //! next is read.
 
+use std::iter::repeat;
 use std::pin::Pin;
 use std::sync::{Arc, LazyLock};
 use std::task::{Context, Poll};
@@ -16,6 +17,7 @@ use hyper::body::Frame;
 use serde_json::{Map, Value, json};
 use tokio::sync::mpsc::{Receiver, Sender, channel};
 
+use super::super::apart::aside;
 use super::super::when::moment;
 use crate::db::notes::lists::{self, Filter, Listed};
 use crate::rules::notes::fields;
@@ -121,7 +123,7 @@ async fn send(app: Arc<App>, form: Form) -> Result<Response, Error> {
 }
 
 async fn write(
-    app: &App,
+    app: &Arc<App>,
     form: Form,
     first: Vec<Listed>,
     sender: Sender<Result<Bytes, Error>>,
@@ -130,11 +132,15 @@ async fn write(
     let mut place = Place::First;
     let mut notes = first;
     loop {
-        for note in &notes {
-            text.push_str(&(form.each)(app, note, place));
-            place = Place::Later;
-        }
         let last = notes.last().map(|note| note.id);
+        let app_too = Arc::clone(app);
+        let lines = aside(move || {
+            let places = [place].into_iter().chain(repeat(Place::Later));
+            let lines = notes.iter().zip(places);
+            lines.map(|(note, place)| (form.each)(&app_too, note, place)).collect::<String>()
+        });
+        text.push_str(&lines.await?);
+        place = Place::Later;
         // A reader who has gone needs no more.
         if sender.send(Ok(std::mem::take(&mut text).into())).await.is_err() {
             return Ok(());

@@ -77,8 +77,6 @@ pub async fn show(
     const NOTHING: Error = Error::NotFound("there is no note at this address");
     let note = read::note(&app.database, NoteId(id)).await?.ok_or(NOTHING)?;
     let Seen::Version(now) = seen(&note, reader.0.as_ref()) else { return Err(NOTHING) };
-    let (versions, corrections) = (note.versions.clone(), note.corrections.clone());
-    let steps = app.apart.run(move || steps(&versions, &corrections)).await?;
     let title = format!("How “{}” changed", now.wording.title);
     let address = format!("/notes/{id}/history");
     let frame = Frame::at(
@@ -88,9 +86,12 @@ pub async fn show(
         &title,
         "Every wording that was shown, and what was said above it.",
     );
-    let history =
-        HistoryPage { frame: frame.of_a_mistake(), id, title: now.wording.title.clone(), steps };
-    page(StatusCode::OK, &history, &reader)
+    let (frame, title) = (frame.of_a_mistake(), now.wording.title.clone());
+    let work = move || {
+        let steps = steps(&note.versions, &note.corrections);
+        page(StatusCode::OK, &HistoryPage { frame, id, title, steps }, &reader)
+    };
+    app.apart.run(work).await?
 }
 
 /// All that happened, newest first.

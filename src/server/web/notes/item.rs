@@ -4,7 +4,8 @@ use askama::Template;
 
 use super::super::when::day;
 use crate::db::notes::Listed;
-use crate::db::notes::search::{BEGIN, END, Hit};
+use crate::db::notes::search::Hit;
+use crate::rules::notes::around::Stretch;
 use crate::rules::notes::markdown;
 
 /// Characters of a note's text in a list.
@@ -25,13 +26,6 @@ pub(super) struct Item {
     counts: String,
 }
 
-/// A stretch of the text, perhaps a word that was looked for.
-#[derive(Clone, Debug)]
-struct Stretch {
-    text: String,
-    is_found: bool,
-}
-
 impl Item {
     /// A note with its first words.
     pub(super) fn of(note: &Listed) -> Self {
@@ -41,7 +35,7 @@ impl Item {
 
     /// A note with the words that were looked for.
     pub(super) fn found(hit: &Hit) -> Self {
-        Self::with(&hit.note, stretches(&hit.around))
+        Self::with(&hit.note, hit.around.clone())
     }
 
     fn with(note: &Listed, extract: Vec<Stretch>) -> Self {
@@ -80,18 +74,4 @@ pub(super) fn counts(worked: i64, did_not: i64) -> String {
 
 fn members(count: i64) -> String {
     if count == 1 { "1 member".to_owned() } else { format!("{count} members") }
-}
-
-fn stretches(around: &str) -> Vec<Stretch> {
-    let mut stretches = Vec::new();
-    for (place, piece) in around.split(BEGIN).enumerate() {
-        let (found, rest) =
-            if place == 0 { ("", piece) } else { piece.split_once(END).unwrap_or((piece, "")) };
-        for (text, is_found) in [(found, true), (rest, false)] {
-            if !text.is_empty() {
-                stretches.push(Stretch { text: text.to_owned(), is_found });
-            }
-        }
-    }
-    stretches
 }

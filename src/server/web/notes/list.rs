@@ -8,6 +8,7 @@ use axum::http::StatusCode;
 use axum::response::Response;
 use form_urlencoded::Serializer;
 
+use super::super::apart::aside;
 use super::item::Item;
 use super::page::{MOST, page, see_other};
 use crate::db::notes::lists::{self, Filter};
@@ -74,11 +75,11 @@ pub async fn show(
             notes.pop();
             older = notes.last().map(|note| older_address(&filter, note.id));
         }
-        notes.iter().map(Item::of).collect()
+        aside(move || notes.iter().map(Item::of).collect()).await?
     } else {
         let hits = search::find(&app.database, typed, &filter, MOST).await?;
         is_cut = hits.len() >= usize::try_from(MOST).unwrap_or_default();
-        hits.iter().map(Item::found).collect()
+        aside(move || hits.iter().map(Item::found).collect()).await?
     };
     let heading = match &thing {
         Some(thing) => format!("Notes on {}", thing.title),

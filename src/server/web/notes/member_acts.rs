@@ -13,7 +13,7 @@ use super::text_form::TextForm;
 use crate::db::notes::decide::Reviewed;
 use crate::db::notes::verdicts::{self, Found, Verdict};
 use crate::db::notes::{after, read};
-use crate::extract::{Fields, Member, Reader};
+use crate::extract::{Fields, Member, Reader, WORD, room};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::notes::state::{Subject, may_pass};
 use crate::rules::notes::{NoteId, VersionId, pressure, wording};
@@ -47,6 +47,16 @@ const CORRECT: TextForm = TextForm {
     missing: "Write what is right instead.",
     longest: 5000,
 };
+
+/// The bytes of what was found, in what material, under the field's old name too, at what size, and of whose
+/// verdict is taken away.
+pub const VERDICT: u64 = room(&[WORD, LONGEST_LINE, LONGEST_LINE, LONGEST_LINE, WORD, WORD]);
+/// The bytes of a report and of the wording that was read.
+pub const REPORTED: u64 = room(&[REPORT.longest, WORD]);
+/// The bytes of a correction and of the wording that was read.
+pub const CORRECTED: u64 = room(&[CORRECT.longest, WORD]);
+/// The bytes of why a note is withdrawn, and of the wording that was read.
+pub const WITHDRAWN: u64 = room(&[WITHDRAW.longest, WORD]);
 
 /// Counts what the member found, or changes what they said before; or takes it away.
 ///

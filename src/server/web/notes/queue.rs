@@ -20,7 +20,7 @@ use crate::db::notes::decide::{self, Reviewed};
 use crate::db::notes::read::{self, Note, Version, WordingState};
 use crate::db::notes::reports::{self, Of, Sender, Wordings};
 use crate::db::notes::{after, queue};
-use crate::extract::{Fields, Member, Reader};
+use crate::extract::{Fields, Member, Reader, WORD, room};
 use crate::rules::auth::{MemberId, Right, Rights, SignedIn};
 use crate::rules::notes::difference::Effort;
 use crate::rules::notes::seen::is_blank;
@@ -33,6 +33,11 @@ use holewright_pages::layout::{Frame, Section};
 
 /// The longest reason.
 const LONGEST: usize = 2000;
+
+/// The bytes of a decision, the wording that was read and a reason.
+pub const DECIDED: u64 = room(&[WORD, WORD, LONGEST]);
+/// The bytes of whose reports are settled, and up to which.
+pub const SETTLED: u64 = room(&[WORD, WORD]);
 
 #[derive(Template)]
 #[template(path = "web/notes/queue.html")]
@@ -239,27 +244,28 @@ async fn answer(
     trouble: Option<Trouble>,
 ) -> Result<Response, Error> {
     let notes = queue::waiting(&app.database, member.rights).await?;
-    let work = move || {
-        let mut effort = Effort::of_a_page();
-        let one = |note: &Note| item(note, &member, trouble.as_ref(), &mut effort);
-        let items: Vec<Item> = notes.iter().filter_map(one).collect();
-        (items, member, trouble)
-    };
-    let (items, member, trouble) = app.apart.run(work).await?;
     let title = match &trouble {
         Some(trouble) => format!("Error: {}", trouble.heading.to_lowercase()),
         None => "The queue".to_owned(),
     };
     let frame = Frame::at(&app.context, Section::Notes, "/queue", &title, "Notes that wait.");
-    let queue = QueuePage {
-        frame: frame.of_a_mistake(),
-        trouble,
-        unattended: inspection::left_over(app).await?.map(inspection::words),
-        may_manage: member.rights.may(Right::Manage),
-        senders: reports::senders(&app.database, &member).await?,
-        items,
+    let unattended = inspection::left_over(app).await?.map(inspection::words);
+    let senders = reports::senders(&app.database, &member).await?;
+    let work = move || {
+        let mut effort = Effort::of_a_page();
+        let one = |note: &Note| item(note, &member, trouble.as_ref(), &mut effort);
+        let items = notes.iter().filter_map(one).collect();
+        let queue = QueuePage {
+            frame: frame.of_a_mistake(),
+            trouble,
+            unattended,
+            may_manage: member.rights.may(Right::Manage),
+            senders,
+            items,
+        };
+        page(status, &queue, &Reader(Some(member)))
     };
-    page(status, &queue, &Reader(Some(member)))
+    app.apart.run(work).await?
 }
 
 fn item(

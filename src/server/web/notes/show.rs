@@ -7,6 +7,7 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::apart::aside;
 use super::super::when::day;
 use super::inspection;
 use super::item::{author, counts};
@@ -103,7 +104,7 @@ pub async fn show(
 
 /// The note with a form that came back.
 pub(super) async fn answer(
-    app: &App,
+    app: &Arc<App>,
     reader: Reader,
     id: NoteId,
     back: Back,
@@ -120,8 +121,12 @@ pub(super) async fn answer(
             let status = back.status.unwrap_or(usual);
             let awaited = inspection::of(app, &note, version).await?;
             let state = state(&note, version, awaited);
-            let shown = note_page(app, reader.0.as_ref(), (&note, version, state), back);
-            page(status, &shown, &reader)
+            let (app, version) = (Arc::clone(app), version.clone());
+            let work = move || {
+                let told = (&note, &version, state);
+                page(status, &note_page(&app, reader.0.as_ref(), told, back), &reader)
+            };
+            aside(work).await?
         }
         Seen::Withdrawn(why) => {
             let title = "This note is withdrawn";
@@ -137,7 +142,7 @@ pub(super) async fn answer(
 
 /// The note with a form that came back, where its page still has that form for this member.
 pub(super) async fn again(
-    app: &App,
+    app: &Arc<App>,
     member: &SignedIn,
     id: NoteId,
     back: Back,

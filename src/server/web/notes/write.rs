@@ -11,19 +11,24 @@ use axum::http::HeaderValue;
 use axum::http::header::RETRY_AFTER;
 use axum::response::Response;
 
+use super::super::apart::aside;
 use super::form::{Place, Remarks, form_with, signed_out, typed};
 use super::number::Number;
 use super::page::{may_write, see_other};
 use crate::db::notes::read::{self, Note};
 use crate::db::notes::write;
-use crate::extract::{Fields, Member, Reader};
+use crate::extract::{Fields, Member, Reader, WORD, room};
 use crate::rules::auth::{SignedIn, Token};
 use crate::rules::notes::NoteId;
 use crate::rules::notes::belongs::{self, Group};
-use crate::rules::notes::fields::{Done, NoteField, TITLE};
+use crate::rules::notes::fields::{Done, NoteField, TITLE, longest_of_all};
 use crate::rules::notes::wording::{Aim, Typed, Wording};
 use crate::{App, Error};
 use holewright_pages::{FieldError, Query};
+
+/// The bytes of all fields of a note, what it belongs to, its key, a tick and what is to be done.
+pub const TAKES: u64 =
+    room(&[longest_of_all(), belongs::MOST * belongs::LONGEST, WORD, WORD, WORD]);
 
 /// The form on the thing named in the address, `?on=materials/gunmetal`, and with what the address says
 /// of a job, by the names of the fields: `?thread=5+BA&drill=No.+36`. It is only filled in: nothing is
@@ -119,7 +124,9 @@ async fn receive(
         "send" => Aim::SendIn,
         _ => Aim::Draft,
     };
-    let wording = match Wording::read(&typed, aim) {
+    let work = move || (Wording::read(&typed, aim), typed);
+    let (read, typed) = aside(work).await?;
+    let wording = match read {
         Ok(wording) => wording,
         Err(errors) => {
             return form_with(
@@ -138,7 +145,8 @@ async fn receive(
     }
     if fields.as_typed("do") == "preview" {
         let said = Remarks { preview: Some(wording), ..Remarks::default() };
-        return form_with(app, member, &place, &typed, said);
+        let app = Arc::clone(app);
+        return aside(move || form_with(&app, member, &place, &typed, said)).await?;
     }
     match keep(app, &member, &place, (&typed.form_key, &wording, aim)).await {
         Ok(NoteId(id)) if aim == Aim::Draft => see_other(&format!("/notes/{id}/edit")),

@@ -11,12 +11,15 @@ use super::super::{page, when};
 use super::named;
 use super::slip::SlipPage;
 use crate::db::slips;
-use crate::extract::{Fields, ProvedSecretary};
+use crate::extract::{Fields, ProvedSecretary, WORD, room};
 use crate::rules::auth::{Rights, Token};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::Field;
 use holewright_pages::layout::Frame;
+
+/// The bytes of whom a slip is for and three ticks.
+pub const TAKES: u64 = room(&[LONGEST, WORD, WORD, WORD]);
 
 /// The most characters of who it is for.
 const LONGEST: usize = 60;

@@ -8,8 +8,11 @@ use axum::response::Response;
 use super::super::{page, when};
 use super::named;
 use crate::db::open_slips::{self, Lets, OpenSlip};
-use crate::extract::{Fields, ProvedSecretary};
+use crate::extract::{Fields, ProvedSecretary, WORD, room};
 use crate::{App, Error};
+
+/// The bytes of the mark of a slip.
+pub const TAKES: u64 = room(&[WORD]);
 
 /// A slip in the list.
 pub(super) struct SlipRow {

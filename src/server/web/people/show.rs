@@ -13,10 +13,13 @@ use super::slip::SlipPage;
 use super::{last_secretary, named};
 use crate::db::people::{self, Change, Notes, Person};
 use crate::db::slips;
-use crate::extract::{Fields, ProvedSecretary};
+use crate::extract::{Fields, ProvedSecretary, WORD, room};
 use crate::rules::auth::{MemberId, Rights, SignedIn, Token, cookie};
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
+
+/// The bytes of what is to be done, three ticks and what becomes of the notes.
+pub const TAKES: u64 = room(&[WORD, WORD, WORD, WORD, WORD]);
 
 #[derive(Template)]
 #[template(path = "web/people/show.html")]

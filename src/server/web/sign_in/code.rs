@@ -11,11 +11,14 @@ use super::super::page;
 use super::{Counted, count, with_session};
 use crate::db::accounts::{self, Account};
 use crate::db::sessions::{self, New};
-use crate::extract::{Asker, Fields};
+use crate::extract::{Asker, Fields, WORD, room};
 use crate::rules::auth::{Token, TokenHash};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::link::Link;
+
+/// The bytes of a code and where to go on to.
+pub const TAKES: u64 = room(&[WORD, Next::LONGEST]);
 
 /// Shows the form to a browser whose password was right; any other signs in first.
 ///

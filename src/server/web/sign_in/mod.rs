@@ -20,12 +20,18 @@ use super::next::Next;
 use super::page;
 use crate::db::accounts::{self, Account};
 use crate::db::sessions::New;
-use crate::extract::{Asker, Fields, Reader};
+use crate::extract::{Asker, Fields, Reader, room};
 use crate::rules::auth::{Password, SignedIn, Token, cookie, name, strength};
 use crate::rules::limits::Client;
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::link::Link;
+
+/// The bytes of a form with nothing in it.
+pub const TAKES_NOTHING: u64 = room(&[]);
+
+/// The bytes of a name, a password and where to go on to.
+pub const TAKES: u64 = room(&[2 * name::LONGEST, strength::LONGEST, Next::LONGEST]);
 
 /// Shows the form.
 ///

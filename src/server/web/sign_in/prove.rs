@@ -10,11 +10,14 @@ use super::super::next::Next;
 use super::super::page;
 use super::{Counted, check, code, with_session};
 use crate::db::sessions;
-use crate::extract::{AnyMember, Fields};
-use crate::rules::auth::{SignedIn, Token};
+use crate::extract::{AnyMember, Fields, WORD, room};
+use crate::rules::auth::{SignedIn, Token, strength};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::Field;
+
+/// The bytes of a password, a code and where to go on to.
+pub const TAKES: u64 = room(&[strength::LONGEST, WORD, Next::LONGEST]);
 
 /// Shows the form.
 ///

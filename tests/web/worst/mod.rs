@@ -1,0 +1,9 @@
+//! U31, F20: the worst that members may write and readers may ask takes only so long, and only so much.
+
+mod club;
+mod forms;
+mod meter;
+mod requests;
+mod routes;
+mod search;
+mod shown;
