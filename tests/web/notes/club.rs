@@ -49,10 +49,16 @@ impl Person {
 
 impl Club {
     pub(crate) async fn open() -> Self {
-        Self::in_folder(Folder::new()).await
+        Self::in_folder(Folder::new(), Some(RateLimit::off())).await
     }
 
-    async fn in_folder(folder: Folder) -> Self {
+    /// The same where each member may write only so much at once, as in a club.
+    pub(crate) async fn limited(self) -> Self {
+        self.app.database.close().await;
+        Self::in_folder(self.folder, None).await
+    }
+
+    async fn in_folder(folder: Folder, writing: Option<RateLimit>) -> Self {
         use holewright_server::rules::clock::Clock;
         let base_url = "https://club.test".parse().unwrap();
         let mut app = App::open(
@@ -62,7 +68,9 @@ impl Club {
         )
         .await
         .unwrap();
-        app.write_limit = RateLimit::off();
+        if let Some(limit) = writing {
+            app.write_limit = limit;
+        }
         let app = Arc::new(app);
         Self { router: routes::router(Arc::clone(&app)), app, folder }
     }
@@ -70,7 +78,7 @@ impl Club {
     /// The same folder after the process went and came again.
     pub(crate) async fn restarted(self) -> Self {
         self.app.database.close().await;
-        Self::in_folder(self.folder).await
+        Self::in_folder(self.folder, Some(RateLimit::off())).await
     }
 
     pub(crate) fn folder(&self) -> &Folder {

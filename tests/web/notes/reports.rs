@@ -1,6 +1,7 @@
 //! Reports of danger: how many one member may send in a day, and all of one member's settled at once.
 
 use axum::http::StatusCode;
+use holewright_server::rules::limits::Allowance;
 use holewright_server::rules::notes::reports::MOST_A_DAY;
 
 use super::club::{Club, Person, Right};
@@ -56,6 +57,30 @@ async fn one_member_hides_a_few_notes_a_day_and_no_more() {
     // To-morrow is another day.
     execute(&club, "UPDATE safety_report SET made_at = made_at - 86400").await;
     assert_eq!(report(&club, &other, notes[most]).await.0, StatusCode::SEE_OTHER);
+}
+
+#[tokio::test]
+async fn a_member_who_writes_without_end_is_asked_to_wait() {
+    let club = Club::open().await.limited().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let typed = [("title", "Brass"), ("text", "It rang as it cut."), ("do", "save")];
+    let burst = usize::try_from(Allowance::of_a_writer().burst).unwrap();
+    let (mut taken, mut refused) = (0, 0);
+    for _ in 0..burst + 20 {
+        let answer = club.post("/notes/new", Some(&author), &typed).await;
+        if answer.status == StatusCode::SEE_OTHER {
+            taken += 1;
+            continue;
+        }
+        refused += 1;
+        assert_eq!(answer.status, StatusCode::TOO_MANY_REQUESTS, "{}", answer.body);
+        assert!(answer.body.contains("It rang as it cut."), "what was typed: {}", answer.body);
+    }
+    // One more comes back each few seconds, however slow this machine is.
+    assert!(taken >= burst && refused > 0, "{taken} taken, {refused} refused");
+    let answer = club.post("/notes/new", Some(&other), &typed).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "nobody else waits: {}", answer.body);
 }
 
 #[tokio::test]
