@@ -8,6 +8,7 @@
     reason = "a rule that cannot be read ends its test"
 )]
 
+mod asvs;
 mod circles;
 mod paths;
 mod walls;
@@ -119,6 +120,22 @@ fn one_inch_factor() {
         .map(|file| relative(&file, "src"))
         .collect();
     assert_eq!(places, ["core/units/quantity.rs"], "the inch is written once");
+}
+
+/// S40 from the other side: there is no shell to get at, and nobody's input becomes a command.
+#[test]
+fn the_program_starts_no_other() {
+    let found: Vec<String> = sources("src", "rs")
+        .into_iter()
+        .filter(|file| {
+            let text = read(file);
+            ["process::Command", "Command::new", "execve", "posix_spawn"]
+                .iter()
+                .any(|way| text.contains(way))
+        })
+        .map(|file| relative(&file, "src"))
+        .collect();
+    assert!(found.is_empty(), "these start another program: {found:?}");
 }
 
 fn read(path: &Path) -> String {

@@ -7,6 +7,7 @@ use std::time::{Duration, Instant};
 use axum::Router;
 use axum::routing::get as answer;
 use holewright_server::front::accept::Limits;
+use tokio::net::TcpSocket;
 
 use super::client::{connect, get, status};
 use super::crowd::{Manner, wave};
@@ -78,4 +79,50 @@ async fn f18_a_slow_line_gets_the_whole_answer() {
     .await;
     assert!(length > LARGE, "{length} bytes came");
     assert!(took > limit, "not slow enough to show anything: {took:?}");
+}
+
+/// Fetches so much of a long answer, a piece every tenth of a second; how much came.
+async fn fetch(serving: &Serving, piece: usize, most: usize) -> usize {
+    let socket = TcpSocket::new_v4().unwrap();
+    // Little is held on this side, so that it is the server that waits.
+    socket.set_recv_buffer_size(8 * 1024).unwrap();
+    let stream = socket.connect(serving.address).await.unwrap().into_std().unwrap();
+    stream.set_nonblocking(false).unwrap();
+    beside(move || {
+        let mut stream = stream;
+        ask(&mut stream);
+        let mut length = 0;
+        let mut room = vec![0; piece];
+        while length < most {
+            match stream.read(&mut room) {
+                Ok(0) | Err(_) => break,
+                Ok(bytes) => length += bytes,
+            }
+            std::thread::sleep(Duration::from_millis(100));
+        }
+        length
+    })
+    .await
+}
+
+/// Four times as fast as 50 kbit/s, against a quarter of the limit: the room that the system makes comes
+/// back in steps that such a line fills in time.
+#[tokio::test(flavor = "multi_thread")]
+async fn f19_a_slow_line_fetches_more_than_the_system_holds() {
+    const MOST: usize = 400_000;
+    let serving = large(Limits { reader: Limits::default().reader / 4, ..patient() }).await;
+    let length = fetch(&serving, 2500, MOST).await;
+    assert!(length >= MOST, "cut off after {length} bytes");
+}
+
+#[tokio::test(flavor = "multi_thread")]
+#[ignore = "four minutes, with the limits in full: tests/run --soak"]
+async fn f19_a_slow_line_fetches_for_four_minutes() {
+    const MOST: usize = 1_500_000;
+    let serving = large(Limits::default()).await;
+    let since = Instant::now();
+    let length = fetch(&serving, 625, MOST).await;
+    println!("F19: {length} bytes fetched in {:?}", since.elapsed());
+    assert!(length >= MOST, "cut off after {length} bytes");
+    assert!(since.elapsed() >= Duration::from_secs(240), "{:?}", since.elapsed());
 }

@@ -78,7 +78,8 @@ async fn s01_security_headers_stand_on_every_status() {
         let answer = server.ask(method, path, headers).await;
         assert_eq!(answer.status.as_u16(), status, "{path}");
         check(path, |name| answer.headers.get(name).map(|value| value.to_str().unwrap()));
-        assert!(answer.header("strict-transport-security").starts_with("max-age=31536000"));
+        let transport = answer.header("strict-transport-security");
+        assert_eq!(transport, "max-age=31536000; includeSubDomains", "{path}");
     }
     for (path, status) in [
         ("/failed", 500),

@@ -112,3 +112,32 @@ fn a_request_names_its_host_once_and_in_clear() {
     assert_eq!(ask("HTTP/1.0", ""), 200, "an older program names none");
     drop(server.stop());
 }
+
+/// RFC 9112, section 6: a body in pieces is as long as its pieces say, whatever its head says beside
+/// that, and a head that names two lengths is answered with 400. Never is a part of a body taken for the
+/// next request, which a proxy that reads it otherwise would not have seen.
+#[test]
+fn a_request_of_two_lengths_is_never_two_requests() {
+    let server = Running::start(&[]);
+    let smuggled = "GET /drills HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n";
+    let length = format!("Content-Length: {}\r\n", smuggled.len());
+    for (lengths, body) in [
+        // The pieces hold it, and the length ends before it, and the other way round.
+        ("Content-Length: 5\r\nTransfer-Encoding: chunked\r\n", {
+            format!("{:x}\r\n{smuggled}\r\n0\r\n\r\n", smuggled.len())
+        }),
+        (&format!("Transfer-Encoding: chunked\r\n{length}"), format!("0\r\n\r\n{smuggled}")),
+        (&format!("Content-Length: 0\r\n{length}"), smuggled.to_owned()),
+        ("Content-Length: +0\r\n", smuggled.to_owned()),
+        ("Transfer-Encoding: chunked, identity\r\n", format!("0\r\n\r\n{smuggled}")),
+        ("Transfer-Encoding: xchunked\r\n", format!("0\r\n\r\n{smuggled}")),
+    ] {
+        let request = format!("POST /plan HTTP/1.1\r\nHost: x\r\n{lengths}\r\n{body}");
+        let answer = binary::send(server.address, request.as_bytes());
+        assert!([400, 405].contains(&binary::status(&answer)), "{lengths:?}: {answer}");
+        assert_eq!(answer.matches("HTTP/1.1 ").count(), 1, "{lengths:?}: {answer}");
+    }
+    let log = server.stop();
+    let asked = log.iter().filter(|line| line["path"] == "/drills").count();
+    assert_eq!(asked, 0, "a body was taken for a request");
+}

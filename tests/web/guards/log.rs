@@ -48,6 +48,39 @@ fn o09_one_json_line_a_request_without_the_readers_business() {
     }
 }
 
+/// Whoever tries what is not theirs is seen: each refusal has its line, with where it came from.
+#[test]
+fn every_refusal_has_its_line_in_the_log() {
+    let server = Running::start(&[]);
+    let foreign = "Sec-Fetch-Site: cross-site\r\nCookie: holewright=x\r\n";
+    let json = "Sec-Fetch-Site: same-origin\r\nContent-Type: application/json\r\n";
+    let long = format!("Content-Length: 20000000\r\n{json}");
+    let mut asked = Vec::new();
+    for (method, path, headers, status) in [
+        ("GET", "/people", "", 303),
+        ("POST", "/notes/new", foreign, 403),
+        ("POST", "/sign-in", json, 415),
+        ("POST", "/sign-in", long.as_str(), 413),
+        ("TRACE", "/drills", "", 405),
+        ("GET", "/.git/config", "", 404),
+    ] {
+        let close = "Host: x\r\nConnection: close\r\n";
+        let request = format!("{method} {path} HTTP/1.1\r\n{close}{headers}\r\n");
+        let answer = binary::send(server.address, request.as_bytes());
+        assert_eq!(binary::status(&answer), status, "{method} {path}: {answer}");
+        asked.push((method.to_owned(), path.to_owned(), u64::from(status)));
+    }
+    let log = server.stop();
+    let answered: Vec<&Value> = log.iter().filter(|line| line["message"] == "answered").collect();
+    let text = |line: &Value, name: &str| line[name].as_str().unwrap().to_owned();
+    let logged: Vec<_> = answered
+        .iter()
+        .map(|line| (text(line, "method"), text(line, "path"), line["status"].as_u64().unwrap()))
+        .collect();
+    assert_eq!(logged, asked);
+    assert!(answered.iter().all(|line| line["client"] == "127.0.0.1"), "{answered:?}");
+}
+
 #[test]
 fn o09_the_level_is_a_setting() {
     let folder = Folder::new();

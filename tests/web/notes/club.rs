@@ -7,7 +7,7 @@ use axum::body::{Body, to_bytes};
 use axum::http::{Method, Request, StatusCode};
 use form_urlencoded::Serializer;
 use holewright_server::rules::auth::Token;
-use holewright_server::rules::limits::RateLimit;
+use holewright_server::rules::limits::{Allowance, RateLimit};
 use holewright_server::{App, front::routes};
 use tower::ServiceExt;
 
@@ -55,6 +55,15 @@ impl Club {
     /// A server that was changed in this before it began.
     pub(crate) async fn open_with(change: impl FnOnce(&mut App)) -> Self {
         Self::in_folder(Folder::new(), change).await
+    }
+
+    /// The same where each member may write only so much at once, as in a club.
+    pub(crate) async fn limited(self) -> Self {
+        self.app.database.close().await;
+        Self::in_folder(self.folder, |app| {
+            app.write_limit = RateLimit::of(Allowance::of_a_writer())
+        })
+        .await
     }
 
     async fn in_folder(folder: Folder, change: impl FnOnce(&mut App)) -> Self {

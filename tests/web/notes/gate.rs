@@ -71,10 +71,48 @@ async fn a_verdict_says_nothing_of_pressure_that_no_inspector_read() {
             assert!(!club.get(&page, None).await.body.contains(said), "{said}");
         }
     }
+    // Nor do two fields that say it only together.
+    let halves = [("found", "worked"), ("material", "For safety"), ("size", "valves")];
+    let answer = club.post(&address, Some(&other), &halves).await;
+    assert_eq!(answer.status, StatusCode::FORBIDDEN, "{}", answer.body);
+    assert!(answer.body.contains("For safety"), "what was typed: {}", answer.body);
+    assert!(!club.get(&page, None).await.body.contains("For safety"));
     let fields = [("found", "worked"), ("material", "steam bronze")];
     let answer = club.post(&address, Some(&inspector), &fields).await;
     assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
     assert!(club.get(&page, None).await.body.contains("Worked: steam bronze"));
+}
+
+#[tokio::test]
+async fn a_reason_of_pressure_is_not_shown_to_readers() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let marked = ["A bo**il**er bush", "A b&shy;oiler bush", "A &#98;oiler bush"];
+    for said in HIDDEN.into_iter().chain(marked) {
+        let note = club.shown(&author, &moderator, &NOTE).await;
+        let page = format!("/notes/{note}");
+        let withdraw = format!("{page}/withdraw");
+        let answer = club.post(&withdraw, Some(&author), &[("why", said)]).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "it is taken: {}", answer.body);
+        let kept = said.replace('&', "&#38;");
+        let gone = club.get(&page, None).await;
+        assert_eq!(gone.status, StatusCode::GONE);
+        assert!(!gone.body.contains(&kept), "{said}: {}", gone.body);
+        assert!(gone.body.contains("The reason that was given speaks of"), "{}", gone.body);
+        // Its author and whoever moderates read what was typed.
+        for by in [&author, &moderator] {
+            let seen = club.get(&page, Some(by)).await.body;
+            assert!(seen.contains(&format!("Withdrawn: {kept}")), "{said}: {seen}");
+        }
+    }
+    // Any other reason is for everybody.
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let withdraw = format!("/notes/{note}/withdraw");
+    club.post(&withdraw, Some(&author), &[("why", "It was another metal.")]).await;
+    let gone = club.get(&format!("/notes/{note}"), None).await.body;
+    assert!(gone.contains("Why: It was another metal."), "{gone}");
+    assert!(!gone.contains("speaks of"), "{gone}");
 }
 
 #[tokio::test]

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use proptest::sample::select;
 
 /// What members call it. The list is ours and entered apart from the one that hears.
-const WORDS: [&str; 22] = [
+const WORDS: [&str; 25] = [
     "boiler",
     "boilers",
     "steam",
@@ -30,6 +30,9 @@ const WORDS: [&str; 22] = [
     "fusible plugs",
     "crown stays",
     "check valves",
+    "relief valves",
+    "regulator valve",
+    "compressed air",
 ];
 
 /// Letters that look like these, from other alphabets and from the mathematicians.

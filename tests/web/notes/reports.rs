@@ -1,9 +1,14 @@
 //! Reports of danger: how many one member may send in a day, and all of one member's settled at once.
 
 use axum::http::StatusCode;
+use holewright_server::db::notes::reports::{Of, Wordings, settle_all};
+use holewright_server::rules::auth::{MemberId, Rights, SignedIn};
+use holewright_server::rules::limits::Allowance;
 use holewright_server::rules::notes::reports::MOST_A_DAY;
+use holewright_server::rules::notes::{NoteId, VersionId};
 
 use super::club::{Club, Person, Right};
+use crate::support::NOW;
 
 async fn notes(club: &Club, by: &[&Person; 2], count: usize) -> Vec<i64> {
     let mut notes = Vec::new();
@@ -56,6 +61,30 @@ async fn one_member_hides_a_few_notes_a_day_and_no_more() {
     // To-morrow is another day.
     execute(&club, "UPDATE safety_report SET made_at = made_at - 86400").await;
     assert_eq!(report(&club, &other, notes[most]).await.0, StatusCode::SEE_OTHER);
+}
+
+#[tokio::test]
+async fn a_member_who_writes_without_end_is_asked_to_wait() {
+    let club = Club::open().await.limited().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let typed = [("title", "Brass"), ("text", "It rang as it cut."), ("do", "save")];
+    let burst = usize::try_from(Allowance::of_a_writer().burst).unwrap();
+    let (mut taken, mut refused) = (0, 0);
+    for _ in 0..burst + 20 {
+        let answer = club.post("/notes/new", Some(&author), &typed).await;
+        if answer.status == StatusCode::SEE_OTHER {
+            taken += 1;
+            continue;
+        }
+        refused += 1;
+        assert_eq!(answer.status, StatusCode::TOO_MANY_REQUESTS, "{}", answer.body);
+        assert!(answer.body.contains("It rang as it cut."), "what was typed: {}", answer.body);
+    }
+    // One more comes back each few seconds, however slow this machine is.
+    assert!(taken >= burst && refused > 0, "{taken} taken, {refused} refused");
+    let answer = club.post("/notes/new", Some(&other), &typed).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "nobody else waits: {}", answer.body);
 }
 
 #[tokio::test]
@@ -130,4 +159,39 @@ async fn who_came_too_late_reads_nothing_of_what_was_never_theirs() {
     assert!(!answer.body.contains("Said to the author alone"), "{}", answer.body);
     let answer = club.post(&queue, Some(&moderator), &fields).await;
     assert!(answer.body.contains("Said to the author alone"), "{}", answer.body);
+}
+
+/// What a note speaks of, and which wording of it stands, can change between the page and the button.
+#[tokio::test]
+async fn reports_on_what_nobody_read_or_may_pass_stay_open() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let inspector = club.join("Dora Vale", Right::Inspector).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let brass = notes(&club, &[&author, &moderator], 1).await[0];
+    let boiler = [("title", "Boiler bush"), ("text", "LG2")];
+    let boiler = club.shown(&author, &inspector, &boiler).await;
+    for note in [brass, boiler] {
+        report(&club, &other, note).await;
+    }
+    let by = SignedIn {
+        id: MemberId(moderator.id),
+        name: "Bert Stone".to_owned(),
+        rights: Rights { moderator: true, ..Rights::default() },
+        session: moderator.id,
+        proved_at: NOW,
+        has_second_factor: false,
+    };
+    let of = Of { member: MemberId(other.id), last: i64::MAX };
+    let (read, not_theirs) =
+        (club.version(brass, "shown").await, club.version(boiler, "shown").await);
+    for (note, version, settled) in
+        [(brass, read + 100, 0), (boiler, not_theirs, 0), (brass, read, 1)]
+    {
+        let wordings = Wordings::from([(NoteId(note), VersionId(version))]);
+        let done = settle_all(&club.app.database, NOW, &by, of, &wordings).await.unwrap();
+        assert_eq!(done, settled, "note {note} as {version}");
+    }
+    assert_eq!(club.count(HIDDEN).await, 1);
 }

@@ -121,6 +121,10 @@ async fn u11_password_managers_know_the_fields() {
             let input = page.tags.iter().find(|tag| tag.attribute("name") == Some(name)).unwrap();
             assert_eq!(input.attribute("autocomplete"), Some(*kind), "{path} {name}");
             assert_eq!(input.attribute("autocapitalize"), Some("off"), "{path} {name}");
+            let is_masked = input.attribute("type") == Some("password");
+            assert_eq!(is_masked, name.contains("password"), "{path} {name}");
+            // Nothing hinders pasting, and nothing cuts what is pasted.
+            assert_eq!(input.attribute("maxlength"), None, "{path} {name}");
         }
         let passwords =
             page.tags.iter().filter(|tag| tag.attribute("autocomplete") == Some("new-password"));

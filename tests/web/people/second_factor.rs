@@ -202,6 +202,28 @@ async fn a_lost_device_is_mended_by_the_secretary() {
 }
 
 #[tokio::test]
+async fn a_new_password_by_a_slip_leaves_the_second_factor() {
+    const NEW: &str = "nine copper kettles humming";
+    let club = Club::start().await;
+    let mut una = club.join("Una Secretary", SECRETARY).await;
+    let mut enid = club.join("Enid Hathersage", PLAIN).await;
+    let secret = set_up(&mut enid, NOW).await;
+    let address = format!("/people/{}", club.number_of("Enid Hathersage").await);
+    let made = una.post(&address, &[("do", "reset")]).await.body;
+    let link = made.split("<code>https://club.test").nth(1).unwrap().split('<').next().unwrap();
+    let mut browser = club.browser();
+    let set = browser.post(link, &[("new_password", NEW)]).await;
+    assert_eq!(set.status, StatusCode::SEE_OTHER, "{}", set.body);
+    assert!(!browser.is_in().await, "the slip alone lets nobody in");
+    let answer = browser.sign_in("Enid Hathersage", NEW).await;
+    assert!(answer.header("location").starts_with("/sign-in/code"), "{:?}", answer.headers);
+    assert!(!browser.is_in().await, "the code is asked for still");
+    let code = secret.code_at(NOW + 30).unwrap();
+    browser.post("/sign-in/code", &[("code", &code)]).await;
+    assert!(browser.is_in().await);
+}
+
+#[tokio::test]
 async fn f16_a_code_taken_while_the_clock_was_far_ahead_shuts_nobody_out() {
     const TEN_YEARS: i64 = 10 * 365 * 24 * 60 * 60;
     let club = Club::start().await;

@@ -94,6 +94,26 @@ async fn sessions_are_listed_and_ended_one_by_one_and_all_at_once() {
 }
 
 #[tokio::test]
+async fn s07_ending_a_session_elsewhere_asks_for_the_password_after_a_quarter_of_an_hour() {
+    const LATE: i64 = 15 * 60 + 1;
+    let club = Club::start().await;
+    let here = club.join("Enid Hathersage", PLAIN).await;
+    let mut there = club.browser();
+    there.sign_in("Enid Hathersage", PASSWORD).await;
+    let late = club.later(LATE).await;
+    let (mut here, mut there) = (here.at(&late), there.at(&late));
+    for end in ["others", "2"] {
+        let answer = here.post("/me", &[("end", end)]).await;
+        let door = (answer.status, answer.header("location"));
+        assert_eq!(door, (StatusCode::SEE_OTHER, "/prove"), "{end}");
+        assert!(there.is_in().await, "{end}: whoever stole a session shuts nobody out");
+    }
+    here.post("/prove", &[("password", PASSWORD), ("next", "/me")]).await;
+    here.post("/me", &[("end", "others")]).await;
+    assert!(here.is_in().await && !there.is_in().await);
+}
+
+#[tokio::test]
 async fn a_session_ends_unused_after_a_fortnight_and_in_any_case_after_a_month() {
     const DAY: i64 = 24 * 60 * 60;
     let club = Club::start().await;

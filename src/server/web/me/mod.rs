@@ -14,7 +14,7 @@ use axum::response::Response;
 
 use super::{page, people, when};
 use crate::db::{accounts, sessions};
-use crate::extract::{Fields, Member, WORD, room};
+use crate::extract::{Fields, Member, ProvedMember, WORD, room};
 use crate::rules::auth::{Right, SignedIn};
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
@@ -77,13 +77,15 @@ fn row(session: sessions::Open, member: &SignedIn) -> SessionRow {
     }
 }
 
-/// Ends one session of the member's own, or all but the one at hand.
+/// Ends one session of the member's own, or all but the one at hand. Whoever holds a stolen one must
+/// not shut the owner out with it, so the password is asked for once more.
 ///
 /// # Errors
-/// Nobody is signed in, or the database cannot be written.
+/// Nobody is signed in, the proof is too old, or the database cannot be written.
 pub async fn end_session(
     State(app): State<Arc<App>>,
-    Member(member): Member,
+    _: Member,
+    ProvedMember(member): ProvedMember,
     fields: Fields,
 ) -> Result<Response, Error> {
     match fields.get("end") {

@@ -20,7 +20,7 @@ use crate::extract::Reader;
 use crate::rules::auth::{Right, SignedIn};
 use crate::rules::notes::inspection::Awaited;
 use crate::rules::notes::state::{Subject, may_pass, sees_waiting};
-use crate::rules::notes::{NoteId, markdown};
+use crate::rules::notes::{NoteId, markdown, pressure};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
@@ -72,7 +72,8 @@ struct CorrectionShown {
 #[template(path = "web/notes/gone.html")]
 struct GonePage {
     frame: Frame,
-    why: String,
+    /// The reason, where readers may see it.
+    why: Option<String>,
 }
 
 /// A form on the page that came back: what was typed into it and what was wrong.
@@ -132,7 +133,7 @@ pub(super) async fn answer(
             let title = "This note is withdrawn";
             let address = format!("/notes/{}", id.0);
             let frame = Frame::at(&app.context, Section::Notes, &address, title, title);
-            let gone = GonePage { frame: frame.of_a_mistake(), why: why.to_owned() };
+            let gone = GonePage { frame: frame.of_a_mistake(), why: why.map(str::to_owned) };
             page(StatusCode::GONE, &gone, &reader)
         }
         Seen::Hidden => Err(Error::Hidden),
@@ -163,8 +164,9 @@ pub(super) async fn again(
 pub(super) enum Seen<'a> {
     /// A wording of it.
     Version(&'a Version),
-    /// That it was withdrawn, and why.
-    Withdrawn(&'a str),
+    /// That it was withdrawn, and why. Nobody reads the reason first, so one that speaks of boilers,
+    /// steam or pressure is kept from readers; to withdraw such a note must stay easy.
+    Withdrawn(Option<&'a str>),
     /// That a report hides it.
     Hidden,
     /// Not even that it exists.
@@ -180,7 +182,9 @@ pub(super) fn seen<'a>(note: &'a Note, reader: Option<&SignedIn>) -> Seen<'a> {
     let shown = note.in_state(WordingState::Shown);
     match (shown, note.withdrawn_why.as_deref()) {
         (Some(shown), _) if is_author || decides(shown) => Seen::Version(shown),
-        (Some(_), Some(why)) => Seen::Withdrawn(why),
+        (Some(_), Some(why)) => {
+            Seen::Withdrawn(Some(why).filter(|why| pressure::subject(why) == Subject::Usual))
+        }
         (Some(_), None) if note.is_hidden => Seen::Hidden,
         (Some(shown), None) => Seen::Version(shown),
         (None, _) => {
