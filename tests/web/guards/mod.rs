@@ -14,5 +14,5 @@ mod log;
 mod markup;
 mod metrics;
 mod outbound;
-mod strings;
+pub(crate) mod strings;
 mod watched;

@@ -80,7 +80,7 @@ const PLAUSIBLE: [&str; 40] = [
 
 /// A source of chance that gives the same for the same seed (splitmix64).
 #[derive(Debug)]
-pub(super) struct Chance(pub(super) u64);
+pub(crate) struct Chance(pub(crate) u64);
 
 impl Chance {
     fn next(&mut self) -> u64 {
@@ -91,7 +91,7 @@ impl Chance {
     }
 
     /// A whole number below this one.
-    pub(super) fn below(&mut self, end: usize) -> usize {
+    pub(crate) fn below(&mut self, end: usize) -> usize {
         usize::try_from(self.next() % u64::try_from(end).unwrap()).unwrap()
     }
 

@@ -6,6 +6,7 @@ mod fields;
 mod forms;
 mod found;
 mod gate;
+mod histories;
 mod inspection;
 mod journey;
 pub(crate) mod marks;

@@ -1,7 +1,7 @@
 //! What waits for somebody to decide, and what became of a member's own notes.
 
 use super::Error;
-use super::read::{Note, note};
+use super::read::{self, Note};
 use crate::db::Database;
 use crate::rules::auth::{MemberId, Right, Rights};
 use crate::rules::clock::UnixSeconds;
@@ -11,12 +11,14 @@ use crate::rules::notes::NoteId;
 const MOST: i64 = 20;
 
 /// The notes that somebody with these rights has to look at: hidden ones first, then waiting ones,
-/// the longest waiting first.
+/// the longest waiting first. All are read as they stand together: one that is withdrawn meanwhile would
+/// else stand there with nothing to decide about.
 ///
 /// # Errors
 /// The database cannot be read.
 pub async fn waiting(database: &Database, rights: Rights) -> Result<Vec<Note>, Error> {
     let all = rights.may(Right::Moderate);
+    let mut transaction = database.readers.begin().await?;
     let ids = sqlx::query_scalar!(
         r#"SELECT id AS "id!: i64" FROM (
              SELECT note.id, 0 AS place, note.hidden_at AS since FROM note
@@ -32,11 +34,11 @@ pub async fn waiting(database: &Database, rights: Rights) -> Result<Vec<Note>, E
         all,
         MOST
     )
-    .fetch_all(&database.readers)
+    .fetch_all(&mut *transaction)
     .await?;
     let mut notes = Vec::new();
     for id in ids {
-        notes.extend(note(database, NoteId(id)).await?);
+        notes.extend(read::within(&mut transaction, NoteId(id)).await?);
     }
     Ok(notes)
 }

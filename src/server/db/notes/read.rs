@@ -141,31 +141,38 @@ impl Note {
 /// # Errors
 /// The database cannot be read.
 pub async fn note(database: &Database, id: NoteId) -> Result<Option<Note>, Error> {
+    within(&mut database.readers.begin().await?, id).await
+}
+
+/// Reads a note as it stands beside what else this transaction reads.
+pub(super) async fn within(
+    transaction: &mut Transaction<'_, Sqlite>,
+    id: NoteId,
+) -> Result<Option<Note>, Error> {
     let NoteId(number) = id;
-    let mut transaction = database.readers.begin().await?;
     let row = sqlx::query!(
         r#"SELECT note.made_at, note.shown_at, note.withdrawn_why, note.hidden_at,
              member.id AS "author_id?: i64", member.name AS "author_name?: String"
            FROM note LEFT JOIN member ON member.id = note.author_id WHERE note.id = ?"#,
         number
     )
-    .fetch_optional(&mut *transaction)
+    .fetch_optional(&mut **transaction)
     .await?;
     let Some(row) = row else { return Ok(None) };
-    let versions = versions(&mut transaction, id).await?;
+    let versions = versions(transaction, id).await?;
     let corrections = sqlx::query_as!(
         Correction,
         "SELECT text, made_at FROM correction WHERE note_id = ? ORDER BY id DESC",
         number
     )
-    .fetch_all(&mut *transaction)
+    .fetch_all(&mut **transaction)
     .await?;
     let verdicts = sqlx::query!(
         r#"SELECT member_id, worked AS "worked: bool", material, size FROM verdict WHERE note_id = ?
            ORDER BY made_at DESC, member_id"#,
         number
     )
-    .fetch_all(&mut *transaction)
+    .fetch_all(&mut **transaction)
     .await?;
     let reports = sqlx::query_as!(
         Report,
@@ -174,7 +181,7 @@ pub async fn note(database: &Database, id: NoteId) -> Result<Option<Note>, Error
            WHERE note_id = ? AND settled_at IS NULL ORDER BY safety_report.id"#,
         number
     )
-    .fetch_all(&mut *transaction)
+    .fetch_all(&mut **transaction)
     .await?;
     let author = row.author_id.zip(row.author_name);
     Ok(Some(Note {

@@ -1,0 +1,131 @@
+//! What each member asks in one history, from a seed.
+
+use super::model::{Answer, Asked, Item, Number, Seen, Text, What, Who};
+use crate::guards::strings::Chance;
+
+/// So many texts of each kind: few, so that the same one comes again.
+const TEXTS: usize = 3;
+
+/// What is asked in one history.
+#[derive(Debug)]
+pub(super) struct Script {
+    /// Before the others begin, one after the other.
+    pub(super) first: Vec<Asked>,
+    /// At the same time, in the order of [`Who::ALL`].
+    pub(super) beside: [Vec<What>; 4],
+    /// When all have ended: how the note stands then.
+    pub(super) last: Vec<Asked>,
+}
+
+impl Script {
+    pub(super) fn from_seed(seed: u64) -> Self {
+        let mut chance = Chance(seed);
+        Self {
+            first: first(chance.below(4)),
+            beside: Who::ALL.map(|by| {
+                let length = if by == Who::Author { 2 } else { 2 + chance.below(2) };
+                (0..length).map(|_| one(by, &mut chance)).collect()
+            }),
+            last: vec![
+                Asked { by: Who::Moira, what: What::Open },
+                Asked { by: Who::Morag, what: What::Look },
+                Asked { by: Who::Reader, what: What::FindWording(text(&mut chance)) },
+                Asked { by: Who::Reader, what: What::FindCorrection(text(&mut chance)) },
+                Asked { by: Who::Reader, what: What::Kept },
+            ],
+        }
+    }
+
+    /// How many ask at the same time, and how many times in all.
+    pub(super) fn requests(&self) -> usize {
+        self.beside.iter().map(Vec::len).sum()
+    }
+}
+
+/// A note that waits, or is shown, or shown while another wording waits, or reported. One moderator reads it
+/// for both.
+fn first(kind: usize) -> Vec<Asked> {
+    let moira = |what| Asked { by: Who::Moira, what };
+    let mut first = vec![moira(What::Look)];
+    if kind > 0 {
+        first.extend([moira(What::Pass(None)), moira(What::Open)]);
+    }
+    match kind {
+        2 => first.extend([Asked { by: Who::Author, what: What::SendIn(1) }, moira(What::Look)]),
+        3 => first.push(Asked { by: Who::Reader, what: What::Report(0) }),
+        _ => {}
+    }
+    first
+}
+
+fn text(chance: &mut Chance) -> Text {
+    Text::try_from(chance.below(TEXTS)).unwrap()
+}
+
+/// A request of theirs; the number in it is what they know when they come to it.
+fn one(by: Who, chance: &mut Chance) -> What {
+    let share = chance.below(100);
+    let text = text(chance);
+    match by {
+        Who::Author => match share {
+            0..62 => What::SendIn(text),
+            62..74 => What::Save(text),
+            74..80 => What::Withdraw,
+            80..92 => What::Open,
+            _ => What::FindWording(text),
+        },
+        Who::Moira | Who::Morag => match share {
+            0..20 => What::Look,
+            20..42 => What::Pass(None),
+            42..54 => What::AskForChange(None),
+            54..62 => What::Decline(None),
+            62..78 => What::Correct(None, text),
+            78..88 => What::Settle(None),
+            88..91 => What::Withdraw,
+            91..94 => What::Report(text),
+            _ => What::Open,
+        },
+        Who::Reader => match share {
+            0..18 => What::Report(text),
+            18..40 => What::Open,
+            40..54 => What::FindWording(text),
+            54..70 => What::FindCorrection(text),
+            70..84 => What::List,
+            _ => What::Kept,
+        },
+    }
+}
+
+/// The numbers that one member has read last.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Known {
+    waiting: Option<Number>,
+    shown: Option<Number>,
+}
+
+impl Known {
+    pub(super) fn learn(&mut self, answer: &Answer) {
+        match answer {
+            Answer::Queue(Some(Item { number, reports, .. })) if reports.is_empty() => {
+                self.waiting = Some(*number);
+            }
+            Answer::Queue(Some(Item { number, .. }))
+            | Answer::Page(Seen::Wording { number: Some(number), .. }) => {
+                self.shown = Some(*number);
+            }
+            _ => {}
+        }
+    }
+
+    /// The request with the number that they know.
+    pub(super) const fn in_mind(self, what: What) -> What {
+        match what {
+            What::Pass(_) => What::Pass(self.waiting),
+            What::AskForChange(_) => What::AskForChange(self.waiting),
+            What::Decline(_) => What::Decline(self.waiting),
+            What::Settle(_) => What::Settle(self.shown),
+            What::Correct(_, text) => What::Correct(self.shown, text),
+            other => other,
+        }
+    }
+}
