@@ -5,6 +5,7 @@
 
 use sqlx::{Sqlite, Transaction};
 
+use super::notes::verdicts;
 use super::{Database, Error, acts, sessions};
 use crate::rules::auth::{MemberId, Rights, SignedIn};
 use crate::rules::clock::UnixSeconds;
@@ -236,6 +237,7 @@ pub async fn remove(
         Notes::Keep => "notes kept",
         Notes::Remove => "notes removed",
     };
+    verdicts::forget(&mut transaction, member).await?;
     // Written before the member goes, so that a leaver's own act still points at them.
     let act = Act { now, by, member, what: "member-removed", detail };
     act.record(&mut transaction).await?;

@@ -175,6 +175,23 @@ async fn a_verdict_is_taken_back_or_away() {
 }
 
 #[tokio::test]
+async fn what_a_leaver_found_confirms_nothing_any_more() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let secretary = club.join("Una Oakes", Right::Secretary).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let note = club.shown(&author, &secretary, &NOTE).await;
+    let listed = format!("href=\"/notes/{note}\"");
+    club.post(&format!("/notes/{note}/verdict"), Some(&other), &[("found", "worked")]).await;
+    assert!(club.get("/notes?confirmed=yes", None).await.body.contains(&listed));
+    let remove = [("do", "remove"), ("notes", "keep")];
+    let answer = club.post(&format!("/people/{}", other.id), Some(&secretary), &remove).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    assert!(!club.get("/notes?confirmed=yes", None).await.body.contains(&listed));
+    assert_eq!(club.count("SELECT count(*) FROM note WHERE confirmed_at IS NOT NULL").await, 0);
+}
+
+#[tokio::test]
 async fn what_was_typed_comes_back_from_every_small_form() {
     let club = Club::open().await;
     let author = club.join("Ada Penn", Right::None).await;

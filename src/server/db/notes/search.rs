@@ -13,6 +13,7 @@
 
 use std::collections::{HashMap, HashSet};
 
+use sqlx::{Sqlite, Transaction};
 use tokio::task::spawn_blocking;
 
 use super::Error;
@@ -31,6 +32,9 @@ const WORDS: usize = 12;
 const BEGUN: i64 = 60;
 /// The most letters of one word.
 const LETTERS: usize = 40;
+
+/// The notes as they stand at one moment.
+type Reading<'a> = Transaction<'a, Sqlite>;
 
 /// One note found.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -52,12 +56,14 @@ pub async fn find(
     most: i64,
 ) -> Result<Vec<Hit>, Error> {
     let Some(mut words) = Words::read(typed) else { return Ok(Vec::new()) };
-    let mut ids = best(database, &words, filter, most).await?;
+    // All of it of one moment: else a note would be found by words that it has no more.
+    let mut reading = database.readers.begin().await?;
+    let mut ids = best(&mut reading, &words, filter, most).await?;
     if i64::try_from(ids.len()).unwrap_or(i64::MAX) < most
-        && let Some(begun) = begun(database, typed, &words).await?
+        && let Some(begun) = begun(&mut reading, typed, &words).await?
     {
         words = begun;
-        ids = best(database, &words, filter, most).await?;
+        ids = best(&mut reading, &words, filter, most).await?;
     }
     if ids.is_empty() {
         return Ok(Vec::new());
@@ -71,8 +77,9 @@ pub async fn find(
          JOIN shown_note ON shown_note.id = wanted.value",
     )
     .bind(wanted)
-    .fetch_all(&database.readers)
+    .fetch_all(&mut *reading)
     .await?;
+    drop(reading);
     // Twenty long notes are milliseconds of work.
     let read = spawn_blocking(move || {
         let sought: Vec<&str> = words.0.iter().flatten().map(String::as_str).collect();
@@ -88,23 +95,23 @@ pub async fn find(
 
 /// The numbers of the notes, best first.
 async fn best(
-    database: &Database,
+    reading: &mut Reading<'_>,
     words: &Words,
     filter: &Filter,
     most: i64,
 ) -> Result<Vec<i64>, Error> {
     let (words_of_all, marks) = (words.all(), marks(filter));
-    let newest = newest(database, &format!("({words_of_all}){marks}")).await?;
+    let newest = newest(reading, &format!("({words_of_all}){marks}")).await?;
     let mut ids = Vec::new();
     if newest.len() <= usize::try_from(FEW).unwrap_or_default() {
-        ids = ranked(database, words, &newest).await?;
+        ids = ranked(reading, words, &newest).await?;
     }
     if let Some(oldest) = newest.last()
         && ids.is_empty()
     {
         // Only among these: the whole index would be looked through for a title that nobody wrote.
         let title = format!("({{title}} : ({words_of_all})){marks}");
-        ids = since(database, &title, *oldest).await?;
+        ids = since(reading, &title, *oldest).await?;
     }
     let named: HashSet<i64> = ids.iter().copied().collect();
     ids.extend(newest.into_iter().filter(|id| !named.contains(id)));
@@ -113,7 +120,7 @@ async fn best(
 }
 
 /// The newest notes that the index finds by this, and one more than are few.
-async fn newest(database: &Database, found_by: &str) -> Result<Vec<i64>, Error> {
+async fn newest(reading: &mut Reading<'_>, found_by: &str) -> Result<Vec<i64>, Error> {
     let most = FEW + 1;
     Ok(sqlx::query_scalar!(
         r#"SELECT rowid AS "id!: i64" FROM note_text WHERE note_text MATCH ?
@@ -121,19 +128,19 @@ async fn newest(database: &Database, found_by: &str) -> Result<Vec<i64>, Error> 
         found_by,
         most
     )
-    .fetch_all(&database.readers)
+    .fetch_all(&mut **reading)
     .await?)
 }
 
 /// The notes from this number on that the index finds by this, newest first. The index is read
 /// forwards: backwards it would go past the number until it finds another.
-async fn since(database: &Database, found_by: &str, oldest: i64) -> Result<Vec<i64>, Error> {
+async fn since(reading: &mut Reading<'_>, found_by: &str, oldest: i64) -> Result<Vec<i64>, Error> {
     let mut ids = sqlx::query_scalar!(
         r#"SELECT rowid AS "id!: i64" FROM note_text WHERE note_text MATCH ? AND rowid >= ?"#,
         found_by,
         oldest
     )
-    .fetch_all(&database.readers)
+    .fetch_all(&mut **reading)
     .await?;
     ids.reverse();
     Ok(ids)
@@ -141,10 +148,10 @@ async fn since(database: &Database, found_by: &str, oldest: i64) -> Result<Vec<i
 
 /// These notes as the index ranks them by the words that not too many notes have; none where every
 /// word is common.
-async fn ranked(database: &Database, words: &Words, ids: &[i64]) -> Result<Vec<i64>, Error> {
+async fn ranked(reading: &mut Reading<'_>, words: &Words, ids: &[i64]) -> Result<Vec<i64>, Error> {
     let mut rare = Vec::new();
     for word in &words.0 {
-        if !is_common(database, &any(word)).await? {
+        if !is_common(reading, &any(word)).await? {
             rare.push(word.clone());
         }
     }
@@ -161,11 +168,11 @@ async fn ranked(database: &Database, words: &Words, ids: &[i64]) -> Result<Vec<i
         rare,
         ids
     )
-    .fetch_all(&database.readers)
+    .fetch_all(&mut **reading)
     .await?)
 }
 
-async fn is_common(database: &Database, word: &str) -> Result<bool, Error> {
+async fn is_common(reading: &mut Reading<'_>, word: &str) -> Result<bool, Error> {
     let enough = COMMON + 1;
     let count = sqlx::query_scalar!(
         r#"SELECT count(*) AS "count!: i64"
@@ -173,7 +180,7 @@ async fn is_common(database: &Database, word: &str) -> Result<bool, Error> {
         word,
         enough
     )
-    .fetch_one(&database.readers)
+    .fetch_one(&mut **reading)
     .await?;
     Ok(count > COMMON)
 }
@@ -198,13 +205,17 @@ fn marks(filter: &Filter) -> String {
 
 /// These words with the last one taken for the beginning of a word. None where no note has a word
 /// that begins so, or where it is no plain word.
-async fn begun(database: &Database, typed: &str, words: &Words) -> Result<Option<Words>, Error> {
+async fn begun(
+    reading: &mut Reading<'_>,
+    typed: &str,
+    words: &Words,
+) -> Result<Option<Words>, Error> {
     let last = folded(typed.split_whitespace().next_back().unwrap_or_default()).into_owned();
     // One letter begins half the words there are.
     if last.chars().count() < 2 || !last.chars().all(char::is_alphanumeric) {
         return Ok(None);
     }
-    let found = beginning_with(database, &last).await?;
+    let found = beginning_with(reading, &last).await?;
     let found: Vec<String> = found.iter().filter_map(|word| phrase(word)).collect();
     if found.is_empty() {
         return Ok(None);
@@ -218,7 +229,7 @@ async fn begun(database: &Database, typed: &str, words: &Words) -> Result<Option
 
 /// The words of the index that begin so, in their order. From each it is a leap to the next: asked
 /// for all at once, the index would go through every place where any of them stands.
-async fn beginning_with(database: &Database, beginning: &str) -> Result<Vec<String>, Error> {
+async fn beginning_with(reading: &mut Reading<'_>, beginning: &str) -> Result<Vec<String>, Error> {
     let behind = format!("{beginning}{}", char::MAX);
     // Unchecked: the macro that checks queries crashes on such a table.
     Ok(sqlx::query_scalar(
@@ -233,7 +244,7 @@ async fn beginning_with(database: &Database, beginning: &str) -> Result<Vec<Stri
     .bind(beginning)
     .bind(behind)
     .bind(BEGUN)
-    .fetch_all(&database.readers)
+    .fetch_all(&mut **reading)
     .await?)
 }
 

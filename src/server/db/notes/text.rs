@@ -64,7 +64,7 @@ pub(super) async fn follow(
 pub(super) async fn mark(
     transaction: &mut Transaction<'_, Sqlite>,
     note: i64,
-) -> Result<(), Error> {
+) -> Result<(), sqlx::Error> {
     sqlx::query!(
         "UPDATE note_text SET marks = (SELECT marks FROM note_mark WHERE id = ?1) WHERE rowid = ?1",
         note

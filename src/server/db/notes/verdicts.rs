@@ -4,7 +4,7 @@ use sqlx::{Sqlite, Transaction};
 
 use super::recorded::record;
 use super::{Error, current, text};
-use crate::db::Database;
+use crate::db::{self, Database};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::NoteId;
@@ -102,8 +102,25 @@ pub async fn take_away(
     Ok(())
 }
 
+/// Takes away every verdict of a member who leaves the club.
+pub(in crate::db) async fn forget(
+    transaction: &mut Transaction<'_, Sqlite>,
+    MemberId(member): MemberId,
+) -> Result<(), db::Error> {
+    let notes = sqlx::query_scalar!(
+        r#"DELETE FROM verdict WHERE member_id = ? RETURNING note_id AS "note!: i64""#,
+        member
+    )
+    .fetch_all(&mut **transaction)
+    .await?;
+    for note in notes {
+        confirm(transaction, note).await?;
+    }
+    Ok(())
+}
+
 /// The note is marked by what members find of it now.
-async fn confirm(transaction: &mut Transaction<'_, Sqlite>, note: i64) -> Result<(), Error> {
+async fn confirm(transaction: &mut Transaction<'_, Sqlite>, note: i64) -> Result<(), sqlx::Error> {
     sqlx::query!(
         "UPDATE note SET confirmed_at =
            (SELECT max(made_at) FROM verdict WHERE note_id = ?1 AND worked = 1)
