@@ -259,7 +259,8 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         ("POST", "/notes/{id}/verdict") => {
             let (material, size) = (long(100), long(100));
             let fields = [("found", "worked"), ("material", &material), ("size", &size)];
-            let wrong = [("material", &*club.texts[0]), ("size", &*club.texts[1])];
+            let over = long(500);
+            let wrong = [("material", over.as_str()), ("size", &over)];
             vec![
                 Ask::post(shown("/verdict"), moderator, &wrong).told(422),
                 Ask::post(shown("/verdict"), moderator, &fields).told(409),
@@ -272,10 +273,10 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
                 _ => ("why", "/withdraw", author),
             };
             let version = club.version.to_string();
-            let (wrong, right) = (&*club.texts[0], long(2_000));
+            let (wrong, right) = (long(6_000), long(2_000));
             let fields = |typed| [("version", version.as_str()), (name, typed)];
             vec![
-                Ask::post(shown(at), by, &fields(wrong)).told(422),
+                Ask::post(shown(at), by, &fields(&wrong)).told(422),
                 Ask::post(shown(at), by, &fields(&right)),
             ]
         }
@@ -288,7 +289,7 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
             let its = its.to_string();
             let pass = [("version", its.as_str()), ("do", "pass")];
             vec![
-                Ask::post(&at, moderator, &fields(&club.texts[0])).told(422),
+                Ask::post(&at, moderator, &fields(&long(6_000))).told(422),
                 Ask::post(&at, moderator, &fields(&long(2_000))),
                 Ask::post(format!("/queue/{other}"), moderator, &pass),
             ]
@@ -300,15 +301,15 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
             let (name, password) = (long(60), long(128));
             vec![Ask::post(route, nobody, &[("name", &name), ("password", &password)]).told(422)]
         }
-        ("POST", "/sign-in/code") => vec![Ask::post(route, nobody, &[("code", &long(1_000))])],
+        ("POST", "/sign-in/code") => vec![Ask::post(route, nobody, &[("code", &long(400))])],
         ("POST", "/prove") => vec![Ask::post(route, author, &[("password", &long(128))])],
-        ("POST", "/me") => vec![Ask::post(route, author, &[("end", &long(1_000))]).told(404)],
+        ("POST", "/me") => vec![Ask::post(route, author, &[("end", &long(400))]).told(404)],
         ("POST", "/me/password" | "/me/leave") => {
             let fields = [("password", &*long(128)), ("new_password", &long(128))];
             vec![Ask::post(route, author, &fields).told(422)]
         }
         ("POST", "/me/second-factor") => {
-            vec![Ask::post(route, author, &[("code", &long(1_000))]).told(422)]
+            vec![Ask::post(route, author, &[("code", &long(400))]).told(422)]
         }
         ("POST", "/join/{token}") => {
             let name = "Ålesund ".chars().cycle().take(61).collect::<String>();
@@ -320,7 +321,7 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
             vec![Ask::post(format!("/reset/{}", club.to_reset), nobody, &fields).told(422)]
         }
         ("POST", "/people") => {
-            vec![Ask::post(route, secretary, &[("void", &long(1_000))]).told(404)]
+            vec![Ask::post(route, secretary, &[("void", &long(400))]).told(404)]
         }
         ("POST", "/people/invite") => {
             vec![Ask::post(route, secretary, &[("meant_for", &long(60))]).told(200)]
