@@ -145,10 +145,10 @@ fn sweep(runs: u32) {
                         cases: runs / u32::try_from(RUNNERS).unwrap(),
                         failure_persistence: None,
                         rng_seed: RngSeed::Fixed(seed + runner),
-                        max_shrink_time: 8_000,
+                        max_shrink_time: 60_000,
                         ..Config::default()
                     });
-                    runner.run(&vec(step(), 4..24), |steps| {
+                    runner.run(&vec(step(), 4..18), |steps| {
                         run(&steps, template);
                         Ok(())
                     })
