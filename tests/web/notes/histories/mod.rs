@@ -142,7 +142,7 @@ impl History {
         let requests = || self.requests.iter().cloned();
         let direct: Vec<_> =
             requests().filter(|request| request.asked.what != What::Kept).collect();
-        let kept: Vec<_> = requests().filter_map(Request::as_kept).collect();
+        let kept: Vec<_> = requests().filter_map(Request::when_kept).collect();
         for (requests, numbers) in [(direct, Numbers::Told), (kept, Numbers::Guessed)] {
             let line = |(_, place, has_ended)| {
                 let Request { asked: Asked { by, what }, answer, .. } = &requests[place];
@@ -171,7 +171,7 @@ impl Request {
     /// whoever changed what readers see is told so, and the database a moment earlier. So other readings and
     /// refusals, which look at the database, say nothing of when the page does; nor does the answer to the
     /// author, whose wording changes nothing that readers see.
-    fn as_kept(self) -> Option<Self> {
+    fn when_kept(self) -> Option<Self> {
         match (self.asked.what, &self.answer) {
             (What::Kept, _) => Some(self),
             (What::SendIn(_) | What::Save(_), Answer::Done) => {
