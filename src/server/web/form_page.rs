@@ -28,6 +28,8 @@ pub(super) struct FormPage {
     /// The button is no invitation: what it does is to be weighed.
     pub(super) is_plain: bool,
     pub(super) links: Vec<Link>,
+    /// What was typed stays here while the reader signs in on another page.
+    pub(super) is_signed_out: bool,
 }
 
 impl FormPage {
@@ -49,6 +51,7 @@ impl FormPage {
             button: "Send",
             is_plain: false,
             links: Vec::new(),
+            is_signed_out: false,
         }
     }
 

@@ -99,7 +99,7 @@ async fn a_reason_of_pressure_is_not_shown_to_readers() {
         let gone = club.get(&page, None).await;
         assert_eq!(gone.status, StatusCode::GONE);
         assert!(!gone.body.contains(&kept), "{said}: {}", gone.body);
-        assert!(gone.body.contains("The reason that was given speaks of"), "{}", gone.body);
+        assert!(gone.body.contains("nobody has checked it"), "{}", gone.body);
         // Its author and whoever moderates read what was typed.
         for by in [&author, &moderator] {
             let seen = club.get(&page, Some(by)).await.body;
@@ -192,6 +192,49 @@ async fn what_a_leaver_found_confirms_nothing_any_more() {
 }
 
 #[tokio::test]
+async fn a_form_that_comes_back_is_open() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let open = "<details class=\"no-print\" open>";
+    assert!(!club.get(&format!("/notes/{note}"), Some(&moderator)).await.body.contains(open));
+    for (act, by, field) in [
+        ("report", &other, "danger"),
+        ("correct", &moderator, "correction"),
+        ("withdraw", &author, "why"),
+    ] {
+        let answer = club.post(&format!("/notes/{note}/{act}"), Some(by), &[(field, " ")]).await;
+        assert_eq!(answer.status.as_u16(), 422, "{act}: {}", answer.body);
+        let (_, behind) = answer.body.split_once(open).unwrap();
+        let (inside, after) = behind.split_once("</details>").unwrap();
+        assert!(inside.contains(&format!("id=\"{field}-error\"")), "{act}: {inside}");
+        assert!(!after.contains(open), "{act}: {after}");
+        assert!(answer.body.contains("<title>Error: "), "{act}: {}", answer.body);
+    }
+}
+
+#[tokio::test]
+async fn a_queue_that_wants_a_reason_leads_to_where_it_is_typed() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let note = club.send_in(&author, &NOTE).await;
+    let answer = club.decide(&moderator, note, ("decline", " ")).await;
+    assert_eq!(answer.status.as_u16(), 422, "{}", answer.body);
+    let (link, place) = (format!("href=\"#reason-{note}\""), format!("id=\"reason-{note}\""));
+    assert!(answer.body.contains(&link) && answer.body.contains(&place), "{}", answer.body);
+    // It was decided meanwhile and is not in the queue any more.
+    let version = club.version(note, "waiting").await.to_string();
+    club.decide(&moderator, note, ("pass", "")).await;
+    let late = [("version", version.as_str()), ("do", "decline"), ("reason", "Too late")];
+    let answer = club.post(&format!("/queue/{note}"), Some(&moderator), &late).await;
+    assert_eq!(answer.status, StatusCode::CONFLICT, "{}", answer.body);
+    assert!(answer.body.contains(&format!("href=\"/notes/{note}\"")), "{}", answer.body);
+}
+
+#[tokio::test]
 async fn what_was_typed_comes_back_from_every_small_form() {
     let club = Club::open().await;
     let author = club.join("Ada Penn", Right::None).await;
@@ -223,7 +266,8 @@ async fn what_was_typed_comes_back_from_every_small_form() {
         assert_eq!(answer.status, StatusCode::UNAUTHORIZED, "{address}: {}", answer.body);
         assert!(answer.body.contains(escaped), "{address}: {}", answer.body);
         assert!(answer.body.contains(&format!("action=\"{address}\"")), "{address}");
-        assert!(answer.body.contains("href=\"/sign-in\""), "{address}");
+        // Beside this page: what was typed would go with it.
+        assert!(answer.body.contains("href=\"/sign-in\" target=\"_blank\""), "{address}");
         for (name, _) in fields {
             assert!(answer.body.contains(&format!("name=\"{name}\"")), "{address}: {name}");
         }

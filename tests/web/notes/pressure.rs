@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use proptest::sample::select;
 
 /// What members call it. The list is ours and entered apart from the one that hears.
-const WORDS: [&str; 25] = [
+const WORDS: [&str; 53] = [
     "boiler",
     "boilers",
     "steam",
@@ -33,6 +33,34 @@ const WORDS: [&str; 25] = [
     "relief valves",
     "regulator valve",
     "compressed air",
+    "backhead",
+    "tubeplate",
+    "tube plates",
+    "throatplate",
+    "firehole",
+    "fire hole",
+    "smokebox",
+    "washout plug",
+    "kilopascals",
+    "bioler",
+    "presure",
+    "saftey valve",
+    "air receiver",
+    "air receivers",
+    "air reservoir",
+    "air tank",
+    "compressor tank",
+    "gas tank",
+    "butane tanks",
+    "bursting disc",
+    "pop valve",
+    "blower valve",
+    "gauge glass",
+    "gauge cocks",
+    "try cock",
+    "foundation ring",
+    "girder stays",
+    "palm stay",
 ];
 
 /// Letters that look like these, from other alphabets and from the mathematicians.
@@ -171,7 +199,23 @@ fn a_word_of_pressure_is_heard_in_every_dress() {
 
 #[test]
 fn units_of_pressure_are_heard_behind_a_figure() {
-    for text in ["80 psi", "80psi", "100PSI", "160psig.", "90 p.s.i.", "ｐｓｉ", "5 lbf/in²"] {
+    for text in [
+        "80 psi",
+        "80psi",
+        "100PSI",
+        "160psig.",
+        "90 p.s.i.",
+        "ｐｓｉ",
+        "5 lbf/in²",
+        "5 lb/sq in",
+        "five pounds per square inch",
+        "6 kg/cm²",
+        "600 kPa",
+        "tested to 10 bar",
+        "pumped up to 10bar",
+        "held at 2.5 bar",
+        "a hydro test",
+    ] {
         assert!(speaks_of_it(text), "{text}");
     }
 }
@@ -187,6 +231,8 @@ fn what_has_nothing_to_do_with_pressure_is_left_alone() {
         "M3 x 0.5, 2.5 mm drill: 83 %, 1/4 x 40 T.P.I.",
         "The tap ran free after a café break",
         "A stay of the crown wheel; gauge plate; check twice",
+        "20 mm bar, turned to 10 mm; 3 bars at once; Op 10: bar off",
+        "A receiver for the telephone; glass for the gauge of the clock; tube and plate",
     ] {
         assert!(!marked_text_speaks_of_it(text), "{text}");
     }

@@ -10,17 +10,26 @@ use super::folded::folded;
 use super::markdown;
 use super::state::Subject;
 
-/// A word that begins like this is about pressure.
-pub const BEGINNINGS: [&str; 13] = [
+/// A word that begins like this is about pressure; some as they are often misspelt.
+pub const BEGINNINGS: [&str; 22] = [
     "boiler",
+    "bioler",
     "steam",
     "pressur",
+    "presur",
     "firebox",
     "firetube",
+    "firehole",
+    "smokebox",
+    "backhead",
+    "tubeplate",
+    "throatplate",
     "flue",
     "superheat",
     "clack",
     "blowdown",
+    "washout",
+    "kilopascal",
     "injector",
     "hydraulic",
     "hydrostatic",
@@ -28,10 +37,15 @@ pub const BEGINNINGS: [&str; 13] = [
 ];
 
 /// Units of pressure, as they stand or behind a figure.
-pub const UNITS: [&str; 4] = ["psi", "psig", "psia", "lbf"];
+pub const UNITS: [&str; 5] = ["psi", "psig", "psia", "lbf", "kpa"];
+
+/// A unit that is a piece of stock too: of pressure it is where something goes to so many, or stands at
+/// or under them.
+const BAR: &str = "bar";
+const BEFORE_SO_MANY_BAR: [&str; 3] = ["to", "at", "under"];
 
 /// Words that are about pressure where they stand together, the second in the plural too.
-pub const PAIRS: [(&str, &str); 8] = [
+pub const PAIRS: [(&str, &str); 28] = [
     ("safety", "valve"),
     ("relief", "valve"),
     ("water", "gauge"),
@@ -40,6 +54,26 @@ pub const PAIRS: [(&str, &str); 8] = [
     ("regulator", "valve"),
     ("check", "valve"),
     ("compressed", "air"),
+    ("air", "receiver"),
+    ("air", "reservoir"),
+    ("air", "tank"),
+    ("compressor", "tank"),
+    ("gas", "tank"),
+    ("butane", "tank"),
+    ("bursting", "disc"),
+    ("saftey", "valve"),
+    ("pop", "valve"),
+    ("blower", "valve"),
+    ("gauge", "glass"),
+    ("gauge", "cock"),
+    ("try", "cock"),
+    ("foundation", "ring"),
+    ("girder", "stay"),
+    ("palm", "stay"),
+    ("hydro", "test"),
+    ("lb", "sq"),
+    ("per", "square"),
+    ("kg", "cm"),
 ];
 
 /// The words above as they look.
@@ -78,7 +112,7 @@ pub fn speaks_of_it(text: &str) -> bool {
     // What is joined by a hyphen or dots may be read as one word.
     let joined = looks.split_whitespace().map(|word| split(word).collect::<String>());
     let joined: Vec<String> = joined.filter(|word| !word.is_empty()).collect();
-    speak_of_it(&words) || speak_of_it(&joined) || is_spelt_out(&words)
+    speak_of_it(&words) || speak_of_it(&joined) || is_spelt_out(&words) || is_so_many_bar(&words)
 }
 
 /// The same of Markdown: as it is typed, and as it is read.
@@ -99,9 +133,20 @@ fn speak_of_it(words: &[impl AsRef<str>]) -> bool {
         })
 }
 
+/// A figure as it looks: a one stands as L, a nought as O.
+fn is_figure(text: &str) -> bool {
+    text.chars().all(|c| c.is_ascii_digit() || matches!(c, 'l' | 'o'))
+}
+
+fn is_so_many_bar(words: &[&str]) -> bool {
+    let is_bar = |word: &&str| *word == BAR || word.strip_suffix(BAR).is_some_and(is_figure);
+    words.iter().enumerate().filter(|(_, word)| is_bar(word)).any(|(at, _)| {
+        let before = words.iter().take(at).rev().find(|word| !is_figure(word));
+        before.is_some_and(|word| BEFORE_SO_MANY_BAR.contains(word))
+    })
+}
+
 fn is_about_it(word: &str) -> bool {
-    // A figure as it looks: a one stands as L, a nought as O.
-    let is_figure = |text: &str| text.chars().all(|c| c.is_ascii_digit() || matches!(c, 'l' | 'o'));
     let Heard { beginnings, units, pairs } = &*HEARD;
     beginnings.iter().any(|beginning| word.starts_with(beginning.as_str()))
         || units.iter().any(|unit| word.strip_suffix(unit.as_str()).is_some_and(is_figure))

@@ -10,7 +10,6 @@ use super::super::form_page::FormPage;
 use super::super::page::respond;
 use crate::{App, Error};
 use holewright_pages::field::{Field, Kind};
-use holewright_pages::link::Link;
 
 /// A form as it was sent.
 pub(super) struct Sent {
@@ -46,7 +45,7 @@ pub(super) fn given_back(app: &App, error: Error, sent: Sent) -> Result<Response
     form.words = match &error {
         Error::Unauthenticated => {
             form.heading = "You are signed out".to_owned();
-            form.links = vec![Link::new("/sign-in", "Sign in")];
+            form.is_signed_out = true;
             vec![
                 "What you wrote is not lost: it stands below, and nothing of it was sent on. Sign in on \
                  another page, come back to this one, and send it again."

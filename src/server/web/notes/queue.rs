@@ -52,6 +52,15 @@ struct QueuePage {
     items: Vec<Item>,
 }
 
+impl QueuePage {
+    /// Where the note is that the trouble is about: in the queue, at what was typed, or else at its address.
+    fn place_of(&self, trouble: &Trouble) -> String {
+        let id = trouble.id;
+        let is_here = self.items.iter().any(|item| item.id == id);
+        if is_here { format!("#reason-{id}") } else { format!("/notes/{id}") }
+    }
+}
+
 /// What stood in the way of a decision, with what was typed.
 struct Trouble {
     /// The note it was about.

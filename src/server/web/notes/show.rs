@@ -76,6 +76,13 @@ struct GonePage {
     why: Option<String>,
 }
 
+impl NotePage {
+    /// Whether something is wrong in one of these fields: their form is then open.
+    fn has_mistake(&self, fields: &[Field]) -> bool {
+        fields.iter().any(|field| self.errors.iter().any(|error| error.field == field.name))
+    }
+}
+
 /// A form on the page that came back: what was typed into it and what was wrong.
 #[derive(Default)]
 pub(super) struct Back {
@@ -217,8 +224,9 @@ fn note_page(
         !is_author && reader.is_some_and(|reader| sees_waiting(wording.subject, reader.rights));
     let description = markdown::extract(&wording.text, 160);
     let title = if wording.title.is_empty() { "A note without a title" } else { &wording.title };
+    let heading = if back.errors.is_empty() { title.to_owned() } else { format!("Error: {title}") };
     let frame =
-        Frame::at(&app.context, Section::Notes, &format!("/notes/{id}"), title, &description);
+        Frame::at(&app.context, Section::Notes, &format!("/notes/{id}"), &heading, &description);
     let is_public = is_shown && !note.is_hidden;
     let worked =
         note.verdicts.iter().filter(|judged| judged.verdict.found == Found::Worked).count();
