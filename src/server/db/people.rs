@@ -6,7 +6,7 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::notes::verdicts;
-use super::{Database, Error, acts, sessions};
+use super::{Database, Error, acts, open_slips, sessions};
 use crate::rules::auth::{MemberId, Rights, SignedIn};
 use crate::rules::clock::UnixSeconds;
 
@@ -142,6 +142,9 @@ pub async fn set_rights(
         return Ok(Change::NoSuchMember);
     }
     let act = Act { now, by, member, what: "rights-given", detail: &in_words(rights) };
+    if !rights.secretary {
+        open_slips::end_all_by(&mut transaction, member).await?;
+    }
     sessions::end_all(&mut transaction, member).await?;
     act.finish(transaction).await
 }
@@ -169,6 +172,7 @@ pub async fn stop(
         return Ok(Change::NoSuchMember);
     }
     sessions::end_all(&mut transaction, member).await?;
+    open_slips::end_all_by(&mut transaction, member).await?;
     Act { now, by, member, what: "member-stopped", detail: "" }.finish(transaction).await
 }
 
@@ -238,6 +242,7 @@ pub async fn remove(
         Notes::Remove => "notes removed",
     };
     verdicts::forget(&mut transaction, member).await?;
+    open_slips::end_all_by(&mut transaction, member).await?;
     // Written before the member goes, so that a leaver's own act still points at them.
     let act = Act { now, by, member, what: "member-removed", detail };
     act.record(&mut transaction).await?;

@@ -12,7 +12,7 @@ use tower_http::catch_panic::CatchPanicLayer;
 use super::bytes;
 use super::middleware::{
     beside_page, body, budget, cors, drawer, host, observe, panics, rate, refusals, same_origin,
-    security_headers,
+    security_headers, to_the_end,
 };
 use super::place::{Kind, Route};
 use crate::{App, Error, api, web};
@@ -127,6 +127,7 @@ pub fn layered(table: Router<Arc<App>>, app: Arc<App>) -> Router {
         // The limit above is the only one.
         .layer(DefaultBodyLimit::disable())
         .layer(CatchPanicLayer::custom(panics::answer))
+        .layer(from_fn(to_the_end::go_on))
         .layer(from_fn(bytes::refuse_unreadable))
         .layer(from_fn_with_state(state(), beside_page::answer));
     table.layer(around).with_state(app)

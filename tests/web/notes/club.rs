@@ -197,7 +197,13 @@ impl Club {
     ) -> Answer {
         let state = if what == "settle" { "shown" } else { "waiting" };
         let version = self.version(note, state).await.to_string();
-        let fields = [("version", version.as_str()), ("do", what), ("reason", reason)];
+        let last = self.count("SELECT coalesce(max(id), 0) FROM safety_report").await.to_string();
+        let fields = [
+            ("version", version.as_str()),
+            ("last", last.as_str()),
+            ("do", what),
+            ("reason", reason),
+        ];
         self.post(&format!("/queue/{note}"), Some(by), &fields).await
     }
 

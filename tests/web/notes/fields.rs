@@ -57,3 +57,19 @@ async fn the_form_refuses_what_the_database_would() {
         }
     }
 }
+
+#[test]
+fn a_field_is_filled_in_under_its_old_name_where_the_new_one_says_nothing() {
+    let renamed = DONE.iter().find(|field| !field.once.is_empty()).unwrap();
+    for (now, before, expected) in [
+        ("brass", "", "brass"),
+        ("brass", "copper", "brass"),
+        (" ", "copper", "copper"),
+        ("", "copper", "copper"),
+        // Kept as it was typed.
+        (" ", "", " "),
+    ] {
+        let filled = |name: &str| if name == renamed.name { now } else { before };
+        assert_eq!(renamed.filled_in(filled), expected, "{now:?} and {before:?}");
+    }
+}

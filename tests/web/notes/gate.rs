@@ -192,6 +192,95 @@ async fn what_a_leaver_found_confirms_nothing_any_more() {
 }
 
 #[tokio::test]
+async fn what_follows_an_inspectors_correction_is_the_inspectors() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let inspector = club.join("Dora Vale", Right::Inspector).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let version = club.version(note, "shown").await.to_string();
+    let warned = [("version", version.as_str()), ("correction", "Never in a boiler.")];
+    club.post(&format!("/notes/{note}/correct"), Some(&inspector), &warned).await;
+    let comma = [("title", "Bushes"), ("text", "Turned from LG2, and dry."), ("do", "send")];
+    club.post(&format!("/notes/{note}/edit"), Some(&author), &comma).await;
+    let answer = club.decide(&moderator, note, ("pass", "")).await;
+    assert_eq!(answer.status, StatusCode::FORBIDDEN, "{}", answer.body);
+    assert!(club.get(&format!("/notes/{note}"), None).await.body.contains("Never in a boiler."));
+    let answer = club.decide(&inspector, note, ("pass", "")).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+}
+
+#[tokio::test]
+async fn a_report_that_came_after_the_queue_was_read_is_not_settled() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let note = club.shown(&author, &moderator, &NOTE).await;
+    let report = format!("/notes/{note}/report");
+    for (name, danger) in [("Cyril Moss", "It grabs."), ("Eva Lund", "I lost a fingertip.")] {
+        let by = club.join(name, Right::None).await;
+        club.post(&report, Some(&by), &[("danger", danger)]).await;
+    }
+    let version = club.version(note, "shown").await.to_string();
+    for last in [&[("last", "1")][..], &[]] {
+        let settle = [&[("version", version.as_str()), ("do", "settle")], last].concat();
+        let answer = club.post(&format!("/queue/{note}"), Some(&moderator), &settle).await;
+        assert_eq!(answer.status, StatusCode::CONFLICT, "{}", answer.body);
+        assert!(answer.body.contains("I lost a fingertip."), "{}", answer.body);
+        assert!(answer.body.contains("name=\"last\" value=\"2\""), "{}", answer.body);
+    }
+    assert_eq!(club.get(&format!("/notes/{note}"), None).await.status, StatusCode::NOT_FOUND);
+    let answer = club.decide(&moderator, note, ("settle", "")).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+}
+
+#[tokio::test]
+async fn what_a_moderator_may_not_show_stands_behind_what_they_may() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    for number in 0..25 {
+        let title = format!("Boiler bush {number}");
+        club.send_in(&author, &[("title", &title), ("text", "In LG2.")]).await;
+    }
+    club.send_in(&author, &[("title", "A plain note"), ("text", "It rang.")]).await;
+    let queue = club.get("/queue", Some(&moderator)).await.body;
+    let (plain, boiler) = (queue.find("A plain note").unwrap(), queue.find("Boiler bush").unwrap());
+    assert!(plain < boiler, "{queue}");
+}
+
+#[tokio::test]
+async fn a_change_goes_on_to_its_end_whoever_hangs_up() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let fields = [("title", "Bushes"), ("text", "It rang."), ("on", "gunmetal")];
+    let note = club.shown(&author, &moderator, &fields).await;
+    assert!(club.get("/materials/gunmetal", None).await.body.contains("It rang."));
+    let [_, writer] = club.app.database.pools();
+    let held = writer.acquire().await.unwrap();
+    let (address, why) = (format!("/notes/{note}/withdraw"), [("why", "Another metal.")]);
+    {
+        let asked = std::pin::pin!(club.post(&address, Some(&author), &why));
+        let hung_up = tokio::time::timeout(std::time::Duration::from_millis(300), asked).await;
+        assert!(hung_up.is_err(), "it waits for the database");
+    }
+    drop(held);
+    let path = format!("/notes/{note}");
+    let mut tries = 0;
+    while club.get(&path, None).await.status != StatusCode::GONE {
+        tries += 1;
+        assert!(tries < 500, "the sender's going undid it");
+        tokio::time::sleep(std::time::Duration::from_millis(10)).await;
+    }
+    while club.get("/materials/gunmetal", None).await.body.contains("It rang.") {
+        tries += 1;
+        assert!(tries < 500, "a page still shows what was withdrawn");
+        tokio::time::sleep(std::time::Duration::from_millis(10)).await;
+    }
+}
+
+#[tokio::test]
 async fn a_form_that_comes_back_is_open() {
     let club = Club::open().await;
     let author = club.join("Ada Penn", Right::None).await;
@@ -272,6 +361,13 @@ async fn what_was_typed_comes_back_from_every_small_form() {
             assert!(answer.body.contains(&format!("name=\"{name}\"")), "{address}: {name}");
         }
         assert!(answer.header("cache-control").contains("no-store"), "{address}");
+    }
+    // Longer than the form takes: its end, which may be the warning, is not cut off.
+    let long = format!("{}and never under power", "Word ".repeat(420));
+    for (address, name) in [("report", "danger"), ("correct", "correction")] {
+        let address = format!("/notes/{note}/{address}");
+        let answer = club.post(&address, None, &[(name, &long)]).await;
+        assert!(answer.body.contains("and never under power"), "{address}: {}", answer.body);
     }
     // With nothing typed there is nothing to give back.
     let nothing = club.post(&format!("/notes/{note}/report"), None, &[("danger", " ")]).await;

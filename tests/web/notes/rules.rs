@@ -150,6 +150,9 @@ fn each_act_leads_where_it_should() {
     }
     let pressure =
         NoteState { shown: Some(Subject::Pressure), is_hidden: true, ..state_of("shown") };
+    // What follows a text that is the inspector's is the inspector's too.
+    let sent = after(Act::SendIn(Subject::Usual), pressure, who("author")).unwrap();
+    assert_eq!(sent.on_its_way, Some(OnItsWay::Waiting(Subject::Pressure)));
     assert_eq!(after(Act::Settle, pressure, moderator), Err(Refused::Inspector));
 }
 

@@ -125,6 +125,27 @@ async fn s09_a_void_slip_answers_as_a_used_one_does() {
     assert!(acts.contains(&whose), "{acts}");
 }
 
+#[tokio::test]
+async fn s09_a_slip_ends_with_the_right_of_whoever_made_it() {
+    let club = Club::start().await;
+    let mut una = club.join("Una Secretary", SECRETARY).await;
+    for (name, fields) in [
+        ("Olive Brandreth", &[("do", "stop")][..]),
+        ("Percy Wainscott", &[("do", "rights"), ("moderator", "on")]),
+        ("Enid Hathersage", &[("do", "remove"), ("notes", "keep")]),
+    ] {
+        let mut other = club.join(name, SECRETARY).await;
+        let slip = other.post("/people/invite", &[("secretary", "yes")]).await;
+        let slip = link(&slip.body);
+        assert_eq!(club.browser().get(&slip).await.status, StatusCode::OK);
+        let number = club.number_of(name).await;
+        let ended = una.post(&format!("/people/{number}"), fields).await;
+        assert_eq!(ended.status, StatusCode::SEE_OTHER, "{}", ended.body);
+        let spent = club.browser().get(&slip).await;
+        assert_eq!(spent.status, StatusCode::BAD_REQUEST, "{name}: {}", spent.body);
+    }
+}
+
 /// Somebody has the form open when the slip is made void, or both happen at the same moment.
 #[tokio::test]
 async fn s09_a_slip_that_is_used_and_made_void_at_once_is_one_or_the_other() {

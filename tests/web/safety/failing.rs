@@ -267,7 +267,7 @@ impl Acting {
                     shown: ("/notes/mine".to_owned(), key),
                 }
             }
-            _ => {
+            "decide" | "correct" => {
                 self.taken(author, "/notes/new", &stormed::sent_in(&title));
                 self.acknowledged.insert(title);
                 // Whichever waits longest.
@@ -287,6 +287,7 @@ impl Acting {
                 let form = format!("version={version}&correction={key}");
                 Ready { member: other, path, form, shown: (note, key) }
             }
+            _ => panic!("{act} is not made ready"),
         }
     }
 

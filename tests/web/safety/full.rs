@@ -93,11 +93,7 @@ fn f08_a_limit_on_the_size_of_files_is_as_a_full_disk() {
     let folder = Folder::new();
     let data = folder.path().join("data");
     stormed::seed(&data);
-    let serve = stormed::serving(&data);
-    let mut shell = Command::new("sh");
-    shell.args(["-c", r#"trap "" XFSZ; exec "$0" "$@""#]);
-    shell.arg(serve.get_program()).args(serve.get_args());
-    let victim = Victim::start(&shell);
+    let victim = Victim::start(&stormed::serving(&data));
     let limit = |most| {
         let process = Pid::from_raw(i32::try_from(victim.id()).unwrap());
         prlimit(process, Resource::Fsize, Rlimit { current: most, maximum: None }).unwrap();

@@ -139,16 +139,24 @@ pub async fn report(
     Ok(())
 }
 
-/// Shows the note again: whoever looked found nothing against it.
+/// Shows the note again: whoever looked, at the reports up to this one, found nothing against it.
 ///
 /// # Errors
-/// As [`correct`].
-pub async fn settle(database: &Database, reviewed: Reviewed<'_>) -> Result<(), Error> {
+/// As [`correct`]; or it was reported once more meanwhile.
+pub async fn settle(database: &Database, reviewed: Reviewed<'_>, last: i64) -> Result<(), Error> {
     let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
     let mut transaction = database.write().await?;
     let current = current::read(&mut transaction, reviewed.note, by).await?;
     current.check(Act::Settle, by)?;
-    if current.shown != Some(version) {
+    let is_unread = sqlx::query_scalar!(
+        r#"SELECT EXISTS (SELECT 1 FROM safety_report
+             WHERE note_id = ? AND id > ? AND settled_at IS NULL) AS "is_unread!: bool""#,
+        note,
+        last
+    )
+    .fetch_one(&mut *transaction)
+    .await?;
+    if current.shown != Some(version) || is_unread {
         return Err(Error::OutOfDate);
     }
     sqlx::query!("UPDATE note SET hidden_at = NULL WHERE id = ?", note)

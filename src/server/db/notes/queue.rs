@@ -10,28 +10,30 @@ use crate::rules::notes::NoteId;
 /// The most notes the queue shows at once: the oldest come first.
 const MOST: i64 = 20;
 
-/// The notes that somebody with these rights has to look at: hidden ones first, then waiting ones,
-/// the longest waiting first. All are read as they stand together: one that is withdrawn meanwhile would
+/// The notes that somebody with these rights has to look at: first those that they may show, hidden ones
+/// before waiting ones, the longest waiting first. All are read as they stand together: one that is withdrawn meanwhile would
 /// else stand there with nothing to decide about.
 ///
 /// # Errors
 /// The database cannot be read.
 pub async fn waiting(database: &Database, rights: Rights) -> Result<Vec<Note>, Error> {
-    let all = rights.may(Right::Moderate);
+    let (all, inspects) = (rights.may(Right::Moderate), rights.may(Right::Inspect));
     let mut transaction = database.readers.begin().await?;
     let ids = sqlx::query_scalar!(
         r#"SELECT id AS "id!: i64" FROM (
-             SELECT note.id, 0 AS place, note.hidden_at AS since FROM note
+             SELECT note.id, 0 AS place, note.hidden_at AS since, shown.is_pressure FROM note
              JOIN note_version AS shown ON shown.id = note.shown_version
              WHERE note.hidden_at IS NOT NULL AND note.withdrawn_at IS NULL
                AND (?1 OR shown.is_pressure = 1)
              UNION ALL
-             SELECT note.id, 1, version.saved_at FROM note_version AS version
+             SELECT note.id, 1, version.saved_at, version.is_pressure FROM note_version AS version
              JOIN note ON note.id = version.note_id
              WHERE version.state = 'waiting' AND note.withdrawn_at IS NULL AND note.hidden_at IS NULL
                AND (?1 OR version.is_pressure = 1))
-           ORDER BY place, since, id LIMIT ?2"#,
+           ORDER BY CASE is_pressure WHEN 1 THEN ?2 ELSE ?1 END DESC, place, since, id
+           LIMIT ?3"#,
         all,
+        inspects,
         MOST
     )
     .fetch_all(&mut *transaction)

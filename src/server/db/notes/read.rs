@@ -95,6 +95,8 @@ pub struct Author {
 /// A report of danger.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Report {
+    /// Its number: a later one has a greater.
+    pub id: i64,
     /// Who sent it; none where they have left the club.
     pub by: Option<String>,
     /// What could hurt somebody.
@@ -176,7 +178,7 @@ pub(super) async fn within(
     .await?;
     let reports = sqlx::query_as!(
         Report,
-        r#"SELECT member.name AS "by?: String", text
+        r#"SELECT safety_report.id, member.name AS "by?: String", text
            FROM safety_report LEFT JOIN member ON member.id = member_id
            WHERE note_id = ? AND settled_at IS NULL ORDER BY safety_report.id"#,
         number

@@ -118,7 +118,12 @@ async fn put(
         Aim::Draft => Act::Save,
         Aim::SendIn => Act::SendIn(wording.subject),
     };
-    current.check(act, by)?;
+    let after = current.check(act, by)?;
+    let subject = match after.on_its_way {
+        Some(OnItsWay::Waiting(subject)) => subject,
+        _ => wording.subject,
+    };
+    let wording = &Wording { subject, ..wording.clone() };
     if is_there_already(transaction, note, wording, aim).await? {
         return Ok(());
     }

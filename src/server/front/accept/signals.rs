@@ -1,7 +1,8 @@
 //! The signals that ask the process to stop: SIGTERM, SIGINT. Heard on a thread of its own, which
 //! waits for nothing else: whatever holds the others up, the process ends in time. One that tells of a
 //! terminal that has gone, or asks other programs to read their settings anew, SIGHUP, asks nothing of
-//! this one.
+//! this one; nor does one that ends a program that writes more than the size of files is limited to: the
+//! write fails, and that is answered.
 
 use std::io;
 use std::process;
@@ -21,8 +22,8 @@ pub const DEADLINE: Duration = Duration::from_secs(9);
 #[derive(Debug)]
 pub struct Signals {
     told: UnboundedReceiver<()>,
-    /// Caught, so that it does not end the process.
-    _hangup: Signal,
+    /// Caught, so that they do not end the process.
+    _heard: [Signal; 2],
 }
 
 impl Signals {
@@ -40,7 +41,8 @@ impl Signals {
         thread::Builder::new()
             .name("signals".to_owned())
             .spawn(move || hear(&runtime, [terminate, interrupt], &tell))?;
-        Ok(Self { told, _hangup: signal(SignalKind::hangup())? })
+        let too_large = SignalKind::from_raw(rustix::process::Signal::XFSZ.as_raw());
+        Ok(Self { told, _heard: [signal(SignalKind::hangup())?, signal(too_large)?] })
     }
 
     /// Waits for the next one.

@@ -16,3 +16,4 @@ pub mod refusals;
 pub mod request_id;
 pub mod same_origin;
 pub mod security_headers;
+pub mod to_the_end;

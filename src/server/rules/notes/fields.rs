@@ -50,7 +50,8 @@ impl NoteField {
     pub fn filled_in<'a>(&self, filled: impl Fn(&str) -> &'a str) -> &'a str {
         let now = filled(self.name);
         let is_blank = now.trim().is_empty();
-        if is_blank && !self.once.is_empty() { filled(self.once) } else { now }
+        let before = if is_blank && !self.once.is_empty() { filled(self.once) } else { "" };
+        if before.is_empty() { now } else { before }
     }
 }
 

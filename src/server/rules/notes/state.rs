@@ -136,7 +136,10 @@ pub fn after(act: Act, note: NoteState, who: Who) -> Result<NoteState, Refused> 
     }
     match act {
         Act::Save => Ok(NoteState { on_its_way: Some(OnItsWay::Draft), ..note }),
-        Act::SendIn(subject) => {
+        Act::SendIn(said) => {
+            // What takes the place of a text that the inspector passed or corrected is the inspector's too.
+            let subject =
+                if note.shown == Some(Subject::Pressure) { Subject::Pressure } else { said };
             Ok(NoteState { on_its_way: Some(OnItsWay::Waiting(subject)), ..note })
         }
         Act::Pass => {

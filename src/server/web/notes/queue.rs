@@ -35,7 +35,7 @@ use holewright_pages::layout::{Frame, Section};
 const LONGEST: usize = 2000;
 
 /// The bytes of a decision, the wording that was read and a reason.
-pub const DECIDED: u64 = room(&[WORD, WORD, LONGEST]);
+pub const DECIDED: u64 = room(&[WORD, WORD, WORD, LONGEST]);
 /// The bytes of whose reports are settled, and up to which.
 pub const SETTLED: u64 = room(&[WORD, WORD]);
 
@@ -85,6 +85,8 @@ struct Item {
     day: String,
     /// Open reports: the note is then hidden.
     reports: Vec<ReportShown>,
+    /// The newest of them: what comes later was not read.
+    last: i64,
     /// What changed since the shown wording.
     difference: Option<Difference>,
     text: Text,
@@ -200,14 +202,14 @@ pub async fn settle_all(
     }
 }
 
-/// The decision as it was sent. More than it takes is not sent back.
+/// The decision as it was sent.
 fn sent(id: i64, fields: &Fields) -> Sent {
-    let reason = wording::text(fields.as_typed("reason")).chars().take(LONGEST).collect();
+    let reason = wording::text(fields.as_typed("reason"));
     let known = |name| (name, fields.as_typed(name).chars().take(20).collect());
     Sent {
         action: format!("/queue/{id}"),
         fields: vec![Field::new("reason", "What to change, or why not", "", Kind::Long(reason))],
-        known: vec![known("version"), known("do")],
+        known: vec![known("version"), known("last"), known("do")],
     }
 }
 
@@ -225,7 +227,10 @@ async fn carry_out(
         "pass" => decide::pass(database, reading).await?,
         "change" => decide::ask_for_change(database, reading, reason).await?,
         "decline" => decide::decline(database, reading, reason).await?,
-        "settle" => after::settle(database, reading).await?,
+        "settle" => {
+            let last = fields.as_typed("last").parse().unwrap_or_default();
+            after::settle(database, reading, last).await?;
+        }
         "withdraw" => after::withdraw(database, reading.now, member, note, reason).await?,
         _ => return Err(Error::NotFound("the queue knows no such decision")),
     }
@@ -294,6 +299,7 @@ fn item(
         title: version.wording.title.clone(),
         by: author(note.author.as_ref().map(|author| author.name.as_str())),
         day: day(version.saved_at),
+        last: note.reports.iter().map(|report| report.id).max().unwrap_or_default(),
         reports: note
             .reports
             .iter()

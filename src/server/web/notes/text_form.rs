@@ -43,10 +43,9 @@ impl TextForm {
         })
     }
 
-    /// The form as it was sent about this note. More than it takes is not sent back.
+    /// The form as it was sent about this note.
     pub(super) fn sent(&self, NoteId(id): NoteId, fields: &Fields) -> Sent {
         let text = wording::text(fields.as_typed(self.name));
-        let text = text.chars().take(self.longest).collect();
         let version: String = fields.as_typed("version").chars().take(20).collect();
         Sent {
             action: format!("/notes/{id}/{}", self.act),

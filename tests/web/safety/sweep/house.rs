@@ -212,7 +212,7 @@ impl House {
                     Decision::Pass => "pass",
                     Decision::Change => "change&reason=More",
                     Decision::Decline => "decline&reason=No",
-                    Decision::Settle => "settle",
+                    Decision::Settle => "settle&last=9223372036854775807",
                 };
                 (format!("/queue/{}", note(at)), format!("version={version}&do={what}"))
             }

@@ -1,6 +1,6 @@
 //! Whatever a club does in whatever order, with kills, ends, backups and restores between: everybody reads
 //! what a plain model says. The orders are new in every run; the seed is printed, and with it a run comes
-//! again: `SWEEP_SEED=… cargo test --test web -- sweep`.
+//! again: `SWEEP_SEED=… cargo test --test web -- sweep`, one of the long run with `--ignored` behind it.
 
 mod house;
 mod model;

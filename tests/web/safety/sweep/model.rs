@@ -204,7 +204,9 @@ impl Club {
         let shown = note.shown.filter(|_| !is_author);
         match (act, shown) {
             (Act::Edit { sends, pressure, .. }, _) => {
-                note.put(sends, Wording { word, pressure });
+                // What follows a text that is the inspector's is the inspector's too.
+                let was = sends && note.shown.is_some_and(|shown| shown.pressure);
+                note.put(sends, Wording { word, pressure: pressure || was });
                 Done
             }
             (Act::Decide { what: Decision::Settle, stale, .. }, _) => {
