@@ -2,7 +2,6 @@
 
 use std::collections::BTreeSet;
 use std::net::SocketAddr;
-use std::process::Command;
 use std::time::{Duration, Instant};
 
 use rustix::process::{Pid, Resource, Rlimit, prlimit};
