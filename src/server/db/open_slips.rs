@@ -2,10 +2,8 @@
 //!
 //! A slip is named by its mark: the token is nowhere, and its hash stays in the database.
 
-use sqlx::{Sqlite, Transaction};
-
 use super::{Database, Error, acts};
-use crate::rules::auth::{MemberId, Rights, SignedIn, TokenHash};
+use crate::rules::auth::{Rights, SignedIn, TokenHash};
 use crate::rules::clock::UnixSeconds;
 
 /// An open slip.
@@ -64,17 +62,6 @@ pub async fn all(database: &Database, now: UnixSeconds) -> Result<Vec<OpenSlip>,
         Some(OpenSlip { mark, lets, made_by: row.made_by, ends_at: row.ends_at })
     });
     Ok(open.collect())
-}
-
-/// Makes void every open slip that this member made: who may no longer let anybody in has let nobody in.
-pub(super) async fn end_all_by(
-    transaction: &mut Transaction<'_, Sqlite>,
-    MemberId(member): MemberId,
-) -> Result<(), Error> {
-    sqlx::query!("DELETE FROM slip WHERE made_by = ? AND used_at IS NULL", member)
-        .execute(&mut **transaction)
-        .await?;
-    Ok(())
 }
 
 /// Makes an open slip void: its link answers as one that was used. False where no open slip has this

@@ -6,7 +6,7 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::notes::verdicts;
-use super::{Database, Error, acts, open_slips, sessions};
+use super::{Database, Error, acts, sessions};
 use crate::rules::auth::{MemberId, Rights, SignedIn};
 use crate::rules::clock::UnixSeconds;
 
@@ -143,7 +143,7 @@ pub async fn set_rights(
     }
     let act = Act { now, by, member, what: "rights-given", detail: &in_words(rights) };
     if !rights.secretary {
-        open_slips::end_all_by(&mut transaction, member).await?;
+        end_slips_by(&mut transaction, member).await?;
     }
     sessions::end_all(&mut transaction, member).await?;
     act.finish(transaction).await
@@ -172,7 +172,7 @@ pub async fn stop(
         return Ok(Change::NoSuchMember);
     }
     sessions::end_all(&mut transaction, member).await?;
-    open_slips::end_all_by(&mut transaction, member).await?;
+    end_slips_by(&mut transaction, member).await?;
     Act { now, by, member, what: "member-stopped", detail: "" }.finish(transaction).await
 }
 
@@ -242,7 +242,7 @@ pub async fn remove(
         Notes::Remove => "notes removed",
     };
     verdicts::forget(&mut transaction, member).await?;
-    open_slips::end_all_by(&mut transaction, member).await?;
+    end_slips_by(&mut transaction, member).await?;
     // Written before the member goes, so that a leaver's own act still points at them.
     let act = Act { now, by, member, what: "member-removed", detail };
     act.record(&mut transaction).await?;
@@ -252,6 +252,17 @@ pub async fn remove(
         return Ok(Change::NoSuchMember);
     }
     commit_with_a_secretary(transaction).await
+}
+
+/// Makes void every open slip that this member made: who may no longer let anybody in has let nobody in.
+async fn end_slips_by(
+    transaction: &mut Transaction<'_, Sqlite>,
+    MemberId(member): MemberId,
+) -> Result<(), Error> {
+    sqlx::query!("DELETE FROM slip WHERE made_by = ? AND used_at IS NULL", member)
+        .execute(&mut **transaction)
+        .await?;
+    Ok(())
 }
 
 /// What was never sent in is nobody's business but the leaver's.
