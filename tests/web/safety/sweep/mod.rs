@@ -1,6 +1,6 @@
 //! Whatever a club does in whatever order, with kills, ends, backups and restores between: everybody reads
-//! what a plain model says. The orders are new in every run; the seed is printed, and with it a run comes
-//! again: `SWEEP_SEED=… cargo test --test web -- sweep`, one of the long run with `--ignored` behind it.
+//! what a plain model says. The orders of the long run are new each time; the seed is printed, and with it
+//! a run comes again: `SWEEP_SEED=… cargo test --test web -- sweep`, one of the long run with `--ignored` behind it.
 
 mod house;
 mod model;
@@ -18,6 +18,8 @@ use super::storm;
 
 /// The variable that holds the seed of a run that is to come again.
 const VARIABLE: &str = "SWEEP_SEED";
+/// The seed in the gate: what it has found stays found, and no landing fails by another's luck.
+const SEED: u64 = 20_261_130;
 /// As many runs at once as the machines have processors.
 const RUNNERS: u64 = 2;
 
@@ -127,11 +129,11 @@ fn run(steps: &[Step], template: &crate::support::Folder) {
     house.check_file();
 }
 
-/// So many runs, shared among the runners.
-fn sweep(runs: u32) {
+/// So many runs, shared among the runners, from this seed if no other is set.
+fn sweep(runs: u32, seed: u64) {
     let seed = match std::env::var(VARIABLE) {
         Ok(seed) => seed.parse().unwrap_or_else(|_| panic!("{VARIABLE} is a whole number: {seed}")),
-        Err(_) => RandomState::new().hash_one("sweep") >> 32,
+        Err(_) => seed,
     };
     println!("{VARIABLE}={seed}: {runs} runs");
     let _disk = storm::with_others();
@@ -148,7 +150,7 @@ fn sweep(runs: u32) {
                         max_shrink_time: 60_000,
                         ..Config::default()
                     });
-                    runner.run(&vec(step(), 4..18), |steps| {
+                    runner.run(&vec(step(), 4..15), |steps| {
                         run(&steps, template);
                         Ok(())
                     })
@@ -165,11 +167,11 @@ fn sweep(runs: u32) {
 
 #[test]
 fn whatever_a_club_does_everybody_reads_what_a_plain_model_says() {
-    sweep(300);
+    sweep(300, SEED);
 }
 
 #[test]
 #[ignore = "an hour of clubs: tests/run --soak"]
 fn whatever_ten_thousand_clubs_do_everybody_reads_what_a_plain_model_says() {
-    sweep(10_000);
+    sweep(10_000, RandomState::new().hash_one("sweep") >> 32);
 }
