@@ -7,12 +7,12 @@ use crate::rules::auth::{MemberId, Right, Rights};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::NoteId;
 
-/// The most notes the queue shows at once: the oldest come first.
+/// The most notes the queue shows at once.
 const MOST: i64 = 20;
 
 /// The notes that somebody with these rights has to look at: first those that they may show, hidden ones
-/// before waiting ones, the longest waiting first. All are read as they stand together: one that is withdrawn meanwhile would
-/// else stand there with nothing to decide about.
+/// before waiting ones, the longest waiting first. All are read as they stand together: one that is
+/// withdrawn meanwhile would else stand there with nothing to decide about.
 ///
 /// # Errors
 /// The database cannot be read.
