@@ -119,7 +119,7 @@ pub struct App {
     pub routes: &'static [Route],
     /// What an operator watches.
     pub metrics: Metrics,
-    /// Which state of the data readers see. Whatever changes it must say so here.
+    /// Which state of the data readers see: the database counts them.
     pub shown: Arc<Generations>,
     /// Finished answers.
     pub kept: Kept,
@@ -159,7 +159,7 @@ impl App {
         let database = Database::open(&config.data_dir).await?;
         let projected = db::reference::project(&database, &entries::all(), clock.now()).await?;
         tracing::debug!(?projected, "the tables are in the database");
-        let shown = Arc::new(Generations::default());
+        let shown = Arc::clone(database.shown());
         Ok(Self {
             context: pages::Context {
                 base_url: base_url.as_str().to_owned(),

@@ -122,6 +122,21 @@ fn one_inch_factor() {
     assert_eq!(places, ["core/units/quantity.rs"], "the inch is written once");
 }
 
+/// Whatever is committed may change what readers see, and one function says so. Beside it: a row that nobody
+/// reads, and a file that nobody serves.
+#[test]
+fn the_database_commits_in_one_place() {
+    let is_commit =
+        |line: &&str| line.split("//").next().is_some_and(|code| code.contains(".commit()"));
+    let places: Vec<(String, usize)> = sources("src", "rs")
+        .into_iter()
+        .map(|file| (relative(&file, "src"), read(&file).lines().filter(is_commit).count()))
+        .filter(|(_, count)| *count > 0)
+        .collect();
+    let known = [("server/db/copy.rs", 1), ("server/db/mod.rs", 2)];
+    assert_eq!(places, known.map(|(file, count)| (file.to_owned(), count)));
+}
+
 /// S40 from the other side: there is no shell to get at, and nobody's input becomes a command.
 #[test]
 fn the_program_starts_no_other() {

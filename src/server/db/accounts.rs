@@ -122,7 +122,7 @@ pub async fn refuse(
         .await?;
     let subject = account.map(|account| format!("member/{}", account.id.0)).unwrap_or_default();
     acts::record(&mut transaction, now, None, "sign-in-refused", &subject, detail).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -146,7 +146,7 @@ pub async fn sign_in(
     if proved_at.is_some() {
         arrived(&mut transaction, now, account).await?;
     }
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -170,7 +170,7 @@ pub async fn sign_in_with_code(
     sessions::end_by_token(&mut transaction, waiting).await?;
     sessions::insert(&mut transaction, now, account.id, session, Some(now)).await?;
     arrived(&mut transaction, now, account).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(true)
 }
 
@@ -194,7 +194,7 @@ async fn arrived(
 pub async fn take_code(database: &Database, member: MemberId, step: Step) -> Result<bool, Error> {
     let mut transaction = database.write().await?;
     let taken = take_step(&mut transaction, member, step).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(taken)
 }
 
@@ -233,7 +233,7 @@ pub async fn sign_out(
     if let Some(member) = member {
         act_of(&mut transaction, now, member, "sign-out").await?;
     }
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -256,7 +256,7 @@ pub async fn renew_hash(
     )
     .execute(&mut *transaction)
     .await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -282,7 +282,7 @@ pub async fn set_password(
     sessions::end_all(&mut transaction, member.id).await?;
     sessions::insert(&mut transaction, now, member.id, session, Some(now)).await?;
     act_of(&mut transaction, now, member, "password-changed").await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -308,7 +308,7 @@ pub async fn set_second_factor(
         .await?;
     sessions::rename(&mut transaction, member, token, member.proved_at).await?;
     act_of(&mut transaction, now, member, "second-factor-set").await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -333,7 +333,7 @@ pub async fn drop_second_factor(
         .await?;
     sessions::rename(&mut transaction, member, token, member.proved_at).await?;
     act_of(&mut transaction, now, member, "second-factor-dropped").await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(true)
 }
 

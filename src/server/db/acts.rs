@@ -98,6 +98,6 @@ pub async fn forget_old(database: &Database, now: UnixSeconds) -> Result<u64, Er
         .execute(&mut *transaction)
         .await?
         .rows_affected();
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(dropped)
 }

@@ -89,7 +89,7 @@ pub async fn make_members(
         acts::record(&mut transaction, now, None, "demo-made", &subject, shown).await?;
         made.push(MemberId(id));
     }
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(Made::Members(made))
 }
 
@@ -111,7 +111,7 @@ pub async fn remove(database: &Database, now: UnixSeconds) -> Result<Removed, Er
     drop_all(&mut transaction).await?;
     let detail = format!("{} members, {} notes", demo.members, demo.notes);
     acts::record(&mut transaction, now, None, "demo-removed", "", &detail).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(Removed::Gone(demo))
 }
 

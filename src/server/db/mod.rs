@@ -32,6 +32,7 @@ use sqlx::sqlite::SqlitePool;
 use sqlx::{Sqlite, Transaction};
 use tokio::time::timeout;
 
+use crate::rules::Generations;
 use crate::rules::clock::UnixSeconds;
 use crate::whole_file::{WholeFile, folder_of, give, with_suffix};
 
@@ -50,6 +51,7 @@ pub struct Database {
     standing: Standing,
     readers: SqlitePool,
     writer: SqlitePool,
+    shown: Arc<Generations>,
 }
 
 impl Database {
@@ -96,7 +98,7 @@ impl Database {
         migrate::up(&writer).await?;
         let readers = connection::readers(&file, &standing).await.map_err(unopened)?;
         standing.note_down(folder, &file);
-        Ok(Self { folder: folder.into(), standing, readers, writer })
+        Ok(Self { folder: folder.into(), standing, readers, writer, shown: Arc::default() })
     }
 
     /// Opens the database for a command that a server may run beside, and makes none: a link would join a
@@ -139,6 +141,12 @@ impl Database {
         [&self.readers, &self.writer]
     }
 
+    /// Which state of the data readers see.
+    #[must_use]
+    pub const fn shown(&self) -> &Arc<Generations> {
+        &self.shown
+    }
+
     /// Whether what is open is still what stands in the data folder.
     ///
     /// # Errors
@@ -161,6 +169,15 @@ impl Database {
             Ok(begun) => Ok(begun?),
             Err(_) => Err(sqlx::Error::PoolTimedOut.into()),
         }
+    }
+
+    /// Commits, and says that what readers see may have changed. Nothing in this room commits in another
+    /// way, so no act can forget to say so; `tests/tidy` looks.
+    async fn commit(&self, transaction: Transaction<'static, Sqlite>) -> Result<(), sqlx::Error> {
+        let done = transaction.commit().await;
+        // Also after a failure: some come when all is on the disk.
+        self.shown.changed();
+        done
     }
 }
 
@@ -237,5 +254,6 @@ pub async fn probe(database: &Database, now: UnixSeconds) -> Result<(), Error> {
     sqlx::query!("UPDATE write_probe SET written_at = ? WHERE id = 1", now)
         .execute(&mut *transaction)
         .await?;
+    // Nobody reads this row.
     Ok(transaction.commit().await?)
 }

@@ -102,6 +102,6 @@ pub async fn make_void(
     };
     let by = Some((by.id, by.name.as_str()));
     acts::record(&mut transaction, now, by, "slip-made-void", &subject, &detail).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(true)
 }

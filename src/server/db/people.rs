@@ -146,7 +146,7 @@ pub async fn set_rights(
         end_slips_by(&mut transaction, member).await?;
     }
     sessions::end_all(&mut transaction, member).await?;
-    act.finish(transaction).await
+    act.finish(database, transaction).await
 }
 
 /// Stops a member signing in. Whoever is signed in is out at the next request.
@@ -173,7 +173,7 @@ pub async fn stop(
     }
     sessions::end_all(&mut transaction, member).await?;
     end_slips_by(&mut transaction, member).await?;
-    Act { now, by, member, what: "member-stopped", detail: "" }.finish(transaction).await
+    Act { now, by, member, what: "member-stopped", detail: "" }.finish(database, transaction).await
 }
 
 /// Lets a member sign in again.
@@ -194,7 +194,7 @@ pub async fn allow(
     if changed.rows_affected() == 0 {
         return Ok(Change::NoSuchMember);
     }
-    Act { now, by, member, what: "member-allowed", detail: "" }.finish(transaction).await
+    Act { now, by, member, what: "member-allowed", detail: "" }.finish(database, transaction).await
 }
 
 /// Takes a member's second factor away: their device is lost. They set up another.
@@ -217,7 +217,9 @@ pub async fn drop_second_factor(
         return Ok(Change::NoSuchMember);
     }
     sessions::end_all(&mut transaction, member).await?;
-    Act { now, by, member, what: "second-factor-dropped", detail: "" }.finish(transaction).await
+    Act { now, by, member, what: "second-factor-dropped", detail: "" }
+        .finish(database, transaction)
+        .await
 }
 
 /// Removes a member: by the secretary, or by themselves.
@@ -251,7 +253,7 @@ pub async fn remove(
     if removed.rows_affected() == 0 {
         return Ok(Change::NoSuchMember);
     }
-    commit_with_a_secretary(transaction).await
+    commit_with_a_secretary(database, transaction).await
 }
 
 /// Makes void every open slip that this member made: who may no longer let anybody in has let nobody in.
@@ -318,20 +320,25 @@ impl Act<'_> {
         acts::record(transaction, self.now, by, self.what, &subject, &detail.join(": ")).await
     }
 
-    async fn finish(self, mut transaction: Transaction<'static, Sqlite>) -> Result<Change, Error> {
+    async fn finish(
+        self,
+        database: &Database,
+        mut transaction: Transaction<'static, Sqlite>,
+    ) -> Result<Change, Error> {
         self.record(&mut transaction).await?;
-        commit_with_a_secretary(transaction).await
+        commit_with_a_secretary(database, transaction).await
     }
 }
 
 /// Commits, unless the club would be left without a secretary: then all is as it was.
 async fn commit_with_a_secretary(
+    database: &Database,
     mut transaction: Transaction<'static, Sqlite>,
 ) -> Result<Change, Error> {
     if secretaries(&mut transaction).await? == 0 {
         transaction.rollback().await?;
         return Ok(Change::LastSecretary);
     }
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(Change::Done)
 }

@@ -52,7 +52,7 @@ pub async fn project(
     .execute(&mut *transaction)
     .await?
     .rows_affected();
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(Projected { written, retired })
 }
 

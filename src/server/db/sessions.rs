@@ -104,7 +104,7 @@ async fn seen(database: &Database, token: &[u8], now: UnixSeconds) -> Result<(),
     )
     .execute(&mut *transaction)
     .await?;
-    Ok(transaction.commit().await?)
+    Ok(database.commit(transaction).await?)
 }
 
 /// The member whose session waits for a code, if it waits still.
@@ -231,7 +231,7 @@ pub async fn end(database: &Database, member: &SignedIn, number: i64) -> Result<
     sqlx::query!("DELETE FROM session WHERE member_id = ? AND number = ?", id, number)
         .execute(&mut *transaction)
         .await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -245,7 +245,7 @@ pub async fn end_others(database: &Database, member: &SignedIn) -> Result<(), Er
     sqlx::query!("DELETE FROM session WHERE member_id = ? AND number <> ?", id, number)
         .execute(&mut *transaction)
         .await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -262,7 +262,7 @@ pub async fn prove(
 ) -> Result<(), Error> {
     let mut transaction = database.write().await?;
     rename(&mut transaction, member, token, now).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -302,6 +302,6 @@ pub async fn forget_old(database: &Database, now: UnixSeconds) -> Result<(), Err
     )
     .execute(&mut *transaction)
     .await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }

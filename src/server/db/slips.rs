@@ -65,7 +65,7 @@ pub async fn invite(
 ) -> Result<(), Error> {
     let mut transaction = database.write().await?;
     insert_join(&mut transaction, now, by, token, rights, meant_for).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -90,7 +90,7 @@ pub async fn invite_first_secretary(
     .await?;
     let rights = Rights { secretary: true, ..Rights::default() };
     insert_join(&mut transaction, now, None, token, rights, FIRST).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(true)
 }
 
@@ -162,7 +162,7 @@ pub async fn reset(
     let by = by.map(|member| (member.id, member.name.as_str()));
     acts::record(&mut transaction, now, by, "slip-to-reset", &format!("member/{member}"), "")
         .await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(true)
 }
 
@@ -275,7 +275,7 @@ pub async fn join(
         "",
     )
     .await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(Joined::Member(member))
 }
 
@@ -312,7 +312,7 @@ pub async fn use_to_reset(
     sessions::end_all(&mut transaction, MemberId(slip.member_id)).await?;
     let subject = format!("member/{}", slip.member_id);
     acts::record(&mut transaction, now, None, "password-reset", &subject, "").await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(true)
 }
 
@@ -324,6 +324,6 @@ pub async fn forget_old(database: &Database, now: UnixSeconds) -> Result<(), Err
     let before = now - 30 * 24 * 60 * 60;
     let mut transaction = database.write().await?;
     sqlx::query!("DELETE FROM slip WHERE ends_at < ?", before).execute(&mut *transaction).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }

@@ -1,4 +1,4 @@
-//! Which state of the data an answer shows: a count of the changes that readers see.
+//! Which state of the data an answer shows: a count of what was committed.
 
 use std::sync::atomic::{AtomicU64, Ordering};
 
@@ -11,9 +11,9 @@ pub struct Generation(pub u64);
 pub struct Generations(AtomicU64);
 
 impl Generations {
-    /// Something that readers see has changed. Whoever writes to the database calls this after the
-    /// commit. Every kept answer is then asked for anew when it is next wanted; one whose tag comes
-    /// out the same is not coded again. Dear, were it done often; a note is approved now and then.
+    /// Something that readers see may have changed: the database says so after every commit. Every kept
+    /// answer is then asked for anew when it is next wanted; one whose tag comes out the same is not
+    /// coded again. Dear, were it done often; members write now and then.
     pub fn changed(&self) {
         self.0.fetch_add(1, Ordering::AcqRel);
     }

@@ -60,7 +60,7 @@ pub async fn correct(
         .await?;
     text::follow(&mut transaction, note).await?;
     record(&mut transaction, reviewed.note, by, now, ("note-corrected", correction)).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -90,7 +90,7 @@ pub async fn withdraw(
     settle_reports(&mut transaction, now, by, id).await?;
     text::follow(&mut transaction, id).await?;
     record(&mut transaction, note, by, now, ("note-withdrawn", why)).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -135,7 +135,7 @@ pub async fn report(
         .await?;
     text::follow(&mut transaction, id).await?;
     record(&mut transaction, note, by, now, ("note-reported", danger)).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -165,7 +165,7 @@ pub async fn settle(database: &Database, reviewed: Reviewed<'_>, last: i64) -> R
     settle_reports(&mut transaction, now, by, note).await?;
     text::follow(&mut transaction, note).await?;
     record(&mut transaction, reviewed.note, by, now, ("note-report-settled", "")).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 

@@ -65,7 +65,7 @@ pub async fn pass(database: &Database, reviewed: Reviewed<'_>) -> Result<(), Err
     let detail = if current.is_own() { "their own note: nobody else could decide" } else { "" };
     let by = Some((by.id, by.name.as_str()));
     acts::record(&mut transaction, now, by, "note-shown", &format!("note/{note}"), detail).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -119,6 +119,6 @@ async fn send_back(
     }
     let by = Some((by.id, by.name.as_str()));
     acts::record(&mut transaction, now, by, what, &format!("note/{note}"), reason).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }

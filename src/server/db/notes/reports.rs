@@ -164,6 +164,6 @@ pub async fn settle_all(
         }
         record(&mut transaction, *note, by, now, ("note-report-settled", "")).await?;
     }
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(settled)
 }

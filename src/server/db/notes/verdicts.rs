@@ -68,7 +68,7 @@ pub async fn judge(
         let found = if worked { "worked" } else { "did not work" };
         record(&mut transaction, note, by, now, ("note-judged", found)).await?;
     }
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 
@@ -98,7 +98,7 @@ pub async fn take_away(
         confirm(&mut transaction, id).await?;
         record(&mut transaction, note, by, now, (what, "")).await?;
     }
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 

@@ -35,7 +35,7 @@ pub async fn new(
         }
     };
     put(&mut transaction, now, by, note, given).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(note)
 }
 
@@ -102,7 +102,7 @@ pub async fn edit(
 ) -> Result<(), Error> {
     let mut transaction = database.write().await?;
     put(&mut transaction, now, by, note, given).await?;
-    transaction.commit().await?;
+    database.commit(transaction).await?;
     Ok(())
 }
 

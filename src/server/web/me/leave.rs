@@ -52,7 +52,6 @@ pub async fn leave(
         Change::LastSecretary => return Err(super::super::people::last_secretary()),
         Change::NoSuchMember => return Err(Error::Unauthenticated),
     }
-    app.shown.changed();
     let mut response = page::see_other("/");
     if let Some(value) = cookie::take_away(&app.base_url) {
         response.headers_mut().insert(SET_COOKIE, value);

@@ -116,10 +116,7 @@ pub async fn judge(
         Ok(verdicts::judge(&app.database, app.clock.now(), &member, id, &verdict).await?)
     };
     match done.await {
-        Ok(()) => {
-            app.shown.changed();
-            see_other(&format!("/notes/{}", id.0))
-        }
+        Ok(()) => see_other(&format!("/notes/{}", id.0)),
         Err(error) => given_back(&app, error, sent()),
     }
 }
@@ -135,7 +132,6 @@ async fn take_away(
     let of = of.ok_or(Error::NotFound("there is no such verdict"))?;
     may_write(app, member)?;
     verdicts::take_away(&app.database, app.clock.now(), member, id, of).await?;
-    app.shown.changed();
     see_other(&format!("/notes/{}", id.0))
 }
 
@@ -245,10 +241,7 @@ async fn finish(
     (form, fields): (&TextForm, &Fields),
 ) -> Result<Response, Error> {
     let error = match done {
-        Ok(()) => {
-            app.shown.changed();
-            return see_other(&format!("/notes/{}", id.0));
-        }
+        Ok(()) => return see_other(&format!("/notes/{}", id.0)),
         Err(error) => error,
     };
     if let Error::Conflict(words) = &error {

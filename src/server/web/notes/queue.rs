@@ -149,10 +149,7 @@ pub async fn decide(
         carry_out(&app, &member, NoteId(id), &fields, &reason).await
     };
     match done.await {
-        Ok(()) => {
-            app.shown.changed();
-            see_other("/queue")
-        }
+        Ok(()) => see_other("/queue"),
         Err(Error::Conflict(words)) => {
             let now = match read::note(&app.database, NoteId(id)).await? {
                 Some(note) => stands(&app, &note, member.rights).await?,
@@ -195,10 +192,7 @@ pub async fn settle_all(
     }
     match reports::settle_all(&app.database, app.clock.now(), &member, of, &wordings).await? {
         0 => Err(Error::Conflict("no report of theirs is yours to settle now".to_owned())),
-        _ => {
-            app.shown.changed();
-            see_other("/queue")
-        }
+        _ => see_other("/queue"),
     }
 }
 

@@ -142,7 +142,6 @@ impl Act<'_> {
         let (database, now) = (&self.app.database, self.app.clock.now());
         let change = people::remove(database, now, self.secretary, self.person.id, notes).await?;
         if change == Change::Done {
-            self.app.shown.changed();
             let is_self = self.person.id == self.secretary.id;
             return Ok(page::see_other(if is_self { "/" } else { "/people" }));
         }
