@@ -59,11 +59,13 @@ impl Club {
 
     /// The same where each member may write only so much at once, as in a club.
     pub(crate) async fn limited(self) -> Self {
+        self.again(|app| app.write_limit = RateLimit::of(Allowance::of_a_writer())).await
+    }
+
+    /// The same folder, served anew and changed in this.
+    pub(crate) async fn again(self, change: impl FnOnce(&mut App)) -> Self {
         self.app.database.close().await;
-        Self::in_folder(self.folder, |app| {
-            app.write_limit = RateLimit::of(Allowance::of_a_writer())
-        })
-        .await
+        Self::in_folder(self.folder, change).await
     }
 
     async fn in_folder(folder: Folder, change: impl FnOnce(&mut App)) -> Self {
@@ -84,8 +86,7 @@ impl Club {
 
     /// The same folder after the process went and came again.
     pub(crate) async fn restarted(self) -> Self {
-        self.app.database.close().await;
-        Self::in_folder(self.folder, |_| {}).await
+        self.again(|_| {}).await
     }
 
     pub(crate) fn folder(&self) -> &Folder {

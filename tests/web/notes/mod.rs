@@ -1,5 +1,6 @@
 //! The shop notes, end to end.
 
+mod allowance;
 pub(crate) mod club;
 mod contention;
 mod fields;
