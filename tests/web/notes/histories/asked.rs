@@ -6,7 +6,7 @@ use axum::http::StatusCode;
 use holewright_server::db::notes;
 use holewright_server::rules::notes::state::Refused;
 
-use super::model::{Answer, Asked, Item, Number, Seen, Standing, Text, What, Who, Why};
+use super::model::{Answer, Asked, Item, Listed, Number, Seen, Standing, Text, What, Who, Why};
 use crate::notes::club::{Club, Person};
 use crate::support::Answer as Page;
 
@@ -63,6 +63,15 @@ impl Scene {
             }
             What::Report(text) => {
                 self.post(by, "report", &[("danger", &self.sentence('d', text))]).await
+            }
+            What::Judge(worked) => {
+                let found = if worked { "worked" } else { "did-not" };
+                self.post(by, "verdict", &[("found", found), ("material", "brass")]).await
+            }
+            What::TakeBack => self.post(by, "verdict", &[("do", "away")]).await,
+            What::TakeAway => {
+                let of = self.person(Who::Reader).id.to_string();
+                self.post(by, "verdict", &[("do", "away"), ("of", &of)]).await
             }
             What::Look => self.queue(&self.get("/queue", Some(by)).await),
             What::Open => {
@@ -175,7 +184,12 @@ impl Scene {
             // The newest correction stands in the place of the text.
             let corrected = item.split_once("<strong>Corrected:</strong>");
             let corrections = corrected.map(|(_, said)| self.words('c', said));
-            (self.titled(item), corrections.unwrap_or_default())
+            Listed {
+                text: self.titled(item),
+                corrections: corrections.unwrap_or_default(),
+                found: [["Worked for "; 2], ["Did not work for ", "did not for "]]
+                    .map(|words| words.iter().find_map(|before| count(item, before)).unwrap_or(0)),
+            }
         });
         Answer::Shown(item)
     }
@@ -188,7 +202,12 @@ impl Scene {
             let corrections = note["corrections"].as_array().unwrap().iter();
             let said: String = corrections.map(|said| said["text"].as_str().unwrap()).collect();
             let text = format!("{} {}", note["title"], note["text"]);
-            (self.whole(&text), self.words('c', &said))
+            let found = ["worked", "did_not"].map(|key| note[key].as_u64().unwrap());
+            Listed {
+                text: self.whole(&text),
+                corrections: self.words('c', &said),
+                found: found.map(|count| usize::try_from(count).unwrap()),
+            }
         }))
     }
 
@@ -253,6 +272,11 @@ fn who(words: &str) -> Option<Who> {
     Who::ALL.into_iter().find(|who| words.starts_with(&format!("{who:?}")))
 }
 
+/// The number behind these words.
+fn count(item: &str, before: &str) -> Option<usize> {
+    item.split_once(before)?.1.split_once(' ')?.0.parse().ok()
+}
+
 /// What came of a request that would change something.
 fn done(answer: &Page) -> Answer {
     let sentences = [
@@ -260,10 +284,11 @@ fn done(answer: &Page) -> Answer {
         (Refused::NotWaiting.to_string(), Why::NotWaiting),
         (Refused::NotShown.to_string(), Why::NotShown),
         (Refused::NotHidden.to_string(), Why::NotHidden),
+        (Refused::Hidden.to_string(), Why::Hidden),
         (Refused::Withdrawn.to_string(), Why::Withdrawn),
     ];
     let said = |sentence: &str| {
-        let begins = ["Nothing was done: ", "The note was not kept: "];
+        let begins = ["Nothing was done: ", "The note was not kept: ", "Here is what happened: "];
         begins.iter().any(|begin| answer.body.contains(&format!("{begin}{sentence}")))
     };
     let why = match answer.status {

@@ -19,7 +19,7 @@ use stateright::semantics::{ConsistencyTester, LinearizabilityTester};
 use tokio::sync::Barrier;
 
 use self::asked::Scene;
-use self::model::{Answer, Asked, Item, Note, Numbers, Seen, Standing, What, Who, Why};
+use self::model::{Answer, Asked, Item, Listed, Note, Numbers, Seen, Standing, What, Who, Why};
 use self::script::{Known, Script};
 use super::club::{Club, Person, Right};
 
@@ -230,6 +230,7 @@ async fn s22_whatever_is_asked_at_once_is_answered_as_if_one_after_the_other() {
         Why::NotWaiting,
         Why::NotShown,
         Why::NotHidden,
+        Why::Hidden,
         Why::Withdrawn,
     ];
     // One script again and again seldom meets them all.
@@ -306,4 +307,26 @@ fn a_history_in_which_something_unread_is_passed_is_refused() {
     // The server may not give a number twice.
     let other = (moira, What::Look, waits(1, 0));
     assert!(!holds(&[look, again(1), other], Numbers::Told));
+}
+
+#[test]
+fn a_history_in_which_a_verdict_is_lost_is_refused() {
+    let (moira, reader) = (Who::Moira, Who::Reader);
+    let pass = [(moira, What::Look, waits(0, 0)), (moira, What::Pass(Some(0)), Answer::Done)];
+    let listed = |found| {
+        let listed = Listed { text: 0, corrections: Vec::new(), found };
+        (reader, What::List, Answer::Shown(Some(listed)))
+    };
+    let judge = |by, worked| (by, What::Judge(worked), Answer::Done);
+    let holds = |steps: &[_]| is_linearizable(&told(&[&pass, steps].concat()), Numbers::Told);
+    assert!(holds(&[judge(reader, true), judge(Who::Morag, false), listed([1, 1])]));
+    assert!(!holds(&[judge(reader, true), listed([0, 0])]), "lost");
+    assert!(!holds(&[judge(reader, true), judge(reader, false), listed([1, 1])]), "counted twice");
+    let away = (moira, What::TakeAway, Answer::Done);
+    assert!(holds(&[judge(reader, true), away.clone(), listed([0, 0])]));
+    assert!(!holds(&[judge(reader, true), away, listed([1, 0])]), "it stays");
+    let report = (Who::Morag, What::Report(0), Answer::Done);
+    let hidden = (reader, What::Judge(true), Answer::Refused(Why::Hidden));
+    assert!(holds(&[report.clone(), hidden]));
+    assert!(!holds(&[report, judge(reader, true)]), "of a hidden note");
 }

@@ -49,6 +49,12 @@ pub(super) enum What {
     Correct(Option<Number>, Text),
     Withdraw,
     Report(Text),
+    /// Somebody says whether it worked.
+    Judge(bool),
+    /// And takes that back.
+    TakeBack,
+    /// A moderator takes away what the reader said.
+    TakeAway,
     /// The queue is read.
     Look,
     /// The note's page is read.
@@ -73,8 +79,17 @@ pub(super) enum Answer {
     /// What waits in the queue.
     Queue(Option<Item>),
     Page(Seen),
-    /// The wording that a list shows, with the corrections above it, newest first.
-    Shown(Option<(Text, Vec<Text>)>),
+    Shown(Option<Listed>),
+}
+
+/// The note in a list.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Listed {
+    pub(super) text: Text,
+    /// Those above it, newest first.
+    pub(super) corrections: Vec<Text>,
+    /// For how many it worked, and for how many it did not.
+    pub(super) found: [usize; 2],
 }
 
 /// Why nothing was done.
@@ -85,6 +100,7 @@ pub(super) enum Why {
     NotWaiting,
     NotShown,
     NotHidden,
+    Hidden,
     Withdrawn,
 }
 
@@ -164,6 +180,8 @@ pub(super) struct Note {
     wordings: Vec<Wording>,
     /// The open ones.
     reports: Vec<(Who, Text)>,
+    /// Who found that it works, or does not.
+    verdicts: Vec<(Who, bool)>,
     withdrawn: Option<Who>,
     numbers: Numbers,
 }
@@ -171,7 +189,13 @@ pub(super) struct Note {
 impl Note {
     /// A note that waits with this text.
     pub(super) fn waiting(text: Text, numbers: Numbers) -> Self {
-        let mut note = Self { wordings: Vec::new(), reports: Vec::new(), withdrawn: None, numbers };
+        let mut note = Self {
+            wordings: Vec::new(),
+            reports: Vec::new(),
+            verdicts: Vec::new(),
+            withdrawn: None,
+            numbers,
+        };
         note.begin(text, State::Waiting);
         note
     }
@@ -309,6 +333,22 @@ impl Note {
         Ok(())
     }
 
+    fn judge(&mut self, by: Who, worked: bool) -> Result<(), Why> {
+        self.shown_for(false)?;
+        if !self.reports.is_empty() {
+            return Err(Why::Hidden);
+        }
+        self.verdicts.retain(|(who, _)| *who != by);
+        self.verdicts.push((by, worked));
+        Ok(())
+    }
+
+    fn take_away(&mut self, of: Who) -> Result<(), Why> {
+        self.shown_for(false)?;
+        self.verdicts.retain(|(who, _)| *who != of);
+        Ok(())
+    }
+
     /// The place of the wording in the queue.
     fn queued(&self) -> Option<usize> {
         let place =
@@ -365,7 +405,12 @@ impl Note {
     fn found(&self, most: usize, has: impl Fn(&Wording) -> bool) -> Answer {
         Answer::Shown(self.public().filter(|wording| has(wording)).map(|wording| {
             let newest_first = wording.corrections.iter().rev().take(most);
-            (wording.text, newest_first.copied().collect())
+            let counted = |what| self.verdicts.iter().filter(|(_, worked)| *worked == what).count();
+            Listed {
+                text: wording.text,
+                corrections: newest_first.copied().collect(),
+                found: [true, false].map(counted),
+            }
         }))
     }
 
@@ -403,6 +448,9 @@ impl SequentialSpec for Note {
             What::Correct(number, text) => self.correct(number, text),
             What::Withdraw => self.withdraw(by),
             What::Report(text) => self.report(by, text),
+            What::Judge(worked) => self.judge(by, worked),
+            What::TakeBack => self.take_away(by),
+            What::TakeAway => self.take_away(Who::Reader),
         };
         done.map_or_else(Answer::Refused, |()| Answer::Done)
     }
