@@ -3,7 +3,7 @@
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use axum::Router;
 use axum::body::{Body, to_bytes};
@@ -27,6 +27,8 @@ pub(super) struct Cost {
     pub(super) bytes: usize,
     /// The longest that the thread answered nobody else.
     pub(super) held: Duration,
+    /// Until the answer was whole, on this machine as busy as it was.
+    pub(super) took: Duration,
     /// The steps of SQLite's machine, in hundreds.
     pub(super) steps: u64,
 }
@@ -34,7 +36,12 @@ pub(super) struct Cost {
 impl Cost {
     /// The least of both: what else a first request wakes does not count.
     pub(super) fn least(self, other: Self) -> Self {
-        Self { held: self.held.min(other.held), steps: self.steps.min(other.steps), ..self }
+        Self {
+            held: self.held.min(other.held),
+            took: self.took.min(other.took),
+            steps: self.steps.min(other.steps),
+            ..self
+        }
     }
 }
 
@@ -74,7 +81,7 @@ impl Steps {
 
 /// Asks, and looks meanwhile how long this thread is held.
 pub(super) async fn cost(router: &Router, steps: &Steps, request: Request<Body>) -> Cost {
-    let before = steps.count();
+    let (before, began) = (steps.count(), Instant::now());
     let router = router.clone();
     let asked = tokio::spawn(async move {
         let (parts, body) = router.oneshot(request).await.unwrap().into_parts();
@@ -87,8 +94,9 @@ pub(super) async fn cost(router: &Router, steps: &Steps, request: Request<Body>)
         held = held.max(on_a_core() - since);
     }
     let (status, body) = asked.await.unwrap();
+    let took = began.elapsed();
     let text = String::from_utf8_lossy(&body);
     let main = text.find("<main").unwrap_or_default();
     let begin = text.chars().skip(main).take(600).collect();
-    Cost { status, begin, bytes: body.len(), held, steps: steps.count() - before }
+    Cost { status, begin, bytes: body.len(), held, took, steps: steps.count() - before }
 }

@@ -115,6 +115,18 @@ fn lines(on: &str) -> Vec<(&'static str, String)> {
     lines
 }
 
+/// What is done to all notes of a member at once, when everything else was asked: it takes away what the rest
+/// is about. The forms that are refused stand with their routes.
+pub(super) fn at_the_end(club: &Worst) -> [(&'static str, Ask); 2] {
+    let (of, last) = (Worst::REPORTER.to_string(), i64::MAX.to_string());
+    let all = [("of", of.as_str()), ("last", last.as_str())];
+    let settled = Ask::post("/queue/reports", Some(&club.moderator), &all);
+    let away = [("do", "remove"), ("notes", "remove")];
+    let removed = format!("/people/{}", club.author.id);
+    let removed = Ask::post(removed, Some(&club.secretary), &away);
+    [("POST /queue/reports, of all notes", settled), ("POST /people/{id}, with all notes", removed)]
+}
+
 /// The worst of this route, or of this page; none where nobody wrote it down.
 pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
     let (nobody, author) = (None, Some(&club.author));
