@@ -16,3 +16,4 @@ mod reports;
 mod rules;
 mod secrets;
 mod stalls;
+mod unread;
