@@ -24,7 +24,7 @@ pub enum Error {
     NotFound(&'static str),
     /// A report hides the note.
     #[error(
-        "this note is hidden: a member reported that it could hurt somebody, and a moderator looks at it first"
+        "this note is hidden until somebody who decides about it has looked whether it could hurt anybody"
     )]
     Hidden,
     /// It takes a member, and nobody is signed in.
@@ -226,7 +226,8 @@ impl From<db::notes::Error> for Error {
                     "what speaks of boilers, steam or pressure is for the club’s inspector to pass",
                 ),
                 Rule::OwnNote => Self::Forbidden(
-                    "the note is your own, and somebody else in the club can decide",
+                    "the note is your own: somebody else with the right decides, and where the club has \
+                     nobody, the secretary gives it",
                 ),
                 Rule::Author => Self::Forbidden("the note is your own; this is for the others"),
                 _ => Self::Conflict(refused.to_string()),

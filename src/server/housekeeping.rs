@@ -1,10 +1,13 @@
-//! What is forgotten when it is old: sessions that are over, spent slips, the oldest acts. And a look, each
-//! second, at whether the data is still there.
+//! What is forgotten when it is old: sessions that are over, spent slips, the oldest acts. A look, each
+//! second, at whether the data is still there. And at start, once, the stored notes by new rules of pressure.
 
 use std::sync::Arc;
 use std::time::Duration;
 
-use super::rules::clock::{Moment, UnixSeconds};
+use super::db::Database;
+use super::db::notes::anew::{self, Judged};
+use super::rules::clock::{Clock, Moment, UnixSeconds};
+use super::rules::notes::pressure;
 use super::{App, db};
 
 /// How often.
@@ -13,6 +16,47 @@ const EVERY: Duration = Duration::from_secs(24 * 60 * 60);
 const LONG_QUIET: UnixSeconds = 60 * 24 * 60 * 60;
 /// How often it is looked for.
 const LOOK_EVERY: Duration = Duration::from_secs(1);
+
+/// How long the stored notes are judged at a time, beside readers.
+const JUDGED_AT_ONCE: Duration = Duration::from_millis(200);
+
+/// Judges the stored notes by the rules of today, where they were judged by others, for so long.
+pub(super) async fn judge(
+    database: &Database,
+    clock: Clock,
+    time: Duration,
+) -> Result<Judged, db::notes::Error> {
+    let judged = anew::judge(database, clock.now(), &pressure::rule(), time).await?;
+    if judged.heard > 0 {
+        let heard = judged.heard;
+        tracing::warn!(
+            heard,
+            "stored notes are now heard to speak of boilers, steam or pressure: the inspector reads them first"
+        );
+    }
+    Ok(judged)
+}
+
+/// Judges what the start left, bit by bit.
+pub(super) fn judge_rest(app: &Arc<App>) {
+    let app = Arc::clone(app);
+    tokio::spawn(async move {
+        loop {
+            match judge(&app.database, app.clock, JUDGED_AT_ONCE).await {
+                Ok(judged) => {
+                    if !judged.is_more {
+                        return;
+                    }
+                    tokio::time::sleep(JUDGED_AT_ONCE).await;
+                }
+                Err(error) => {
+                    tracing::warn!(%error, "not every stored note could be judged; tried again at the next start");
+                    return;
+                }
+            }
+        }
+    });
+}
 
 /// Tells the log once when the data goes, and once when it is back.
 pub(super) fn look(app: &Arc<App>) {

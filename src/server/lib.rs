@@ -75,6 +75,10 @@ pub use error::Error;
 /// stays below [`accept::signals::DEADLINE`].
 const CLOSE: Duration = Duration::from_secs(1);
 
+/// How long a start waits until the stored notes are judged by rules of pressure that have changed; a club's
+/// notes take less.
+const JUDGED_FIRST: Duration = Duration::from_secs(10);
+
 /// Tries to sign in from one address: ten, then one a minute.
 const SIGN_INS: Allowance = Allowance { burst: 10, every: Duration::from_secs(60) };
 
@@ -142,6 +146,9 @@ pub enum StartError {
     /// The database cannot be used.
     #[error(transparent)]
     Database(#[from] db::Error),
+    /// The stored notes cannot be judged by the rules of today.
+    #[error(transparent)]
+    Notes(#[from] db::notes::Error),
     /// There is no chance to make secrets of.
     #[error(transparent)]
     NoChance(#[from] auth::NoChance),
@@ -159,6 +166,7 @@ impl App {
         let database = Database::open(&config.data_dir).await?;
         let projected = db::reference::project(&database, &entries::all(), clock.now()).await?;
         tracing::debug!(?projected, "the tables are in the database");
+        housekeeping::judge(&database, clock, JUDGED_FIRST).await?;
         let shown = Arc::clone(database.shown());
         Ok(Self {
             context: pages::Context {
@@ -259,6 +267,7 @@ async fn serve(config: Config) -> Result<(), StartError> {
     let newest = db::acts::newest(&app.database).await?;
     invitation::welcome(&app).await?;
     housekeeping::start(&app, newest);
+    housekeeping::judge_rest(&app);
     housekeeping::look(&app);
     let router = routes::router(Arc::clone(&app));
     let stop = async || {

@@ -90,6 +90,8 @@ pub struct OwnVerdict {
     pub material: String,
     /// At what size, as typed.
     pub size: String,
+    /// Whether it is of the wording that is shown now, or of an earlier one.
+    pub is_of_shown_wording: bool,
     /// When.
     pub made_at: UnixSeconds,
 }
@@ -224,8 +226,11 @@ async fn own_wordings(
 async fn verdicts(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<OwnVerdict>, Error> {
     let found = sqlx::query_as!(
         OwnVerdict,
-        r#"SELECT note_id AS note, worked AS "worked: bool", material, size, made_at FROM verdict
-           WHERE member_id = ? ORDER BY made_at, note_id"#,
+        r#"SELECT note_id AS "note!: i64", worked AS "worked!: bool", material, size,
+             verdict.made_at AS "made_at!: i64",
+             version_id IS note.shown_version AS "is_of_shown_wording!: bool"
+           FROM verdict JOIN note ON note.id = note_id
+           WHERE member_id = ? ORDER BY verdict.made_at, note_id"#,
         member.0
     );
     Ok(found.fetch_all(&mut **reading).await?)
@@ -294,7 +299,8 @@ async fn acts(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<OwnAct
            WHERE member_id IS ?1 OR subject = ?2
              OR (subject IN (SELECT 'note/' || id FROM note WHERE author_id = ?1)
                  AND what IN ('note-shown', 'note-change-asked', 'note-declined', 'note-corrected',
-                              'note-withdrawn', 'note-report-settled'))
+                              'note-withdrawn', 'note-report-settled', 'note-handed-over',
+                              'note-turned-back', 'note-heard'))
            ORDER BY id"#,
         member.0,
         own

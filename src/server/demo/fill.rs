@@ -10,7 +10,7 @@ use super::members::{FIRST_MODERATOR, MEMBERS, Place, SECOND_MODERATOR, THE_INSP
 use super::note::{DemoNote, Fate};
 use crate::db::demo::{KEY, Made, Newcomer, Removed, make_members};
 use crate::db::notes::after;
-use crate::db::notes::decide::{self, Reviewed};
+use crate::db::notes::decide::{self, ReadTo, Reviewed};
 use crate::db::notes::read::WordingState;
 use crate::db::notes::verdicts::{self, Verdict};
 use crate::db::notes::{self, read, write};
@@ -267,7 +267,7 @@ impl<'a> Planned<'a> {
                         decide::ask_for_change(database, reading, what).await?;
                     }
                     Fate::Declined(why) => decide::decline(database, reading, why).await?,
-                    _ => decide::pass(database, reading).await?,
+                    _ => decide::pass(database, reading, ReadTo::default()).await?,
                 }
             }
             (What::Judge(place), Fate::Judged(verdicts)) => {
@@ -278,7 +278,7 @@ impl<'a> Planned<'a> {
                         material: said.material.to_owned(),
                         size: said.size.to_owned(),
                     };
-                    verdicts::judge(database, now, by, note, &verdict).await?;
+                    verdicts::judge(database, now, by, (note, None), &verdict).await?;
                 }
             }
             (What::Befall, Fate::Corrected(text)) => {

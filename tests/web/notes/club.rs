@@ -199,9 +199,12 @@ impl Club {
         let state = if what == "settle" { "shown" } else { "waiting" };
         let version = self.version(note, state).await.to_string();
         let last = self.count("SELECT coalesce(max(id), 0) FROM safety_report").await.to_string();
+        let correction = self.count("SELECT coalesce(max(id), 0) FROM correction").await;
+        let correction = correction.to_string();
         let fields = [
             ("version", version.as_str()),
             ("last", last.as_str()),
+            ("correction", correction.as_str()),
             ("do", what),
             ("reason", reason),
         ];

@@ -94,7 +94,7 @@ async fn a_reason_of_pressure_is_not_shown_to_readers() {
         let note = club.shown(&author, &moderator, &NOTE).await;
         let page = format!("/notes/{note}");
         let withdraw = format!("{page}/withdraw");
-        let answer = club.post(&withdraw, Some(&author), &[("why", said)]).await;
+        let answer = club.post(&withdraw, Some(&moderator), &[("why", said)]).await;
         assert_eq!(answer.status, StatusCode::SEE_OTHER, "it is taken: {}", answer.body);
         let kept = said.replace('&', "&#38;");
         let gone = club.get(&page, None).await;
@@ -107,10 +107,10 @@ async fn a_reason_of_pressure_is_not_shown_to_readers() {
             assert!(seen.contains(&format!("Withdrawn: {kept}")), "{said}: {seen}");
         }
     }
-    // Any other reason is for everybody.
+    // Any other reason of theirs is for everybody.
     let note = club.shown(&author, &moderator, &NOTE).await;
     let withdraw = format!("/notes/{note}/withdraw");
-    club.post(&withdraw, Some(&author), &[("why", "It was another metal.")]).await;
+    club.post(&withdraw, Some(&moderator), &[("why", "It was another metal.")]).await;
     let gone = club.get(&format!("/notes/{note}"), None).await.body;
     assert!(gone.contains("Why: It was another metal."), "{gone}");
     assert!(!gone.contains("speaks of"), "{gone}");

@@ -231,7 +231,7 @@ async fn a_changed_note_waits_while_the_old_one_stays_and_its_history_can_be_rea
 }
 
 #[tokio::test]
-async fn a_report_hides_at_once_and_a_withdrawn_note_says_why() {
+async fn a_report_hides_at_once_and_a_withdrawn_note_says_so() {
     let club = Club::open().await;
     let author = club.join("Ada Penn", Right::None).await;
     let moderator = club.join("Bert Stone", Right::Moderator).await;
@@ -262,7 +262,8 @@ async fn a_report_hides_at_once_and_a_withdrawn_note_says_why() {
     assert_eq!(club.post(&withdraw, Some(&author), &why).await.status, StatusCode::SEE_OTHER);
     let gone = club.get(&page, None).await;
     assert_eq!(gone.status, StatusCode::GONE);
-    assert!(gone.body.contains("It was another metal."), "{}", gone.body);
+    assert!(gone.body.contains("Its author took it back."), "{}", gone.body);
+    assert!(!gone.body.contains("It was another metal."), "nobody read it: {}", gone.body);
     assert!(!gone.body.contains("Drilled"), "{}", gone.body);
     for path in ["/notes", "/threads/ba/4", "/notes?q=gunmetal", "/notes.json"] {
         let body = club.get(path, None).await.body;

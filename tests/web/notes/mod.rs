@@ -17,3 +17,4 @@ mod reports;
 mod rules;
 mod secrets;
 mod stalls;
+mod unread;

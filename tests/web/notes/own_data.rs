@@ -42,6 +42,7 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("note", "shown_at", In("/notes/0/shown_at")),
     ("note", "withdrawn_at", In("/notes/0/withdrawn_at")),
     ("note", "withdrawn_why", In("/notes/0/withdrawn_why")),
+    ("note", "withdrawn_by_another", In("/acts/0/by")),
     ("note", "hidden_at", In("/notes/0/hidden_at")),
     ("note", "confirmed_at", Out("when others judged it")),
     ("note_version", "id", Out("a number that no address has")),
@@ -54,11 +55,13 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("note_version", "saved_at", In("/notes/0/wordings/0/saved_at")),
     ("note_version", "decided_at", In("/notes/0/wordings/0/decided_at")),
     ("note_version", "decided_by", In("/decisions/0/note")),
+    ("note_version", "turned_back_at", In("/acts/0/what")),
     ("note_version", "reason", In("/notes/0/wordings/0/reason")),
     ("note_entry", "version_id", Out("the wording it stands in")),
     ("note_entry", "entry_id", In("/notes/0/wordings/0/belongs_to")),
     ("verdict", "note_id", In("/verdicts/0/note")),
     ("verdict", "member_id", Out("the member")),
+    ("verdict", "version_id", In("/verdicts/0/is_of_shown_wording")),
     ("verdict", "worked", In("/verdicts/0/worked")),
     ("verdict", "material", In("/verdicts/0/material")),
     ("verdict", "size", In("/verdicts/0/size")),
@@ -66,6 +69,7 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("safety_report", "id", Out("a number that no address has")),
     ("safety_report", "note_id", In("/reports/0/note")),
     ("safety_report", "member_id", Out("the member")),
+    ("safety_report", "kind", Out("follows from a right and from the text")),
     ("safety_report", "text", In("/reports/0/text")),
     ("safety_report", "made_at", In("/reports/0/made_at")),
     ("safety_report", "settled_at", In("/reports/0/settled_at")),
@@ -287,7 +291,7 @@ async fn a_member_gets_every_note_in_every_state_with_all_its_wordings() {
     assert_eq!(notes[4]["withdrawn_why"], "I was mistaken.");
     assert_eq!([&notes[0]["made_at"], &notes[0]["shown_at"]], [NOW, NOW]);
 
-    let verdict = json!({ "note": 6, "worked": false, "material": "gunmetal", "size": "4 BA", "made_at": NOW });
+    let verdict = json!({ "note": 6, "worked": false, "material": "gunmetal", "size": "4 BA", "made_at": NOW, "is_of_shown_wording": true });
     assert_eq!(file["verdicts"], json!([verdict]));
     let report =
         json!({ "note": 6, "text": "The swarf burns.", "made_at": NOW, "settled_at": null });

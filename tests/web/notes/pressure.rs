@@ -238,6 +238,151 @@ fn what_has_nothing_to_do_with_pressure_is_left_alone() {
     }
 }
 
+/// The few words that count most, as they are mistyped or hidden.
+#[test]
+fn the_strongest_words_are_heard_in_pieces_misspelt_and_inside_others() {
+    let missed: Vec<&str> = [
+        "bo il er",
+        "boi ler",
+        "b oil er",
+        "b o iler",
+        "st e am",
+        "s t eam",
+        "pres su re",
+        "pre ssu re",
+        "safe ty valve",
+        "saf ety val ve",
+        "boilr",
+        "boler",
+        "biler",
+        "boier",
+        "bioler",
+        "obiler",
+        "boielr",
+        "boiiler",
+        "booiler",
+        "boilers",
+        "staem",
+        "setam",
+        "steeam",
+        "stteam",
+        "pessure",
+        "prssure",
+        "pressre",
+        "pressue",
+        "perssure",
+        "presssure",
+        "safty valve",
+        "safey valve",
+        "safety vavle",
+        "relief vlave",
+        "superhat",
+        "suprheater",
+        "st3am",
+        "5team",
+        "5t34m",
+        "s7eam",
+        "b0iler",
+        "6oiler",
+        "8oiler",
+        "bo1ler",
+        "bo!ler",
+        "ste@m",
+        "$team",
+        "pre55ure",
+        "overpressure",
+        "over-pressure",
+        "underpressure",
+        "livesteam",
+        "repressurised",
+        "overpresure",
+    ]
+    .into_iter()
+    .filter(|text| !speaks_of_it(text) || !speaks_of_it(&format!("Turned the {text} end")))
+    .collect();
+    assert!(missed.is_empty(), "{missed:?}");
+}
+
+/// Words that are one letter or one gap away from them, and mean something else.
+#[test]
+fn honest_words_beside_the_strongest_are_left_alone() {
+    let heard: Vec<&str> = [
+        "steel",
+        "a steel stem",
+        "stem",
+        "steal",
+        "seam",
+        "team",
+        "steady rest",
+        "stead",
+        "stream",
+        "upstream",
+        "esteem",
+        "stamped",
+        "start a M4",
+        "boulder",
+        "bolder",
+        "oiler",
+        "an oil cup",
+        "coil it",
+        "boiled",
+        "bowl",
+        "roller",
+        "rollers",
+        "holler",
+        "bolt er",
+        "pressed",
+        "presses",
+        "press it",
+        "presser foot",
+        "pleasure",
+        "compressor",
+        "safety glasses",
+        "safe to use",
+        "valve gear",
+        "box of fire clay",
+        "set a M3",
+        "EN8 M5, 5 off",
+        "55 mm, 8 holes, 3 of 4",
+        "303, 304 and 316",
+        "1/4 x 40, 6 off",
+        "M3 to M8, 7 tpi",
+        "Mild steel, Ste el",
+        "Stub mandrel",
+    ]
+    .into_iter()
+    .filter(|text| speaks_of_it(text))
+    .collect();
+    assert!(heard.is_empty(), "{heard:?}");
+    // Steel in whatever dress, in pieces and mistyped, is never steam.
+    for text in dressed("steel")
+        .into_iter()
+        .chain(["stele", "stel", "steell", "ste el", "st33l"].map(str::to_owned))
+    {
+        assert!(!speaks_of_it(&text), "{}", text.escape_unicode());
+    }
+}
+
+/// Every word of the reference is honest, but for those that are about pressure.
+#[test]
+fn the_names_of_the_reference_are_left_alone() {
+    use holewright_core::tables::{materials, threads};
+    let mut heard = Vec::new();
+    let mut tried = 0;
+    for material in materials::all() {
+        for name in [material.name, material.slug] {
+            tried += 1;
+            heard.extend(speaks_of_it(name).then(|| name.to_owned()));
+        }
+    }
+    for system in threads::systems() {
+        tried += 1;
+        heard.extend(speaks_of_it(system.name).then(|| system.name.to_owned()));
+    }
+    assert!(tried > 50, "{tried}");
+    assert_eq!(heard, Vec::<String>::new());
+}
+
 #[test]
 fn every_character_has_a_look() {
     for c in '\0'..=char::MAX {

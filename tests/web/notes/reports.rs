@@ -1,7 +1,7 @@
 //! Reports of danger: how many one member may send in a day, and all of one member's settled at once.
 
 use axum::http::StatusCode;
-use holewright_server::db::notes::reports::{Of, Wordings, settle_all};
+use holewright_server::db::notes::reports::{AsRead, Of, settle_all};
 use holewright_server::rules::auth::{MemberId, Rights, SignedIn};
 use holewright_server::rules::limits::Allowance;
 use holewright_server::rules::notes::reports::MOST_A_DAY;
@@ -116,11 +116,13 @@ async fn the_reports_of_one_member_are_settled_at_once() {
     let (of, last) = (other.id.to_string(), "SELECT max(id) FROM safety_report WHERE member_id = ");
     let last: &'static str = format!("{last}{of}").leak();
     let last = club.count(last).await.to_string();
-    let fields = [("of", of.as_str()), ("last", last.as_str())];
+    let (_, form) = queue.split_once("name=\"read\" value=\"").unwrap();
+    let read = form.split_once('"').unwrap().0;
+    let fields = [("of", of.as_str()), ("last", last.as_str()), ("read", read)];
     let refused = club.post("/queue/reports", Some(&third), &fields).await;
     assert_eq!(refused.status, StatusCode::FORBIDDEN);
     // What came after the page was read stays.
-    let early = [("of", of.as_str()), ("last", "1")];
+    let early = [("of", of.as_str()), ("last", "1"), ("read", read)];
     let answer = club.post("/queue/reports", Some(&moderator), &early).await;
     assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
     assert_eq!(club.count(HIDDEN).await, 5, "the other report still hides the first");
@@ -189,8 +191,8 @@ async fn reports_on_what_nobody_read_or_may_pass_stay_open() {
     for (note, version, settled) in
         [(brass, read + 100, 0), (boiler, not_theirs, 0), (brass, read, 1)]
     {
-        let wordings = Wordings::from([(NoteId(note), VersionId(version))]);
-        let done = settle_all(&club.app.database, NOW, &by, of, &wordings).await.unwrap();
+        let read = AsRead { note: NoteId(note), version: VersionId(version), correction: 0 };
+        let done = settle_all(&club.app.database, NOW, &by, of, &[read]).await.unwrap();
         assert_eq!(done, settled, "note {note} as {version}");
     }
     assert_eq!(club.count(HIDDEN).await, 1);

@@ -8,7 +8,7 @@ use holewright_server::rules::notes::state::{
 };
 use holewright_server::rules::notes::wording::{Aim, Typed, Wording};
 
-const ACTS: [Act; 14] = [
+const ACTS: [Act; 16] = [
     Act::Save,
     Act::SendIn(Subject::Usual),
     Act::Pass,
@@ -17,61 +17,75 @@ const ACTS: [Act; 14] = [
     Act::Correct(Subject::Usual),
     Act::Correct(Subject::Pressure),
     Act::Withdraw,
-    Act::Report,
+    Act::Report(Subject::Usual),
     Act::Settle,
     Act::Judge(Subject::Usual),
     Act::Judge(Subject::Pressure),
     Act::TakeBack,
     Act::TakeAway,
+    Act::HandOver,
+    Act::TurnBack,
 ];
 
 /// Who may, one letter an act of [`ACTS`], in order: `y` may, `-` may not as things stand (409), `n` not
 /// theirs (403), `.` nothing is there for them (404).
 #[rustfmt::skip]
-const TABLE: [(&str, &str, &str); 42] = [
-    // state            who           save send pass change decline correct (usual, pressure) withdraw report settle judge (the same) take-back take-away
-    ("draft",           "author",     "yynnn--yn-nnn-"),
-    ("draft",           "member",     ".............."),
-    ("draft",           "moderator",  "..---........."),
-    ("draft",           "inspector",  "..---........."),
-    ("draft",           "own",        "yy-----yn-nnn-"),
-    ("draft",           "alone",      "yy-----yn-nnn-"),
-    ("waiting",         "author",     "yynnn--yn-nnn-"),
-    ("waiting",         "member",     ".............."),
-    ("waiting",         "moderator",  "..yyy--..-...."),
-    ("waiting",         "inspector",  "..nnn........."),
-    ("waiting",         "own",        "yynnn--yn-nnn-"),
-    ("waiting",         "alone",      "yyyyy--yn-nnn-"),
-    ("pressure",        "author",     "yynnn--yn-nnn-"),
-    ("pressure",        "member",     ".............."),
-    ("pressure",        "moderator",  "..nyy--..-...."),
-    ("pressure",        "inspector",  "..yyy--..-...."),
-    ("pressure",        "own",        "yynnn--yn-nnn-"),
-    ("pressure",        "alone",      "yynyy--yn-nnn-"),
-    ("shown",           "author",     "yynnnnnynnnnnn"),
-    ("shown",           "member",     "..nnnnnnynynyn"),
-    ("shown",           "moderator",  "..---ynyy-ynyy"),
-    ("shown",           "inspector",  "..---nynynyyyn"),
-    ("shown",           "own",        "yy---nnynnnnnn"),
-    ("shown",           "alone",      "yy---ynyn-nnny"),
-    ("hidden",          "author",     "yynnnnnynnnnnn"),
-    ("hidden",          "member",     "..nnnnnnyn--yn"),
-    ("hidden",          "moderator",  "..---ynyyy--yy"),
-    ("hidden",          "inspector",  "..---nynyn--yn"),
-    ("hidden",          "own",        "yy---nnynnnnnn"),
-    ("hidden",          "alone",      "yy---ynynynnny"),
-    ("changed",         "author",     "yynnnnnynnnnnn"),
-    ("changed",         "member",     "..nnnnnnynynyn"),
-    ("changed",         "moderator",  "..yyyynyy-ynyy"),
-    ("changed",         "inspector",  "..nnnnynynyyyn"),
-    ("changed",         "own",        "yynnnnnynnnnnn"),
-    ("changed",         "alone",      "yyyyyynyn-nnny"),
-    ("withdrawn",       "author",     "--------------"),
-    ("withdrawn",       "member",     "..------------"),
-    ("withdrawn",       "moderator",  "..------------"),
-    ("withdrawn",       "inspector",  "..------------"),
-    ("withdrawn",       "own",        "--------------"),
-    ("withdrawn",       "alone",      "--------------"),
+const TABLE: [(&str, &str, &str); 54] = [
+    // state            who           save send pass change decline correct (usual, pressure) withdraw report settle judge (the same) take-back take-away hand-over turn-back
+    ("draft",           "author",     "yynnn--yn-nnn-nn"),
+    ("draft",           "member",     "................"),
+    ("draft",           "moderator",  "..---.........-n"),
+    ("draft",           "inspector",  "..---.........n-"),
+    ("draft",           "own",        "yy-----yn-nnn-nn"),
+    ("draft",           "alone",      "yy-----yn-nnn--n"),
+    ("waiting",         "author",     "yynnn--yn-nnn-nn"),
+    ("waiting",         "member",     "................"),
+    ("waiting",         "moderator",  "..yyy--..-....yn"),
+    ("waiting",         "inspector",  "..nnn.........n-"),
+    ("waiting",         "own",        "yynnn--yn-nnn-nn"),
+    ("waiting",         "alone",      "yyyyy--yn-nnn-yn"),
+    ("pressure",        "author",     "yynnn--yn-nnn-nn"),
+    ("pressure",        "member",     "................"),
+    ("pressure",        "moderator",  "..nyy--..-....-n"),
+    ("pressure",        "inspector",  "..yyy--..-....ny"),
+    ("pressure",        "own",        "yynnn--yn-nnn-nn"),
+    ("pressure",        "alone",      "yynyy--yn-nnn--n"),
+    ("shown",           "author",     "yynnnnnynnnnnnnn"),
+    ("shown",           "member",     "..nnnnnnynynynnn"),
+    ("shown",           "moderator",  "..---ynyy-ynyy-n"),
+    ("shown",           "inspector",  "..---nynynyyynn-"),
+    ("shown",           "own",        "yy---nnynnnnnnnn"),
+    ("shown",           "alone",      "yy---ynyn-nnny-n"),
+    ("hidden",          "author",     "yynnnnnynnnnnnnn"),
+    ("hidden",          "member",     "..nnnnnnyn--ynnn"),
+    ("hidden",          "moderator",  "..---ynyyy--yyyn"),
+    ("hidden",          "inspector",  "..---nynyn--ynn-"),
+    ("hidden",          "own",        "yy---nnynnnnnnnn"),
+    ("hidden",          "alone",      "yy---ynynynnnyyn"),
+    ("changed",         "author",     "yynnnnnynnnnnnnn"),
+    ("changed",         "member",     "..nnnnnnynynynnn"),
+    ("changed",         "moderator",  "..yyyynyy-ynyyyn"),
+    ("changed",         "inspector",  "..nnnnynynyyynn-"),
+    ("changed",         "own",        "yynnnnnynnnnnnnn"),
+    ("changed",         "alone",      "yyyyyynyn-nnnyyn"),
+    ("fixed",       "author",      "yynnnnnynnnnnnnn"),
+    ("fixed",       "member",      "..nnnnnnyn--ynnn"),
+    ("fixed",       "moderator",   "..yyyynyyy--yyyn"),
+    ("fixed",       "inspector",   "..nnnnynyn--ynn-"),
+    ("fixed",       "own",         "yynnnnnynnnnnnnn"),
+    ("fixed",       "alone",       "yyyyyynynynnnyyn"),
+    ("burst",       "author",      "yynnnnnynnnnnnnn"),
+    ("burst",       "member",      "..nnnnnnyn--ynnn"),
+    ("burst",       "moderator",   "..nyyynyyn--yyyn"),
+    ("burst",       "inspector",   "..ynnnyyyy--ynn-"),
+    ("burst",       "own",         "yynnnnnynnnnnnnn"),
+    ("burst",       "alone",       "yynyyynynnnnnyyn"),
+    ("withdrawn",       "author",     "----------------"),
+    ("withdrawn",       "member",     "..--------------"),
+    ("withdrawn",       "moderator",  "..--------------"),
+    ("withdrawn",       "inspector",  "..--------------"),
+    ("withdrawn",       "own",        "----------------"),
+    ("withdrawn",       "alone",      "----------------"),
 ];
 
 fn state_of(name: &str) -> NoteState {
@@ -83,7 +97,15 @@ fn state_of(name: &str) -> NoteState {
         "waiting" => NoteState { on_its_way: waiting(Subject::Usual), ..nothing },
         "pressure" => NoteState { on_its_way: waiting(Subject::Pressure), ..nothing },
         "shown" => NoteState { shown: usual, ..nothing },
-        "hidden" => NoteState { shown: usual, is_hidden: true, ..nothing },
+        "hidden" => NoteState { shown: usual, hidden: usual, ..nothing },
+        // Reported as a danger of pressure by the inspector, with a mended wording that waits.
+        "burst" => NoteState { hidden: Some(Subject::Pressure), ..state_of("fixed") },
+        "fixed" => NoteState {
+            shown: usual,
+            hidden: usual,
+            on_its_way: waiting(Subject::Usual),
+            ..nothing
+        },
         "changed" => NoteState { shown: usual, on_its_way: waiting(Subject::Usual), ..nothing },
         "withdrawn" => NoteState { shown: usual, is_withdrawn: true, ..nothing },
         _ => panic!("{name}"),
@@ -141,15 +163,28 @@ fn each_act_leads_where_it_should() {
         ("shown", Act::SendIn(Subject::Usual), "author", state_of("changed")),
         ("changed", Act::Pass, "moderator", state_of("shown")),
         ("changed", Act::Decline, "moderator", state_of("shown")),
-        ("shown", Act::Report, "member", state_of("hidden")),
+        ("shown", Act::Report(Subject::Usual), "member", state_of("hidden")),
+        // A member’s word on pressure is a report like any other; the inspector’s is the inspector’s to settle.
+        ("changed", Act::Report(Subject::Pressure), "member", state_of("fixed")),
+        ("changed", Act::Report(Subject::Pressure), "inspector", state_of("burst")),
+        ("burst", Act::Report(Subject::Usual), "member", state_of("burst")),
+        ("fixed", Act::Pass, "moderator", state_of("shown")),
+        // What answers the inspector’s report is the inspector’s from then on.
+        (
+            "burst",
+            Act::Pass,
+            "inspector",
+            NoteState { shown: Some(Subject::Pressure), ..state_of("shown") },
+        ),
+        ("waiting", Act::HandOver, "moderator", state_of("pressure")),
+        ("pressure", Act::TurnBack, "inspector", state_of("waiting")),
         ("hidden", Act::Settle, "moderator", state_of("shown")),
         ("changed", Act::Withdraw, "author", state_of("withdrawn")),
         ("shown", Act::Judge(Subject::Usual), "member", state_of("shown")),
     ] {
         assert_eq!(after(act, state_of(state), who(by)), Ok(expected), "{state} {act:?}");
     }
-    let pressure =
-        NoteState { shown: Some(Subject::Pressure), is_hidden: true, ..state_of("shown") };
+    let pressure = NoteState { shown: Some(Subject::Pressure), ..state_of("hidden") };
     // What follows a text that is the inspector's is the inspector's too.
     let sent = after(Act::SendIn(Subject::Usual), pressure, who("author")).unwrap();
     assert_eq!(sent.on_its_way, Some(OnItsWay::Waiting(Subject::Pressure)));

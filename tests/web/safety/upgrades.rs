@@ -124,6 +124,46 @@ fn o13_an_older_archive_keeps_what_it_called_metal() {
 }
 
 #[test]
+fn o13_what_was_found_and_said_before_stands_with_what_it_was_said_of() {
+    let folder = Folder::new();
+    released(folder.path(), RELEASED[1].1);
+    let held = folder.path().join(FILE_NAME);
+    notes::execute(
+        &held,
+        "DELETE FROM verdict;
+         INSERT INTO member (id, name, name_key, password_hash, joined_at)
+         VALUES (70, 'Bea', 'bea', '$argon2id$x', 1);
+         UPDATE note_version SET state = 'replaced', decided_at = 1000 WHERE id = 1;
+         INSERT INTO note_version (id, note_id, state, title, text, made_at, saved_at, decided_at)
+         VALUES (10, 1, 'shown', 'Five holes', 'Another drill.', 1, 1, 2000);
+         UPDATE note SET shown_version = 10, shown_at = 2000 WHERE id = 1;
+         INSERT INTO verdict (note_id, member_id, worked, made_at) SELECT 1, id, 1, 1500 FROM member WHERE id < 70;
+         INSERT INTO verdict (note_id, member_id, worked, made_at) VALUES (1, 70, 1, 2500), (2, 70, 1, 1);
+         UPDATE note SET confirmed_at = 2500;
+         INSERT INTO note (id, author_id, form_key, made_at, withdrawn_at, withdrawn_why)
+         SELECT number, 70, 'a key that no form made ' || number, 1, 1, 'Why' FROM (SELECT 8 AS number UNION SELECT 9);
+         INSERT INTO act (at, member_id, what, subject) VALUES (1, 70, 'note-withdrawn', 'note/8');
+         INSERT INTO act (at, member_id, what, subject) SELECT 1, id, 'note-withdrawn', 'note/9' FROM member WHERE id < 70;
+         INSERT INTO safety_report (id, note_id, text, made_at) VALUES (7, 2, 'It grabs.', 1);",
+    );
+    open(folder.path());
+    for (query, expected) in [
+        ("SELECT count(*) FROM verdict WHERE version_id = 1 AND made_at = 1500", 1),
+        ("SELECT count(*) FROM verdict WHERE version_id = 10 AND made_at = 2500", 1),
+        // One from before anything was shown, by a clock that was wrong.
+        ("SELECT count(*) FROM verdict WHERE version_id = 2", 1),
+        ("SELECT note ->> 'worked' FROM shown_note WHERE id = 1", 1),
+        ("SELECT confirmed_at FROM note WHERE id = 1", 2500),
+        // An author's own reason is not for readers.
+        ("SELECT withdrawn_by_another FROM note WHERE id = 8", 0),
+        ("SELECT withdrawn_by_another FROM note WHERE id = 9", 1),
+        ("SELECT seq FROM sqlite_sequence WHERE name = 'safety_report'", 7),
+    ] {
+        assert_eq!(notes::number(&held, query), expected, "{query}");
+    }
+}
+
+#[test]
 fn o13_the_newest_three_copies_are_kept() {
     let folder = Folder::new();
     released(folder.path(), RELEASED[0].1);

@@ -166,8 +166,9 @@ async fn around(writer: &mut SqliteConnection, note: i64, title: &str, texts: &[
             .unwrap();
     }
     for query in [
-        "INSERT INTO verdict (note_id, member_id, worked, material, size, made_at)
-         SELECT ?1, id, id % 2, printf('%.100c', '\"'), printf('%.100c', '<'), ?2 FROM member WHERE id >= 1000",
+        "INSERT INTO verdict (note_id, member_id, version_id, worked, material, size, made_at)
+         SELECT ?1, id, (SELECT max(id) FROM note_version WHERE note_id = ?1 AND state IN ('shown', 'replaced')),
+           id % 2, printf('%.100c', '\"'), printf('%.100c', '<'), ?2 FROM member WHERE id >= 1000",
         "INSERT INTO safety_report (note_id, member_id, text, made_at, settled_at)
          SELECT ?1, id, printf('%.2000c', '\"'), ?2, ?2 FROM member WHERE id >= 1000",
     ] {

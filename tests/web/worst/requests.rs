@@ -307,7 +307,10 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
             ]
         }
         ("POST", "/queue/reports") => {
-            vec![Ask::post(route, moderator, &[("of", "1"), ("last", "1")]).told(409)]
+            let read = (1..=50).map(|id| format!("{id}.{id}.{}", i64::MAX)).collect::<Vec<_>>();
+            let read = read.join(" ");
+            let fields = [("of", "1"), ("last", "1"), ("read", read.as_str())];
+            vec![Ask::post(route, moderator, &fields).told(409)]
         }
         ("POST", "/sign-in") => {
             let (name, password) = (long(60), long(128));

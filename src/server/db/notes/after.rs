@@ -1,15 +1,13 @@
 //! What happens to a note once it is shown: corrections, reports of danger, withdrawal.
 
-use sqlx::{Sqlite, Transaction};
-
-use super::decide::Reviewed;
+use super::decide::{ReadTo, Reviewed, check_read};
 use super::recorded::record;
-use super::{Error, current, reports, text};
+use super::{Error, current, read, reports, text};
 use crate::db::Database;
-use crate::rules::auth::{MemberId, SignedIn};
+use crate::rules::auth::{MemberId, Right, SignedIn};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::pressure;
-use crate::rules::notes::state::{Act, Subject};
+use crate::rules::notes::state::{Act, OnItsWay, Subject};
 use crate::rules::notes::{NoteId, VersionId};
 
 /// Puts a correction above the wording that was read.
@@ -23,9 +21,14 @@ pub async fn correct(
 ) -> Result<(), Error> {
     let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
     let MemberId(member) = by.id;
-    let said = pressure::subject(correction);
     let mut transaction = database.write().await?;
     let current = current::read(&mut transaction, reviewed.note, by).await?;
+    let versions = read::versions(&mut transaction, reviewed.note).await?;
+    let above = versions.iter().find(|above| Some(above.id.0) == current.shown);
+    let said = above.map_or_else(
+        || pressure::subject(correction),
+        |above| above.wording.subject_of_a_correction(correction),
+    );
     let after = current.check(Act::Correct(said), by)?;
     if current.shown != Some(version) {
         return Err(Error::OutOfDate);
@@ -53,11 +56,19 @@ pub async fn correct(
     )
     .execute(&mut *transaction)
     .await?;
-    // What stands above a note is read with it: from now on both are the inspector's.
-    let is_pressure = after.shown == Some(Subject::Pressure);
-    sqlx::query!("UPDATE note_version SET is_pressure = ? WHERE id = ?", is_pressure, version)
-        .execute(&mut *transaction)
-        .await?;
+    // What stands above a note is read with it: from now on both are the inspector's, and so is what waits to
+    // take their place.
+    let waits = match after.on_its_way {
+        Some(OnItsWay::Waiting(subject)) => current.on_its_way.zip(Some(subject)),
+        _ => None,
+    };
+    for (version, subject) in after.shown.map(|subject| (version, subject)).into_iter().chain(waits)
+    {
+        let is_pressure = subject == Subject::Pressure;
+        sqlx::query!("UPDATE note_version SET is_pressure = ? WHERE id = ?", is_pressure, version)
+            .execute(&mut *transaction)
+            .await?;
+    }
     text::follow(&mut transaction, note).await?;
     record(&mut transaction, reviewed.note, by, now, ("note-corrected", correction)).await?;
     database.commit(transaction).await?;
@@ -77,17 +88,25 @@ pub async fn withdraw(
 ) -> Result<(), Error> {
     let NoteId(id) = note;
     let mut transaction = database.write().await?;
-    current::read(&mut transaction, note, by).await?.check(Act::Withdraw, by)?;
-    sqlx::query!("UPDATE note SET withdrawn_at = ?, withdrawn_why = ? WHERE id = ?", now, why, id)
-        .execute(&mut *transaction)
-        .await?;
+    let current = current::read(&mut transaction, note, by).await?;
+    current.check(Act::Withdraw, by)?;
+    let by_another = !current.is_own();
+    sqlx::query!(
+        "UPDATE note SET withdrawn_at = ?, withdrawn_why = ?, withdrawn_by_another = ? WHERE id = ?",
+        now,
+        why,
+        by_another,
+        id
+    )
+    .execute(&mut *transaction)
+    .await?;
     sqlx::query!(
         "DELETE FROM note_version WHERE note_id = ? AND state IN ('draft', 'waiting')",
         id
     )
     .execute(&mut *transaction)
     .await?;
-    settle_reports(&mut transaction, now, by, id).await?;
+    reports::settle(&mut transaction, now, by, id).await?;
     text::follow(&mut transaction, id).await?;
     record(&mut transaction, note, by, now, ("note-withdrawn", why)).await?;
     database.commit(transaction).await?;
@@ -106,8 +125,11 @@ pub async fn report(
     danger: &str,
 ) -> Result<(), Error> {
     let (NoteId(id), MemberId(member)) = (note, by.id);
+    let said = pressure::subject(danger);
     let mut transaction = database.write().await?;
-    current::read(&mut transaction, note, by).await?.check(Act::Report, by)?;
+    current::read(&mut transaction, note, by).await?.check(Act::Report(said), by)?;
+    let inspects = said == Subject::Pressure && by.rights.may(Right::Inspect);
+    let kind = if inspects { "inspector" } else { "usual" };
     let same = sqlx::query_scalar!(
         r#"SELECT EXISTS (SELECT 1 FROM safety_report
              WHERE note_id = ? AND member_id = ? AND text = ? AND settled_at IS NULL) AS "same!: bool""#,
@@ -122,9 +144,10 @@ pub async fn report(
     }
     reports::check(&mut transaction, now, by).await?;
     sqlx::query!(
-        "INSERT INTO safety_report (note_id, member_id, text, made_at) VALUES (?, ?, ?, ?)",
+        "INSERT INTO safety_report (note_id, member_id, kind, text, made_at) VALUES (?, ?, ?, ?, ?)",
         id,
         member,
+        kind,
         danger,
         now
     )
@@ -139,50 +162,30 @@ pub async fn report(
     Ok(())
 }
 
-/// Shows the note again: whoever looked, at the reports up to this one, found nothing against it.
+/// Shows the note again: whoever looked, at the reports and the corrections up to these, found nothing
+/// against it.
 ///
 /// # Errors
-/// As [`correct`]; or it was reported once more meanwhile.
-pub async fn settle(database: &Database, reviewed: Reviewed<'_>, last: i64) -> Result<(), Error> {
+/// As [`correct`]; or a report or a correction was not read.
+pub async fn settle(
+    database: &Database,
+    reviewed: Reviewed<'_>,
+    read_to: ReadTo,
+) -> Result<(), Error> {
     let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
     let mut transaction = database.write().await?;
     let current = current::read(&mut transaction, reviewed.note, by).await?;
     current.check(Act::Settle, by)?;
-    let is_unread = sqlx::query_scalar!(
-        r#"SELECT EXISTS (SELECT 1 FROM safety_report
-             WHERE note_id = ? AND id > ? AND settled_at IS NULL) AS "is_unread!: bool""#,
-        note,
-        last
-    )
-    .fetch_one(&mut *transaction)
-    .await?;
-    if current.shown != Some(version) || is_unread {
+    if current.shown != Some(version) {
         return Err(Error::OutOfDate);
     }
+    check_read(&mut transaction, reviewed.note, read_to).await?;
     sqlx::query!("UPDATE note SET hidden_at = NULL WHERE id = ?", note)
         .execute(&mut *transaction)
         .await?;
-    settle_reports(&mut transaction, now, by, note).await?;
+    reports::settle(&mut transaction, now, by, note).await?;
     text::follow(&mut transaction, note).await?;
     record(&mut transaction, reviewed.note, by, now, ("note-report-settled", "")).await?;
     database.commit(transaction).await?;
-    Ok(())
-}
-
-async fn settle_reports(
-    transaction: &mut Transaction<'_, Sqlite>,
-    now: UnixSeconds,
-    by: &SignedIn,
-    note: i64,
-) -> Result<(), Error> {
-    let MemberId(member) = by.id;
-    sqlx::query!(
-        "UPDATE safety_report SET settled_at = ?, settled_by = ? WHERE note_id = ? AND settled_at IS NULL",
-        now,
-        member,
-        note
-    )
-    .execute(&mut **transaction)
-    .await?;
     Ok(())
 }

@@ -1,11 +1,14 @@
 //! What a moderator or inspector decides about a waiting wording. If two decide at once, the first counts
 //! and the second is told so.
 
-use super::{Error, current, text};
+use sqlx::{Sqlite, Transaction};
+
+use super::recorded::record;
+use super::{Error, current, reports, text, verdicts};
 use crate::db::{Database, acts};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
-use crate::rules::notes::state::{Act, Refused};
+use crate::rules::notes::state::{Act, OnItsWay, Refused, Subject};
 use crate::rules::notes::{NoteId, VersionId};
 
 /// The wording that was read, and by whom.
@@ -21,19 +24,57 @@ pub struct Reviewed<'a> {
     pub now: UnixSeconds,
 }
 
-/// Shows the wording from now on, in the place of the one shown before.
+/// What was read around the wording: the newest report and the newest correction, none as 0.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct ReadTo {
+    /// The number of the newest open report.
+    pub report: i64,
+    /// The number of the newest correction.
+    pub correction: i64,
+}
+
+/// Refuses whoever has not read every open report on the note and every correction that stands above it.
+pub(super) async fn check_read(
+    transaction: &mut Transaction<'_, Sqlite>,
+    NoteId(note): NoteId,
+    read_to: ReadTo,
+) -> Result<(), Error> {
+    let is_unread = sqlx::query_scalar!(
+        r#"SELECT EXISTS (SELECT 1 FROM safety_report
+             WHERE note_id = ?1 AND id > ?2 AND settled_at IS NULL)
+           OR EXISTS (SELECT 1 FROM correction JOIN note ON note.id = correction.note_id
+             WHERE note_id = ?1 AND correction.id > ?3 AND correction.made_at >= note.shown_at)
+             AS "is_unread!: bool""#,
+        note,
+        read_to.report,
+        read_to.correction
+    )
+    .fetch_one(&mut **transaction)
+    .await?;
+    if is_unread { Err(Error::OutOfDate) } else { Ok(()) }
+}
+
+/// Shows the wording from now on, in the place of the one shown before. Where that was reported, the reports
+/// are settled by it.
 ///
 /// # Errors
-/// The rules are against it, it was decided or taken back meanwhile, or the database cannot be written.
-pub async fn pass(database: &Database, reviewed: Reviewed<'_>) -> Result<(), Error> {
+/// The rules are against it; it was decided or taken back meanwhile; a report, or a correction that would go
+/// with the wording shown before, was not read; or the database cannot be written.
+pub async fn pass(
+    database: &Database,
+    reviewed: Reviewed<'_>,
+    read_to: ReadTo,
+) -> Result<(), Error> {
     let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
     let MemberId(member) = by.id;
     let mut transaction = database.write().await?;
     let current = current::read(&mut transaction, reviewed.note, by).await?;
-    current.check(Act::Pass, by)?;
+    let after = current.check(Act::Pass, by)?;
     if current.on_its_way != Some(version) {
         return Err(Error::OutOfDate);
     }
+    check_read(&mut transaction, reviewed.note, read_to).await?;
+    let is_pressure = after.shown == Some(Subject::Pressure);
     sqlx::query!(
         "UPDATE note_version SET state = 'replaced' WHERE note_id = ? AND state = 'shown'",
         note
@@ -41,8 +82,9 @@ pub async fn pass(database: &Database, reviewed: Reviewed<'_>) -> Result<(), Err
     .execute(&mut *transaction)
     .await?;
     sqlx::query!(
-        "UPDATE note_version SET state = 'shown', decided_at = ?, decided_by = ?, reason = ''
+        "UPDATE note_version SET state = 'shown', is_pressure = ?, decided_at = ?, decided_by = ?, reason = ''
          WHERE id = ? AND state = 'waiting'",
+        is_pressure,
         now,
         member,
         version
@@ -52,7 +94,7 @@ pub async fn pass(database: &Database, reviewed: Reviewed<'_>) -> Result<(), Err
     // A correction stands above the wording that was shown when it was made: this one is shown after it,
     // also where both come in one second, or the clock was put back.
     sqlx::query!(
-        "UPDATE note SET shown_version = ?1, shown_at = max(?2, coalesce(
+        "UPDATE note SET shown_version = ?1, hidden_at = NULL, shown_at = max(?2, coalesce(
            (SELECT max(made_at) + 1 FROM correction WHERE note_id = ?3), 0))
          WHERE id = ?3",
         version,
@@ -61,6 +103,11 @@ pub async fn pass(database: &Database, reviewed: Reviewed<'_>) -> Result<(), Err
     )
     .execute(&mut *transaction)
     .await?;
+    if current.state.hidden.is_some() {
+        reports::settle(&mut transaction, now, by, note).await?;
+    }
+    // What was found of the wording before says nothing of this one.
+    verdicts::confirm(&mut transaction, note).await?;
     text::follow(&mut transaction, note).await?;
     let detail = if current.is_own() { "their own note: nobody else could decide" } else { "" };
     let by = Some((by.id, by.name.as_str()));
@@ -87,6 +134,57 @@ pub async fn ask_for_change(
 /// As [`pass`].
 pub async fn decline(database: &Database, reviewed: Reviewed<'_>, why: &str) -> Result<(), Error> {
     send_back(database, reviewed, (Act::Decline, "declined", "note-declined"), why).await
+}
+
+/// Hands what stands in the queue to the inspector.
+///
+/// # Errors
+/// As [`pass`].
+pub async fn hand_over(database: &Database, reviewed: Reviewed<'_>) -> Result<(), Error> {
+    hand_on(database, reviewed, (Act::HandOver, "note-handed-over")).await
+}
+
+/// Turns what stands in the queue back to a usual note: the inspector has looked.
+///
+/// # Errors
+/// As [`pass`].
+pub async fn turn_back(database: &Database, reviewed: Reviewed<'_>) -> Result<(), Error> {
+    hand_on(database, reviewed, (Act::TurnBack, "note-turned-back")).await
+}
+
+async fn hand_on(
+    database: &Database,
+    reviewed: Reviewed<'_>,
+    (act, what): (Act, &'static str),
+) -> Result<(), Error> {
+    let Reviewed { note, version: VersionId(version), by, now } = reviewed;
+    let mut transaction = database.write().await?;
+    let current = current::read(&mut transaction, note, by).await?;
+    let after = current.check(act, by)?;
+    if current.queued() != Some(version) {
+        return Err(Error::OutOfDate);
+    }
+    let waits = match after.on_its_way {
+        Some(OnItsWay::Waiting(subject)) => current.on_its_way.zip(Some(subject)),
+        _ => None,
+    };
+    let turned_back_at = (act == Act::TurnBack).then_some(now);
+    for (version, subject) in waits.into_iter().chain(current.shown.zip(after.shown)) {
+        let is_pressure = subject == Subject::Pressure;
+        // What stays as it is was neither handed over nor turned back.
+        sqlx::query!(
+            "UPDATE note_version SET is_pressure = ?1, turned_back_at = ?2
+             WHERE id = ?3 AND is_pressure <> ?1",
+            is_pressure,
+            turned_back_at,
+            version
+        )
+        .execute(&mut *transaction)
+        .await?;
+    }
+    record(&mut transaction, note, by, now, (what, "")).await?;
+    database.commit(transaction).await?;
+    Ok(())
 }
 
 async fn send_back(

@@ -36,7 +36,9 @@ pub async fn awaiting(database: &Database) -> Result<Vec<Option<MemberId>>, Erro
              AND note.withdrawn_at IS NULL AND note.hidden_at IS NULL
            UNION ALL
            SELECT note.author_id FROM note JOIN note_version AS shown ON shown.id = note.shown_version
-           WHERE note.hidden_at IS NOT NULL AND note.withdrawn_at IS NULL AND shown.is_pressure = 1"#
+           WHERE note.hidden_at IS NOT NULL AND note.withdrawn_at IS NULL AND (shown.is_pressure = 1
+             OR EXISTS (SELECT 1 FROM safety_report WHERE note_id = note.id AND settled_at IS NULL
+                          AND kind <> 'usual'))"#
     )
     .fetch_all(&database.readers)
     .await?;

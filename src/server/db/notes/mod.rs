@@ -5,11 +5,12 @@
 //! - `wordings`: the rows of the wordings, where the SQL names the fields of a note.
 //! - [`read`]: one note with all its wordings; [`lists`]: the shown notes; [`search`]: by their words;
 //!   [`queue`]: what waits, and what became of a member's notes; [`inspectors`]: who could pass what
-//!   speaks of pressure.
+//!   speaks of pressure; [`anew`]: all of it judged by new rules of pressure.
 //!
 //! Every write checks the rules of [`crate::rules::notes::state`] inside its own transaction.
 
 pub mod after;
+pub mod anew;
 mod current;
 pub mod decide;
 mod error;

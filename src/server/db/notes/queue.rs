@@ -1,35 +1,48 @@
 //! What waits for somebody to decide, and what became of a member's own notes.
 
-use super::Error;
 use super::read::{self, Note};
+use super::{Error, current};
 use crate::db::Database;
-use crate::rules::auth::{MemberId, Right, Rights};
+use crate::rules::auth::{MemberId, Right, SignedIn};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::NoteId;
+use crate::rules::notes::state::StandIns;
 
 /// The most notes the queue shows at once.
 const MOST: i64 = 20;
 
-/// The notes that somebody with these rights has to look at: first those that they may show, hidden ones
+/// What a member has to look at, and whether somebody else could.
+#[derive(Debug)]
+pub struct Waiting {
+    /// The notes.
+    pub notes: Vec<Note>,
+    /// Who else there is.
+    pub stand_ins: StandIns,
+}
+
+/// The notes that a member has to look at: first those that they may show, hidden ones
 /// before waiting ones, the longest waiting first. All are read as they stand together: one that is
 /// withdrawn meanwhile would else stand there with nothing to decide about.
 ///
 /// # Errors
 /// The database cannot be read.
-pub async fn waiting(database: &Database, rights: Rights) -> Result<Vec<Note>, Error> {
-    let (all, inspects) = (rights.may(Right::Moderate), rights.may(Right::Inspect));
+pub async fn waiting(database: &Database, reader: &SignedIn) -> Result<Waiting, Error> {
+    let may = |right| reader.rights.may(right);
+    let (all, inspects) = (may(Right::Moderate), may(Right::Inspect));
     let mut transaction = database.readers.begin().await?;
     let ids = sqlx::query_scalar!(
         r#"SELECT id AS "id!: i64" FROM (
-             SELECT note.id, 0 AS place, note.hidden_at AS since, shown.is_pressure FROM note
-             JOIN note_version AS shown ON shown.id = note.shown_version
+             SELECT note.id, 0 AS place, note.hidden_at AS since,
+               shown.is_pressure = 1 OR EXISTS (
+                 SELECT 1 FROM safety_report WHERE note_id = note.id AND settled_at IS NULL
+                   AND kind <> 'usual') AS is_pressure
+             FROM note JOIN note_version AS shown ON shown.id = note.shown_version
              WHERE note.hidden_at IS NOT NULL AND note.withdrawn_at IS NULL
-               AND (?1 OR shown.is_pressure = 1)
              UNION ALL
              SELECT note.id, 1, version.saved_at, version.is_pressure FROM note_version AS version
              JOIN note ON note.id = version.note_id
-             WHERE version.state = 'waiting' AND note.withdrawn_at IS NULL AND note.hidden_at IS NULL
-               AND (?1 OR version.is_pressure = 1))
+             WHERE version.state = 'waiting' AND note.withdrawn_at IS NULL AND note.hidden_at IS NULL)
+           WHERE ?1 OR is_pressure = 1
            ORDER BY CASE is_pressure WHEN 1 THEN ?2 ELSE ?1 END DESC, place, since, id
            LIMIT ?3"#,
         all,
@@ -42,7 +55,8 @@ pub async fn waiting(database: &Database, rights: Rights) -> Result<Vec<Note>, E
     for id in ids {
         notes.extend(read::within(&mut transaction, NoteId(id)).await?);
     }
-    Ok(notes)
+    let stand_ins = current::stand_ins(&mut transaction, reader.id).await?;
+    Ok(Waiting { notes, stand_ins })
 }
 
 /// One of a member's own notes, as their list shows it.

@@ -10,6 +10,7 @@ use super::wordings::{self, WordingRow};
 use crate::db::Database;
 use crate::rules::auth::MemberId;
 use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::state::{NoteState, OnItsWay, Subject};
 use crate::rules::notes::wording::Wording;
 use crate::rules::notes::{NoteId, VersionId};
 
@@ -70,13 +71,15 @@ pub struct Note {
     /// When the shown wording was passed.
     pub shown_at: Option<UnixSeconds>,
     /// Why it was withdrawn.
-    pub withdrawn_why: Option<String>,
-    /// Whether a report hides it.
-    pub is_hidden: bool,
+    pub withdrawn: Option<Withdrawn>,
+    /// What the open reports are about, where some hide it.
+    pub hidden: Option<Subject>,
     /// Every wording, oldest first.
     pub versions: Vec<Version>,
     /// Every correction, newest first; those made before the shown wording spoke of another text.
     pub corrections: Vec<Correction>,
+    /// The number of the newest of them, none as 0: a later one has a greater.
+    pub last_correction: i64,
     /// Every verdict, newest first.
     pub verdicts: Vec<Judged>,
     /// The open reports, oldest first.
@@ -92,13 +95,33 @@ pub struct Author {
     pub name: String,
 }
 
+/// Why a note was withdrawn.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Withdrawn {
+    /// The reason, as typed.
+    pub why: String,
+    /// Whether somebody other than its author gave it.
+    pub by_another: bool,
+}
+
+/// Who sent a report.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Sender {
+    /// A member.
+    Member(String),
+    /// A member who has left the club.
+    Former,
+    /// The program: it hears pressure in what no inspector has read.
+    Program,
+}
+
 /// A report of danger.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Report {
     /// Its number: a later one has a greater.
     pub id: i64,
-    /// Who sent it; none where they have left the club.
-    pub by: Option<String>,
+    /// Who sent it.
+    pub by: Sender,
     /// What could hurt somebody.
     pub text: String,
 }
@@ -108,6 +131,8 @@ pub struct Report {
 pub struct Judged {
     /// Whose.
     pub by: MemberId,
+    /// The wording they found it of.
+    pub of: VersionId,
     /// What they found.
     pub verdict: Verdict,
 }
@@ -129,6 +154,27 @@ impl Note {
     pub fn standing_corrections(&self) -> impl Iterator<Item = &Correction> {
         let shown_at = self.shown_at.unwrap_or(UnixSeconds::MAX);
         self.corrections.iter().filter(move |said| said.made_at >= shown_at)
+    }
+
+    /// The verdicts on the shown wording, or those on earlier ones; newest first.
+    pub fn verdicts_of(&self, is_shown: bool) -> impl Iterator<Item = &Judged> {
+        let shown = self.in_state(WordingState::Shown).map(|version| version.id);
+        self.verdicts.iter().filter(move |judged| (Some(judged.of) == shown) == is_shown)
+    }
+
+    /// How it stands, as the rules have it.
+    #[must_use]
+    pub fn state(&self) -> NoteState {
+        let on_its_way = self.on_its_way().map(|version| match version.state {
+            WordingState::Waiting => OnItsWay::Waiting(version.wording.subject),
+            _ => OnItsWay::Draft,
+        });
+        NoteState {
+            on_its_way,
+            shown: self.in_state(WordingState::Shown).map(|version| version.wording.subject),
+            hidden: self.hidden,
+            is_withdrawn: self.withdrawn.is_some(),
+        }
     }
 
     /// Whether this member wrote it.
@@ -154,6 +200,9 @@ pub(super) async fn within(
     let NoteId(number) = id;
     let row = sqlx::query!(
         r#"SELECT note.made_at, note.shown_at, note.withdrawn_why, note.hidden_at,
+             note.withdrawn_by_another AS "withdrawn_by_another: bool",
+             coalesce((SELECT max(id) FROM correction WHERE note_id = note.id), 0)
+               AS "last_correction!: i64",
              member.id AS "author_id?: i64", member.name AS "author_name?: String"
            FROM note LEFT JOIN member ON member.id = note.author_id WHERE note.id = ?"#,
         number
@@ -170,15 +219,15 @@ pub(super) async fn within(
     .fetch_all(&mut **transaction)
     .await?;
     let verdicts = sqlx::query!(
-        r#"SELECT member_id, worked AS "worked: bool", material, size FROM verdict WHERE note_id = ?
+        r#"SELECT member_id, version_id, worked AS "worked: bool", material, size FROM verdict
+           WHERE note_id = ?
            ORDER BY made_at DESC, member_id"#,
         number
     )
     .fetch_all(&mut **transaction)
     .await?;
-    let reports = sqlx::query_as!(
-        Report,
-        r#"SELECT safety_report.id, member.name AS "by?: String", text
+    let reports = sqlx::query!(
+        r#"SELECT safety_report.id, kind, member.name AS "by?: String", text
            FROM safety_report LEFT JOIN member ON member.id = member_id
            WHERE note_id = ? AND settled_at IS NULL ORDER BY safety_report.id"#,
         number
@@ -191,14 +240,18 @@ pub(super) async fn within(
         author: author.map(|(id, name)| Author { id: MemberId(id), name }),
         made_at: row.made_at,
         shown_at: row.shown_at,
-        withdrawn_why: row.withdrawn_why,
-        is_hidden: row.hidden_at.is_some(),
+        withdrawn: row
+            .withdrawn_why
+            .map(|why| Withdrawn { why, by_another: row.withdrawn_by_another }),
+        hidden: row.hidden_at.map(|_| subject(reports.iter().any(|report| report.kind != "usual"))),
         versions,
         corrections,
+        last_correction: row.last_correction,
         verdicts: verdicts
             .into_iter()
             .map(|row| Judged {
                 by: MemberId(row.member_id),
+                of: VersionId(row.version_id),
                 verdict: Verdict {
                     found: if row.worked { Found::Worked } else { Found::DidNot },
                     material: row.material,
@@ -206,7 +259,18 @@ pub(super) async fn within(
                 },
             })
             .collect(),
-        reports,
+        reports: reports
+            .into_iter()
+            .map(|row| Report {
+                id: row.id,
+                by: match (row.kind.as_str(), row.by) {
+                    ("unread", _) => Sender::Program,
+                    (_, Some(name)) => Sender::Member(name),
+                    (_, None) => Sender::Former,
+                },
+                text: row.text,
+            })
+            .collect(),
     }))
 }
 

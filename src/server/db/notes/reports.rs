@@ -1,11 +1,10 @@
 //! Reports of danger by whoever sent them: how many a member sent of late, and all of one member's settled
 //! at once.
 
-use std::collections::BTreeMap;
-
 use serde::Deserialize;
 use sqlx::{Sqlite, Transaction};
 
+use super::decide::{ReadTo, check_read};
 use super::recorded::record;
 use super::{Error, current, text};
 use crate::db::Database;
@@ -35,6 +34,10 @@ pub struct Reported {
     pub id: i64,
     /// Its title.
     pub title: String,
+    /// The wording that was reported.
+    pub version: i64,
+    /// The newest correction of it, none as 0.
+    pub correction: i64,
 }
 
 /// The reports of one member, read up to this one.
@@ -46,8 +49,38 @@ pub struct Of {
     pub last: i64,
 }
 
-/// The wording of each note that was shown when the reports were read.
-pub type Wordings = BTreeMap<NoteId, VersionId>;
+/// A note as it stood when the reports were read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct AsRead {
+    /// The note.
+    pub note: NoteId,
+    /// The wording that was reported.
+    pub version: VersionId,
+    /// The newest correction of it, none as 0.
+    pub correction: i64,
+}
+
+/// How many notes of one member are settled at once.
+pub const MOST_AT_ONCE: usize = 50;
+
+/// Settles every open report on the note.
+pub(super) async fn settle(
+    transaction: &mut Transaction<'_, Sqlite>,
+    now: UnixSeconds,
+    by: &SignedIn,
+    note: i64,
+) -> Result<(), Error> {
+    let MemberId(member) = by.id;
+    sqlx::query!(
+        "UPDATE safety_report SET settled_at = ?, settled_by = ? WHERE note_id = ? AND settled_at IS NULL",
+        now,
+        member,
+        note
+    )
+    .execute(&mut **transaction)
+    .await?;
+    Ok(())
+}
 
 /// Refuses another report by a member who has sent as many as one may in a day.
 pub(super) async fn check(
@@ -81,15 +114,20 @@ pub async fn senders(database: &Database, reader: &SignedIn) -> Result<Vec<Sende
     let rows = sqlx::query!(
         r#"SELECT member.id AS "member!: i64", member.name AS "name!: String",
              max(of_it.last) AS "last!: i64",
-             json_group_array(json_object('id', of_it.id, 'title', of_it.title)) AS "notes!: String"
+             json_group_array(json_object('id', of_it.id, 'title', of_it.title, 'version', of_it.version,
+               'correction', of_it.correction)) AS "notes!: String"
            FROM (
-             SELECT report.member_id, note.id, shown.title, max(report.id) AS last
+             SELECT report.member_id, note.id, shown.title, shown.id AS version, max(report.id) AS last,
+               coalesce((SELECT max(correction.id) FROM correction
+                         WHERE correction.note_id = note.id), 0) AS correction
              FROM safety_report AS report
              JOIN note ON note.id = report.note_id
              JOIN note_version AS shown ON shown.id = note.shown_version
              WHERE report.settled_at IS NULL AND note.hidden_at IS NOT NULL
                AND note.withdrawn_at IS NULL AND note.author_id IS NOT ?3
-               AND CASE shown.is_pressure WHEN 1 THEN ?2 ELSE ?1 END
+               AND iif(shown.is_pressure = 1 OR EXISTS (
+                 SELECT 1 FROM safety_report AS other WHERE other.note_id = note.id
+                   AND other.settled_at IS NULL AND other.kind <> 'usual'), ?2, ?1)
              GROUP BY report.member_id, note.id ORDER BY last
            ) AS of_it
            JOIN member ON member.id = of_it.member_id
@@ -116,8 +154,8 @@ pub async fn senders(database: &Database, reader: &SignedIn) -> Result<Vec<Sende
 }
 
 /// Settles every report of a member's that was read: a note shows again where no other report is open on
-/// it. Left as they are: notes that this member may not show, and those of which another wording is shown
-/// meanwhile. How many reports were settled.
+/// it. Left as they are: notes that this member may not show, and those of which another wording is shown or
+/// another correction stands meanwhile. How many reports were settled.
 ///
 /// # Errors
 /// The database cannot be written.
@@ -126,16 +164,25 @@ pub async fn settle_all(
     now: UnixSeconds,
     by: &SignedIn,
     of: Of,
-    wordings: &Wordings,
+    notes: &[AsRead],
 ) -> Result<u64, Error> {
     let (MemberId(reader), MemberId(sender)) = (by.id, of.member);
     let mut transaction = database.write().await?;
     let mut settled = 0;
-    for (note, version) in wordings {
-        let NoteId(id) = *note;
-        let current = current::read(&mut transaction, *note, by).await?;
+    for AsRead { note, version, correction } in notes.iter().take(MOST_AT_ONCE).copied() {
+        let NoteId(id) = note;
+        let current = match current::read(&mut transaction, note, by).await {
+            Err(Error::Nothing) => continue,
+            current => current?,
+        };
         if current.check(Act::Settle, by).is_err() || current.shown != Some(version.0) {
             continue;
+        }
+        // Of the reports only this member's are settled, up to the one that was read.
+        let read_to = ReadTo { report: i64::MAX, correction };
+        match check_read(&mut transaction, note, read_to).await {
+            Err(Error::OutOfDate) => continue,
+            read => read?,
         }
         let done = sqlx::query!(
             "UPDATE safety_report SET settled_at = ?, settled_by = ?
@@ -162,7 +209,7 @@ pub async fn settle_all(
         if shows.rows_affected() > 0 {
             text::follow(&mut transaction, id).await?;
         }
-        record(&mut transaction, *note, by, now, ("note-report-settled", "")).await?;
+        record(&mut transaction, note, by, now, ("note-report-settled", "")).await?;
     }
     database.commit(transaction).await?;
     Ok(settled)

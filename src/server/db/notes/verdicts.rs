@@ -7,9 +7,9 @@ use super::{Error, current, text};
 use crate::db::{self, Database};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
-use crate::rules::notes::NoteId;
 use crate::rules::notes::pressure;
-use crate::rules::notes::state::Act;
+use crate::rules::notes::state::{Act, Refused};
+use crate::rules::notes::{NoteId, VersionId};
 
 /// What a member found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,31 +31,39 @@ pub struct Verdict {
     pub size: String,
 }
 
-/// Counts what a member found; each has one verdict, and may change it.
+/// Counts what a member found of the wording that is shown; each has one verdict, and may change it. `read` is the
+/// wording that was read; none stands for the one that is shown.
 ///
 /// # Errors
-/// The rules are against it, or the database cannot be written.
+/// The rules are against it, another wording is shown meanwhile, or the database cannot be written.
 pub async fn judge(
     database: &Database,
     now: UnixSeconds,
     by: &SignedIn,
-    note: NoteId,
+    (note, read): (NoteId, Option<VersionId>),
     verdict: &Verdict,
 ) -> Result<(), Error> {
     let (NoteId(id), MemberId(member)) = (note, by.id);
     let worked = verdict.found == Found::Worked;
     let said = pressure::subject(&format!("{} {}", verdict.material, verdict.size));
     let mut transaction = database.write().await?;
-    current::read(&mut transaction, note, by).await?.check(Act::Judge(said), by)?;
+    let current = current::read(&mut transaction, note, by).await?;
+    current.check(Act::Judge(said), by)?;
+    let shown = current.shown.ok_or(Refused::NotShown)?;
+    if read.is_some_and(|VersionId(read)| read != shown) {
+        return Err(Error::OutOfDate);
+    }
     let changed = sqlx::query!(
-        "INSERT INTO verdict (note_id, member_id, worked, material, size, made_at)
-         VALUES (?, ?, ?, ?, ?, ?)
+        "INSERT INTO verdict (note_id, member_id, version_id, worked, material, size, made_at)
+         VALUES (?, ?, ?, ?, ?, ?, ?)
          ON CONFLICT (note_id, member_id) DO UPDATE
-         SET worked = excluded.worked, material = excluded.material, size = excluded.size,
-             made_at = excluded.made_at
-         WHERE worked <> excluded.worked OR material <> excluded.material OR size <> excluded.size",
+         SET version_id = excluded.version_id, worked = excluded.worked, material = excluded.material,
+             size = excluded.size, made_at = excluded.made_at
+         WHERE version_id <> excluded.version_id OR worked <> excluded.worked
+           OR material <> excluded.material OR size <> excluded.size",
         id,
         member,
+        shown,
         worked,
         verdict.material,
         verdict.size,
@@ -119,11 +127,14 @@ pub(in crate::db) async fn forget(
     Ok(())
 }
 
-/// The note is marked by what members find of it now.
-async fn confirm(transaction: &mut Transaction<'_, Sqlite>, note: i64) -> Result<(), sqlx::Error> {
+/// The note is marked by what members find of the wording that is shown now.
+pub(super) async fn confirm(
+    transaction: &mut Transaction<'_, Sqlite>,
+    note: i64,
+) -> Result<(), sqlx::Error> {
     sqlx::query!(
         "UPDATE note SET confirmed_at =
-           (SELECT max(made_at) FROM verdict WHERE note_id = ?1 AND worked = 1)
+           (SELECT max(made_at) FROM verdict WHERE version_id = note.shown_version AND worked = 1)
          WHERE id = ?1",
         note
     )

@@ -3,9 +3,9 @@
 //! - [`state`]: the states of a note, and every act with who may do it.
 //! - [`fields`]: the fields of a note, each declared once.
 //! - [`wording`]: one wording of a note, read from its form; [`belongs`]: the things it belongs to.
-//! - [`pressure`]: whether it speaks of boilers, steam or pressure, by what a reader sees ([`seen`], [`folded`]);
-//!   [`inspection`]: whether the club has
-//!   somebody to pass it then.
+//! - [`pressure`]: whether it speaks of boilers, steam or pressure, by what a reader sees ([`seen`], [`folded`]), the
+//!   few words that count most even where they are misspelt or in pieces ([`strongest`]);
+//!   [`inspection`]: whether the club has somebody to pass it then.
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
 //! - [`reports`]: how many notes one member may report in a day.
 //! - [`difference`]: what changed from one wording to the next.
@@ -25,6 +25,7 @@ pub mod pressure;
 pub mod reports;
 pub mod seen;
 pub mod state;
+pub mod strongest;
 pub mod wording;
 pub mod words;
 

@@ -6,9 +6,27 @@
 
 use std::sync::LazyLock;
 
+use sha2::{Digest, Sha256};
+
 use super::folded::folded;
-use super::markdown;
 use super::state::Subject;
+use super::{markdown, strongest};
+
+/// What the rules stand in: with another letter in it they may judge otherwise.
+const WRITTEN: [&str; 5] = [
+    include_str!("pressure.rs"),
+    include_str!("strongest.rs"),
+    include_str!("folded.rs"),
+    include_str!("seen.rs"),
+    include_str!("wording.rs"),
+];
+
+/// Which rules these are: what was judged by others is judged anew by them.
+#[must_use]
+pub fn rule() -> String {
+    let digest = WRITTEN.iter().fold(Sha256::new(), |digest, file| digest.chain_update(file));
+    digest.finalize().iter().map(|byte| format!("{byte:02x}")).collect()
+}
 
 /// A word that begins like this is about pressure; some as they are often misspelt.
 pub const BEGINNINGS: [&str; 22] = [
@@ -112,7 +130,11 @@ pub fn speaks_of_it(text: &str) -> bool {
     // What is joined by a hyphen or dots may be read as one word.
     let joined = looks.split_whitespace().map(|word| split(word).collect::<String>());
     let joined: Vec<String> = joined.filter(|word| !word.is_empty()).collect();
-    speak_of_it(&words) || speak_of_it(&joined) || is_spelt_out(&words) || is_so_many_bar(&words)
+    speak_of_it(&words)
+        || speak_of_it(&joined)
+        || is_spelt_out(&words)
+        || is_so_many_bar(&words)
+        || strongest::are_in(&looks, &words)
 }
 
 /// The same of Markdown: as it is typed, and as it is read.

@@ -1,7 +1,8 @@
 //! The states of a note, and every act on it: who may do it, and what the note is then.
 //!
 //! A wording goes draft → waiting → shown. While a changed wording waits, the shown one stays. A
-//! report of danger hides the note until it is settled; a withdrawn note stays withdrawn.
+//! report of danger hides the note until it is settled, or until another wording is passed in its place; a
+//! withdrawn note stays withdrawn.
 
 use crate::rules::auth::{Right, Rights};
 
@@ -12,6 +13,17 @@ pub enum Subject {
     Usual,
     /// Boilers, steam or pressure: the inspector passes it.
     Pressure,
+}
+
+impl Subject {
+    /// What both together speak of.
+    #[must_use]
+    pub const fn with(self, other: Self) -> Self {
+        match (self, other) {
+            (Self::Usual, Self::Usual) => Self::Usual,
+            _ => Self::Pressure,
+        }
+    }
 }
 
 /// A wording that readers do not see yet.
@@ -30,8 +42,9 @@ pub struct NoteState {
     pub on_its_way: Option<OnItsWay>,
     /// The wording that readers see, or saw until the note was hidden or withdrawn.
     pub shown: Option<Subject>,
-    /// A member reported that it could hurt somebody, and nobody has settled that yet.
-    pub is_hidden: bool,
+    /// A report that it could hurt somebody is open: of pressure where the inspector says so, or where no
+    /// inspector has read it.
+    pub hidden: Option<Subject>,
     /// Taken back for good.
     pub is_withdrawn: bool,
 }
@@ -53,10 +66,14 @@ pub enum Act {
     Correct(Subject),
     /// The note is taken back, with the reason.
     Withdraw,
-    /// A member says that the note could hurt somebody.
-    Report,
+    /// A member says that the note could hurt somebody, in words that speak of this.
+    Report(Subject),
     /// The reports are looked at, and the note shows again.
     Settle,
+    /// A moderator hands what stands in the queue to the inspector.
+    HandOver,
+    /// The inspector finds that what stands in the queue is a usual note.
+    TurnBack,
     /// A member says whether it worked, in words that speak of this.
     Judge(Subject),
     /// A member takes back what they said of it.
@@ -98,7 +115,10 @@ pub enum Refused {
     #[error("what speaks of boilers, steam or pressure is for the club’s inspector to pass")]
     Inspector,
     /// It is their own note.
-    #[error("nobody decides about a note of their own while somebody else can")]
+    #[error(
+        "nobody decides about a note of their own: somebody else with the right does, and where the club has nobody, \
+         the secretary gives it"
+    )]
     OwnNote,
     /// An author does not confirm or report their own note.
     #[error("this is for the other members: the note is your own")]
@@ -120,6 +140,65 @@ pub enum Refused {
     /// It is not hidden.
     #[error("no report on this note is open: somebody settled it already")]
     NotHidden,
+    /// It is with whom it should go to.
+    #[error("the note was handed on already")]
+    HandedOn,
+}
+
+/// Who else in the club could decide: somebody other than the one who asks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct StandIns {
+    /// About a usual note.
+    pub moderators: Others,
+    /// About one on pressure.
+    pub inspectors: Others,
+}
+
+/// How the note stands after the act of somebody with these rights.
+///
+/// # Errors
+/// As [`after`].
+pub fn done_by(
+    act: Act,
+    note: NoteState,
+    (is_author, rights): (bool, Rights),
+    stand_ins: StandIns,
+) -> Result<NoteState, Refused> {
+    let others = match about(act, note) {
+        Subject::Usual => stand_ins.moderators,
+        Subject::Pressure => stand_ins.inspectors,
+    };
+    after(act, note, Who { is_author, rights, others })
+}
+
+impl NoteState {
+    /// What an act on it is about, and so whose it is.
+    #[must_use]
+    pub fn asks(self, act: Act) -> Subject {
+        about(act, self)
+    }
+}
+
+fn about(act: Act, note: NoteState) -> Subject {
+    let shown = note.shown.unwrap_or(Subject::Usual);
+    let waiting = match note.on_its_way {
+        Some(OnItsWay::Waiting(subject)) => subject,
+        _ => Subject::Usual,
+    };
+    match act {
+        Act::Correct(said) => shown.with(said),
+        Act::Settle => settled(note, shown),
+        Act::TakeAway => shown,
+        // It takes the place of what was reported, and so answers the reports.
+        Act::Pass if note.hidden.is_some() => waiting.with(settled(note, shown)),
+        Act::TurnBack => Subject::Pressure,
+        _ => waiting,
+    }
+}
+
+/// What the open reports on a shown wording are about.
+fn settled(note: NoteState, shown: Subject) -> Subject {
+    shown.with(note.hidden.unwrap_or(Subject::Usual))
 }
 
 /// How the note stands after the act.
@@ -143,9 +222,10 @@ pub fn after(act: Act, note: NoteState, who: Who) -> Result<NoteState, Refused> 
             Ok(NoteState { on_its_way: Some(OnItsWay::Waiting(subject)), ..note })
         }
         Act::Pass => {
-            let subject = waiting(note, who)?;
+            waiting(note, who)?;
+            let subject = about(act, note);
             decides(subject, who)?;
-            Ok(NoteState { on_its_way: None, shown: Some(subject), ..note })
+            Ok(NoteState { on_its_way: None, shown: Some(subject), hidden: None, ..note })
         }
         Act::AskForChange => {
             sends_back(waiting(note, who)?, who)?;
@@ -157,31 +237,49 @@ pub fn after(act: Act, note: NoteState, who: Who) -> Result<NoteState, Refused> 
         }
         Act::Correct(said) => {
             let shown = note.shown.ok_or(Refused::NotShown)?;
-            let both = if said == Subject::Pressure { said } else { shown };
+            let both = shown.with(said);
             decides(both, who)?;
-            Ok(NoteState { shown: Some(both), ..note })
+            // What waits to take its place is then the inspector's too.
+            let on_its_way = match note.on_its_way {
+                Some(OnItsWay::Waiting(waits)) if both != shown => {
+                    Some(OnItsWay::Waiting(waits.with(both)))
+                }
+                as_it_was => as_it_was,
+            };
+            Ok(NoteState { shown: Some(both), on_its_way, ..note })
         }
         Act::Settle => {
-            decides(note.shown.ok_or(Refused::NotShown)?, who)?;
-            if !note.is_hidden {
+            decides(settled(note, note.shown.ok_or(Refused::NotShown)?), who)?;
+            if note.hidden.is_none() {
                 return Err(Refused::NotHidden);
             }
-            Ok(NoteState { is_hidden: false, ..note })
+            Ok(NoteState { hidden: None, ..note })
         }
         Act::Withdraw => {
-            let may = who.is_author || may_send_back(note.shown, who.rights);
+            let shown = note.shown.map(|shown| settled(note, shown));
+            let may = who.is_author || may_send_back(shown, who.rights);
             if !may {
                 return Err(Refused::Moderator);
             }
             Ok(NoteState { is_withdrawn: true, on_its_way: None, ..note })
         }
-        Act::Report => {
+        Act::HandOver => {
+            sends_back(Subject::Usual, who)?;
+            handed_on(note, Subject::Pressure)
+        }
+        Act::TurnBack => {
+            decides(Subject::Pressure, who)?;
+            handed_on(note, Subject::Usual)
+        }
+        Act::Report(said) => {
             others_note(note, who)?;
-            Ok(NoteState { is_hidden: true, ..note })
+            let inspects = who.rights.may(Right::Inspect);
+            let said = if inspects { said } else { Subject::Usual };
+            Ok(NoteState { hidden: Some(said.with(note.hidden.unwrap_or(said))), ..note })
         }
         Act::Judge(said) => {
             others_note(note, who)?;
-            if note.is_hidden {
+            if note.hidden.is_some() {
                 return Err(Refused::Hidden);
             }
             // Nobody reads a verdict before it is shown.
@@ -221,7 +319,9 @@ pub fn may_pass(subject: Subject, rights: Rights) -> bool {
 fn is_secret(act: Act, note: NoteState, rights: Rights) -> bool {
     let decides = rights.may(Right::Moderate) || rights.may(Right::Inspect);
     let sees = match (act, note.on_its_way) {
-        (Act::Pass | Act::AskForChange | Act::Decline, _) => decides,
+        (Act::Pass | Act::AskForChange | Act::Decline | Act::HandOver | Act::TurnBack, _) => {
+            decides
+        }
         (Act::Correct(_) | Act::Settle, Some(OnItsWay::Waiting(subject))) => {
             sees_waiting(subject, rights)
         }
@@ -237,6 +337,22 @@ fn waiting(note: NoteState, who: Who) -> Result<Subject, Refused> {
             Err(Refused::NotWaiting)
         }
         _ => Err(Refused::Moderator),
+    }
+}
+
+/// What stands in the queue is whose to pass from now on: the hidden text with what waits to take its place, or
+/// what waits alone.
+fn handed_on(note: NoteState, to: Subject) -> Result<NoteState, Refused> {
+    let hidden = note.shown.filter(|_| note.hidden.is_some());
+    let on_its_way = match note.on_its_way {
+        Some(OnItsWay::Waiting(_)) => Some(OnItsWay::Waiting(to)),
+        as_it_was => as_it_was,
+    };
+    let after = NoteState { on_its_way, shown: hidden.map_or(note.shown, |_| Some(to)), ..note };
+    match (hidden, note.on_its_way) {
+        (None, None | Some(OnItsWay::Draft)) => Err(Refused::NotWaiting),
+        _ if after == note => Err(Refused::HandedOn),
+        _ => Ok(after),
     }
 }
 

@@ -7,9 +7,9 @@ use sha2::{Digest, Sha256};
 
 use super::belongs::{self, Thing};
 use super::fields::{Done, Lines, NoteField, TEXT, TITLE};
-use super::pressure;
 use super::seen::{is_blank, is_seen};
 use super::state::Subject;
+use super::{markdown, pressure};
 use holewright_pages::FieldError;
 
 /// The form as it was typed.
@@ -85,7 +85,9 @@ impl Wording {
             named.into_iter().for_each(|thing| belongs::add(&mut wording.things, thing));
         }
         wording.things.sort_by(|one, other| one.id.cmp(&other.id));
-        wording.subject = wording.speaks_of(typed.is_pressure);
+        if typed.is_pressure || wording.heard(&[]) == Subject::Pressure {
+            wording.subject = Subject::Pressure;
+        }
         Ok(wording)
     }
 
@@ -124,15 +126,33 @@ impl Wording {
         Sha256::digest(words).iter().map(|byte| format!("{byte:02x}")).collect()
     }
 
-    fn speaks_of(&self, is_ticked: bool) -> Subject {
-        let done = self.done.each().map(|(_, typed)| typed);
-        let mut lines = done.chain([self.title.as_str()]);
-        let is_heard = lines.any(pressure::speaks_of_it);
-        if is_ticked || is_heard || pressure::marked_text_speaks_of_it(&self.text) {
-            Subject::Pressure
-        } else {
-            Subject::Usual
+    /// What the wording speaks of by its words, with these corrections above its text.
+    #[must_use]
+    pub fn heard(&self, corrections: &[&str]) -> Subject {
+        let is_heard =
+            |read: fn(&str) -> String| pressure::speaks_of_it(&self.in_order(corrections, read));
+        let is_heard = is_heard(str::to_owned) || is_heard(markdown::plain);
+        if is_heard { Subject::Pressure } else { Subject::Usual }
+    }
+
+    /// What a correction speaks of where it stands in this wording. What the wording says alone was read before.
+    #[must_use]
+    pub fn subject_of_a_correction(&self, correction: &str) -> Subject {
+        let alone = pressure::subject(correction);
+        match self.heard(&[]) {
+            Subject::Usual => alone.with(self.heard(&[correction])),
+            Subject::Pressure => alone,
         }
+    }
+
+    /// What a reader reads as one, in the order in which it is shown: a word of one field and the next of another
+    /// are a pair too.
+    fn in_order(&self, corrections: &[&str], read: fn(&str) -> String) -> String {
+        let done = self.done.filled().map(|(_, typed)| typed.to_owned());
+        let corrections = corrections.iter().map(|said| read(said));
+        let title = [self.title.clone()].into_iter();
+        let all = title.chain(corrections).chain(done).chain([read(&self.text)]);
+        all.collect::<Vec<_>>().join("\n")
     }
 }
 

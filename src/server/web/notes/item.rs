@@ -50,7 +50,7 @@ impl Item {
             set_up: set_up.join(" · "),
             correction: newest.map(|correction| markdown::extract(&correction.text, EXTRACT)),
             extract,
-            counts: counts(note.worked, note.did_not),
+            counts: counts((note.worked, note.did_not)),
         }
     }
 }
@@ -60,14 +60,28 @@ pub(super) fn author(name: Option<&str>) -> String {
     name.unwrap_or("a former member").to_owned()
 }
 
-/// What others found, in words.
-pub(super) fn counts(worked: i64, did_not: i64) -> String {
-    match (worked, did_not) {
-        (0, 0) => "Nobody else has said yet whether it works.".to_owned(),
-        (worked, 0) => format!("Worked for {}.", members(worked)),
-        (0, did_not) => format!("Did not work for {}.", members(did_not)),
+/// What others found of the shown wording, in words: for how many it worked, for how many it did not.
+pub(super) fn counts(found: (i64, i64)) -> String {
+    match (found, how_many(found)) {
+        (_, None) => "Nobody else has said yet whether it works.".to_owned(),
+        ((0, _), Some(how_many)) => format!("Did not work {how_many}."),
+        (_, Some(how_many)) => format!("Worked {how_many}."),
+    }
+}
+
+/// What others found of earlier wordings, if anybody did.
+pub(super) fn earlier_counts(found: (i64, i64)) -> Option<String> {
+    let how_many = how_many(found)?;
+    let worked = if found.0 == 0 { "did not work" } else { "worked" };
+    Some(format!("An earlier wording, which may have said something else, {worked} {how_many}."))
+}
+
+fn how_many(found: (i64, i64)) -> Option<String> {
+    match found {
+        (0, 0) => None,
+        (count, 0) | (0, count) => Some(format!("for {}", members(count))),
         (worked, did_not) => {
-            format!("Worked for {}, did not for {}.", members(worked), members(did_not))
+            Some(format!("for {}, did not for {}", members(worked), members(did_not)))
         }
     }
 }

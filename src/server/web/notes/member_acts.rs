@@ -37,7 +37,7 @@ const WITHDRAW: TextForm = TextForm {
     act: "withdraw",
     name: "why",
     label: "Why it is withdrawn",
-    missing: "Say why: readers of its address are told.",
+    missing: "Say why it is withdrawn.",
     longest: 2000,
 };
 const CORRECT: TextForm = TextForm {
@@ -48,9 +48,9 @@ const CORRECT: TextForm = TextForm {
     longest: 5000,
 };
 
-/// The bytes of what was found, in what material, under the field's old name too, at what size, and of whose
-/// verdict is taken away.
-pub const VERDICT: u64 = room(&[WORD, LONGEST_LINE, LONGEST_LINE, LONGEST_LINE, WORD, WORD]);
+/// The bytes of what was found, in what material, under the field's old name too, at what size, of which wording,
+/// and of whose verdict is taken away.
+pub const VERDICT: u64 = room(&[WORD, LONGEST_LINE, LONGEST_LINE, LONGEST_LINE, WORD, WORD, WORD]);
 /// The bytes of a report and of the wording that was read.
 pub const REPORTED: u64 = room(&[REPORT.longest, WORD]);
 /// The bytes of a correction and of the wording that was read.
@@ -83,7 +83,10 @@ pub async fn judge(
     let sent = || Sent {
         action: format!("/notes/{}/verdict", id.0),
         fields: verdict_fields(found, typed),
-        known: Vec::new(),
+        known: [("version", fields.as_typed("version").chars().take(20).collect::<String>())]
+            .into_iter()
+            .filter(|(_, held)| !held.is_empty())
+            .collect(),
     };
     let member = match member {
         Ok(Member(member)) => member,
@@ -111,9 +114,14 @@ pub async fn judge(
         return answer(&app, Reader(Some(member)), id, back).await;
     };
     let verdict = Verdict { found, material: material.clone(), size: size.clone() };
+    // A form that was open before it had this field says nothing of it.
+    let read = match fields.as_typed("version") {
+        "" => None,
+        typed => Some(VersionId(typed.parse().unwrap_or_default())),
+    };
     let done = async {
         may_write(&app, &member)?;
-        Ok(verdicts::judge(&app.database, app.clock.now(), &member, id, &verdict).await?)
+        Ok(verdicts::judge(&app.database, app.clock.now(), &member, (id, read), &verdict).await?)
     };
     match done.await {
         Ok(()) => see_other(&format!("/notes/{}", id.0)),

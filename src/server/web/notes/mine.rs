@@ -77,7 +77,9 @@ fn state(own: &Own, awaited: Awaited) -> String {
         return format!("Withdrawn: {why}");
     }
     if own.is_hidden {
-        return "Hidden: a member reported that it could hurt somebody. A moderator looks at it first.".to_owned();
+        return "Hidden until somebody who decides about it has looked. A mended wording that you send in stands \
+                before them too."
+            .to_owned();
     }
     match own.state.as_str() {
         "draft" if !own.reason.is_empty() => {

@@ -16,6 +16,7 @@ pub mod mine;
 mod number;
 mod page;
 pub mod queue;
+mod queued;
 pub mod show;
 mod text;
 mod text_form;

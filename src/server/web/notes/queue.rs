@@ -7,24 +7,21 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
-use super::super::when::day;
-use super::history::Difference;
 use super::inspection;
-use super::item::author;
 use super::kept::{Sent, given_back};
 use super::number::Number;
 use super::page::{may_write, page, see_other};
+use super::queued::{Item, SenderShown, Trouble, item};
 use super::show::state;
-use super::text::Text;
-use crate::db::notes::decide::{self, Reviewed};
-use crate::db::notes::read::{self, Note, Version, WordingState};
-use crate::db::notes::reports::{self, Of, Sender, Wordings};
+use crate::db::notes::decide::{self, ReadTo, Reviewed};
+use crate::db::notes::read::{self, Note, WordingState};
+use crate::db::notes::reports::{self, AsRead, MOST_AT_ONCE, Of};
 use crate::db::notes::{after, queue};
 use crate::extract::{Fields, Member, Reader, WORD, room};
 use crate::rules::auth::{MemberId, Right, Rights, SignedIn};
 use crate::rules::notes::difference::Effort;
 use crate::rules::notes::seen::is_blank;
-use crate::rules::notes::state::{may_pass, sees_waiting};
+use crate::rules::notes::state::sees_waiting;
 use crate::rules::notes::wording;
 use crate::rules::notes::{NoteId, VersionId};
 use crate::{App, Error};
@@ -34,10 +31,10 @@ use holewright_pages::layout::{Frame, Section};
 /// The longest reason.
 const LONGEST: usize = 2000;
 
-/// The bytes of a decision, the wording that was read and a reason.
-pub const DECIDED: u64 = room(&[WORD, WORD, WORD, LONGEST]);
-/// The bytes of whose reports are settled, and up to which.
-pub const SETTLED: u64 = room(&[WORD, WORD]);
+/// The bytes of a decision, the wording that was read, the newest report and correction, and a reason.
+pub const DECIDED: u64 = room(&[WORD, WORD, WORD, WORD, LONGEST]);
+/// The bytes of whose reports are settled, up to which, and of the notes as they were read.
+pub const SETTLED: u64 = room(&[WORD, WORD, MOST_AT_ONCE * WORD]);
 
 #[derive(Template)]
 #[template(path = "web/notes/queue.html")]
@@ -48,7 +45,7 @@ struct QueuePage {
     unattended: Option<String>,
     may_manage: bool,
     /// Who hid several notes.
-    senders: Vec<Sender>,
+    senders: Vec<SenderShown>,
     items: Vec<Item>,
 }
 
@@ -59,42 +56,6 @@ impl QueuePage {
         let is_here = self.items.iter().any(|item| item.id == id);
         if is_here { format!("#reason-{id}") } else { format!("/notes/{id}") }
     }
-}
-
-/// What stood in the way of a decision, with what was typed.
-struct Trouble {
-    /// The note it was about.
-    id: i64,
-    heading: &'static str,
-    words: String,
-    reason: String,
-}
-
-/// A report and who sent it.
-struct ReportShown {
-    by: String,
-    text: String,
-}
-
-/// One note to look at.
-struct Item {
-    id: i64,
-    version: i64,
-    title: String,
-    by: String,
-    day: String,
-    /// Open reports: the note is then hidden.
-    reports: Vec<ReportShown>,
-    /// The newest of them: what comes later was not read.
-    last: i64,
-    /// What changed since the shown wording.
-    difference: Option<Difference>,
-    text: Text,
-    /// It speaks of boilers, steam or pressure, and this moderator may not pass it.
-    is_for_the_inspector: bool,
-    /// It is the moderator's own.
-    is_own: bool,
-    reason: String,
 }
 
 /// Whether somebody with these rights has anything to decide.
@@ -133,7 +94,9 @@ pub async fn decide(
         }
         Err(error) => return given_back(&app, error, sent(id, &fields)),
     };
-    let trouble = |heading, words: String| Trouble { id, heading, words, reason: reason.clone() };
+    let version = fields.as_typed("version").parse().unwrap_or_default();
+    let trouble =
+        |heading, words: String| Trouble { id, version, heading, words, reason: reason.clone() };
     let needs_reason = matches!(fields.as_typed("do"), "change" | "decline" | "withdraw");
     let length = reason.chars().count();
     if (needs_reason && is_blank(&reason)) || length > LONGEST {
@@ -179,21 +142,22 @@ pub async fn settle_all(
     let of = of.map(|(member, last)| Of { member: MemberId(member), last });
     let of = of.ok_or(Error::NotFound("the queue knows no such reports"))?;
     may_write(&app, &member)?;
-    let mut wordings = Wordings::new();
-    for sender in reports::senders(&app.database, &member).await? {
-        for note in sender.notes.iter().filter(|_| sender.member == of.member) {
-            let id = NoteId(note.id);
-            let note = read::note(&app.database, id).await?;
-            let shown = note.as_ref().and_then(|note| note.in_state(WordingState::Shown));
-            if let Some(shown) = shown {
-                wordings.insert(id, shown.id);
-            }
-        }
-    }
-    match reports::settle_all(&app.database, app.clock.now(), &member, of, &wordings).await? {
-        0 => Err(Error::Conflict("no report of theirs is yours to settle now".to_owned())),
+    let notes: Vec<AsRead> = fields.as_typed("read").split(' ').filter_map(as_read).collect();
+    match reports::settle_all(&app.database, app.clock.now(), &member, of, &notes).await? {
+        0 => Err(Error::Conflict(
+            "no report of theirs is yours to settle now, or the notes have changed meanwhile: read them first"
+                .to_owned(),
+        )),
         _ => see_other("/queue"),
     }
+}
+
+/// A note as the form has it: its number, that of its wording and that of its newest correction.
+fn as_read(typed: &str) -> Option<AsRead> {
+    let mut numbers = typed.split('.').map(|number| number.parse::<i64>().ok());
+    let mut next = || numbers.next().flatten();
+    let (note, version, correction) = (next()?, next()?, next()?);
+    Some(AsRead { note: NoteId(note), version: VersionId(version), correction })
 }
 
 /// The decision as it was sent.
@@ -203,7 +167,7 @@ fn sent(id: i64, fields: &Fields) -> Sent {
     Sent {
         action: format!("/queue/{id}"),
         fields: vec![Field::new("reason", "What to change, or why not", "", Kind::Long(reason))],
-        known: vec![known("version"), known("last"), known("do")],
+        known: vec![known("version"), known("last"), known("correction"), known("do")],
     }
 }
 
@@ -216,15 +180,16 @@ async fn carry_out(
 ) -> Result<(), Error> {
     let version = VersionId(fields.as_typed("version").parse().unwrap_or_default());
     let reading = Reviewed { note, version, by: member, now: app.clock.now() };
+    let number = |name| fields.as_typed(name).parse().unwrap_or_default();
+    let read_to = ReadTo { report: number("last"), correction: number("correction") };
     let database = &app.database;
     match fields.as_typed("do") {
-        "pass" => decide::pass(database, reading).await?,
+        "pass" => decide::pass(database, reading, read_to).await?,
+        "over" => decide::hand_over(database, reading).await?,
+        "back" => decide::turn_back(database, reading).await?,
         "change" => decide::ask_for_change(database, reading, reason).await?,
         "decline" => decide::decline(database, reading, reason).await?,
-        "settle" => {
-            let last = fields.as_typed("last").parse().unwrap_or_default();
-            after::settle(database, reading, last).await?;
-        }
+        "settle" => after::settle(database, reading, read_to).await?,
         "withdraw" => after::withdraw(database, reading.now, member, note, reason).await?,
         _ => return Err(Error::NotFound("the queue knows no such decision")),
     }
@@ -251,7 +216,7 @@ async fn answer(
     status: StatusCode,
     trouble: Option<Trouble>,
 ) -> Result<Response, Error> {
-    let notes = queue::waiting(&app.database, member.rights).await?;
+    let queue::Waiting { notes, stand_ins } = queue::waiting(&app.database, &member).await?;
     let title = match &trouble {
         Some(trouble) => format!("Error: {}", trouble.heading.to_lowercase()),
         None => "The queue".to_owned(),
@@ -259,9 +224,10 @@ async fn answer(
     let frame = Frame::at(&app.context, Section::Notes, "/queue", &title, "Notes that wait.");
     let unattended = inspection::left_over(app).await?.map(inspection::words);
     let senders = reports::senders(&app.database, &member).await?;
+    let senders = senders.into_iter().map(SenderShown::of).collect();
     let work = move || {
         let mut effort = Effort::of_a_page();
-        let one = |note: &Note| item(note, &member, trouble.as_ref(), &mut effort);
+        let one = |note: &Note| item(note, (&member, stand_ins), trouble.as_ref(), &mut effort);
         let items = notes.iter().filter_map(one).collect();
         let queue = QueuePage {
             frame: frame.of_a_mistake(),
@@ -274,41 +240,4 @@ async fn answer(
         page(status, &queue, &Reader(Some(member)))
     };
     app.apart.run(work).await?
-}
-
-fn item(
-    note: &Note,
-    member: &SignedIn,
-    trouble: Option<&Trouble>,
-    effort: &mut Effort,
-) -> Option<Item> {
-    let shown = note.in_state(WordingState::Shown);
-    let version: &Version =
-        if note.is_hidden { shown? } else { note.in_state(WordingState::Waiting)? };
-    let NoteId(id) = note.id;
-    let typed = trouble.filter(|trouble| trouble.id == id);
-    Some(Item {
-        id,
-        version: version.id.0,
-        title: version.wording.title.clone(),
-        by: author(note.author.as_ref().map(|author| author.name.as_str())),
-        day: day(version.saved_at),
-        last: note.reports.iter().map(|report| report.id).max().unwrap_or_default(),
-        reports: note
-            .reports
-            .iter()
-            .map(|report| ReportShown {
-                by: author(report.by.as_deref()),
-                text: report.text.clone(),
-            })
-            .collect(),
-        difference: match shown {
-            Some(shown) if !note.is_hidden => Some(Difference::of(Some(shown), version, effort)),
-            _ => None,
-        },
-        text: Text::of(&version.wording),
-        is_for_the_inspector: !may_pass(version.wording.subject, member.rights),
-        is_own: note.is_by(member.id),
-        reason: typed.map(|trouble| trouble.reason.clone()).unwrap_or_default(),
-    })
 }

@@ -10,11 +10,11 @@ use axum::response::Response;
 use super::super::apart::aside;
 use super::super::when::day;
 use super::inspection;
-use super::item::{author, counts};
+use super::item::{author, counts, earlier_counts};
 use super::number::Number;
 use super::page::page;
 use super::text::Text;
-use crate::db::notes::read::{self, Note, Version, WordingState};
+use crate::db::notes::read::{self, Note, Version, Withdrawn, WordingState};
 use crate::db::notes::verdicts::{Found, Verdict};
 use crate::extract::Reader;
 use crate::rules::auth::{Right, SignedIn};
@@ -40,6 +40,8 @@ struct NotePage {
     text: Text,
     is_shown: bool,
     counts: String,
+    /// What was found of earlier wordings, if anything was.
+    earlier: Option<String>,
     verdicts: Vec<VerdictShown>,
     /// Whether this reader has said what they found.
     has_judged: bool,
@@ -72,8 +74,18 @@ struct CorrectionShown {
 #[template(path = "web/notes/gone.html")]
 struct GonePage {
     frame: Frame,
-    /// The reason, where readers may see it.
-    why: Option<String>,
+    told: Told<String>,
+}
+
+/// What readers are told of a withdrawal.
+pub(super) enum Told<W> {
+    /// Its author took it back. The reason is theirs, and nobody reads it first: readers do not see it.
+    ByAuthor,
+    /// The reason of whoever moderates the note.
+    Why(W),
+    /// That reason speaks of boilers, steam or pressure: it is kept from readers, and to withdraw such a note
+    /// stays easy.
+    OfPressure,
 }
 
 impl NotePage {
@@ -140,7 +152,12 @@ pub(super) async fn answer(
             let title = "This note is withdrawn";
             let address = format!("/notes/{}", id.0);
             let frame = Frame::at(&app.context, Section::Notes, &address, title, title);
-            let gone = GonePage { frame: frame.of_a_mistake(), why: why.map(str::to_owned) };
+            let told = match why {
+                Told::Why(why) => Told::Why(why.to_owned()),
+                Told::ByAuthor => Told::ByAuthor,
+                Told::OfPressure => Told::OfPressure,
+            };
+            let gone = GonePage { frame: frame.of_a_mistake(), told };
             page(StatusCode::GONE, &gone, &reader)
         }
         Seen::Hidden => Err(Error::Hidden),
@@ -171,9 +188,8 @@ pub(super) async fn again(
 pub(super) enum Seen<'a> {
     /// A wording of it.
     Version(&'a Version),
-    /// That it was withdrawn, and why. Nobody reads the reason first, so one that speaks of boilers,
-    /// steam or pressure is kept from readers; to withdraw such a note must stay easy.
-    Withdrawn(Option<&'a str>),
+    /// That it was withdrawn.
+    Withdrawn(Told<&'a str>),
     /// That a report hides it.
     Hidden,
     /// Not even that it exists.
@@ -184,15 +200,18 @@ pub(super) enum Seen<'a> {
 pub(super) fn seen<'a>(note: &'a Note, reader: Option<&SignedIn>) -> Seen<'a> {
     let is_author = reader.is_some_and(|reader| note.is_by(reader.id));
     let decides = |version: &Version| {
-        reader.is_some_and(|reader| sees_waiting(version.wording.subject, reader.rights))
+        let subject = version.wording.subject.with(note.hidden.unwrap_or(Subject::Usual));
+        reader.is_some_and(|reader| sees_waiting(subject, reader.rights))
     };
     let shown = note.in_state(WordingState::Shown);
-    match (shown, note.withdrawn_why.as_deref()) {
+    match (shown, &note.withdrawn) {
         (Some(shown), _) if is_author || decides(shown) => Seen::Version(shown),
-        (Some(_), Some(why)) => {
-            Seen::Withdrawn(Some(why).filter(|why| pressure::subject(why) == Subject::Usual))
+        (Some(_), Some(Withdrawn { by_another: false, .. })) => Seen::Withdrawn(Told::ByAuthor),
+        (Some(_), Some(Withdrawn { why, .. })) if pressure::subject(why) == Subject::Usual => {
+            Seen::Withdrawn(Told::Why(why.as_str()))
         }
-        (Some(_), None) if note.is_hidden => Seen::Hidden,
+        (Some(_), Some(_)) => Seen::Withdrawn(Told::OfPressure),
+        (Some(_), None) if note.hidden.is_some() => Seen::Hidden,
         (Some(shown), None) => Seen::Version(shown),
         (None, _) => {
             let newest = note.versions.last();
@@ -213,7 +232,7 @@ fn note_page(
     let NoteId(id) = note.id;
     let wording = &version.wording;
     let is_author = reader.is_some_and(|reader| note.is_by(reader.id));
-    let is_withdrawn = note.withdrawn_why.is_some();
+    let is_withdrawn = note.withdrawn.is_some();
     let is_shown = version.state == WordingState::Shown && !is_withdrawn;
     let may_moderate = reader.is_some_and(|reader| reader.rights.may(Right::Moderate));
     // A correction that speaks of pressure is the inspector's, whatever it stands above.
@@ -227,10 +246,14 @@ fn note_page(
     let heading = if back.errors.is_empty() { title.to_owned() } else { format!("Error: {title}") };
     let frame =
         Frame::at(&app.context, Section::Notes, &format!("/notes/{id}"), &heading, &description);
-    let is_public = is_shown && !note.is_hidden;
-    let worked =
-        note.verdicts.iter().filter(|judged| judged.verdict.found == Found::Worked).count();
-    let did_not = note.verdicts.len() - worked;
+    let is_public = is_shown && note.hidden.is_none();
+    let found = |is_shown| {
+        let found = |what| {
+            let of_it = note.verdicts_of(is_shown);
+            of_it.filter(|judged| judged.verdict.found == what).map(|_| 1_i64).sum::<i64>()
+        };
+        (found(Found::Worked), found(Found::DidNot))
+    };
     let own = reader.and_then(|reader| note.verdicts.iter().find(|judged| judged.by == reader.id));
     let judges = is_public && reader.is_some() && !is_author;
     NotePage {
@@ -249,13 +272,10 @@ fn note_page(
             .collect(),
         text: Text::of(wording).struck(is_shown && note.standing_corrections().next().is_some()),
         is_shown,
-        counts: counts(
-            i64::try_from(worked).unwrap_or(i64::MAX),
-            i64::try_from(did_not).unwrap_or(i64::MAX),
-        ),
+        counts: counts(found(true)),
+        earlier: earlier_counts(found(false)),
         verdicts: note
-            .verdicts
-            .iter()
+            .verdicts_of(true)
             .filter_map(|judged| {
                 let of = may_take_away.then_some(judged.by.0);
                 in_words(&judged.verdict).map(|words| VerdictShown { words, of })
@@ -267,6 +287,8 @@ fn note_page(
         may_edit: is_author && !is_withdrawn,
         is_signed_in: reader.is_some(),
         judge: if judges {
+            // What they found of an earlier wording says nothing of this one.
+            let own = own.filter(|judged| judged.of == version.id);
             judge_fields(own.map(|judged| &judged.verdict), &back)
         } else {
             Vec::new()
@@ -293,11 +315,18 @@ fn note_page(
 
 /// How a note stands, for the few who see more than readers do.
 pub(super) fn state(note: &Note, version: &Version, awaited: Awaited) -> Option<String> {
-    if let Some(why) = &note.withdrawn_why {
+    if let Some(Withdrawn { why, .. }) = &note.withdrawn {
         return Some(format!("Withdrawn: {why}"));
     }
-    if note.is_hidden {
-        return Some("Hidden from readers: a report of danger is open.".to_owned());
+    if note.hidden.is_some() {
+        let is_unread = note.reports.iter().all(|report| report.by == read::Sender::Program);
+        let words = if is_unread {
+            "Hidden from readers: it is heard to speak of boilers, steam or pressure, and the club’s inspector \
+             has to read it first."
+        } else {
+            "Hidden from readers: a report of danger is open."
+        };
+        return Some(words.to_owned());
     }
     match version.state {
         WordingState::Draft if !version.reason.is_empty() => {

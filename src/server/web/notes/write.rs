@@ -225,7 +225,7 @@ async fn own(app: &App, member: &SignedIn, id: NoteId) -> Result<Note, Error> {
     let note = read::note(&app.database, id).await?;
     let note = note.filter(|note| note.is_by(member.id));
     let note = note.ok_or(Error::NotFound("there is no note of yours at this address"))?;
-    if note.withdrawn_why.is_some() {
+    if note.withdrawn.is_some() {
         return Err(Error::Conflict("the note is withdrawn: write another".to_owned()));
     }
     Ok(note)

@@ -155,12 +155,13 @@ impl Scene {
 
     async fn decide(&self, by: Who, what: &str, number: Option<Number>) -> Answer {
         let (version, reason) = (self.version(number), reason(by));
-        // Every report was read: what comes between is another test's.
+        // Every report and correction was read: what comes between is another test's.
         let fields = [
             ("version", version.as_str()),
             ("do", what),
             ("reason", &reason),
             ("last", "9223372036854775807"),
+            ("correction", "9223372036854775807"),
         ];
         done(
             &self.club.post(&format!("/queue/{}", self.note), Some(self.person(by)), &fields).await,
@@ -220,7 +221,11 @@ impl Scene {
                 Some((who(name)?, *self.words('d', said).first()?))
             });
             let reports = reports.collect();
-            Item { text: self.whole(item), number: self.number(item).unwrap(), reports }
+            let fix = item.split_once("<h3>A new wording waits</h3>").map(|(_, fix)| {
+                let (_, fix) = fix.split_once("<h3>As it would stand</h3>").unwrap();
+                (*self.words('w', fix).first().unwrap(), self.number(fix).unwrap())
+            });
+            Item { text: self.whole(item), number: self.number(item).unwrap(), reports, fix }
         }))
     }
 
@@ -228,6 +233,10 @@ impl Scene {
         let body = &answer.body;
         match answer.status {
             StatusCode::OK => {}
+            // What an author says is read by nobody first, and so not shown.
+            StatusCode::GONE if body.contains("Its author took it back.") => {
+                return Seen::Withdrawn(Who::Author);
+            }
             StatusCode::GONE => return Seen::Withdrawn(giver(body, "Why: ").unwrap()),
             StatusCode::NOT_FOUND if body.contains("this note is hidden") => return Seen::Hidden,
             StatusCode::NOT_FOUND => return Seen::Nothing,
@@ -252,7 +261,7 @@ impl Scene {
             text: self.whole(body),
             corrections: self.words('c', body),
             standing,
-            number: self.number(body),
+            number: body.split_once("/correct\"").and_then(|(_, form)| self.number(form)),
         }
     }
 }

@@ -251,7 +251,7 @@ fn told(answers: &[(Who, What, Answer)]) -> Vec<Request> {
 }
 
 fn waits(text: u8, number: usize) -> Answer {
-    Answer::Queue(Some(Item { text, number, reports: Vec::new() }))
+    Answer::Queue(Some(Item { text, number, reports: Vec::new(), fix: None }))
 }
 
 #[test]

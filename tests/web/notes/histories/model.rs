@@ -111,6 +111,8 @@ pub(super) struct Item {
     pub(super) number: Number,
     /// The open reports, oldest first: with any the shown wording stands there, else the waiting one.
     pub(super) reports: Vec<(Who, Text)>,
+    /// What waits to take the place of the reported one.
+    pub(super) fix: Option<(Text, Number)>,
 }
 
 /// What stands at the note's address.
@@ -264,6 +266,8 @@ impl Note {
 
     fn pass(&mut self, number: Option<Number>) -> Result<(), Why> {
         self.reviewed(number)?;
+        // It answers the reports on what was shown before.
+        self.reports.clear();
         for wording in &mut self.wordings {
             wording.state = match wording.state {
                 State::Shown => State::Replaced,
@@ -356,12 +360,21 @@ impl Note {
         place.filter(|_| self.withdrawn.is_none())
     }
 
+    /// The place of what waits to take the place of a reported wording.
+    fn fix(&self) -> Option<usize> {
+        let place = self.place(&[State::Waiting]);
+        place.filter(|_| !self.reports.is_empty() && self.withdrawn.is_none())
+    }
+
     fn queue(&self) -> Answer {
         Answer::Queue(self.queued().map(|place| {
-            let Wording { text, number, .. } = self.wordings[place];
             // A number that no answer told is none.
-            let number = number.unwrap_or(Number::MAX);
-            Item { text, number, reports: self.reports.clone() }
+            let told = |place: usize| {
+                let Wording { text, number, .. } = self.wordings[place];
+                (text, number.unwrap_or(Number::MAX))
+            };
+            let (text, number) = told(place);
+            Item { text, number, reports: self.reports.clone(), fix: self.fix().map(told) }
         }))
     }
 
@@ -457,7 +470,12 @@ impl SequentialSpec for Note {
 
     fn is_valid_step(&mut self, asked: &Asked, answer: &Answer) -> bool {
         match answer {
-            Answer::Queue(Some(item)) => self.learn(self.queued(), item.number),
+            Answer::Queue(Some(item)) => {
+                self.learn(self.queued(), item.number);
+                if let Some((_, number)) = item.fix {
+                    self.learn(self.fix(), number);
+                }
+            }
             Answer::Page(Seen::Wording { number: Some(number), .. }) => {
                 self.learn(self.correctable(asked.by), *number);
             }

@@ -113,8 +113,13 @@ impl Known {
             Answer::Queue(Some(Item { number, reports, .. })) if reports.is_empty() => {
                 self.waiting = Some(*number);
             }
-            Answer::Queue(Some(Item { number, .. }))
-            | Answer::Page(Seen::Wording { number: Some(number), .. }) => {
+            Answer::Queue(Some(Item { number, fix, .. })) => {
+                self.shown = Some(*number);
+                if let Some((_, waits)) = fix {
+                    self.waiting = Some(*waits);
+                }
+            }
+            Answer::Page(Seen::Wording { number: Some(number), .. }) => {
                 self.shown = Some(*number);
             }
             _ => {}

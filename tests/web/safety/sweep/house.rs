@@ -212,9 +212,12 @@ impl House {
                     Decision::Pass => "pass",
                     Decision::Change => "change&reason=More",
                     Decision::Decline => "decline&reason=No",
-                    Decision::Settle => "settle&last=9223372036854775807",
+                    Decision::Settle => "settle",
                 };
-                (format!("/queue/{}", note(at)), format!("version={version}&do={what}"))
+                // Every report and every correction was read: what comes between is another test's.
+                let all = i64::MAX;
+                let read = format!("last={all}&correction={all}");
+                (format!("/queue/{}", note(at)), format!("version={version}&do={what}&{read}"))
             }
             Act::Correct { note: at, pressure, stale } => {
                 let version = self.version(at, true, stale);
@@ -238,7 +241,13 @@ impl House {
                 (format!("/notes/{}/verdict", note(at)), format!("do=away&of={}", id(of)))
             }
             Act::SettleAll { of } => {
-                ("/queue/reports".to_owned(), format!("of={}&last={}", id(of), i64::MAX))
+                let all = i64::MAX;
+                let read = self.known.notes.iter().enumerate();
+                let read: Vec<String> = read
+                    .map(|(at, note)| format!("{note}.{}.{all}", self.version(at, true, false)))
+                    .collect();
+                let form = format!("of={}&last={all}&read={}", id(of), read.join("+"));
+                ("/queue/reports".to_owned(), form)
             }
             Act::SetRights { of, rights } => {
                 let ticked = [

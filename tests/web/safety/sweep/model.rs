@@ -66,7 +66,8 @@ pub(super) struct Note {
     pub(super) shown: Option<Wording>,
     was_declined: bool,
     corrections: Vec<Word>,
-    verdicts: BTreeMap<Who, bool>,
+    /// Of which wording each is.
+    verdicts: BTreeMap<Who, (Word, bool)>,
     /// Of whom; of nobody any more.
     reports: BTreeSet<(Word, Option<Who>)>,
     is_withdrawn: bool,
@@ -218,12 +219,18 @@ impl Club {
             }
             (Act::Decide { what, stale, .. }, _) => {
                 let Some(Wording { pressure, .. }) = note.queue else { return Refused };
+                // Who passes what takes the place of a hidden text answers the reports on that too.
+                let hidden = note.shown.filter(|_| note.is_hidden() && what == Decision::Pass);
+                let pressure = pressure || hidden.is_some_and(|hidden| hidden.pressure);
                 let has_right =
                     if what == Decision::Pass { me.decides(pressure) } else { me.sees(pressure) };
                 let is_theirs = has_right && !self.is_own(by, note, pressure);
                 let decided = note.queue.take();
                 match what {
-                    Decision::Pass => (note.shown, note.corrections) = (decided, Vec::new()),
+                    Decision::Pass => {
+                        (note.shown, note.corrections) = (decided, Vec::new());
+                        note.reports.clear();
+                    }
                     Decision::Change => note.desk = decided,
                     Decision::Decline | Decision::Settle => note.was_declined = true,
                 }
@@ -231,8 +238,13 @@ impl Club {
             }
             (Act::Correct { pressure, stale, .. }, _) => {
                 let Some(shown) = &mut note.shown else { return Refused };
+                let was = shown.pressure;
                 shown.pressure |= pressure;
                 let pressure = shown.pressure;
+                // What waits to take its place becomes the inspector's with it.
+                if let Some(waits) = note.queue.as_mut().filter(|_| pressure && !was) {
+                    waits.pressure = true;
+                }
                 note.corrections.push(word);
                 may(me.decides(pressure) && !self.is_own(by, note, pressure) && !stale)
             }
@@ -252,8 +264,8 @@ impl Club {
                 note.reports.insert((word, Some(by)));
                 Done
             }
-            (Act::Judge { worked, pressure, .. }, Some(_)) => {
-                note.verdicts.insert(by, worked);
+            (Act::Judge { worked, pressure, .. }, Some(shown)) => {
+                note.verdicts.insert(by, (shown.word, worked));
                 may(!note.is_hidden() && (!pressure || me.rights.inspector))
             }
             (Act::TakeAway { of, .. }, Some(Wording { pressure, .. })) => {
@@ -270,7 +282,7 @@ impl Club {
         }
     }
 
-    /// Shows again what one member hid, where that is two notes or more.
+    /// Shows again what one member hid; the form names every note as it stands.
     fn settle_all(&mut self, by: Who, of: Who) -> Outcome {
         let me = self.members[by];
         let is_theirs = |note: &&mut Note| {
@@ -281,7 +293,7 @@ impl Club {
                 && note.reports.iter().any(|(_, who)| *who == Some(of))
         };
         let hidden: Vec<&mut Note> = self.notes.iter_mut().filter(is_theirs).collect();
-        if hidden.len() < 2 {
+        if hidden.is_empty() {
             return Refused;
         }
         hidden.into_iter().for_each(|note| note.reports.retain(|(_, who)| *who != Some(of)));
@@ -332,8 +344,10 @@ impl Club {
                 view.unknown.insert(place);
             }
             if let Some(shown) = note.shown.filter(|_| note.is_read()) {
-                let counted =
-                    |what| note.verdicts.values().map(|worked| u64::from(*worked == what)).sum();
+                let counted = |what| {
+                    let of_it = note.verdicts.values();
+                    of_it.map(|found| u64::from(*found == (shown.word, what))).sum()
+                };
                 let corrections = note.corrections.iter().copied().collect();
                 let words = note.corrections.iter().copied().chain([shown.word]);
                 view.found.extend(words.map(|word| (place, word)));

@@ -1,0 +1,263 @@
+//! One note in the queue: what was reported of it, what waits of it, and what this reader may do about it.
+
+use super::super::when::day;
+use super::history::Difference;
+use super::item::author;
+use super::text::Text;
+use crate::db::notes::read::{Note, Sender, Version, WordingState};
+use crate::db::notes::reports::{self, MOST_AT_ONCE};
+use crate::rules::auth::{Right, SignedIn};
+use crate::rules::notes::difference::Effort;
+use crate::rules::notes::markdown;
+use crate::rules::notes::state::{Act, Others, Refused, StandIns, Subject, done_by};
+
+/// What stood in the way of a decision, with what was typed.
+pub(super) struct Trouble {
+    /// The note it was about.
+    pub(super) id: i64,
+    /// The wording it was about.
+    pub(super) version: i64,
+    pub(super) heading: &'static str,
+    pub(super) words: String,
+    pub(super) reason: String,
+}
+
+/// A member who hid several notes.
+pub(super) struct SenderShown {
+    pub(super) member: i64,
+    pub(super) name: String,
+    /// How many they hid.
+    pub(super) count: usize,
+    /// As many as are settled at once: number and title.
+    pub(super) notes: Vec<(i64, String)>,
+    pub(super) last: i64,
+    /// The notes as they stand on this page.
+    pub(super) read: String,
+}
+
+impl SenderShown {
+    pub(super) fn of(sender: reports::Sender) -> Self {
+        let count = sender.notes.len();
+        let notes = sender.notes.into_iter().take(MOST_AT_ONCE);
+        let (notes, read): (Vec<_>, Vec<String>) = notes
+            .map(|note| {
+                let read = format!("{}.{}.{}", note.id, note.version, note.correction);
+                ((note.id, note.title), read)
+            })
+            .unzip();
+        let (member, name, last) = (sender.member.0, sender.name, sender.last);
+        Self { member, name, count, notes, last, read: read.join(" ") }
+    }
+}
+
+/// A report and who sent it.
+pub(super) struct ReportShown {
+    pub(super) by: String,
+    pub(super) text: String,
+}
+
+/// A correction that stands above a text.
+pub(super) struct CorrectionShown {
+    pub(super) day: String,
+    /// Made by [`markdown::html`], and so safe.
+    pub(super) html: String,
+}
+
+/// A button, by what it sends and what it says.
+pub(super) struct Button {
+    pub(super) value: &'static str,
+    pub(super) words: &'static str,
+}
+
+/// One wording to decide about.
+pub(super) struct Part {
+    pub(super) version: i64,
+    /// The end of its field's name on the page.
+    pub(super) place: String,
+    /// What changed since the shown wording.
+    pub(super) difference: Option<Difference>,
+    /// What stands above it.
+    pub(super) corrections: Vec<CorrectionShown>,
+    /// What stands above the shown wording, and goes with it.
+    pub(super) goes: Vec<CorrectionShown>,
+    pub(super) text: Text,
+    /// What a reader who may not pass it is told.
+    pub(super) words: Option<String>,
+    pub(super) buttons: Vec<Button>,
+    pub(super) reason: String,
+}
+
+/// One note to look at.
+pub(super) struct Item {
+    pub(super) id: i64,
+    pub(super) title: String,
+    pub(super) by: String,
+    pub(super) day: String,
+    /// Open reports: the note is then hidden.
+    pub(super) reports: Vec<ReportShown>,
+    /// The newest of them: what comes later was not read.
+    pub(super) last: i64,
+    /// The newest correction, the same.
+    pub(super) correction: i64,
+    /// What was reported.
+    pub(super) reported: Option<Part>,
+    /// What waits.
+    pub(super) waiting: Option<Part>,
+}
+
+impl Part {
+    pub(super) fn can_withdraw(&self) -> bool {
+        self.buttons.iter().any(|button| button.value == "withdraw")
+    }
+}
+
+impl Item {
+    /// What there is to decide about: what was reported first.
+    pub(super) fn parts(&self) -> impl Iterator<Item = &Part> {
+        self.reported.iter().chain(&self.waiting)
+    }
+}
+
+/// Whoever reads the queue, and who else could decide.
+type Decider<'a> = (&'a SignedIn, StandIns);
+
+/// The note as this reader sees it in the queue.
+pub(super) fn item(
+    note: &Note,
+    decider: Decider<'_>,
+    trouble: Option<&Trouble>,
+    effort: &mut Effort,
+) -> Option<Item> {
+    let is_hidden = note.hidden.is_some();
+    let shown = note.in_state(WordingState::Shown);
+    let waiting = note.in_state(WordingState::Waiting);
+    let (reported, first) = if is_hidden { (shown, shown?) } else { (None, waiting?) };
+    let id = note.id.0;
+    let reason = |version: &Version, is_first: bool| {
+        let typed = trouble.filter(|trouble| trouble.id == id)?;
+        let is_waiting = waiting.is_some_and(|waiting| waiting.id.0 == typed.version);
+        let is_here = typed.version == version.id.0 || (is_first && !is_waiting);
+        is_here.then(|| typed.reason.clone())
+    };
+    let reported = reported.map(|version| Part {
+        version: version.id.0,
+        place: id.to_string(),
+        difference: None,
+        corrections: standing(note),
+        goes: Vec::new(),
+        text: Text::of(&version.wording).struck(note.standing_corrections().next().is_some()),
+        words: told(note, decider, Act::Settle),
+        buttons: offered(note, decider, &SETTLES),
+        reason: reason(version, true).unwrap_or_default(),
+    });
+    let waiting = waiting.map(|version| Part {
+        version: version.id.0,
+        place: if is_hidden { format!("{id}-new") } else { id.to_string() },
+        difference: shown.map(|shown| Difference::of(Some(shown), version, effort)),
+        corrections: Vec::new(),
+        goes: if shown.is_some() { standing(note) } else { Vec::new() },
+        text: Text::of(&version.wording),
+        words: told(note, decider, Act::Pass),
+        buttons: offered(note, decider, if is_hidden { &REPLACES } else { &DECIDES }),
+        reason: reason(version, !is_hidden).unwrap_or_default(),
+    });
+    Some(Item {
+        id,
+        title: first.wording.title.clone(),
+        by: author(note.author.as_ref().map(|author| author.name.as_str())),
+        day: day(first.saved_at),
+        last: note.reports.iter().map(|report| report.id).max().unwrap_or_default(),
+        correction: note.last_correction,
+        reports: note
+            .reports
+            .iter()
+            .map(|report| ReportShown { by: sender(&report.by), text: report.text.clone() })
+            .collect(),
+        reported,
+        waiting,
+    })
+}
+
+type Offer = (Act, Button);
+
+const fn offer(act: Act, value: &'static str, words: &'static str) -> Offer {
+    (act, Button { value, words })
+}
+
+const OVER: Offer = offer(Act::HandOver, "over", "Hand it to the inspector");
+const BACK: Offer = offer(Act::TurnBack, "back", "Not about pressure: back to the moderators");
+const CHANGE: Offer = offer(Act::AskForChange, "change", "Ask for a change");
+const DECLINE: Offer = offer(Act::Decline, "decline", "Decline");
+
+/// About a note that waits.
+const DECIDES: [Offer; 5] = [offer(Act::Pass, "pass", "Show it"), CHANGE, DECLINE, OVER, BACK];
+/// About a reported note.
+const SETTLES: [Offer; 4] = [
+    offer(Act::Settle, "settle", "Nothing against it: show it again"),
+    offer(Act::Withdraw, "withdraw", "Withdraw it"),
+    OVER,
+    BACK,
+];
+/// About what waits to take the place of a reported one.
+const REPLACES: [Offer; 3] =
+    [offer(Act::Pass, "pass", "Show the new wording in its place"), CHANGE, DECLINE];
+
+fn may(note: &Note, (member, stand_ins): Decider<'_>, act: Act) -> Result<(), Refused> {
+    let who = (note.is_by(member.id), member.rights);
+    done_by(act, note.state(), who, stand_ins).map(|_| ())
+}
+
+fn offered(note: &Note, decider: Decider<'_>, offers: &[Offer]) -> Vec<Button> {
+    let offers = offers.iter().filter(|(act, _)| may(note, decider, *act).is_ok());
+    offers.map(|(_, Button { value, words })| Button { value, words }).collect()
+}
+
+/// Who decides, where this reader does not, or why they may though it is their own.
+fn told(note: &Note, decider: Decider<'_>, act: Act) -> Option<String> {
+    let (member, stand_ins) = decider;
+    let is_own = note.is_by(member.id);
+    let pressure = note.state().asks(act) == Subject::Pressure;
+    let (sort, others) = if pressure {
+        ("inspector", stand_ins.inspectors)
+    } else {
+        ("moderator", stand_ins.moderators)
+    };
+    match may(note, decider, act) {
+        Ok(()) if is_own => Some(
+            "Your own note. Nobody else in the club could decide about it, so you may.".to_owned(),
+        ),
+        Ok(()) => None,
+        Err(_) if is_own => {
+            let none = match others {
+                Others::Can => "",
+                Others::Nobody if member.rights.may(Right::Manage) => {
+                    " The club has no other: give somebody the right."
+                }
+                Others::Nobody => {
+                    " The club has no other: ask the secretary to give somebody the right."
+                }
+            };
+            Some(format!("Your own note. Another {sort} decides about it.{none}"))
+        }
+        Err(Refused::Inspector) => {
+            Some("For the inspector: only the inspector passes it.".to_owned())
+        }
+        Err(Refused::Moderator) => Some("For a moderator: only a moderator passes it.".to_owned()),
+        Err(_) => None,
+    }
+}
+
+fn standing(note: &Note) -> Vec<CorrectionShown> {
+    let shown = note.standing_corrections();
+    shown
+        .map(|said| CorrectionShown { day: day(said.made_at), html: markdown::html(&said.text) })
+        .collect()
+}
+
+fn sender(by: &Sender) -> String {
+    match by {
+        Sender::Member(name) => name.clone(),
+        Sender::Former => author(None),
+        Sender::Program => "The program".to_owned(),
+    }
+}
