@@ -8,7 +8,7 @@ use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::NoteId;
 
 /// The most notes the queue shows at once.
-const MOST: i64 = 20;
+pub const MOST: i64 = 20;
 
 /// The notes that somebody with these rights has to look at: first those that they may show, hidden ones
 /// before waiting ones, the longest waiting first. All are read as they stand together: one that is

@@ -1,5 +1,6 @@
 //! `/queue`: what waits for a moderator or the inspector, and their decisions.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use askama::Template;
@@ -34,8 +35,9 @@ use holewright_pages::layout::{Frame, Section};
 /// The longest reason.
 const LONGEST: usize = 2000;
 
-/// The bytes of a decision, the wording that was read and a reason.
-pub const DECIDED: u64 = room(&[WORD, WORD, WORD, LONGEST]);
+/// The bytes of a decision; and of the wording that was read, its newest report and a reason, for each note of
+/// the page: they are sent together, so that what was typed at one is not lost over another.
+pub const DECIDED: u64 = room(&[WORD; 3]) + (queue::MOST as u64 + 1) * room(&[WORD, WORD, LONGEST]);
 /// The bytes of whose reports are settled, and up to which.
 pub const SETTLED: u64 = room(&[WORD, WORD]);
 
@@ -44,6 +46,8 @@ pub const SETTLED: u64 = room(&[WORD, WORD]);
 struct QueuePage {
     frame: Frame,
     trouble: Option<Trouble>,
+    /// A decision was carried out, and the rest of what was typed is still there.
+    is_done: bool,
     /// Notes that nobody in the club could pass.
     unattended: Option<String>,
     may_manage: bool,
@@ -68,6 +72,46 @@ struct Trouble {
     heading: &'static str,
     words: String,
     reason: String,
+}
+
+/// What was typed into the queue's form: of the note that is decided about by its field's own name, as a page
+/// with one note sends it, or with its number behind; of the others with theirs.
+struct Typed<'a> {
+    fields: &'a Fields,
+    id: i64,
+}
+
+impl Typed<'_> {
+    /// What this field of the note holds.
+    fn of_it(&self, name: &str) -> &str {
+        let numbered = format!("{name}-{}", self.id);
+        let name = if self.fields.has(name) { name } else { &numbered };
+        self.fields.as_typed(name)
+    }
+
+    fn reason(&self) -> String {
+        wording::text(self.of_it("reason"))
+    }
+
+    /// The reasons typed at other notes.
+    fn beside(&self) -> Reasons {
+        let beside = self.fields.each().filter_map(|(name, typed)| {
+            let id = name.strip_prefix("reason-")?.parse().ok().filter(|id| *id != self.id)?;
+            Some((id, wording::text(typed))).filter(|(_, typed)| !is_blank(typed))
+        });
+        beside.take(usize::try_from(queue::MOST).unwrap_or_default()).collect()
+    }
+}
+
+/// What was typed at each note.
+type Reasons = BTreeMap<i64, String>;
+
+/// What the page says besides what waits.
+#[derive(Default)]
+struct Said {
+    trouble: Option<Trouble>,
+    is_done: bool,
+    reasons: Reasons,
 }
 
 /// A report and who sent it.
@@ -110,30 +154,36 @@ pub async fn show(State(app): State<Arc<App>>, Member(member): Member) -> Result
     if !decides(member.rights) {
         return Err(Error::Forbidden("the queue is for moderators and the inspector"));
     }
-    answer(&app, member, StatusCode::OK, None).await
+    answer(&app, member, StatusCode::OK, Said::default()).await
 }
 
 /// A decision about the wording that was read.
 ///
 /// # Errors
 /// It is not theirs to decide. Where it was decided meanwhile, the queue comes back as it stands, with
-/// what was typed.
+/// what was typed. It comes back too where something was typed at other notes, which a page sent for would lose.
 pub async fn decide(
     State(app): State<Arc<App>>,
     member: Result<Member, Error>,
     Number(NoteId(id)): Number,
     fields: Fields,
 ) -> Result<Response, Error> {
-    let reason = wording::text(fields.as_typed("reason"));
+    let typed = Typed { fields: &fields, id };
+    let (reason, beside) = (typed.reason(), typed.beside());
     let member = match member {
         Ok(Member(member)) if decides(member.rights) => member,
         Ok(_) => {
             let error = Error::Forbidden("the queue is for moderators and the inspector");
-            return given_back(&app, error, sent(id, &fields));
+            return given_back(&app, error, sent(&typed));
         }
-        Err(error) => return given_back(&app, error, sent(id, &fields)),
+        Err(error) => return given_back(&app, error, sent(&typed)),
     };
-    let trouble = |heading, words: String| Trouble { id, heading, words, reason: reason.clone() };
+    let said = |heading, words: String| {
+        let mut reasons = beside.clone();
+        reasons.insert(id, reason.clone());
+        let trouble = Some(Trouble { id, heading, words, reason: reason.clone() });
+        Said { trouble, reasons, is_done: false }
+    };
     let needs_reason = matches!(fields.as_typed("do"), "change" | "decline" | "withdraw");
     let length = reason.chars().count();
     if (needs_reason && is_blank(&reason)) || length > LONGEST {
@@ -141,27 +191,31 @@ pub async fn decide(
             0..=LONGEST => "Say what to change, or why: its author is told.".to_owned(),
             _ => format!("That is {length} characters; {LONGEST} are taken."),
         };
-        let trouble = trouble("Something to put right", words);
-        return answer(&app, member, StatusCode::UNPROCESSABLE_ENTITY, Some(trouble)).await;
+        let said = said("Something to put right", words);
+        return answer(&app, member, StatusCode::UNPROCESSABLE_ENTITY, said).await;
     }
     let done = async {
         may_write(&app, &member)?;
-        carry_out(&app, &member, NoteId(id), &fields, &reason).await
+        carry_out(&app, &member, &typed, &reason).await
     };
     match done.await {
         Ok(()) => {
             app.shown.changed();
-            see_other("/queue")
+            if beside.is_empty() {
+                return see_other("/queue");
+            }
+            let said = Said { trouble: None, is_done: true, reasons: beside };
+            answer(&app, member, StatusCode::OK, said).await
         }
         Err(Error::Conflict(words)) => {
             let now = match read::note(&app.database, NoteId(id)).await? {
                 Some(note) => stands(&app, &note, member.rights).await?,
                 None => String::new(),
             };
-            let trouble = trouble("Changed meanwhile", format!("Nothing was done: {words}. {now}"));
-            answer(&app, member, StatusCode::CONFLICT, Some(trouble)).await
+            let said = said("Changed meanwhile", format!("Nothing was done: {words}. {now}"));
+            answer(&app, member, StatusCode::CONFLICT, said).await
         }
-        Err(error) => given_back(&app, error, sent(id, &fields)),
+        Err(error) => given_back(&app, error, sent(&typed)),
     }
 }
 
@@ -203,32 +257,34 @@ pub async fn settle_all(
 }
 
 /// The decision as it was sent.
-fn sent(id: i64, fields: &Fields) -> Sent {
-    let reason = wording::text(fields.as_typed("reason"));
-    let known = |name| (name, fields.as_typed(name).chars().take(20).collect());
+fn sent(typed: &Typed<'_>) -> Sent {
+    let known = |name| (name, typed.of_it(name).chars().take(20).collect());
+    let label = "What to change, or why not";
+    let beside = typed.beside().into_iter();
     Sent {
-        action: format!("/queue/{id}"),
-        fields: vec![Field::new("reason", "What to change, or why not", "", Kind::Long(reason))],
+        action: format!("/queue/{}", typed.id),
+        fields: vec![Field::new("reason", label, "", Kind::Long(typed.reason()))],
         known: vec![known("version"), known("last"), known("do")],
+        carried: beside.map(|(id, reason)| (format!("reason-{id}"), reason)).collect(),
     }
 }
 
 async fn carry_out(
     app: &App,
     member: &SignedIn,
-    note: NoteId,
-    fields: &Fields,
+    typed: &Typed<'_>,
     reason: &str,
 ) -> Result<(), Error> {
-    let version = VersionId(fields.as_typed("version").parse().unwrap_or_default());
+    let note = NoteId(typed.id);
+    let version = VersionId(typed.of_it("version").parse().unwrap_or_default());
     let reading = Reviewed { note, version, by: member, now: app.clock.now() };
     let database = &app.database;
-    match fields.as_typed("do") {
+    match typed.fields.as_typed("do") {
         "pass" => decide::pass(database, reading).await?,
         "change" => decide::ask_for_change(database, reading, reason).await?,
         "decline" => decide::decline(database, reading, reason).await?,
         "settle" => {
-            let last = fields.as_typed("last").parse().unwrap_or_default();
+            let last = typed.of_it("last").parse().unwrap_or_default();
             after::settle(database, reading, last).await?;
         }
         "withdraw" => after::withdraw(database, reading.now, member, note, reason).await?,
@@ -255,7 +311,7 @@ async fn answer(
     app: &App,
     member: SignedIn,
     status: StatusCode,
-    trouble: Option<Trouble>,
+    Said { trouble, is_done, reasons }: Said,
 ) -> Result<Response, Error> {
     let notes = queue::waiting(&app.database, member.rights).await?;
     let title = match &trouble {
@@ -267,11 +323,12 @@ async fn answer(
     let senders = reports::senders(&app.database, &member).await?;
     let work = move || {
         let mut effort = Effort::of_a_page();
-        let one = |note: &Note| item(note, &member, trouble.as_ref(), &mut effort);
+        let one = |note: &Note| item(note, &member, &reasons, &mut effort);
         let items = notes.iter().filter_map(one).collect();
         let queue = QueuePage {
             frame: frame.of_a_mistake(),
             trouble,
+            is_done,
             unattended,
             may_manage: member.rights.may(Right::Manage),
             senders,
@@ -282,17 +339,11 @@ async fn answer(
     app.apart.run(work).await?
 }
 
-fn item(
-    note: &Note,
-    member: &SignedIn,
-    trouble: Option<&Trouble>,
-    effort: &mut Effort,
-) -> Option<Item> {
+fn item(note: &Note, member: &SignedIn, reasons: &Reasons, effort: &mut Effort) -> Option<Item> {
     let shown = note.in_state(WordingState::Shown);
     let version: &Version =
         if note.is_hidden { shown? } else { note.in_state(WordingState::Waiting)? };
     let NoteId(id) = note.id;
-    let typed = trouble.filter(|trouble| trouble.id == id);
     Some(Item {
         id,
         version: version.id.0,
@@ -315,6 +366,6 @@ fn item(
         text: Text::of(&version.wording),
         is_for_the_inspector: !may_pass(version.wording.subject, member.rights),
         is_own: note.is_by(member.id),
-        reason: typed.map(|trouble| trouble.reason.clone()).unwrap_or_default(),
+        reason: reasons.get(&id).cloned().unwrap_or_default(),
     })
 }
