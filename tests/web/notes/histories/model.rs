@@ -86,6 +86,8 @@ pub(super) enum Why {
     NotShown,
     NotHidden,
     Withdrawn,
+    /// These very words were not taken.
+    Declined,
 }
 
 /// The note in the queue.
@@ -203,11 +205,17 @@ impl Note {
         self.check_stays()?;
         let there: &[State] = match state {
             State::Draft => &[State::Draft, State::Shown],
-            _ => &[State::Waiting, State::Shown, State::Replaced, State::Declined],
+            _ => &[State::Waiting, State::Shown, State::Replaced],
         };
         let newest = self.newest().map(|place| &self.wordings[place]);
         if newest.is_some_and(|newest| newest.text == text && there.contains(&newest.state)) {
             return Ok(());
+        }
+        let is_declined =
+            newest.is_some_and(|newest| newest.text == text && newest.state == State::Declined);
+        if is_declined && state == State::Waiting {
+            // No form here says what it was made from.
+            return Err(Why::Declined);
         }
         if let Some(place) = self.place(&[State::Draft, State::Waiting]) {
             let on_its_way = &mut self.wordings[place];
@@ -293,9 +301,11 @@ impl Note {
         }
         self.withdrawn = Some(by);
         self.reports.clear();
+        // What follows a shown wording stays its author's.
+        let stays = if self.shown().is_some() { State::Draft } else { State::Gone };
         for wording in &mut self.wordings {
             if matches!(wording.state, State::Draft | State::Waiting) {
-                wording.state = State::Gone;
+                wording.state = stays;
             }
         }
         Ok(())
