@@ -13,13 +13,15 @@ use crate::db::notes::after;
 use crate::db::notes::decide::{self, ReadTo, Reviewed};
 use crate::db::notes::read::WordingState;
 use crate::db::notes::verdicts::{self, Verdict};
-use crate::db::notes::{self, read, write};
+use crate::db::notes::write::{self, Outcome, Sent};
+use crate::db::notes::{self, read};
 use crate::db::{self, Database};
 use crate::entries;
 use crate::rules::auth::password::{Hashing, Trouble};
 use crate::rules::auth::{Name, NoChance, Password, SignedIn, name, phrase};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::NoteId;
+use crate::rules::notes::again::MadeFrom;
 use crate::rules::notes::state::Subject;
 use crate::rules::notes::wording::{Aim, Wording};
 
@@ -253,8 +255,15 @@ impl<'a> Planned<'a> {
         members: &[SignedIn],
     ) -> Result<(), NotDone> {
         let Some(note) = self.id else {
-            let given = (&self.wording, self.row.aim());
-            self.id = Some(write::new(database, now, &self.author, &self.key, given).await?);
+            let sent = Sent {
+                wording: &self.wording,
+                aim: self.row.aim(),
+                form_key: &self.key,
+                made_from: MadeFrom::Nothing,
+            };
+            let (Outcome::Kept(id) | Outcome::Late(id) | Outcome::Declined(id)) =
+                write::new(database, now, &self.author, sent).await?;
+            self.id = Some(id);
             return Ok(());
         };
         let by = member(members, self.decider())?;

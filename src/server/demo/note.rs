@@ -94,6 +94,7 @@ impl DemoNote {
         let [title, on, text] = self.said;
         Typed {
             form_key,
+            made_from: String::new(),
             title: title.to_owned(),
             text: format!("{MARK}\n\n{text}"),
             done: Done::from_each(|field| self.done_at(field.name).to_owned()),

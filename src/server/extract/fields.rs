@@ -60,6 +60,17 @@ impl Fields {
         self.0.iter().find(|(held, _)| held == name).map_or("", |(_, value)| value.as_str())
     }
 
+    /// Whether there is such a field, be it empty.
+    #[must_use]
+    pub fn has(&self, name: &str) -> bool {
+        self.0.iter().any(|(held, _)| held == name)
+    }
+
+    /// Every field with what was typed in it, in the order of the form.
+    pub fn each(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.0.iter().map(|(name, typed)| (name.as_str(), typed.as_str()))
+    }
+
     /// A password, just as it was typed.
     #[must_use]
     pub fn password(&self, name: &str) -> Password {

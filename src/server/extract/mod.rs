@@ -13,4 +13,4 @@ pub use drawer::{DRAWER, Personal};
 pub use fields::{Fields, WORD, room};
 pub use reader::{AnyMember, Member, Reader};
 pub use refusal::Refusal;
-pub use secretary::{ProvedMember, ProvedSecretary, Secretary};
+pub use secretary::{ProvedMember, ProvedSecretary, Secretary, is_proved};

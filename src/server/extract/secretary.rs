@@ -57,8 +57,13 @@ impl FromRequestParts<Arc<App>> for ProvedMember {
     }
 }
 
-/// A clock that was set back must not make an old proof a new one.
+/// Whether the member gave the password within the last quarter of an hour. A clock that was set back must
+/// not make an old proof a new one.
+#[must_use]
+pub fn is_proved(member: &SignedIn, app: &App) -> bool {
+    (0..=PROVED_FOR).contains(&(app.clock.now() - member.proved_at))
+}
+
 fn proved(member: SignedIn, app: &App) -> Result<SignedIn, Error> {
-    let age = app.clock.now() - member.proved_at;
-    if (0..=PROVED_FOR).contains(&age) { Ok(member) } else { Err(Error::ProveFirst) }
+    if is_proved(&member, app) { Ok(member) } else { Err(Error::ProveFirst) }
 }

@@ -24,6 +24,8 @@ pub(super) struct FormPage {
     pub(super) fields: Vec<Field>,
     /// Sent along unseen.
     pub(super) known: Vec<(&'static str, String)>,
+    /// What was typed elsewhere, and is sent along unseen until there is a page for it again.
+    pub(super) carried: Vec<(String, String)>,
     pub(super) button: &'static str,
     /// The button is no invitation: what it does is to be weighed.
     pub(super) is_plain: bool,
@@ -48,6 +50,7 @@ impl FormPage {
             action: action.to_owned(),
             fields: Vec::new(),
             known: Vec::new(),
+            carried: Vec::new(),
             button: "Send",
             is_plain: false,
             links: Vec::new(),

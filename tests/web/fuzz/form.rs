@@ -87,7 +87,8 @@ fn form() -> impl Strategy<Value = Sent> {
         let mut done = done.into_iter();
         let done = Done::from_each(|_| done.next().unwrap_or_default());
         let form_key = String::new();
-        let typed = Typed { form_key, title, text, done, on, is_pressure };
+        let made_from = String::new();
+        let typed = Typed { form_key, made_from, title, text, done, on, is_pressure };
         Sent { typed, button }
     })
 }

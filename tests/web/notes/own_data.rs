@@ -56,6 +56,7 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("note_version", "decided_at", In("/notes/0/wordings/0/decided_at")),
     ("note_version", "decided_by", In("/decisions/0/note")),
     ("note_version", "turned_back_at", In("/acts/0/what")),
+    ("note_version", "form_key", Out("drawn by chance with the form")),
     ("note_version", "reason", In("/notes/0/wordings/0/reason")),
     ("note_entry", "version_id", Out("the wording it stands in")),
     ("note_entry", "entry_id", In("/notes/0/wordings/0/belongs_to")),

@@ -10,6 +10,7 @@ mod limits;
 mod markup;
 mod next;
 mod observatory;
+mod one_form;
 mod open_slips;
 mod passwords;
 mod records;

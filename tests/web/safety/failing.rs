@@ -274,8 +274,8 @@ impl Acting {
                 let queue = self.page(other, "/queue");
                 let form = queue.split("action=\"/queue/").nth(1).unwrap();
                 let id = form.split('"').next().unwrap();
-                let version = form.split("name=\"version\" value=\"").nth(1).unwrap();
-                let version = version.split('"').next().unwrap();
+                let version = form.split("name=\"version-").nth(1).unwrap();
+                let version = version.split('"').nth(2).unwrap();
                 let pass = format!("version={version}&do=pass");
                 let (decide, note) = (format!("/queue/{id}"), format!("/notes/{id}"));
                 if act == "decide" {

@@ -75,7 +75,8 @@ pub async fn correct(
     Ok(())
 }
 
-/// Takes the note back, with the reason. What was on its way goes, open reports are settled by it.
+/// Takes the note back, with the reason; open reports are settled by it. What was on its way waits no longer:
+/// its author keeps the words, or takes back with it what nobody has read but they and the queue.
 ///
 /// # Errors
 /// The rules are against it, or the database cannot be written.
@@ -100,12 +101,21 @@ pub async fn withdraw(
     )
     .execute(&mut *transaction)
     .await?;
-    sqlx::query!(
-        "DELETE FROM note_version WHERE note_id = ? AND state IN ('draft', 'waiting')",
-        id
-    )
-    .execute(&mut *transaction)
-    .await?;
+    if current.shown.is_some() {
+        sqlx::query!(
+            "UPDATE note_version SET state = 'draft' WHERE note_id = ? AND state = 'waiting'",
+            id
+        )
+        .execute(&mut *transaction)
+        .await?;
+    } else {
+        sqlx::query!(
+            "DELETE FROM note_version WHERE note_id = ? AND state IN ('draft', 'waiting')",
+            id
+        )
+        .execute(&mut *transaction)
+        .await?;
+    }
     reports::settle(&mut transaction, now, by, id).await?;
     text::follow(&mut transaction, id).await?;
     record(&mut transaction, note, by, now, ("note-withdrawn", why)).await?;

@@ -9,7 +9,7 @@ use crate::rules::notes::NoteId;
 use crate::rules::notes::state::StandIns;
 
 /// The most notes the queue shows at once.
-const MOST: i64 = 20;
+pub const MOST: i64 = 20;
 
 /// What a member has to look at, and whether somebody else could.
 #[derive(Debug)]

@@ -57,6 +57,16 @@ pub struct Version {
     pub decided_at: Option<UnixSeconds>,
     /// Why it was declined, or what to change.
     pub reason: String,
+    /// The key of the form it was last kept from.
+    pub form_key: String,
+}
+
+impl Version {
+    /// By what a form knows it again.
+    #[must_use]
+    pub fn mark(&self) -> String {
+        self.wording.mark(&self.reason)
+    }
 }
 
 /// One note.
@@ -294,6 +304,7 @@ pub(super) async fn versions(
             saved_at: row.saved_at,
             decided_at: row.decided_at,
             reason: row.reason,
+            form_key: row.form_key,
         })
     };
     rows.into_iter().map(version).collect()

@@ -20,6 +20,18 @@ pub enum Found {
     DidNot,
 }
 
+impl Found {
+    /// As a form names it.
+    #[must_use]
+    pub fn read(typed: &str) -> Option<Self> {
+        match typed {
+            "worked" => Some(Self::Worked),
+            "did-not" => Some(Self::DidNot),
+            _ => None,
+        }
+    }
+}
+
 /// One member's verdict on a note.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Verdict {

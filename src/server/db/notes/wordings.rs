@@ -28,6 +28,7 @@ pub(in crate::db) struct WordingRow {
     pub(in crate::db) saved_at: UnixSeconds,
     pub(in crate::db) decided_at: Option<UnixSeconds>,
     pub(in crate::db) reason: String,
+    pub(in crate::db) form_key: String,
     /// JSON of entries.
     things: String,
 }
@@ -78,7 +79,7 @@ async fn rows(
         r#"SELECT note_id AS note, version.id, state, is_pressure AS "is_pressure: bool", title, text,
              json_object('material', material, 'thread', thread, 'drill', drill, 'depth', depth,
                'lubricant', lubricant, 'speed', speed, 'machine', machine) AS "done!: String",
-             version.made_at, saved_at, decided_at, reason,
+             version.made_at, saved_at, decided_at, reason, version.form_key,
              (SELECT json_group_array(json_object('id', entry.id, 'title', entry.title))
               FROM note_entry JOIN reference_entry AS entry ON entry.id = note_entry.entry_id
               WHERE note_entry.version_id = version.id) AS "things!: String"
@@ -91,12 +92,22 @@ async fn rows(
     .await
 }
 
-/// Writes the wording into a version on its author's desk, and puts that into this state.
+/// What is written of a wording.
+#[derive(Clone, Copy)]
+pub(super) struct Written<'a> {
+    pub(super) wording: &'a Wording,
+    /// The state it is in from then on, as the database has it.
+    pub(super) state: &'static str,
+    /// The key of the form it comes from.
+    pub(super) form_key: &'a str,
+}
+
+/// Writes the wording into a version on its author's desk, and puts that into its state.
 pub(super) async fn write(
     transaction: &mut Transaction<'_, Sqlite>,
     now: UnixSeconds,
     VersionId(version): VersionId,
-    (wording, state): (&Wording, &str),
+    Written { wording, state, form_key }: Written<'_>,
 ) -> Result<(), Error> {
     let is_pressure = wording.subject == Subject::Pressure;
     let done = serde_json::to_string(&wording.done);
@@ -109,7 +120,7 @@ pub(super) async fn write(
              material = ?5 ->> 'material', thread = ?5 ->> 'thread', drill = ?5 ->> 'drill',
              depth = ?5 ->> 'depth', lubricant = ?5 ->> 'lubricant', speed = ?5 ->> 'speed',
              machine = ?5 ->> 'machine', saved_at = max(made_at, ?6),
-             reason = CASE WHEN ?1 = 'draft' THEN reason ELSE '' END
+             reason = CASE WHEN ?1 = 'draft' THEN reason ELSE '' END, form_key = ?8
          WHERE id = ?7 AND state = 'draft'",
         state,
         is_pressure,
@@ -117,7 +128,8 @@ pub(super) async fn write(
         wording.text,
         done,
         now,
-        version
+        version,
+        form_key
     )
     .execute(&mut **transaction)
     .await?;

@@ -2,16 +2,44 @@
 
 use sqlx::{Sqlite, Transaction};
 
-use super::{Error, current, read, wordings};
+use super::wordings::{self, Written};
+use super::{Error, current, read};
 use crate::db::{Database, acts};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::again::{Comes, MadeFrom, Newest, Stands, comes};
 use crate::rules::notes::state::{Act, OnItsWay, Refused};
 use crate::rules::notes::wording::{Aim, Wording};
 use crate::rules::notes::{NoteId, VersionId};
 
+/// A form of a note as it was sent.
+#[derive(Clone, Copy, Debug)]
+pub struct Sent<'a> {
+    /// The wording.
+    pub wording: &'a Wording,
+    /// What its author wants with it.
+    pub aim: Aim,
+    /// Drawn with the form.
+    pub form_key: &'a str,
+    /// What the form was filled with.
+    pub made_from: MadeFrom<'a>,
+}
+
+/// What became of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[must_use]
+pub enum Outcome {
+    /// It stands, in this note.
+    Kept(NoteId),
+    /// Nothing was written: its author has not read what stands in this note.
+    Late(NoteId),
+    /// Nothing was written: these very words were declined, in this note.
+    Declined(NoteId),
+}
+
 /// Keeps a new note, or finds what the form made the first time it was sent with these words. With other
-/// words it makes another note: whoever goes back in the browser and writes anew loses nothing.
+/// words it makes another note: whoever goes back in the browser and writes anew loses nothing. Where its
+/// words were kept and their author has gone on from them, what they wrote since is not touched.
 ///
 /// # Errors
 /// The form is another member's, the rules are against it, or the database cannot be written.
@@ -19,24 +47,28 @@ pub async fn new(
     database: &Database,
     now: UnixSeconds,
     by: &SignedIn,
-    form_key: &str,
-    given: (&Wording, Aim),
-) -> Result<NoteId, Error> {
-    let (wording, _) = given;
+    sent: Sent<'_>,
+) -> Result<Outcome, Error> {
     let mut transaction = database.write().await?;
-    let note = match made_by(&mut transaction, now, by, form_key).await? {
-        Made::Now(note) => note,
-        Made::Before(note) if holds(&mut transaction, note, wording).await? => note,
-        Made::Before(_) => {
-            let key = wording.key_beside(form_key);
-            let (Made::Now(note) | Made::Before(note)) =
-                made_by(&mut transaction, now, by, &key).await?;
-            note
+    let mut key = sent.form_key.to_owned();
+    let note = loop {
+        let note = match made_by(&mut transaction, now, by, &key).await? {
+            Made::Now(note) => break note,
+            Made::Before(note) => note,
+        };
+        let versions = read::versions(&mut transaction, note).await?;
+        let is_it = |version: &read::Version| version.wording == *sent.wording;
+        if versions.last().is_none_or(is_it) {
+            break note;
         }
+        if versions.iter().any(is_it) {
+            return Ok(Outcome::Kept(note));
+        }
+        key = sent.wording.key_beside(&key);
     };
-    put(&mut transaction, now, by, note, given).await?;
+    let outcome = put(&mut transaction, now, by, note, sent).await?;
     database.commit(transaction).await?;
-    Ok(note)
+    Ok(outcome)
 }
 
 /// A note of the member's with this key.
@@ -79,16 +111,6 @@ async fn made_by(
     before.map(|id| Made::Before(NoteId(id))).ok_or(Refused::NotYours.into())
 }
 
-/// Whether some wording of the note has these words.
-async fn holds(
-    transaction: &mut Transaction<'_, Sqlite>,
-    note: NoteId,
-    wording: &Wording,
-) -> Result<bool, Error> {
-    let versions = read::versions(transaction, note).await?;
-    Ok(versions.is_empty() || versions.iter().any(|version| version.wording == *wording))
-}
-
 /// Keeps another wording of a note.
 ///
 /// # Errors
@@ -98,12 +120,12 @@ pub async fn edit(
     now: UnixSeconds,
     by: &SignedIn,
     note: NoteId,
-    given: (&Wording, Aim),
-) -> Result<(), Error> {
+    sent: Sent<'_>,
+) -> Result<Outcome, Error> {
     let mut transaction = database.write().await?;
-    put(&mut transaction, now, by, note, given).await?;
+    let outcome = put(&mut transaction, now, by, note, sent).await?;
     database.commit(transaction).await?;
-    Ok(())
+    Ok(outcome)
 }
 
 async fn put(
@@ -111,25 +133,29 @@ async fn put(
     now: UnixSeconds,
     by: &SignedIn,
     note: NoteId,
-    (wording, aim): (&Wording, Aim),
-) -> Result<(), Error> {
+    sent: Sent<'_>,
+) -> Result<Outcome, Error> {
     let current = current::read(transaction, note, by).await?;
-    let act = match aim {
+    let act = match sent.aim {
         Aim::Draft => Act::Save,
-        Aim::SendIn => Act::SendIn(wording.subject),
+        Aim::SendIn => Act::SendIn(sent.wording.subject),
     };
     let after = current.check(act, by)?;
     let subject = match after.on_its_way {
         Some(OnItsWay::Waiting(subject)) => subject,
-        _ => wording.subject,
+        _ => sent.wording.subject,
     };
-    let wording = &Wording { subject, ..wording.clone() };
-    if is_there_already(transaction, note, wording, aim).await? {
-        return Ok(());
+    let wording = &Wording { subject, ..sent.wording.clone() };
+    let sent = Sent { wording, ..sent };
+    match becomes(transaction, note, sent).await? {
+        Comes::New => {}
+        Comes::Twice => return Ok(Outcome::Kept(note)),
+        Comes::Late => return Ok(Outcome::Late(note)),
+        Comes::Declined => return Ok(Outcome::Declined(note)),
     }
-    match (current.state.on_its_way, current.on_its_way, aim) {
+    match (current.state.on_its_way, current.on_its_way, sent.aim) {
         (Some(OnItsWay::Draft), Some(version), Aim::Draft) => {
-            wordings::write(transaction, now, VersionId(version), (wording, state(aim))).await?;
+            wordings::write(transaction, now, VersionId(version), written(sent)).await?;
         }
         // Somebody may have read what is there: the waiting one, or one that came back to the desk with
         // what to change. It goes, and what comes has another number, so that nobody decides about what
@@ -138,43 +164,47 @@ async fn put(
             sqlx::query!("DELETE FROM note_version WHERE id = ?", version)
                 .execute(&mut **transaction)
                 .await?;
-            insert(transaction, now, note, wording, aim).await?;
+            insert(transaction, now, note, sent).await?;
         }
-        (_, None, _) => insert(transaction, now, note, wording, aim).await?,
+        (_, None, _) => insert(transaction, now, note, sent).await?,
     }
-    if aim == Aim::SendIn {
+    if sent.aim == Aim::SendIn {
         let subject = format!("note/{}", note.0);
         let by = Some((by.id, by.name.as_str()));
         acts::record(transaction, now, by, "note-sent-in", &subject, &wording.title).await?;
     }
-    Ok(())
+    Ok(Outcome::Kept(note))
 }
 
-/// Whether the newest wording is this one and stands where it should: the form came twice.
-async fn is_there_already(
+/// What becomes of a form beside the newest wording of its note.
+async fn becomes(
     transaction: &mut Transaction<'_, Sqlite>,
     note: NoteId,
-    wording: &Wording,
-    aim: Aim,
-) -> Result<bool, Error> {
+    sent: Sent<'_>,
+) -> Result<Comes, Error> {
     let versions = read::versions(transaction, note).await?;
-    Ok(versions.last().is_some_and(|newest| {
-        let stands = match aim {
-            Aim::Draft => {
-                matches!(newest.state, read::WordingState::Draft | read::WordingState::Shown)
-            }
-            Aim::SendIn => newest.state != read::WordingState::Draft,
-        };
-        stands && newest.wording == *wording
-    }))
+    let Some(newest) = versions.last() else { return Ok(Comes::New) };
+    let mark = newest.mark();
+    let beside = Newest {
+        stands: match newest.state {
+            read::WordingState::Draft => Stands::Desk,
+            read::WordingState::Waiting => Stands::Queue,
+            read::WordingState::Shown | read::WordingState::Replaced => Stands::Shown,
+            read::WordingState::Declined => Stands::Declined,
+        },
+        mark: &mark,
+        is_the_same: newest.wording == *sent.wording,
+        is_of_this_form: newest.form_key == sent.form_key,
+        has_reason: !newest.reason.is_empty(),
+    };
+    Ok(comes(sent.aim, sent.made_from, beside))
 }
 
 async fn insert(
     transaction: &mut Transaction<'_, Sqlite>,
     now: UnixSeconds,
     NoteId(note): NoteId,
-    wording: &Wording,
-    aim: Aim,
+    sent: Sent<'_>,
 ) -> Result<(), Error> {
     let id = sqlx::query_scalar!(
         r#"INSERT INTO note_version (note_id, state, title, text, made_at, saved_at)
@@ -184,13 +214,15 @@ async fn insert(
     )
     .fetch_one(&mut **transaction)
     .await?;
-    wordings::write(transaction, now, VersionId(id), (wording, state(aim))).await
+    wordings::write(transaction, now, VersionId(id), written(sent)).await
 }
 
-/// Where the wording then stands, as the database has it.
-const fn state(aim: Aim) -> &'static str {
-    match aim {
+/// As the database has it.
+const fn written(sent: Sent<'_>) -> Written<'_> {
+    let Sent { wording, aim, form_key, .. } = sent;
+    let state = match aim {
         Aim::Draft => "draft",
         Aim::SendIn => "waiting",
-    }
+    };
+    Written { wording, state, form_key }
 }

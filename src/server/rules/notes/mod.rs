@@ -2,7 +2,8 @@
 //!
 //! - [`state`]: the states of a note, and every act with who may do it.
 //! - [`fields`]: the fields of a note, each declared once.
-//! - [`wording`]: one wording of a note, read from its form; [`belongs`]: the things it belongs to.
+//! - [`wording`]: one wording of a note, read from its form; [`belongs`]: the things it belongs to;
+//!   [`again`]: what becomes of a form by what stands when it comes.
 //! - [`pressure`]: whether it speaks of boilers, steam or pressure, by what a reader sees ([`seen`], [`folded`]), the
 //!   few words that count most even where they are misspelt or in pieces ([`strongest`]);
 //!   [`inspection`]: whether the club has somebody to pass it then.
@@ -13,6 +14,7 @@
 //!
 //! Leaves out SQL, pages and the clock.
 
+pub mod again;
 pub mod around;
 pub mod belongs;
 pub mod difference;

@@ -17,6 +17,8 @@ use holewright_pages::FieldError;
 pub struct Typed {
     /// Made with the form: the same key is the same note.
     pub form_key: String,
+    /// The mark of the wording that the form was filled with; empty where it carries none.
+    pub made_from: String,
     /// Title.
     pub title: String,
     /// Markdown.
@@ -96,6 +98,7 @@ impl Wording {
     pub fn typed(&self, form_key: &str) -> Typed {
         Typed {
             form_key: form_key.to_owned(),
+            made_from: String::new(),
             title: self.title.clone(),
             text: self.text.clone(),
             done: self.done.clone(),
@@ -124,6 +127,21 @@ impl Wording {
     pub fn key_beside(&self, form_key: &str) -> String {
         let words = format!("{form_key}\n{}", self.as_lines());
         Sha256::digest(words).iter().map(|byte| format!("{byte:02x}")).collect()
+    }
+
+    /// By what a form knows again which wording it was filled with, and what a moderator had said of it.
+    #[must_use]
+    pub fn mark(&self, reason: &str) -> String {
+        let mut hash = Sha256::new();
+        let subject = if self.subject == Subject::Pressure { "pressure" } else { "" };
+        let done = self.done.each().map(|(_, typed)| typed);
+        let things = self.things.iter().map(|thing| thing.id.as_str());
+        let words = [self.title.as_str(), &self.text, reason, subject];
+        for part in words.into_iter().chain(done).chain(things) {
+            hash.update(part.len().to_be_bytes());
+            hash.update(part);
+        }
+        hash.finalize().iter().take(16).map(|byte| format!("{byte:02x}")).collect()
     }
 
     /// What the wording speaks of by its words, with these corrections above its text.

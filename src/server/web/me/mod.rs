@@ -12,15 +12,16 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::sign_in::proved::{self, ProvedForm};
 use super::{page, people, when};
 use crate::db::{accounts, sessions};
-use crate::extract::{Fields, Member, ProvedMember, WORD, room};
+use crate::extract::{Fields, Member, WORD, room};
 use crate::rules::auth::{Right, SignedIn};
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
 
-/// The bytes of the number of a session.
-pub const TAKES: u64 = room(&[WORD]);
+/// The bytes of the number of a session and of proof.
+pub const TAKES: u64 = room(&[WORD]) + proved::TAKES;
 
 #[derive(Template)]
 #[template(path = "web/me/show.html")]
@@ -82,12 +83,11 @@ fn row(session: sessions::Open, member: &SignedIn) -> SessionRow {
 ///
 /// # Errors
 /// Nobody is signed in, the proof is too old, or the database cannot be written.
-pub async fn end_session(
-    State(app): State<Arc<App>>,
-    _: Member,
-    ProvedMember(member): ProvedMember,
-    fields: Fields,
-) -> Result<Response, Error> {
+pub async fn end_session(form: ProvedForm<Member>) -> Result<Response, Error> {
+    form.does(end).await
+}
+
+async fn end(app: Arc<App>, member: SignedIn, fields: Fields) -> Result<Response, Error> {
     match fields.get("end") {
         "others" => sessions::end_others(&app.database, &member).await?,
         number => {

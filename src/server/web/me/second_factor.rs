@@ -7,10 +7,11 @@ use axum::extract::State;
 use axum::response::Response;
 
 use super::super::form_page::{self, judged};
+use super::super::sign_in::proved::{self, ProvedForm};
 use super::super::sign_in::{code, with_session};
 use super::super::{page, people, qr};
 use crate::db::accounts;
-use crate::extract::{Asker, Fields, ProvedMember, WORD, room};
+use crate::extract::{AnyMember, Asker, Fields, ProvedMember, WORD, room};
 use crate::rules::auth::second_factor::Secret;
 use crate::rules::auth::{SignedIn, Token};
 use crate::{App, Error};
@@ -18,8 +19,8 @@ use holewright_pages::FieldError;
 use holewright_pages::field::Field;
 use holewright_pages::layout::Frame;
 
-/// The bytes of what is to be done and a code.
-pub const TAKES: u64 = room(&[WORD, WORD]);
+/// The bytes of what is to be done, a code and proof.
+pub const TAKES: u64 = room(&[WORD, WORD]) + proved::TAKES;
 
 #[derive(Template)]
 #[template(path = "web/me/second_factor.html")]
@@ -51,34 +52,41 @@ pub async fn form(
 /// # Errors
 /// As above, or the member may not do without.
 pub async fn change_second_factor(
-    State(app): State<Arc<App>>,
-    ProvedMember(member): ProvedMember,
     asker: Asker,
-    fields: Fields,
+    form: ProvedForm<AnyMember>,
+) -> Result<Response, Error> {
+    form.does(async |app, member, fields| change(&app, member, &asker, &fields).await).await
+}
+
+async fn change(
+    app: &App,
+    member: SignedIn,
+    asker: &Asker,
+    fields: &Fields,
 ) -> Result<Response, Error> {
     let now = app.clock.now();
     if fields.get("do") == "drop" {
-        if is_compulsory(&app, &member) {
+        if is_compulsory(app, &member) {
             return Err(Error::Forbidden("your rights require a second factor"));
         }
         let token = Token::new()?;
         if !accounts::drop_second_factor(&app.database, now, &member, token.hash()).await? {
             return Err(people::own_second_factor());
         }
-        return Ok(with_session(page::see_other("/me"), &token, &app));
+        return Ok(with_session(page::see_other("/me"), &token, app));
     }
     if member.has_second_factor {
         return Ok(page::see_other("/me/second-factor"));
     }
-    let secret = offer(&app, &asker)?;
+    let secret = offer(app, asker)?;
     match secret.step_of(fields.get("code"), now, None) {
         Some(step) => {
             let token = Token::new()?;
             let proved = (&secret, step);
             accounts::set_second_factor(&app.database, now, &member, proved, token.hash()).await?;
-            Ok(with_session(page::see_other("/me"), &token, &app))
+            Ok(with_session(page::see_other("/me"), &token, app))
         }
-        None => form_with(&app, &member, &secret, vec![code::wrong()]),
+        None => form_with(app, &member, &secret, vec![code::wrong()]),
     }
 }
 

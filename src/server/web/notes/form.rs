@@ -6,6 +6,7 @@ use askama::Template;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::late::Late;
 use super::page::page;
 use super::text::Text;
 use crate::extract::{Fields, Reader};
@@ -17,6 +18,9 @@ use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
 use holewright_pages::layout::{Frame, Section};
+
+/// The field that says which wording the form was filled with.
+pub(super) const MADE_FROM: &str = "made_from";
 
 /// Where the form is sent, and what it makes.
 pub(super) enum Place {
@@ -43,6 +47,8 @@ impl Place {
 /// What the page says beside the form.
 #[derive(Default)]
 pub(super) struct Remarks {
+    /// What stands meanwhile, and was not overwritten.
+    pub(super) late: Option<Late>,
     /// What a moderator asked for, or why the last wording was declined.
     pub(super) asked: Option<String>,
     /// What was wrong with a field.
@@ -62,6 +68,7 @@ struct FormPage {
     action: String,
     /// What a moderator asked for, or why the last wording was declined.
     asked: Option<String>,
+    late: Option<Late>,
     errors: Vec<FieldError>,
     preview: Option<Text>,
     preview_title: String,
@@ -86,6 +93,7 @@ pub(super) fn typed(fields: &Fields) -> Typed {
     let typed = |name| fields.as_typed(name).to_owned();
     Typed {
         form_key: typed("form_key"),
+        made_from: typed(MADE_FROM),
         title: typed(TITLE.name),
         text: typed(TEXT.name),
         done: Done::from_each(|field| field.filled_in(|name| fields.as_typed(name)).to_owned()),
@@ -103,7 +111,7 @@ pub(super) fn form_with(
     remarks: Remarks,
 ) -> Result<Response, Error> {
     let heading = place.heading();
-    let is_wrong = !remarks.errors.is_empty();
+    let is_wrong = !remarks.errors.is_empty() || remarks.late.is_some();
     let title =
         if is_wrong { format!("Error: {}", heading.to_lowercase()) } else { heading.to_owned() };
     let frame = Frame::at(
@@ -119,6 +127,7 @@ pub(super) fn form_with(
         heading,
         action: place.address(),
         asked: remarks.asked,
+        late: remarks.late,
         errors: remarks.errors,
         preview_title: remarks
             .preview
@@ -137,6 +146,7 @@ pub(super) fn form_with(
 /// The fields: what every note has, what was done, and where it belongs.
 fn fields(typed: &Typed, errors: &[FieldError]) -> [Vec<Field>; 3] {
     let key = Field::text("form_key", "", "", &typed.form_key).known();
+    let made_from = Field::text(MADE_FROM, "", "", &typed.made_from).known();
     let is_pressure = [(
         "yes".to_owned(),
         "It is about a boiler, steam or pressure".to_owned(),
@@ -144,7 +154,7 @@ fn fields(typed: &Typed, errors: &[FieldError]) -> [Vec<Field>; 3] {
     )];
     let ticks = Kind::Ticks(items("pressure", is_pressure));
     let all = [
-        vec![key, control(TITLE, &typed.title), control(TEXT, &typed.text)],
+        vec![key, made_from, control(TITLE, &typed.title), control(TEXT, &typed.text)],
         typed.done.each().map(|(field, typed)| control(field, typed)).collect(),
         vec![
             Field::text(
@@ -187,7 +197,8 @@ pub(super) fn signed_out(
     let pressure = if typed.is_pressure { "yes" } else { "" };
     let send = if what == "send" { "send" } else { "draft" };
     let done = typed.done.each().map(|(field, typed)| (field.name, typed.to_owned()));
-    let hidden = [("form_key", typed.form_key)].into_iter().chain(done).chain([
+    let known = [("form_key", typed.form_key), (MADE_FROM, typed.made_from)];
+    let hidden = known.into_iter().chain(done).chain([
         (belongs::FIELD, typed.on),
         ("pressure", pressure.to_owned()),
         ("do", send.to_owned()),

@@ -17,6 +17,7 @@ use crate::db::notes::read::{self, Version, WordingState};
 use crate::extract::Reader;
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::difference::{Effort, Part};
+use crate::rules::notes::wording::Wording;
 use crate::rules::notes::{NoteId, markdown};
 use crate::{App, Error};
 use holewright_pages::layout::{Frame, Section};
@@ -56,12 +57,15 @@ pub(super) struct Difference {
 impl Difference {
     /// What changed from one wording to the next; from nothing, where there is none before.
     pub(super) fn of(old: Option<&Version>, new: &Version, effort: &mut Effort) -> Self {
-        let new = new.wording.as_lines();
-        let parts = match old {
-            Some(old) => effort.between(&old.wording.as_lines(), &new),
-            None => vec![Part::Same(new)],
-        };
-        Self { parts }
+        match old {
+            Some(old) => Self::between(&old.wording, &new.wording, effort),
+            None => Self { parts: vec![Part::Same(new.wording.as_lines())] },
+        }
+    }
+
+    /// What changes from these words to those.
+    pub(super) fn between(old: &Wording, new: &Wording, effort: &mut Effort) -> Self {
+        Self { parts: effort.between(&old.as_lines(), &new.as_lines()) }
     }
 }
 

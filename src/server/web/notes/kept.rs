@@ -19,6 +19,8 @@ pub(super) struct Sent {
     pub(super) fields: Vec<Field>,
     /// What was sent along unseen.
     pub(super) known: Vec<(&'static str, String)>,
+    /// What was typed at others, which is not to be lost with it.
+    pub(super) carried: Vec<(String, String)>,
 }
 
 impl Sent {
@@ -27,7 +29,7 @@ impl Sent {
             Kind::Text(typed) | Kind::Long(typed) => typed.trim().is_empty(),
             _ => true,
         };
-        self.fields.iter().all(is_empty)
+        self.carried.is_empty() && self.fields.iter().all(is_empty)
     }
 }
 
@@ -60,6 +62,7 @@ pub(super) fn given_back(app: &App, error: Error, sent: Sent) -> Result<Response
     };
     form.fields = sent.fields;
     form.known = sent.known;
+    form.carried = sent.carried;
     form.button = "Send it again";
     let mut response = respond(status, &form)?;
     if let Some(seconds) = wait {

@@ -32,7 +32,11 @@ struct ListPage {
     /// The best of more than are shown.
     is_cut: bool,
     older: Option<String>,
-    fields: Vec<Field>,
+    /// What is looked for.
+    words: Field,
+    /// What cuts the list down.
+    filters: Vec<Field>,
+    is_filtered: bool,
     new: String,
     is_signed_in: bool,
     decides: bool,
@@ -101,7 +105,11 @@ pub async fn show(
         nothing: if typed.is_empty() { "No note here yet." } else { "No note has these words." },
         is_cut,
         older,
-        fields: fields(&query, &errors),
+        words: Field::text("q", "Words in the note", "", typed),
+        filters: filters(&query, &errors),
+        is_filtered: ["on", "confirmed", "corrected"]
+            .iter()
+            .any(|name| !query.get(name).is_empty()),
         errors,
         new: thing
             .map_or_else(|| "/notes/new".to_owned(), |thing| format!("/notes/new?on={}", thing.id)),
@@ -140,13 +148,12 @@ fn older_address(filter: &Filter, before: i64) -> String {
     format!("/notes?{}", query.finish())
 }
 
-fn fields(query: &Query, errors: &[FieldError]) -> Vec<Field> {
+fn filters(query: &Query, errors: &[FieldError]) -> Vec<Field> {
     let tick = |name: &'static str, label: &'static str, words: &str| {
         let choice = [("yes".to_owned(), words.to_owned(), query.get(name) == "yes")];
         Field::new(name, label, "", Kind::Ticks(items(name, choice)))
     };
     let fields = [
-        Field::text("q", "Words in the note", "", query.get("q")),
         Field::text(
             "on",
             "On a material, a thread, a drill",

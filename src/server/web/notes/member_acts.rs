@@ -74,11 +74,7 @@ pub async fn judge(
         .find(|typed| !typed.trim().is_empty());
     let [material, size] =
         [material.unwrap_or_default(), fields.as_typed("size")].map(wording::line);
-    let found = match fields.as_typed("found") {
-        "worked" => Some(Found::Worked),
-        "did-not" => Some(Found::DidNot),
-        _ => None,
-    };
+    let found = Found::read(fields.as_typed("found"));
     let typed = [("material", material.as_str()), ("size", size.as_str())];
     let sent = || Sent {
         action: format!("/notes/{}/verdict", id.0),
@@ -87,6 +83,7 @@ pub async fn judge(
             .into_iter()
             .filter(|(_, held)| !held.is_empty())
             .collect(),
+        carried: Vec::new(),
     };
     let member = match member {
         Ok(Member(member)) => member,
@@ -109,8 +106,9 @@ pub async fn judge(
         }
     }
     let (Some(found), []) = (found, errors.as_slice()) else {
-        let back =
-            Back { errors, typed: vec![("material", material), ("size", size)], status: None };
+        let picked = fields.as_typed("found").to_owned();
+        let typed = vec![("found", picked), ("material", material), ("size", size)];
+        let back = Back { errors, typed, status: None };
         return answer(&app, Reader(Some(member)), id, back).await;
     };
     let verdict = Verdict { found, material: material.clone(), size: size.clone() };

@@ -12,6 +12,7 @@ use super::inspection;
 use super::page::{MOST, page};
 use crate::db::notes::inspectors;
 use crate::db::notes::queue::{self, Own};
+use crate::db::notes::read;
 use crate::extract::{Member, Reader};
 use crate::rules::notes::inspection::{Awaited, awaited};
 use crate::{App, Error};
@@ -32,6 +33,8 @@ struct NoteLine {
     day: String,
     state: String,
     may_edit: bool,
+    /// What was on its way when the note was withdrawn: it is still its author’s.
+    words: Option<String>,
 }
 
 /// The list, newest first.
@@ -55,12 +58,21 @@ pub async fn show(
     let title = "Your notes";
     let frame =
         Frame::at(&app.context, Section::Notes, "/notes/mine", title, "What became of them.");
-    let rows = own.into_iter().map(|own| row(own, awaited)).collect();
+    let mut rows = Vec::with_capacity(own.len());
+    for own in own {
+        let words = if own.withdrawn_why.is_some() && own.state == "draft" {
+            let note = read::note(&app.database, own.id).await?;
+            note.and_then(|note| Some(note.on_its_way()?.wording.as_lines()))
+        } else {
+            None
+        };
+        rows.push(row(own, awaited, words));
+    }
     let mine = MinePage { frame: frame.of_a_mistake(), rows, older };
     page(StatusCode::OK, &mine, &Reader(Some(member)))
 }
 
-fn row(own: Own, awaited: Awaited) -> NoteLine {
+fn row(own: Own, awaited: Awaited, words: Option<String>) -> NoteLine {
     let state = state(&own, awaited);
     NoteLine {
         id: own.id.0,
@@ -68,6 +80,7 @@ fn row(own: Own, awaited: Awaited) -> NoteLine {
         day: day(own.at),
         state,
         may_edit: own.withdrawn_why.is_none(),
+        words,
     }
 }
 

@@ -11,7 +11,7 @@ use super::inspection;
 use super::kept::{Sent, given_back};
 use super::number::Number;
 use super::page::{may_write, page, see_other};
-use super::queued::{Item, SenderShown, Trouble, item};
+use super::queued::{Item, Reasons, SenderShown, Trouble, is_place, item, new_place};
 use super::show::state;
 use crate::db::notes::decide::{self, ReadTo, Reviewed};
 use crate::db::notes::read::{self, Note, WordingState};
@@ -31,8 +31,11 @@ use holewright_pages::layout::{Frame, Section};
 /// The longest reason.
 const LONGEST: usize = 2000;
 
-/// The bytes of a decision, the wording that was read, the newest report and correction, and a reason.
-pub const DECIDED: u64 = room(&[WORD, WORD, WORD, WORD, LONGEST]);
+/// The most wordings on the page: of a reported note also the one that waits.
+const PARTS: u64 = 2 * queue::MOST as u64;
+/// The bytes of a decision; and of what was read and a reason, for each wording of the page: they are sent
+/// together, so that what was typed at one is not lost over another.
+pub const DECIDED: u64 = room(&[WORD; 4]) + (PARTS + 1) * room(&[WORD, WORD, WORD, LONGEST]);
 /// The bytes of whose reports are settled, up to which, and of the notes as they were read.
 pub const SETTLED: u64 = room(&[WORD, WORD, MOST_AT_ONCE * WORD]);
 
@@ -41,6 +44,8 @@ pub const SETTLED: u64 = room(&[WORD, WORD, MOST_AT_ONCE * WORD]);
 struct QueuePage {
     frame: Frame,
     trouble: Option<Trouble>,
+    /// A decision was carried out, and the rest of what was typed is still there.
+    is_done: bool,
     /// Notes that nobody in the club could pass.
     unattended: Option<String>,
     may_manage: bool,
@@ -53,9 +58,71 @@ impl QueuePage {
     /// Where the note is that the trouble is about: in the queue, at what was typed, or else at its address.
     fn place_of(&self, trouble: &Trouble) -> String {
         let id = trouble.id;
-        let is_here = self.items.iter().any(|item| item.id == id);
-        if is_here { format!("#reason-{id}") } else { format!("/notes/{id}") }
+        let item = self.items.iter().find(|item| item.id == id);
+        let mut parts = item.into_iter().flat_map(Item::parts);
+        let first = parts.next();
+        let here = first.into_iter().chain(parts).find(|part| part.place == trouble.place);
+        match here.or(first) {
+            Some(part) => format!("#reason-{}", part.place),
+            None => format!("/notes/{id}"),
+        }
     }
+}
+
+/// What was typed into the queue's form: of the wording that is decided about by its field's own name, as a
+/// page with one note sends it, or with its place behind; of the others with theirs.
+struct Typed<'a> {
+    fields: &'a Fields,
+    id: i64,
+    /// Where on the page the wording stands that is decided about.
+    place: String,
+}
+
+impl<'a> Typed<'a> {
+    fn read(fields: &'a Fields, id: i64) -> Self {
+        let new = new_place(id);
+        let is_about_the_new = matches!(fields.as_typed("do"), "pass" | "change" | "decline")
+            && fields.has(&format!("version-{new}"));
+        Self { fields, id, place: if is_about_the_new { new } else { id.to_string() } }
+    }
+
+    /// What this field of the wording holds.
+    fn of_it(&self, name: &str) -> &'a str {
+        self.field(name, &self.place)
+    }
+
+    /// What this field of the whole note holds.
+    fn of_the_note(&self, name: &str) -> &'a str {
+        self.field(name, &self.id.to_string())
+    }
+
+    fn field(&self, name: &str, place: &str) -> &'a str {
+        let placed = format!("{name}-{place}");
+        let name = if self.fields.has(name) { name } else { &placed };
+        self.fields.as_typed(name)
+    }
+
+    fn reason(&self) -> String {
+        wording::text(self.of_it("reason"))
+    }
+
+    /// The reasons typed at other wordings.
+    fn beside(&self) -> Reasons {
+        let beside = self.fields.each().filter_map(|(name, typed)| {
+            let place = name.strip_prefix("reason-").filter(|place| is_place(place))?;
+            let reason = (place.to_owned(), wording::text(typed));
+            Some(reason).filter(|(place, typed)| *place != self.place && !is_blank(typed))
+        });
+        beside.take(usize::try_from(PARTS).unwrap_or_default()).collect()
+    }
+}
+
+/// What the page says besides what waits.
+#[derive(Default)]
+struct Said {
+    trouble: Option<Trouble>,
+    is_done: bool,
+    reasons: Reasons,
 }
 
 /// Whether somebody with these rights has anything to decide.
@@ -71,32 +138,37 @@ pub async fn show(State(app): State<Arc<App>>, Member(member): Member) -> Result
     if !decides(member.rights) {
         return Err(Error::Forbidden("the queue is for moderators and the inspector"));
     }
-    answer(&app, member, StatusCode::OK, None).await
+    answer(&app, member, StatusCode::OK, Said::default()).await
 }
 
 /// A decision about the wording that was read.
 ///
 /// # Errors
 /// It is not theirs to decide. Where it was decided meanwhile, the queue comes back as it stands, with
-/// what was typed.
+/// what was typed. It comes back too where something was typed at other notes, which a page sent for would lose.
 pub async fn decide(
     State(app): State<Arc<App>>,
     member: Result<Member, Error>,
     Number(NoteId(id)): Number,
     fields: Fields,
 ) -> Result<Response, Error> {
-    let reason = wording::text(fields.as_typed("reason"));
+    let typed = Typed::read(&fields, id);
+    let (reason, beside) = (typed.reason(), typed.beside());
     let member = match member {
         Ok(Member(member)) if decides(member.rights) => member,
         Ok(_) => {
             let error = Error::Forbidden("the queue is for moderators and the inspector");
-            return given_back(&app, error, sent(id, &fields));
+            return given_back(&app, error, sent(&typed));
         }
-        Err(error) => return given_back(&app, error, sent(id, &fields)),
+        Err(error) => return given_back(&app, error, sent(&typed)),
     };
-    let version = fields.as_typed("version").parse().unwrap_or_default();
-    let trouble =
-        |heading, words: String| Trouble { id, version, heading, words, reason: reason.clone() };
+    let said = |heading, words: String| {
+        let mut reasons = beside.clone();
+        reasons.insert(typed.place.clone(), reason.clone());
+        let place = typed.place.clone();
+        let trouble = Some(Trouble { id, place, heading, words, reason: reason.clone() });
+        Said { trouble, reasons, is_done: false }
+    };
     let needs_reason = matches!(fields.as_typed("do"), "change" | "decline" | "withdraw");
     let length = reason.chars().count();
     if (needs_reason && is_blank(&reason)) || length > LONGEST {
@@ -104,24 +176,30 @@ pub async fn decide(
             0..=LONGEST => "Say what to change, or why: its author is told.".to_owned(),
             _ => format!("That is {length} characters; {LONGEST} are taken."),
         };
-        let trouble = trouble("Something to put right", words);
-        return answer(&app, member, StatusCode::UNPROCESSABLE_ENTITY, Some(trouble)).await;
+        let said = said("Something to put right", words);
+        return answer(&app, member, StatusCode::UNPROCESSABLE_ENTITY, said).await;
     }
     let done = async {
         may_write(&app, &member)?;
-        carry_out(&app, &member, NoteId(id), &fields, &reason).await
+        carry_out(&app, &member, &typed, &reason).await
     };
     match done.await {
-        Ok(()) => see_other("/queue"),
+        Ok(()) => {
+            if beside.is_empty() {
+                return see_other("/queue");
+            }
+            let said = Said { trouble: None, is_done: true, reasons: beside };
+            answer(&app, member, StatusCode::OK, said).await
+        }
         Err(Error::Conflict(words)) => {
             let now = match read::note(&app.database, NoteId(id)).await? {
                 Some(note) => stands(&app, &note, member.rights).await?,
                 None => String::new(),
             };
-            let trouble = trouble("Changed meanwhile", format!("Nothing was done: {words}. {now}"));
-            answer(&app, member, StatusCode::CONFLICT, Some(trouble)).await
+            let said = said("Changed meanwhile", format!("Nothing was done: {words}. {now}"));
+            answer(&app, member, StatusCode::CONFLICT, said).await
         }
-        Err(error) => given_back(&app, error, sent(id, &fields)),
+        Err(error) => given_back(&app, error, sent(&typed)),
     }
 }
 
@@ -161,29 +239,37 @@ fn as_read(typed: &str) -> Option<AsRead> {
 }
 
 /// The decision as it was sent.
-fn sent(id: i64, fields: &Fields) -> Sent {
-    let reason = wording::text(fields.as_typed("reason"));
-    let known = |name| (name, fields.as_typed(name).chars().take(20).collect());
+fn sent(typed: &Typed<'_>) -> Sent {
+    let short = |typed: &str| typed.chars().take(20).collect();
+    let known = |name| (name, short(typed.of_the_note(name)));
+    let label = "What to change, or why not";
+    let beside = typed.beside().into_iter();
     Sent {
-        action: format!("/queue/{id}"),
-        fields: vec![Field::new("reason", "What to change, or why not", "", Kind::Long(reason))],
-        known: vec![known("version"), known("last"), known("correction"), known("do")],
+        action: format!("/queue/{}", typed.id),
+        fields: vec![Field::new("reason", label, "", Kind::Long(typed.reason()))],
+        known: vec![
+            ("version", short(typed.of_it("version"))),
+            known("last"),
+            known("correction"),
+            ("do", short(typed.fields.as_typed("do"))),
+        ],
+        carried: beside.map(|(place, reason)| (format!("reason-{place}"), reason)).collect(),
     }
 }
 
 async fn carry_out(
     app: &App,
     member: &SignedIn,
-    note: NoteId,
-    fields: &Fields,
+    typed: &Typed<'_>,
     reason: &str,
 ) -> Result<(), Error> {
-    let version = VersionId(fields.as_typed("version").parse().unwrap_or_default());
+    let note = NoteId(typed.id);
+    let version = VersionId(typed.of_it("version").parse().unwrap_or_default());
     let reading = Reviewed { note, version, by: member, now: app.clock.now() };
-    let number = |name| fields.as_typed(name).parse().unwrap_or_default();
+    let number = |name| typed.of_the_note(name).parse().unwrap_or_default();
     let read_to = ReadTo { report: number("last"), correction: number("correction") };
     let database = &app.database;
-    match fields.as_typed("do") {
+    match typed.fields.as_typed("do") {
         "pass" => decide::pass(database, reading, read_to).await?,
         "over" => decide::hand_over(database, reading).await?,
         "back" => decide::turn_back(database, reading).await?,
@@ -214,7 +300,7 @@ async fn answer(
     app: &App,
     member: SignedIn,
     status: StatusCode,
-    trouble: Option<Trouble>,
+    Said { trouble, is_done, reasons }: Said,
 ) -> Result<Response, Error> {
     let queue::Waiting { notes, stand_ins } = queue::waiting(&app.database, &member).await?;
     let title = match &trouble {
@@ -227,11 +313,12 @@ async fn answer(
     let senders = senders.into_iter().map(SenderShown::of).collect();
     let work = move || {
         let mut effort = Effort::of_a_page();
-        let one = |note: &Note| item(note, (&member, stand_ins), trouble.as_ref(), &mut effort);
+        let one = |note: &Note| item(note, (&member, stand_ins), &reasons, &mut effort);
         let items = notes.iter().filter_map(one).collect();
         let queue = QueuePage {
             frame: frame.of_a_mistake(),
             trouble,
+            is_done,
             unattended,
             may_manage: member.rights.may(Right::Manage),
             senders,

@@ -1,10 +1,12 @@
 //! One note in the queue: what was reported of it, what waits of it, and what this reader may do about it.
 
+use std::collections::BTreeMap;
+
 use super::super::when::day;
 use super::history::Difference;
 use super::item::author;
 use super::text::Text;
-use crate::db::notes::read::{Note, Sender, Version, WordingState};
+use crate::db::notes::read::{Note, Sender, WordingState};
 use crate::db::notes::reports::{self, MOST_AT_ONCE};
 use crate::rules::auth::{Right, SignedIn};
 use crate::rules::notes::difference::Effort;
@@ -15,11 +17,24 @@ use crate::rules::notes::state::{Act, Others, Refused, StandIns, Subject, done_b
 pub(super) struct Trouble {
     /// The note it was about.
     pub(super) id: i64,
-    /// The wording it was about.
-    pub(super) version: i64,
+    /// Where on the page its wording stood.
+    pub(super) place: String,
     pub(super) heading: &'static str,
     pub(super) words: String,
     pub(super) reason: String,
+}
+
+/// What was typed at each wording, by its place.
+pub(super) type Reasons = BTreeMap<String, String>;
+
+/// Where on the page what waits stands of a note that is reported; anything else of it has the note's number.
+pub(super) fn new_place(id: i64) -> String {
+    format!("{id}-new")
+}
+
+/// Whether it could be such a place.
+pub(super) fn is_place(text: &str) -> bool {
+    text.strip_suffix("-new").unwrap_or(text).parse::<i64>().is_ok()
 }
 
 /// A member who hid several notes.
@@ -72,7 +87,7 @@ pub(super) struct Button {
 /// One wording to decide about.
 pub(super) struct Part {
     pub(super) version: i64,
-    /// The end of its field's name on the page.
+    /// Where it stands: the end of the names of its fields.
     pub(super) place: String,
     /// What changed since the shown wording.
     pub(super) difference: Option<Difference>,
@@ -125,7 +140,7 @@ type Decider<'a> = (&'a SignedIn, StandIns);
 pub(super) fn item(
     note: &Note,
     decider: Decider<'_>,
-    trouble: Option<&Trouble>,
+    reasons: &Reasons,
     effort: &mut Effort,
 ) -> Option<Item> {
     let is_hidden = note.hidden.is_some();
@@ -133,33 +148,35 @@ pub(super) fn item(
     let waiting = note.in_state(WordingState::Waiting);
     let (reported, first) = if is_hidden { (shown, shown?) } else { (None, waiting?) };
     let id = note.id.0;
-    let reason = |version: &Version, is_first: bool| {
-        let typed = trouble.filter(|trouble| trouble.id == id)?;
-        let is_waiting = waiting.is_some_and(|waiting| waiting.id.0 == typed.version);
-        let is_here = typed.version == version.id.0 || (is_first && !is_waiting);
-        is_here.then(|| typed.reason.clone())
-    };
+    let [old, new] = [id.to_string(), new_place(id)];
+    let typed = |place: &str| reasons.get(place).cloned();
+    // What was typed at a place that is no more stands at the other.
+    let other = |is_there: bool, place: &str| if is_there { None } else { typed(place) };
     let reported = reported.map(|version| Part {
         version: version.id.0,
-        place: id.to_string(),
+        place: old.clone(),
         difference: None,
         corrections: standing(note),
         goes: Vec::new(),
         text: Text::of(&version.wording).struck(note.standing_corrections().next().is_some()),
         words: told(note, decider, Act::Settle),
         buttons: offered(note, decider, &SETTLES),
-        reason: reason(version, true).unwrap_or_default(),
+        reason: typed(&old).or_else(|| other(waiting.is_some(), &new)).unwrap_or_default(),
     });
     let waiting = waiting.map(|version| Part {
         version: version.id.0,
-        place: if is_hidden { format!("{id}-new") } else { id.to_string() },
+        place: if is_hidden { new.clone() } else { old.clone() },
         difference: shown.map(|shown| Difference::of(Some(shown), version, effort)),
         corrections: Vec::new(),
         goes: if shown.is_some() { standing(note) } else { Vec::new() },
         text: Text::of(&version.wording),
         words: told(note, decider, Act::Pass),
         buttons: offered(note, decider, if is_hidden { &REPLACES } else { &DECIDES }),
-        reason: reason(version, !is_hidden).unwrap_or_default(),
+        reason: match is_hidden {
+            true => typed(&new),
+            false => typed(&old).or_else(|| typed(&new)),
+        }
+        .unwrap_or_default(),
     });
     Some(Item {
         id,

@@ -13,6 +13,7 @@ use super::inspection;
 use super::item::{author, counts, earlier_counts};
 use super::number::Number;
 use super::page::page;
+use super::reported;
 use super::text::Text;
 use crate::db::notes::read::{self, Note, Version, Withdrawn, WordingState};
 use crate::db::notes::verdicts::{Found, Verdict};
@@ -47,6 +48,8 @@ struct NotePage {
     has_judged: bool,
     has_history: bool,
     may_edit: bool,
+    /// It is withdrawn, and its author may write another with its words.
+    may_begin_anew: bool,
     is_signed_in: bool,
     errors: Vec<FieldError>,
     judge: Vec<Field>,
@@ -160,7 +163,7 @@ pub(super) async fn answer(
             let gone = GonePage { frame: frame.of_a_mistake(), told };
             page(StatusCode::GONE, &gone, &reader)
         }
-        Seen::Hidden => Err(Error::Hidden),
+        Seen::Hidden => reported::answer(app, reader, &note).await,
         Seen::Nothing => Err(Error::NotFound("there is no note at this address")),
     }
 }
@@ -285,6 +288,7 @@ fn note_page(
         has_history: !note.corrections.is_empty()
             || note.versions.iter().any(|version| version.state == WordingState::Replaced),
         may_edit: is_author && !is_withdrawn,
+        may_begin_anew: is_author && is_withdrawn,
         is_signed_in: reader.is_some(),
         judge: if judges {
             // What they found of an earlier wording says nothing of this one.
@@ -348,7 +352,8 @@ fn judge_fields(own: Option<&Verdict>, back: &Back) -> Vec<Field> {
     let own = own.filter(|_| !came_back);
     let material = own.map_or_else(|| back.typed("material"), |own| own.material.as_str());
     let size = own.map_or_else(|| back.typed("size"), |own| own.size.as_str());
-    let fields = verdict_fields(own.map(|own| own.found), [("material", material), ("size", size)]);
+    let found = own.map_or_else(|| Found::read(back.typed("found")), |own| Some(own.found));
+    let fields = verdict_fields(found, [("material", material), ("size", size)]);
     fields.into_iter().map(|field| field.judged(&back.errors, |_, _| String::new())).collect()
 }
 
@@ -358,7 +363,7 @@ pub(super) fn verdict_fields(
     [(_, material), (_, size)]: [(&str, &str); 2],
 ) -> Vec<Field> {
     let choices = [
-        ("worked".to_owned(), "It worked for me".to_owned(), found != Some(Found::DidNot)),
+        ("worked".to_owned(), "It worked for me".to_owned(), found == Some(Found::Worked)),
         ("did-not".to_owned(), "It did not".to_owned(), found == Some(Found::DidNot)),
     ];
     vec![

@@ -54,6 +54,7 @@ impl TextForm {
                 .into_iter()
                 .filter(|(_, held)| !held.is_empty())
                 .collect(),
+            carried: Vec::new(),
         }
     }
 }

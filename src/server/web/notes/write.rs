@@ -7,41 +7,52 @@
 use std::sync::Arc;
 
 use axum::extract::{RawQuery, State};
-use axum::http::HeaderValue;
 use axum::http::header::RETRY_AFTER;
+use axum::http::{HeaderValue, StatusCode};
 use axum::response::Response;
 
 use super::super::apart::aside;
 use super::form::{Place, Remarks, form_with, signed_out, typed};
+use super::late::{self, Late, Why};
 use super::number::Number;
 use super::page::{may_write, see_other};
-use crate::db::notes::read::{self, Note};
-use crate::db::notes::write;
+use crate::db::notes::read::{self, Note, Version};
+use crate::db::notes::write::{self, Outcome, Sent};
 use crate::extract::{Fields, Member, Reader, WORD, room};
 use crate::rules::auth::{SignedIn, Token};
 use crate::rules::notes::NoteId;
+use crate::rules::notes::again::MadeFrom;
 use crate::rules::notes::belongs::{self, Group};
 use crate::rules::notes::fields::{Done, NoteField, TITLE, longest_of_all};
 use crate::rules::notes::wording::{Aim, Typed, Wording};
 use crate::{App, Error};
 use holewright_pages::{FieldError, Query};
 
-/// The bytes of all fields of a note, what it belongs to, its key, a tick and what is to be done.
+/// The bytes of all fields of a note, what it belongs to, its key, what it was made from, a tick and what is to
+/// be done.
 pub const TAKES: u64 =
-    room(&[longest_of_all(), belongs::MOST * belongs::LONGEST, WORD, WORD, WORD]);
+    room(&[longest_of_all(), belongs::MOST * belongs::LONGEST, WORD, WORD, WORD, WORD]);
 
 /// The form on the thing named in the address, `?on=materials/gunmetal`, and with what the address says
-/// of a job, by the names of the fields: `?thread=5+BA&drill=No.+36`. It is only filled in: nothing is
-/// kept before it is sent.
+/// of a job, by the names of the fields: `?thread=5+BA&drill=No.+36`; or with the newest words of a note of
+/// one's own, `?from=12`. It is only filled in: nothing is kept before it is sent.
 ///
 /// # Errors
-/// Nobody is signed in.
+/// Nobody is signed in, or that note is not theirs.
 pub async fn begin(
     State(app): State<Arc<App>>,
     Member(member): Member,
     RawQuery(query): RawQuery,
 ) -> Result<Response, Error> {
     let query = Query::read(query.as_deref().unwrap_or_default());
+    if let Ok(from) = query.get("from").parse() {
+        let note = authored(&app, &member, NoteId(from)).await?;
+        let newest = note.on_its_way().or_else(|| note.versions.last());
+        let key = new_key()?;
+        let typed = newest.map(|version| version.wording.typed(&key));
+        let typed = typed.unwrap_or_else(|| Typed { form_key: key, ..Typed::default() });
+        return form_with(&app, member, &Place::New, &typed, Remarks::default());
+    }
     let things: Vec<_> = belongs::read(query.get("on")).into_iter().collect();
     let title = |group: Group| {
         let thing = things.iter().find(|thing| group.holds(thing));
@@ -75,7 +86,10 @@ pub async fn edit(
 ) -> Result<Response, Error> {
     let note = own(&app, &member, NoteId(id)).await?;
     let newest = note.on_its_way().or_else(|| note.versions.last());
-    let typed = newest.map(|version| version.wording.typed(&new_key().unwrap_or_default()));
+    let key = new_key()?;
+    let filled =
+        |version: &Version| Typed { made_from: version.mark(), ..version.wording.typed(&key) };
+    let typed = newest.map(filled);
     let asked = newest.map(|version| version.reason.clone()).filter(|reason| !reason.is_empty());
     let said = Remarks { asked, ..Remarks::default() };
     form_with(&app, member, &Place::Edit(NoteId(id)), &typed.unwrap_or_default(), said)
@@ -141,17 +155,25 @@ async fn receive(
     if let Place::Edit(id) = place
         && let Err(error) = own(app, &member, id).await
     {
-        return not_kept(app, member, &place, &typed, error);
+        return not_kept(app, member, &place, &typed, error).await;
     }
     if fields.as_typed("do") == "preview" {
         let said = Remarks { preview: Some(wording), ..Remarks::default() };
         let app = Arc::clone(app);
         return aside(move || form_with(&app, member, &place, &typed, said)).await?;
     }
-    match keep(app, &member, &place, (&typed.form_key, &wording, aim)).await {
-        Ok(NoteId(id)) if aim == Aim::Draft => see_other(&format!("/notes/{id}/edit")),
-        Ok(NoteId(id)) => see_other(&format!("/notes/mine#note-{id}")),
-        Err(error) => not_kept(app, member, &place, &typed, error),
+    match keep(app, &member, &place, (&typed, &wording, aim)).await {
+        Ok(Outcome::Kept(NoteId(id))) if aim == Aim::Draft => {
+            see_other(&format!("/notes/{id}/edit"))
+        }
+        Ok(Outcome::Kept(NoteId(id))) => see_other(&format!("/notes/mine#note-{id}")),
+        Ok(Outcome::Late(id)) => {
+            too_late(app, member, (id, Why::Unread), (wording, aim, typed)).await
+        }
+        Ok(Outcome::Declined(id)) => {
+            too_late(app, member, (id, Why::Declined), (wording, aim, typed)).await
+        }
+        Err(error) => not_kept(app, member, &place, &typed, error).await,
     }
 }
 
@@ -159,23 +181,49 @@ async fn keep(
     app: &Arc<App>,
     member: &SignedIn,
     place: &Place,
-    (form_key, wording, aim): (&str, &Wording, Aim),
-) -> Result<NoteId, Error> {
+    (typed, wording, aim): (&Typed, &Wording, Aim),
+) -> Result<Outcome, Error> {
     may_write(app, member)?;
-    let (now, given) = (app.clock.now(), (wording, aim));
-    match *place {
-        Place::New => Ok(write::new(&app.database, now, member, form_key, given).await?),
-        Place::Edit(id) => {
-            write::edit(&app.database, now, member, id, given).await?;
-            Ok(id)
-        }
-    }
+    let made_from = match (place, typed.made_from.as_str()) {
+        (Place::New, _) => MadeFrom::Nothing,
+        (Place::Edit(_), "") => MadeFrom::Untold,
+        (Place::Edit(_), mark) => MadeFrom::Mark(mark),
+    };
+    let sent = Sent { wording, aim, form_key: &typed.form_key, made_from };
+    let now = app.clock.now();
+    Ok(match *place {
+        Place::New => write::new(&app.database, now, member, sent).await?,
+        Place::Edit(id) => write::edit(&app.database, now, member, id, sent).await?,
+    })
+}
+
+/// The form with everything typed beside what stands in the note, which it now knows: sent from there it is
+/// kept.
+async fn too_late(
+    app: &Arc<App>,
+    member: SignedIn,
+    (id, why): (NoteId, Why),
+    (wording, aim, typed): (Wording, Aim, Typed),
+) -> Result<Response, Error> {
+    let note = authored(app, &member, id).await?;
+    let made_from = note.versions.last().map(Version::mark).unwrap_or_default();
+    let state = late::stands(app, &note).await?;
+    let typed = Typed { made_from, form_key: new_key()?, ..typed };
+    let (place, here) = (Place::Edit(id), Arc::clone(app));
+    // As for a history: what takes long to compare waits for its turn.
+    let work = move || {
+        let late = Late::of((&note, state), why, (&wording, aim));
+        let said =
+            Remarks { late: Some(late), status: Some(StatusCode::CONFLICT), ..Remarks::default() };
+        form_with(&here, member, &place, &typed, said)
+    };
+    app.apart.run(work).await?
 }
 
 /// The form with everything typed, where the note could not be kept: the disk is full, another program
 /// holds the file, the note was withdrawn meanwhile, too much came at once. What is nobody's fault must
 /// cost nobody their text.
-fn not_kept(
+async fn not_kept(
     app: &App,
     member: SignedIn,
     place: &Place,
@@ -193,16 +241,18 @@ fn not_kept(
                 .to_owned()
         }
         Error::Conflict(words) => {
-            format!("The note was not kept: {words}. What you typed is below.")
+            let words = format!("The note was not kept: {words}. What you typed is below");
+            if let Some(status) = is_over(app, &member, place).await?.then(|| error.status()) {
+                let words = format!("{words}: sent from here it makes a note of its own.");
+                return of_its_own(app, member, typed, (status, words));
+            }
+            format!("{words}.")
         }
         // Nothing is theirs there, perhaps because they signed in as another: it can be a note of its own.
         Error::NotFound(_) => {
-            let typed = Typed { form_key: new_key()?, ..typed.clone() };
             let words = "The note was not kept: this form belongs to a note that is not yours, or is gone. \
                          What you typed is below: sent from here it makes a note of its own.";
-            let errors = vec![FieldError::new(TITLE.name, words)];
-            let said = Remarks { errors, status: Some(error.status()), ..Remarks::default() };
-            return form_with(app, member, &Place::New, &typed, said);
+            return of_its_own(app, member, typed, (error.status(), words.to_owned()));
         }
         // The fault is ours: the log then says what it was.
         _ => return Err(error),
@@ -219,16 +269,40 @@ fn not_kept(
     Ok(response)
 }
 
-/// A note of the member's own that can still be changed. Of another's nobody learns here whether it
-/// exists.
+/// The form with everything typed, as that of a note to be: its own can take it no more.
+fn of_its_own(
+    app: &App,
+    member: SignedIn,
+    typed: &Typed,
+    (status, words): (StatusCode, String),
+) -> Result<Response, Error> {
+    let typed = Typed { form_key: new_key()?, made_from: String::new(), ..typed.clone() };
+    let errors = vec![FieldError::new(TITLE.name, words)];
+    let said = Remarks { errors, status: Some(status), ..Remarks::default() };
+    form_with(app, member, &Place::New, &typed, said)
+}
+
+/// Whether the note that the form belongs to is withdrawn. The first form of a note is refused for nothing
+/// else.
+async fn is_over(app: &App, member: &SignedIn, place: &Place) -> Result<bool, Error> {
+    let Place::Edit(id) = *place else { return Ok(true) };
+    Ok(authored(app, member, id).await?.withdrawn.is_some())
+}
+
+/// A note of the member's own that can still be changed.
 async fn own(app: &App, member: &SignedIn, id: NoteId) -> Result<Note, Error> {
-    let note = read::note(&app.database, id).await?;
-    let note = note.filter(|note| note.is_by(member.id));
-    let note = note.ok_or(Error::NotFound("there is no note of yours at this address"))?;
+    let note = authored(app, member, id).await?;
     if note.withdrawn.is_some() {
-        return Err(Error::Conflict("the note is withdrawn: write another".to_owned()));
+        return Err(Error::Conflict("the note is withdrawn".to_owned()));
     }
     Ok(note)
+}
+
+/// A note of the member's own. Of another's nobody learns here whether it exists.
+async fn authored(app: &App, member: &SignedIn, id: NoteId) -> Result<Note, Error> {
+    let note = read::note(&app.database, id).await?;
+    let note = note.filter(|note| note.is_by(member.id));
+    note.ok_or(Error::NotFound("there is no note of yours at this address"))
 }
 
 /// Whether it could be a key that a form of ours was made with.

@@ -7,19 +7,20 @@ use axum::extract::State;
 use axum::response::Response;
 
 use super::super::form_page::judged;
+use super::super::sign_in::proved::{self, ProvedForm};
 use super::super::{page, when};
 use super::named;
 use super::slip::SlipPage;
 use crate::db::slips;
-use crate::extract::{Fields, ProvedSecretary, WORD, room};
-use crate::rules::auth::{Rights, Token};
+use crate::extract::{Fields, ProvedSecretary, Secretary, WORD, room};
+use crate::rules::auth::{Rights, SignedIn, Token};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::Field;
 use holewright_pages::layout::Frame;
 
-/// The bytes of whom a slip is for and three ticks.
-pub const TAKES: u64 = room(&[LONGEST, WORD, WORD, WORD]);
+/// The bytes of whom a slip is for, three ticks and proof.
+pub const TAKES: u64 = room(&[LONGEST, WORD, WORD, WORD]) + proved::TAKES;
 
 /// The most characters of who it is for.
 const LONGEST: usize = 60;
@@ -48,11 +49,11 @@ pub async fn form(
 ///
 /// # Errors
 /// Not the secretary, or the database cannot be written.
-pub async fn invite(
-    State(app): State<Arc<App>>,
-    ProvedSecretary(secretary): ProvedSecretary,
-    fields: Fields,
-) -> Result<Response, Error> {
+pub async fn invite(form: ProvedForm<Secretary>) -> Result<Response, Error> {
+    form.does(make).await
+}
+
+async fn make(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Response, Error> {
     let meant_for = fields.get("meant_for");
     let rights = Rights {
         moderator: fields.ticked("moderator"),

@@ -2,17 +2,18 @@
 
 use std::sync::Arc;
 
-use axum::extract::State;
 use axum::response::Response;
 
+use super::super::sign_in::proved::{self, ProvedForm};
 use super::super::{page, when};
 use super::named;
 use crate::db::open_slips::{self, Lets, OpenSlip};
-use crate::extract::{Fields, ProvedSecretary, WORD, room};
+use crate::extract::{Fields, Secretary, WORD, room};
+use crate::rules::auth::SignedIn;
 use crate::{App, Error};
 
-/// The bytes of the mark of a slip.
-pub const TAKES: u64 = room(&[WORD]);
+/// The bytes of the mark of a slip and of proof.
+pub const TAKES: u64 = room(&[WORD]) + proved::TAKES;
 
 /// A slip in the list.
 pub(super) struct SlipRow {
@@ -49,11 +50,11 @@ fn row(slip: OpenSlip) -> SlipRow {
 ///
 /// # Errors
 /// Not the secretary, no such open slip, or the database cannot be written.
-pub async fn make_void(
-    State(app): State<Arc<App>>,
-    ProvedSecretary(secretary): ProvedSecretary,
-    fields: Fields,
-) -> Result<Response, Error> {
+pub async fn make_void(form: ProvedForm<Secretary>) -> Result<Response, Error> {
+    form.does(void).await
+}
+
+async fn void(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Response, Error> {
     const NONE: Error =
         Error::NotFound("no such slip is open: it was used, has ended, or was cancelled already");
     let (now, mark) = (app.clock.now(), fields.get("void"));

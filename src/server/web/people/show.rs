@@ -8,18 +8,19 @@ use axum::http::StatusCode;
 use axum::http::header::SET_COOKIE;
 use axum::response::Response;
 
+use super::super::sign_in::proved::{self, ProvedForm};
 use super::super::{page, when};
 use super::slip::SlipPage;
 use super::{last_secretary, named};
 use crate::db::people::{self, Change, Notes, Person};
 use crate::db::slips;
-use crate::extract::{Fields, ProvedSecretary, WORD, room};
+use crate::extract::{Fields, ProvedSecretary, Secretary, WORD, room};
 use crate::rules::auth::{MemberId, Rights, SignedIn, Token, cookie};
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
 
-/// The bytes of what is to be done, three ticks and what becomes of the notes.
-pub const TAKES: u64 = room(&[WORD, WORD, WORD, WORD, WORD]);
+/// The bytes of what is to be done, three ticks, what becomes of the notes, and proof.
+pub const TAKES: u64 = room(&[WORD, WORD, WORD, WORD, WORD]) + proved::TAKES;
 
 #[derive(Template)]
 #[template(path = "web/people/show.html")]
@@ -66,20 +67,27 @@ pub async fn form(
 /// # Errors
 /// Not the secretary, no such member, the last secretary, or the database.
 pub async fn change_member(
-    State(app): State<Arc<App>>,
-    ProvedSecretary(secretary): ProvedSecretary,
     Path(id): Path<String>,
-    fields: Fields,
+    form: ProvedForm<Secretary>,
 ) -> Result<Response, Error> {
-    let person = person(&app, &id).await?;
-    let act = Act { app: &app, secretary: &secretary, person: &person };
+    form.does(async |app, secretary, fields| change(&app, &secretary, &id, &fields).await).await
+}
+
+async fn change(
+    app: &App,
+    secretary: &SignedIn,
+    id: &str,
+    fields: &Fields,
+) -> Result<Response, Error> {
+    let person = person(app, id).await?;
+    let act = Act { app, secretary, person: &person };
     match fields.get("do") {
-        "rights" => act.set_rights(&fields).await,
+        "rights" => act.set_rights(fields).await,
         "stop" => act.stop().await,
         "allow" => act.allow().await,
         "reset" => act.reset().await,
         "drop-second-factor" => act.drop_second_factor().await,
-        "remove" => act.remove(&fields).await,
+        "remove" => act.remove(fields).await,
         _ => Err(Error::NotFound("no such act")),
     }
 }

@@ -6,6 +6,7 @@
 
 pub mod code;
 pub mod prove;
+pub mod proved;
 
 use std::sync::Arc;
 use std::time::Instant;

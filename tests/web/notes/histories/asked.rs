@@ -132,7 +132,8 @@ impl Scene {
 
     /// The history's number for the one in this form, if there is such a form.
     fn number(&self, body: &str) -> Option<Number> {
-        let (_, version) = body.split_once("name=\"version\" value=\"")?;
+        let (_, version) = body.split_once("name=\"version")?;
+        let (_, version) = version.split_once("value=\"")?;
         let version: i64 = version.split_once('"')?.0.parse().unwrap();
         let mut numbers = self.numbers.lock().unwrap();
         Some(numbers.iter().position(|known| *known == version).unwrap_or_else(|| {
@@ -232,6 +233,8 @@ impl Scene {
     fn page(&self, answer: &Page) -> Seen {
         let body = &answer.body;
         match answer.status {
+            // Whoever reported it is told that the report is in.
+            StatusCode::OK if body.contains("Your report is in") => return Seen::Hidden,
             StatusCode::OK => {}
             // What an author says is read by nobody first, and so not shown.
             StatusCode::GONE if body.contains("Its author took it back.") => {
@@ -303,6 +306,9 @@ fn done(answer: &Page) -> Answer {
     let why = match answer.status {
         StatusCode::SEE_OTHER => return Answer::Done,
         StatusCode::NOT_FOUND => Some(Why::NotHere),
+        StatusCode::CONFLICT if answer.body.contains("These very words were not taken") => {
+            Some(Why::Declined)
+        }
         StatusCode::CONFLICT => {
             sentences.into_iter().find(|(sentence, _)| said(sentence)).map(|(_, why)| why)
         }

@@ -102,6 +102,8 @@ pub(super) enum Why {
     NotHidden,
     Hidden,
     Withdrawn,
+    /// These very words were not taken.
+    Declined,
 }
 
 /// The note in the queue.
@@ -229,11 +231,17 @@ impl Note {
         self.check_stays()?;
         let there: &[State] = match state {
             State::Draft => &[State::Draft, State::Shown],
-            _ => &[State::Waiting, State::Shown, State::Replaced, State::Declined],
+            _ => &[State::Waiting, State::Shown, State::Replaced],
         };
         let newest = self.newest().map(|place| &self.wordings[place]);
         if newest.is_some_and(|newest| newest.text == text && there.contains(&newest.state)) {
             return Ok(());
+        }
+        let is_declined =
+            newest.is_some_and(|newest| newest.text == text && newest.state == State::Declined);
+        if is_declined && state == State::Waiting {
+            // No form here says what it was made from.
+            return Err(Why::Declined);
         }
         if let Some(place) = self.place(&[State::Draft, State::Waiting]) {
             let on_its_way = &mut self.wordings[place];
@@ -321,9 +329,11 @@ impl Note {
         }
         self.withdrawn = Some(by);
         self.reports.clear();
+        // What follows a shown wording stays its author's.
+        let stays = if self.shown().is_some() { State::Draft } else { State::Gone };
         for wording in &mut self.wordings {
             if matches!(wording.state, State::Draft | State::Waiting) {
-                wording.state = State::Gone;
+                wording.state = stays;
             }
         }
         Ok(())

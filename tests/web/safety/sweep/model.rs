@@ -250,7 +250,9 @@ impl Club {
             }
             (Act::Withdraw { .. }, _) => {
                 let pressure = note.shown.is_some_and(|shown| shown.pressure);
-                (note.desk, note.queue, note.is_withdrawn) = (None, None, true);
+                // What follows a shown text stays on its author's desk; what nobody read goes.
+                let kept = note.desk.or(note.queue).filter(|_| note.shown.is_some());
+                (note.desk, note.queue, note.is_withdrawn) = (kept, None, true);
                 note.reports.clear();
                 // What was never shown is declined, not withdrawn, by others than its author.
                 may(is_author || (note.shown.is_some() && me.sees(pressure)))

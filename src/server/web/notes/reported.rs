@@ -1,0 +1,57 @@
+//! A note that a report hides, for whoever sent the report: it is in, who looks at it, and where to go on.
+//! Everybody else is told only that it is hidden.
+
+use askama::Template;
+use axum::http::StatusCode;
+use axum::response::Response;
+
+use super::page::page;
+use crate::db::notes::inspectors;
+use crate::db::notes::read::{Note, WordingState};
+use crate::extract::Reader;
+use crate::rules::notes::inspection::{Awaited, awaited};
+use crate::rules::notes::state::Subject;
+use crate::{App, Error};
+use holewright_pages::layout::{Frame, Section};
+
+#[derive(Template)]
+#[template(path = "web/notes/reported.html")]
+struct ReportedPage {
+    frame: Frame,
+    title: String,
+    looks: &'static str,
+    /// What this reader wrote, oldest first.
+    said: Vec<String>,
+}
+
+/// The page for this reader.
+pub(super) async fn answer(app: &App, reader: Reader, note: &Note) -> Result<Response, Error> {
+    let name = reader.0.as_ref().map(|member| member.name.as_str());
+    let own = note.reports.iter().filter(|report| name.is_some() && report.by.as_deref() == name);
+    let said: Vec<String> = own.map(|report| report.text.clone()).collect();
+    let shown = note.in_state(WordingState::Shown);
+    let (Some(shown), false) = (shown, said.is_empty()) else { return Err(Error::Hidden) };
+    let looks = match shown.wording.subject {
+        Subject::Usual => "A moderator looks at it",
+        Subject::Pressure => {
+            let author = note.author.as_ref().map(|author| author.id);
+            match awaited(author, &inspectors::all(&app.database).await?) {
+                Awaited::Exists => "The club’s inspector looks at it",
+                _ => {
+                    "It is for the club’s inspector, and the club has none at present who could: tell the secretary. \
+                     Until then a moderator looks at it"
+                }
+            }
+        }
+    };
+    let heading = "Your report is in";
+    let address = format!("/notes/{}", note.id.0);
+    let frame = Frame::at(&app.context, Section::Notes, &address, heading, heading);
+    let reported = ReportedPage {
+        frame: frame.of_a_mistake(),
+        title: shown.wording.title.clone(),
+        looks,
+        said,
+    };
+    page(StatusCode::OK, &reported, &reader)
+}
