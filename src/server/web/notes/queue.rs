@@ -22,6 +22,7 @@ use crate::db::notes::reports::{self, Of, Sender, Wordings};
 use crate::db::notes::{after, queue};
 use crate::extract::{Fields, Member, Reader, WORD, room};
 use crate::rules::auth::{MemberId, Right, Rights, SignedIn};
+use crate::rules::limits::Client;
 use crate::rules::notes::difference::Effort;
 use crate::rules::notes::seen::is_blank;
 use crate::rules::notes::state::{may_pass, sees_waiting};
@@ -265,12 +266,13 @@ async fn answer(
     let frame = Frame::at(&app.context, Section::Notes, "/queue", &title, "Notes that wait.");
     let unattended = inspection::left_over(app).await?.map(inspection::words);
     let senders = reports::senders(&app.database, &member).await?;
+    let by = Some(Client::Member(member.id));
     let work = move || {
         let mut effort = Effort::of_a_page();
         let one = |note: &Note| item(note, &member, trouble.as_ref(), &mut effort);
         let items = notes.iter().filter_map(one).collect();
         let queue = QueuePage {
-            frame: frame.of_a_mistake(),
+            frame: frame.of_a_mistake().for_reader(true),
             trouble,
             unattended,
             may_manage: member.rights.may(Right::Manage),
@@ -279,7 +281,7 @@ async fn answer(
         };
         page(status, &queue, &Reader(Some(member)))
     };
-    app.apart.run(work).await?
+    app.apart.run(by, work).await?
 }
 
 fn item(
