@@ -56,7 +56,7 @@ pub async fn show(
     let frame =
         Frame::at(&app.context, Section::Notes, "/notes/mine", title, "What became of them.");
     let rows = own.into_iter().map(|own| row(own, awaited)).collect();
-    let mine = MinePage { frame: frame.of_a_mistake(), rows, older };
+    let mine = MinePage { frame: frame.of_a_mistake().for_reader(true), rows, older };
     page(StatusCode::OK, &mine, &Reader(Some(member)))
 }
 

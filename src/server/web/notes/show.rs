@@ -140,7 +140,8 @@ pub(super) async fn answer(
             let title = "This note is withdrawn";
             let address = format!("/notes/{}", id.0);
             let frame = Frame::at(&app.context, Section::Notes, &address, title, title);
-            let gone = GonePage { frame: frame.of_a_mistake(), why: why.map(str::to_owned) };
+            let frame = frame.of_a_mistake().for_reader(reader.0.is_some());
+            let gone = GonePage { frame, why: why.map(str::to_owned) };
             page(StatusCode::GONE, &gone, &reader)
         }
         Seen::Hidden => Err(Error::Hidden),
@@ -226,7 +227,8 @@ fn note_page(
     let title = if wording.title.is_empty() { "A note without a title" } else { &wording.title };
     let heading = if back.errors.is_empty() { title.to_owned() } else { format!("Error: {title}") };
     let frame =
-        Frame::at(&app.context, Section::Notes, &format!("/notes/{id}"), &heading, &description);
+        Frame::at(&app.context, Section::Notes, &format!("/notes/{id}"), &heading, &description)
+            .for_reader(reader.is_some());
     let is_public = is_shown && !note.is_hidden;
     let worked =
         note.verdicts.iter().filter(|judged| judged.verdict.found == Found::Worked).count();

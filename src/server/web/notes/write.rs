@@ -183,7 +183,10 @@ fn not_kept(
     error: Error,
 ) -> Result<Response, Error> {
     let words = match &error {
-        Error::Unavailable(_) | Error::TooMany { .. } => {
+        Error::TooManyActs { .. } => {
+            format!("The note was not kept: {error}. What you typed is below.")
+        }
+        Error::Unavailable(_) => {
             "The note could not be kept just now. Nothing is lost: send it again in a few seconds."
                 .to_owned()
         }
