@@ -23,6 +23,8 @@ pub struct Frame {
     pub drawer: Option<Notice>,
     /// What members found, below everything else.
     pub notes: String,
+    /// Whether the page is a member's own, who can sign out on it. A page that is kept is the same for all.
+    pub is_members: bool,
     /// Whether there are notes to go to.
     pub has_notes: bool,
     /// The address of the style sheet, with its hash.
@@ -88,6 +90,11 @@ impl Frame {
         Self { listed: false, ..self }
     }
 
+    /// The same frame for a reader who is signed in, or is not.
+    pub fn for_reader(self, is_signed_in: bool) -> Self {
+        Self { is_members: is_signed_in, ..self }
+    }
+
     /// The same frame with what the page says of the reader's drawer.
     pub(super) fn with_drawer(self, drawer: Option<Notice>) -> Self {
         Self { drawer, ..self }
@@ -117,6 +124,7 @@ impl Frame {
             listed: true,
             drawer: None,
             notes: context.notes.html.clone(),
+            is_members: false,
             has_notes: context.notes.are_kept,
             style_sheet: assets::style_sheet(),
             icon: assets::icon(),

@@ -13,6 +13,8 @@ use axum::response::{IntoResponse, Response};
 use super::auth::{NoChance, password};
 use super::db;
 use super::extract::Refusal;
+use super::rules::auth::tries::FREE;
+use super::rules::limits::Allowance;
 use super::rules::notes::state::Refused as Rule;
 use holewright_pages::FieldError;
 
@@ -46,7 +48,8 @@ pub enum Error {
     NotAForm,
     /// Too many wrong passwords, from one address or for one name.
     #[error(
-        "there were too many tries to sign in; nothing is locked, and you may try again in {}", spoken(*.wait)
+        "there were too many wrong tries, of which {FREE} cost no wait; nothing is locked, and you may try \
+         again in {}", spoken(*.wait)
     )]
     TooManyTries {
         /// Until the next try.
@@ -95,13 +98,34 @@ pub enum Error {
     Body(Refusal),
     /// The client asks faster than the server answers one client.
     #[error(
-        "your address asks for more at once than this server works out for one; nothing is lost, load this \
-         address again in {}", seconds(*.wait)
+        "your address asks for more than this server works out for one ({}); nothing is lost, load this \
+         address again in {}", Allowance::default(), seconds(*.wait)
     )]
     TooMany {
         /// Until it may ask again.
         wait: Duration,
     },
+    /// The member sends more than one may.
+    #[error(
+        "that is more than one member may send ({}), and it was not taken; send it once more in {}",
+        Allowance::of_a_writer(), seconds(*.wait)
+    )]
+    TooManyActs {
+        /// Until they may send again.
+        wait: Duration,
+    },
+    /// What takes long to make is being made for others.
+    #[error(
+        "this page takes long to make, and others are being made; ask for it again in a few seconds"
+    )]
+    Occupied,
+    /// The browser has lost its session, and the server could not end it.
+    #[error(
+        "this browser has forgotten your session, and nobody can go on with it here; but the server could not \
+         end it in its own list, where it stands until it ends by itself: sign in again later, and end it on \
+         your page under “Where you are signed in” ({0})"
+    )]
+    GoneHereAlone(#[source] Box<Error>),
     /// It may work a little later.
     #[error("the server cannot do this at the moment; try again in a few seconds")]
     Unavailable(#[source] db::Error),
@@ -128,7 +152,7 @@ pub(super) struct Refused(pub(super) Arc<Error>);
 impl Error {
     /// The HTTP status.
     #[must_use]
-    pub const fn status(&self) -> StatusCode {
+    pub fn status(&self) -> StatusCode {
         match self {
             Self::NotFound(_) | Self::Hidden => StatusCode::NOT_FOUND,
             Self::Unauthenticated => StatusCode::UNAUTHORIZED,
@@ -143,11 +167,14 @@ impl Error {
             Self::NotAcceptable(_) => StatusCode::NOT_ACCEPTABLE,
             Self::Invalid(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Body(refusal) => refusal.status(),
-            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Crowded => {
+            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Crowded | Self::Occupied => {
                 StatusCode::SERVICE_UNAVAILABLE
             }
+            Self::GoneHereAlone(error) => error.status(),
             Self::Full(_) => StatusCode::INSUFFICIENT_STORAGE,
-            Self::TooMany { .. } | Self::TooManyTries { .. } => StatusCode::TOO_MANY_REQUESTS,
+            Self::TooMany { .. } | Self::TooManyTries { .. } | Self::TooManyActs { .. } => {
+                StatusCode::TOO_MANY_REQUESTS
+            }
             Self::Internal(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }
     }
@@ -172,10 +199,13 @@ impl Error {
             Self::NotAcceptable(_) => "Another form",
             Self::Invalid(_) => "Not understood",
             Self::Body(_) => "Not taken",
-            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Crowded => "Not just now",
+            Self::Unavailable(_) | Self::Stopping | Self::Busy | Self::Crowded | Self::Occupied => {
+                "Not just now"
+            }
+            Self::GoneHereAlone(_) => "Signed out here alone",
             Self::Full(_) => "No room",
             Self::TooManyTries { .. } => "Too many tries",
-            Self::TooMany { .. } => "Too many at once",
+            Self::TooMany { .. } | Self::TooManyActs { .. } => "Too many at once",
             Self::Internal(_) => "Something went wrong",
         }
     }
@@ -184,10 +214,15 @@ impl Error {
     #[must_use]
     pub fn retry_after(&self) -> Option<u64> {
         match self {
-            Self::TooMany { wait } | Self::TooManyTries { wait } => Some(whole_seconds(*wait)),
-            Self::Unavailable(_) | Self::Full(_) | Self::Stopping | Self::Busy | Self::Crowded => {
-                Some(5)
+            Self::TooMany { wait } | Self::TooManyTries { wait } | Self::TooManyActs { wait } => {
+                Some(whole_seconds(*wait))
             }
+            Self::Unavailable(_)
+            | Self::Full(_)
+            | Self::Stopping
+            | Self::Busy
+            | Self::Crowded
+            | Self::Occupied => Some(5),
             _ => None,
         }
     }

@@ -63,7 +63,6 @@ use rules::auth::second_factor::Setting;
 use rules::auth::tries::Tries;
 use rules::clock::Clock;
 use rules::limits::{Allowance, RateLimit};
-use rules::shares::Shares;
 use rules::validator::Build;
 use rules::{BaseUrl, Generations, UnnamedProxies, plain};
 
@@ -112,7 +111,7 @@ pub struct App {
     /// From which second factors are offered.
     pub second_factor: Setting,
     /// What forms and their answers may take of the memory.
-    pub in_hand: Shares,
+    pub in_hand: budget::InHand,
     /// Where work is done that takes long.
     pub apart: Apart,
     /// Proxies that nobody named.
@@ -182,7 +181,7 @@ impl App {
             tries: Tries::default(),
             passwords: Hashing::default(),
             second_factor: Setting::new()?,
-            in_hand: budget::usual(),
+            in_hand: budget::InHand::default(),
             apart: Apart::default(),
             unnamed_proxies: UnnamedProxies::default(),
             write_limit: RateLimit::of(Allowance::of_a_writer()),

@@ -234,10 +234,8 @@ pub async fn join(
     .await?;
     let Some(slip) = slip else { return Ok(Joined::Spent) };
     let (shown, key) = (newcomer.name.shown(), newcomer.name.key());
-    let taken = sqlx::query_scalar!("SELECT id FROM member WHERE name_key = ?", key)
-        .fetch_optional(&mut *transaction)
-        .await?;
-    if taken.is_some() {
+    let names = sqlx::query_scalar!("SELECT name FROM member").fetch_all(&mut *transaction).await?;
+    if names.iter().any(|name| newcomer.name.looks_like(name)) {
         return Ok(Joined::NameTaken);
     }
     let id = sqlx::query!(

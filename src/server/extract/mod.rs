@@ -11,6 +11,6 @@ mod secretary;
 pub use asker::Asker;
 pub use drawer::{DRAWER, Personal};
 pub use fields::{Fields, WORD, room};
-pub use reader::{AnyMember, Member, Reader};
+pub use reader::{AnyMember, Member, Reader, signed_in};
 pub use refusal::Refusal;
 pub use secretary::{ProvedMember, ProvedSecretary, Secretary, is_proved};

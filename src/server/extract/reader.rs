@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use axum::extract::FromRequestParts;
+use axum::http::HeaderMap;
 use axum::http::request::Parts;
 
 use crate::rules::auth::{Rights, SignedIn, cookie};
@@ -22,8 +23,12 @@ pub struct Member(pub SignedIn);
 #[derive(Clone, Debug)]
 pub struct AnyMember(pub SignedIn);
 
-async fn signed_in(parts: &Parts, app: &App) -> Result<Option<SignedIn>, Error> {
-    for token in cookie::read(&parts.headers, &app.base_url) {
+/// The member whose session these headers carry.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn signed_in(headers: &HeaderMap, app: &App) -> Result<Option<SignedIn>, Error> {
+    for token in cookie::read(headers, &app.base_url) {
         let found = db::sessions::find(&app.database, token.hash(), app.clock.now()).await?;
         if found.is_some() {
             return Ok(found);
@@ -42,7 +47,7 @@ impl FromRequestParts<Arc<App>> for Reader {
     type Rejection = Error;
 
     async fn from_request_parts(parts: &mut Parts, app: &Arc<App>) -> Result<Self, Error> {
-        let mut reader = signed_in(parts, app).await?;
+        let mut reader = signed_in(&parts.headers, app).await?;
         if let Some(member) = reader.as_mut().filter(|member| owes_second_factor(member, app)) {
             member.rights = Rights::default();
         }
@@ -66,6 +71,6 @@ impl FromRequestParts<Arc<App>> for AnyMember {
     type Rejection = Error;
 
     async fn from_request_parts(parts: &mut Parts, app: &Arc<App>) -> Result<Self, Error> {
-        signed_in(parts, app).await?.map(Self).ok_or(Error::Unauthenticated)
+        signed_in(&parts.headers, app).await?.map(Self).ok_or(Error::Unauthenticated)
     }
 }

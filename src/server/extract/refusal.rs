@@ -5,9 +5,12 @@ use axum::http::StatusCode;
 /// Why a body is not taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum Refusal {
-    /// More bytes than are taken.
-    #[error("what was sent is too large")]
-    TooLarge,
+    /// More bytes than so many, which are taken here.
+    #[error(
+        "what was sent is too large: {} kB are taken here at most, and none of it was; go back, what you \
+         typed is still there, and send less of it", .0 / 1000
+    )]
+    TooLarge(u64),
     /// It came in too many pieces for its size.
     #[error("what was sent comes in too many small pieces")]
     TooManyPieces,
@@ -30,7 +33,7 @@ impl Refusal {
     #[must_use]
     pub const fn status(self) -> StatusCode {
         match self {
-            Self::TooLarge => StatusCode::PAYLOAD_TOO_LARGE,
+            Self::TooLarge(_) => StatusCode::PAYLOAD_TOO_LARGE,
             Self::TooSlow => StatusCode::REQUEST_TIMEOUT,
             Self::TooManyPieces | Self::TooManyFields | Self::Compressed | Self::Broken => {
                 StatusCode::BAD_REQUEST

@@ -33,7 +33,7 @@ pub enum Kind {
     Tables,
     /// The list of the notes, which a query searches.
     Notes,
-    /// All notes as one file.
+    /// All notes as one file, or the newest as a feed.
     NotesFile,
     /// What changed in one note, worked out for each request.
     Compared,

@@ -62,7 +62,7 @@ table! {
     WorkedFigures "/api/v1/search" => get(api::search::find_all);
     Figures "/api/v1/calc/{name}" => get(api::calc::show);
     Notes "/notes" => get(web::notes::list::show);
-    Open "/notes.atom" => get(web::notes::atom::show);
+    NotesFile "/notes.atom" => get(web::notes::atom::show);
     NotesFile "/notes.csv" => get(web::notes::export::csv);
     NotesFile "/notes.json" => get(web::notes::export::json);
     Open "/notes/new" => get(web::notes::write::begin).post(web::notes::write::create) takes web::notes::write::TAKES;

@@ -5,6 +5,7 @@
 //! `middleware::rate`.
 
 use std::collections::HashMap;
+use std::fmt;
 use std::hash::Hash;
 use std::mem;
 use std::net::{IpAddr, Ipv6Addr};
@@ -53,6 +54,17 @@ impl Allowance {
     #[must_use]
     pub const fn of_a_writer() -> Self {
         Self { burst: 30, every: Duration::from_secs(4) }
+    }
+}
+
+impl fmt::Display for Allowance {
+    /// In words: `60 at once, then 5 a second`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self { burst, every } = self;
+        match every.as_millis() {
+            millis @ 1..1000 => write!(f, "{burst} at once, then {} a second", 1000 / millis),
+            _ => write!(f, "{burst} at once, then one each {} seconds", every.as_secs()),
+        }
     }
 }
 

@@ -1,9 +1,11 @@
 //! A page that is one form: what it is for, its fields, its button.
 
 use askama::Template;
+use axum::http::HeaderValue;
+use axum::http::header::RETRY_AFTER;
 use axum::response::Response;
 
-use super::page;
+use super::page::{self, Seen};
 use crate::Error;
 use crate::rules::auth::name;
 use holewright_pages::field::{Field, Kind};
@@ -41,9 +43,10 @@ impl FormPage {
         action: &str,
         heading: &str,
         errors: Vec<FieldError>,
+        seen: Seen,
     ) -> Self {
         Self {
-            frame: page::frame(context, action, heading, !errors.is_empty()),
+            frame: page::frame(context, action, heading, !errors.is_empty(), seen),
             heading: heading.to_owned(),
             words: Vec::new(),
             errors,
@@ -63,6 +66,28 @@ impl FormPage {
         let errors = self.errors.clone();
         self.fields = self.fields.into_iter().map(|field| judged(field, &errors)).collect();
         page::respond(page::status(&errors), &self)
+    }
+
+    /// What was typed, but for passwords and codes, and why nothing was done.
+    ///
+    /// # Errors
+    /// The same error, where to send it again would not help.
+    pub(super) fn refused(mut self, error: Error) -> Result<Response, Error> {
+        let Some(seconds) = error.retry_after() else { return Err(error) };
+        if let Error::Unavailable(source) | Error::Full(source) = &error {
+            tracing::warn!(%source, "a form could not be carried out");
+        }
+        self.frame.title = format!("Error: {}", self.frame.title);
+        self.words.insert(
+            0,
+            format!(
+                "Nothing was done: {error}. What you typed stands below; a password or a code is asked for \
+                 once more."
+            ),
+        );
+        let mut response = page::respond(error.status(), &self)?;
+        response.headers_mut().insert(RETRY_AFTER, HeaderValue::from(seconds));
+        Ok(response)
     }
 }
 

@@ -11,10 +11,27 @@ use crate::Error;
 use holewright_pages::layout::{Frame, Section};
 use holewright_pages::{Context, Query};
 
+/// Who sees such a page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Seen {
+    /// A member who is signed in, and can sign out on it.
+    ByMember,
+    /// Whoever opens it.
+    ByAnybody,
+}
+
 /// The frame of such a page. Its title begins with "Error:" where the form comes back.
-pub(super) fn frame(context: &Context, address: &str, title: &str, is_rejected: bool) -> Frame {
+pub(super) fn frame(
+    context: &Context,
+    address: &str,
+    title: &str,
+    is_rejected: bool,
+    seen: Seen,
+) -> Frame {
     let title = if is_rejected { format!("Error: {title}") } else { title.to_owned() };
-    Frame::at(context, Section::Members, address, &title, "For members of the club.").of_a_mistake()
+    Frame::at(context, Section::Members, address, &title, "For members of the club.")
+        .of_a_mistake()
+        .for_reader(seen == Seen::ByMember)
 }
 
 /// The page with this status.

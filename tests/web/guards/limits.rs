@@ -141,6 +141,8 @@ async fn s12_every_spelling_of_a_costly_door_is_counted_and_no_other() {
         "/notes?q=5ba",
         "/notes.csv",
         "/notes.json",
+        "/notes.atom",
+        "/notes.atom?anything",
         "/notes/1/history",
         "/api/v1/plan",
         "/api/v1/search?q=5ba",

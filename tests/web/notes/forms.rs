@@ -240,6 +240,29 @@ async fn u06_a_form_that_is_wrong_comes_back_whole() {
     assert_eq!(club.count("SELECT count(*) FROM note").await, 0);
 }
 
+/// Who asks for the feed again and again costs nothing, and gets what is shown by now all the same.
+#[tokio::test]
+async fn u29_the_feed_is_made_once_for_all_until_something_changes() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    club.shown(&author, &moderator, &[("title", "First"), ("text", "C")]).await;
+    assert!(club.get("/notes.atom", None).await.body.contains("<title>First</title>"));
+    club.shown(&author, &moderator, &[("title", "Second"), ("text", "C")]).await;
+    let feed = club.get("/notes.atom", None).await;
+    assert!(feed.body.contains("<title>Second</title>"), "{}", feed.body);
+    club.app.database.close().await;
+    for _ in 0..5 {
+        let again = club.get("/notes.atom", None).await;
+        assert_eq!((again.status, &again.body), (StatusCode::OK, &feed.body));
+    }
+    assert_eq!(
+        club.get("/notes.atom", Some(&author)).await.body,
+        feed.body,
+        "a member's is no other"
+    );
+}
+
 #[tokio::test]
 async fn u29_the_feed_is_valid_stable_and_held() {
     let club = Club::open().await;

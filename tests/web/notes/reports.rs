@@ -80,6 +80,9 @@ async fn a_member_who_writes_without_end_is_asked_to_wait() {
         refused += 1;
         assert_eq!(answer.status, StatusCode::TOO_MANY_REQUESTS, "{}", answer.body);
         assert!(answer.body.contains("It rang as it cut."), "what was typed: {}", answer.body);
+        for words in ["30 at once, then one each 4 seconds", "send it once more in"] {
+            assert!(answer.body.contains(words), "{words}: {}", answer.body);
+        }
     }
     // One more comes back each few seconds, however slow this machine is.
     assert!(taken >= burst && refused > 0, "{taken} taken, {refused} refused");

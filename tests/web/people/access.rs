@@ -7,6 +7,7 @@ use holewright_server::front::place::Route;
 use holewright_server::front::routes::ROUTES;
 
 use super::club::{Browser, Club, INSPECTOR, MODERATOR, PASSWORD, PLAIN, SECRETARY};
+use crate::support::Answer;
 
 /// What an address answers to whom: the status, for somebody who is not signed in, a member, a
 /// moderator, an inspector, the secretary, and a member whom the secretary has stopped.
@@ -168,6 +169,9 @@ async fn s19_everybody_gets_what_the_matrix_says() {
                     row.method, answer.status
                 ));
             }
+            if !leads_out(row, who, &answer) {
+                wrong.push(format!("{} {path} as {who} does not lead to the sign-out", row.method));
+            }
             let is_out = matches!(*who, "anonymous" | "stopped");
             let is_shut_out = is_out && row.told[0] != row.told[4];
             if answer.status.as_u16() == 303 && expected == 303 && is_shut_out {
@@ -193,6 +197,19 @@ async fn s19_everybody_gets_what_the_matrix_says() {
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// Pages that are the same for every reader, signed in or not.
+const SAME_FOR_ALL: [&str; 3] = ["/sign-in", "/privacy", "/drawer"];
+
+/// Whether a page that knows its member has the button to sign out at its head, and nobody else's has.
+fn leads_out(row: &Row, who: &str, answer: &Answer) -> bool {
+    let is_page = matches!(answer.status.as_u16(), 200 | 422)
+        && answer.header("content-type").starts_with("text/html");
+    let head = answer.body.split("<main").next().unwrap_or_default();
+    let leads = head.contains("<form action=\"/sign-out\" method=\"post\">");
+    let is_in = !matches!(who, "anonymous" | "stopped") && !SAME_FOR_ALL.contains(&row.path);
+    !is_page || leads == is_in
 }
 
 /// An address of this kind that there is.

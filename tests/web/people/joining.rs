@@ -170,6 +170,29 @@ async fn no_two_members_have_names_that_look_alike() {
 }
 
 #[tokio::test]
+async fn a_newcomer_looks_like_no_member_and_like_no_role() {
+    let club = Club::start().await;
+    club.join("Sela Marsh", PLAIN).await;
+    let slip = club.slip(PLAIN).await;
+    let mut browser = club.browser();
+    for (name, words) in [
+        ("SeIa Marsh", "one that looks the same"),
+        ("Sela Ma\u{155}sh", "one that looks the same"),
+        ("the server", "what somebody does in the club"),
+        ("Inspector", "what somebody does in the club"),
+        ("Moderator", "what somebody does in the club"),
+        ("Secretary", "what somebody does in the club"),
+    ] {
+        let answer = browser.post(&slip, &[("name", name), ("new_password", PASSWORD)]).await;
+        assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{name}");
+        assert!(answer.body.contains(words), "{name}: {}", answer.body);
+        assert!(answer.body.contains(&format!("value=\"{name}\"")), "{name} is given back");
+    }
+    let answer = browser.post(&slip, &[("name", "Selia Marsh"), ("new_password", PASSWORD)]).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER);
+}
+
+#[tokio::test]
 async fn the_first_secretary_joins_by_the_last_link_that_was_made() {
     let club = Club::start().await;
     let (first, second, third) =

@@ -31,6 +31,37 @@ async fn s10_the_eleventh_wrong_try_from_one_address_waits_and_nobody_else_does(
     assert_eq!(answer.status, StatusCode::SEE_OTHER, "the right password elsewhere works at once");
 }
 
+/// A form that was read comes back with what was typed, but for secrets, and says what to do.
+#[tokio::test]
+async fn u06_a_form_that_must_wait_comes_back() {
+    let club = Club::start().await;
+    let mut member = club.join("Enid Hathersage", PLAIN).await;
+    for _ in 0..12 {
+        let mut guesser = club.browser().from("192.0.2.1");
+        guesser.sign_in("Enid Hathersage", WRONG).await;
+        member.post("/prove", &[("password", WRONG)]).await;
+    }
+    let leave = [("notes", "remove"), ("password", PASSWORD)];
+    let new = [("password", PASSWORD), ("new_password", "nine copper herons wading")];
+    let mut guesser = club.browser().from("192.0.2.1");
+    let next = [("name", "Enid Hathersage"), ("password", PASSWORD), ("next", "/notes/new")];
+    for (answer, given_back) in [
+        (guesser.post("/sign-in", &next).await, "value=\"Enid Hathersage\""),
+        (guesser.post("/sign-in", &next).await, "name=\"next\" value=\"/notes/new\""),
+        (member.post("/me/leave", &leave).await, "value=\"remove\" checked"),
+        (member.post("/me/password", &new).await, "name=\"new_password\""),
+        (member.post("/prove", &[("next", "/people")]).await, "value=\"/people\""),
+    ] {
+        assert_eq!(answer.status, StatusCode::TOO_MANY_REQUESTS, "{given_back}");
+        assert!(answer.headers.contains_key("retry-after"), "{given_back}");
+        assert!(answer.body.contains(given_back), "{given_back}: {}", answer.body);
+        for words in ["Nothing was done", "10 cost no wait", "you may try again in"] {
+            assert!(answer.body.contains(words), "{words}: {}", answer.body);
+        }
+        assert!(!answer.body.contains(PASSWORD) && !answer.body.contains("herons"));
+    }
+}
+
 #[tokio::test]
 async fn s10_signing_in_rightly_uses_nothing_up() {
     let club = Club::start().await;

@@ -3,6 +3,7 @@
 
 pub(crate) mod access;
 mod club;
+mod crowded;
 mod forgery;
 mod joining;
 mod leaving;

@@ -113,6 +113,20 @@ async fn s07_ending_a_session_elsewhere_asks_for_the_password_after_a_quarter_of
     assert!(here.is_in().await && !there.is_in().await);
 }
 
+/// To end the one at hand is to sign out, which asks for nothing.
+#[tokio::test]
+async fn s06_ending_the_session_at_hand_is_signing_out() {
+    let club = Club::start().await;
+    let here = club.join("Enid Hathersage", PLAIN).await;
+    let late = club.later(15 * 60 + 1).await;
+    let (mut here, mut kept) = (here.at(&late), here.at(&late));
+    let number = club.count("SELECT number FROM session").await.to_string();
+    let answer = here.post("/me", &[("end", &number)]).await;
+    assert_eq!((answer.status, answer.header("location")), (StatusCode::SEE_OTHER, "/"));
+    assert_eq!(here.cookie, None);
+    assert!(!kept.is_in().await, "the old cookie is worth nothing");
+}
+
 #[tokio::test]
 async fn a_session_ends_unused_after_a_fortnight_and_in_any_case_after_a_month() {
     const DAY: i64 = 24 * 60 * 60;

@@ -51,6 +51,35 @@ async fn s04_a_home_network_without_tls_works_too() {
     assert!(read == [token]);
 }
 
+/// The disk is full, the database is gone: whoever leaves a clubroom's machine leaves no cookie on it.
+#[tokio::test]
+async fn s06_a_sign_out_that_cannot_be_written_takes_the_cookie_and_says_so() {
+    let club = Club::start().await;
+    let signed_in = club.join("Enid Hathersage", PLAIN).await;
+    let number = club.count("SELECT number FROM session").await.to_string();
+    let writer = club.app.database.pools()[1];
+    let stuck =
+        "CREATE TRIGGER stuck BEFORE DELETE ON session BEGIN SELECT RAISE(ABORT, 'stuck'); END";
+    sqlx::query(stuck).execute(writer).await.unwrap();
+    let ways = [("/sign-out", vec![]), ("/me", vec![("end", number.as_str())])];
+    for (path, fields) in &ways {
+        let mut browser = signed_in.clone();
+        let answer = browser.post(path, fields).await;
+        assert!(answer.status.is_server_error(), "{path}: {}", answer.status);
+        assert_eq!(browser.cookie, None, "{path}");
+        assert_eq!(answer.header("clear-site-data"), "\"cache\"", "{path}");
+        assert!(answer.body.contains("this browser has forgotten your session"), "{}", answer.body);
+        assert!(answer.body.contains("could not end it"), "{}", answer.body);
+    }
+    assert!(signed_in.clone().is_in().await, "as the page says");
+    club.app.database.close().await;
+    let mut browser = signed_in.clone();
+    let answer = browser.post("/sign-out", &[]).await;
+    assert!(answer.status.is_server_error(), "{}", answer.status);
+    assert_eq!(browser.cookie, None);
+    assert!(answer.body.contains("this browser has forgotten your session"), "{}", answer.body);
+}
+
 #[tokio::test]
 async fn s05_a_made_up_session_is_never_taken_over() {
     let club = Club::start().await;

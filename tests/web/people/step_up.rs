@@ -113,6 +113,23 @@ async fn s11_guesses_at_a_name_shut_out_nobody_who_is_signed_in() {
 }
 
 #[tokio::test]
+async fn s11_guesses_of_a_stolen_session_leave_its_owners_other_alone() {
+    let club = Club::start().await;
+    let mut stolen = club.join("Enid Hathersage", PLAIN).await;
+    let mut own = club.browser();
+    own.sign_in("Enid Hathersage", PASSWORD).await;
+    for _ in 0..20 {
+        stolen.post("/prove", &[("password", "wrong words entirely mine")]).await;
+    }
+    let guess = stolen.post("/prove", &[("password", "wrong words entirely mine")]).await;
+    assert_eq!(guess.status, StatusCode::TOO_MANY_REQUESTS);
+    let proved = own.post("/prove", &[("password", PASSWORD)]).await;
+    assert_eq!(proved.status, StatusCode::SEE_OTHER, "{}", proved.body);
+    own.post("/me", &[("end", "others")]).await;
+    assert!(own.is_in().await && !stolen.is_in().await);
+}
+
+#[tokio::test]
 async fn s11_guesses_of_a_session_wait_and_do_not_shut_the_door() {
     let club = Club::start().await;
     let mut taken = club.join("Enid Hathersage", PLAIN).await;

@@ -1,29 +1,38 @@
 //! How much memory forms and their answers may take, together and for one client: a form is kept in
 //! hand until its answer is fetched, and a slow reader fetches it when they like.
 //!
+//! Members have a part of their own, which no stranger can take up; and a short form of a stranger finds
+//! room beside the long ones of others.
+//!
 //! What is small is not counted: there are only so many connections. Nor are pages without a form,
 //! which are of our own making.
 
+use std::net::IpAddr;
 use std::pin::Pin;
 use std::sync::Arc;
 use std::task::{Context, Poll, ready};
 
 use axum::body::{Body, Bytes, HttpBody};
 use axum::extract::{Request, State};
+use axum::http::HeaderMap;
 use axum::middleware::Next;
 use axum::response::Response;
 use hyper::body::{Frame, SizeHint};
 
 use crate::App;
-use crate::extract::client;
+use crate::extract::{client, signed_in};
 use crate::front::place::Place;
 use crate::rules::limits::Client;
 use crate::rules::shares::{Share, Shares};
 
-/// Bytes for all of them.
-const ALL: usize = 64 << 20;
-/// Bytes for those of one client.
-const EACH: usize = 16 << 20;
+/// Bytes for the forms of all members, and of one.
+const MEMBERS: (usize, usize) = (32 << 20, 16 << 20);
+/// Bytes for those of everybody else, and of one address.
+const STRANGERS: (usize, usize) = (24 << 20, 8 << 20);
+/// Bytes for those of strangers that are no longer than this where there is no other room, and of one
+/// address as much as one such form takes.
+const SHORT: u64 = 16 << 10;
+const SHORT_ONES: (usize, usize) = (8 << 20, (SHORT * TIMES) as usize);
 /// A body up to this is not counted.
 const SMALL: u64 = 8 << 10;
 /// The bytes that a form takes for each of its own: itself, what is read from it, the page that gives
@@ -36,10 +45,41 @@ const PIECE: usize = 16 << 10;
 #[derive(Clone, Copy, Debug)]
 pub struct OverBudget;
 
-/// What there is.
-#[must_use]
-pub fn usual() -> Shares {
-    Shares::of(ALL, EACH)
+/// What there is, in its parts.
+#[derive(Debug)]
+pub struct InHand {
+    members: Shares,
+    strangers: Shares,
+    short: Shares,
+}
+
+impl Default for InHand {
+    fn default() -> Self {
+        let [members, strangers, short] =
+            [MEMBERS, STRANGERS, SHORT_ONES].map(|(all, each)| Shares::of(all, each));
+        Self { members, strangers, short }
+    }
+}
+
+impl InHand {
+    /// A share for a form of this length; none where there is no room for it.
+    fn take(&self, client: Option<Client>, length: u64) -> Option<Share> {
+        let amount = usize::try_from(length.saturating_mul(TIMES)).unwrap_or(usize::MAX);
+        if let Some(Client::Member(_)) = client {
+            return self.members.take(client, amount);
+        }
+        let share = self.strangers.take(client, amount);
+        share.or_else(|| if length <= SHORT { self.short.take(client, amount) } else { None })
+    }
+}
+
+/// Whose form it is: a member's, wherever they sit, or one of an address.
+async fn sender(app: &App, headers: &HeaderMap, address: Option<IpAddr>) -> Option<Client> {
+    // Where the database cannot be read nothing can be kept either: one is a stranger like the others.
+    if let Ok(Some(member)) = signed_in(headers, app).await {
+        return Some(Client::Member(member.id));
+    }
+    address.map(Client::from)
 }
 
 /// Holds a share for a form as long as it or its answer takes memory.
@@ -51,16 +91,18 @@ pub async fn hold(State(app): State<Arc<App>>, mut request: Request, next: Next)
     if length <= SMALL || size.lower() > most {
         return next.run(request).await;
     }
-    let client = client::of(&request, &app.config.trusted_proxy).map(Client::from);
-    let amount = usize::try_from(length.saturating_mul(TIMES)).unwrap_or(usize::MAX);
-    let Some(mut share) = app.in_hand.take(client, amount) else {
+    let address = client::of(&request, &app.config.trusted_proxy);
+    let client = sender(&app, request.headers(), address).await;
+    let Some(mut share) = app.in_hand.take(client, length) else {
         request.extensions_mut().insert(OverBudget);
         return next.run(request).await;
     };
     let response = next.run(request).await;
     let length =
         response.body().size_hint().exact().and_then(|length| usize::try_from(length).ok());
-    share.becomes(length.unwrap_or(amount));
+    if let Some(length) = length {
+        share.becomes(length);
+    }
     response.map(|body| Body::new(Sent { body, left: Bytes::new(), _share: share }))
 }
 

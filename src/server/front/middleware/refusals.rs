@@ -73,6 +73,7 @@ fn log(error: &Error) {
     match error {
         Error::Internal(source) => tracing::error!(%source, "failed"),
         Error::Unavailable(source) | Error::Full(source) => tracing::warn!(%source, "unavailable"),
+        Error::GoneHereAlone(error) => log(error),
         _ => {}
     }
 }

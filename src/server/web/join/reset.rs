@@ -8,7 +8,7 @@ use axum::extract::{Path, State};
 use axum::response::Response;
 
 use super::super::form_page::{self, judged};
-use super::super::page;
+use super::super::page::{self, Seen};
 use super::{Chosen, JoinPage};
 use crate::db::slips::{self, Resetting};
 use crate::extract::{Fields, WORD, room};
@@ -71,7 +71,7 @@ fn form_with(
 ) -> Result<Response, Error> {
     let heading = "A new password";
     let page = JoinPage {
-        frame: page::frame(&app.context, "/reset", heading, !errors.is_empty()),
+        frame: page::frame(&app.context, "/reset", heading, !errors.is_empty(), Seen::ByAnybody),
         heading: heading.to_owned(),
         words: vec![format!(
             "For {}. The old password works until you press the button; then every device is signed out.",

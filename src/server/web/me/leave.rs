@@ -7,7 +7,7 @@ use axum::http::header::SET_COOKIE;
 use axum::response::Response;
 
 use super::super::form_page::FormPage;
-use super::super::page;
+use super::super::page::{self, Seen};
 use super::super::people::show::leavers_notes;
 use super::super::sign_in::prove;
 use crate::db::people::{self, Change};
@@ -26,7 +26,7 @@ pub const TAKES: u64 = room(&[WORD, strength::LONGEST, WORD]);
 /// # Errors
 /// Nobody is signed in.
 pub async fn form(State(app): State<Arc<App>>, Member(member): Member) -> Result<Response, Error> {
-    form_with(&app, &member, "keep", Vec::new())
+    form_with(&app, &member, "keep", Vec::new()).answer()
 }
 
 /// Removes the member, who gave the password.
@@ -41,11 +41,13 @@ pub async fn leave(
     let choice = fields.get("notes");
     let Some(notes) = leavers_notes(choice) else {
         let words = "Say what becomes of your notes.";
-        return form_with(&app, &member, choice, vec![FieldError::new("notes", words)]);
+        return form_with(&app, &member, choice, vec![FieldError::new("notes", words)]).answer();
     };
     let wrong = "This is not your password. Nothing was changed.";
-    if let Err(wrong) = prove::given(&app, &member, &fields, wrong).await? {
-        return form_with(&app, &member, choice, vec![wrong]);
+    match prove::given(&app, &member, &fields, wrong).await {
+        Ok(Ok(())) => {}
+        Ok(Err(wrong)) => return form_with(&app, &member, choice, vec![wrong]).answer(),
+        Err(error) => return form_with(&app, &member, choice, Vec::new()).refused(error),
     }
     match people::remove(&app.database, app.clock.now(), &member, member.id, notes).await? {
         Change::Done => {}
@@ -59,13 +61,9 @@ pub async fn leave(
     Ok(response)
 }
 
-fn form_with(
-    app: &App,
-    member: &SignedIn,
-    choice: &str,
-    errors: Vec<FieldError>,
-) -> Result<Response, Error> {
-    let mut page = FormPage::at(&app.context, "/me/leave", "Leave the club’s pages", errors);
+fn form_with(app: &App, member: &SignedIn, choice: &str, errors: Vec<FieldError>) -> FormPage {
+    let mut page =
+        FormPage::at(&app.context, "/me/leave", "Leave the club’s pages", errors, Seen::ByMember);
     page.words = vec![
         "Your account goes at once: name, password, sessions, and what you never sent in. This cannot be taken back."
             .to_owned(),
@@ -79,5 +77,5 @@ fn form_with(
     page.button = "Leave";
     page.is_plain = true;
     page.links = vec![Link::new("/me", "Your page")];
-    page.answer()
+    page
 }

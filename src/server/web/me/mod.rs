@@ -12,10 +12,12 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::page::{self, Seen};
+use super::sign_in::gone;
 use super::sign_in::proved::{self, ProvedForm};
-use super::{page, people, when};
+use super::{people, when};
 use crate::db::{accounts, sessions};
-use crate::extract::{Fields, Member, WORD, room};
+use crate::extract::{Asker, Fields, Member, WORD, room};
 use crate::rules::auth::{Right, SignedIn};
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
@@ -54,7 +56,7 @@ pub async fn form(State(app): State<Arc<App>>, Member(member): Member) -> Result
     let account = account.ok_or(Error::Unauthenticated)?;
     let open = sessions::of_member(&app.database, member.id, app.clock.now()).await?;
     let page = MePage {
-        frame: page::frame(&app.context, "/me", "Your page", false),
+        frame: page::frame(&app.context, "/me", "Your page", false, Seen::ByMember),
         rights: people::named(member.rights),
         joined: when::day(account.joined_at),
         has_second_factor: member.has_second_factor,
@@ -78,16 +80,27 @@ fn row(session: sessions::Open, member: &SignedIn) -> SessionRow {
     }
 }
 
-/// Ends one session of the member's own, or all but the one at hand. Whoever holds a stolen one must
-/// not shut the owner out with it, so the password is asked for once more.
+/// Ends one session of the member's own, or all but the one at hand. The one at hand is only signed out
+/// of. Elsewhere whoever holds a stolen one must not shut the owner out with it, so the password is asked
+/// for once more.
 ///
 /// # Errors
 /// Nobody is signed in, the proof is too old, or the database cannot be written.
-pub async fn end_session(form: ProvedForm<Member>) -> Result<Response, Error> {
-    form.does(end).await
+pub async fn end_session(asker: Asker, form: ProvedForm<Member>) -> Result<Response, Error> {
+    form.does(|app, member, fields| end(app, member, fields, asker)).await
 }
 
-async fn end(app: Arc<App>, member: SignedIn, fields: Fields) -> Result<Response, Error> {
+async fn end(
+    app: Arc<App>,
+    member: SignedIn,
+    fields: Fields,
+    asker: Asker,
+) -> Result<Response, Error> {
+    if fields.get("end") == member.session.to_string() {
+        let now = app.clock.now();
+        let ended = accounts::sign_out(&app.database, now, Some(&member), &asker.held).await;
+        return Ok(gone(&app, ended.map_err(Error::from)));
+    }
     match fields.get("end") {
         "others" => sessions::end_others(&app.database, &member).await?,
         number => {

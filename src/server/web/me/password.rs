@@ -6,7 +6,7 @@ use axum::extract::State;
 use axum::response::Response;
 
 use super::super::form_page::{self, FormPage};
-use super::super::page;
+use super::super::page::{self, Seen};
 use super::super::sign_in::{prove, with_session};
 use crate::db::accounts;
 use crate::db::sessions::New;
@@ -24,7 +24,7 @@ pub const TAKES: u64 = room(&[strength::LONGEST, WORD, strength::LONGEST]);
 /// # Errors
 /// Nobody is signed in.
 pub async fn form(State(app): State<Arc<App>>, Member(member): Member) -> Result<Response, Error> {
-    form_with(&app, &member, Vec::new())
+    form_with(&app, &member, Vec::new()).answer()
 }
 
 /// Sets it: every session of the member ends, and one with a new token begins here.
@@ -39,11 +39,14 @@ pub async fn change_password(
 ) -> Result<Response, Error> {
     let new = fields.password("new_password");
     if let Err(weak) = strength::check(&new, &member.name, app.base_url.host()) {
-        return form_with(&app, &member, vec![FieldError::new("new_password", weak.to_string())]);
+        let errors = vec![FieldError::new("new_password", weak.to_string())];
+        return form_with(&app, &member, errors).answer();
     }
     let wrong = "This is not your present password. The new one was not set.";
-    if let Err(wrong) = prove::given(&app, &member, &fields, wrong).await? {
-        return form_with(&app, &member, vec![wrong]);
+    match prove::given(&app, &member, &fields, wrong).await {
+        Ok(Ok(())) => {}
+        Ok(Err(wrong)) => return form_with(&app, &member, vec![wrong]).answer(),
+        Err(error) => return form_with(&app, &member, Vec::new()).refused(error),
     }
     let password_hash = app.passwords.hash(new).await?;
     let token = Token::new()?;
@@ -53,12 +56,13 @@ pub async fn change_password(
     Ok(with_session(page::see_other("/me"), &token, &app))
 }
 
-fn form_with(app: &App, member: &SignedIn, errors: Vec<FieldError>) -> Result<Response, Error> {
-    let mut page = FormPage::at(&app.context, "/me/password", "Change the password", errors);
+fn form_with(app: &App, member: &SignedIn, errors: Vec<FieldError>) -> FormPage {
+    let mut page =
+        FormPage::at(&app.context, "/me/password", "Change the password", errors, Seen::ByMember);
     page.words = vec!["Every other device is signed out.".to_owned()];
     page.fields = prove::asked_for(member, "Your present password");
     page.fields.push(form_page::new_password("The new password"));
     page.button = "Change it";
     page.links = vec![Link::new("/me", "Your page")];
-    page.answer()
+    page
 }

@@ -7,9 +7,10 @@ use axum::extract::State;
 use axum::response::Response;
 
 use super::super::form_page::{self, judged};
+use super::super::page::{self, Seen};
 use super::super::sign_in::proved::{self, ProvedForm};
 use super::super::sign_in::{code, with_session};
-use super::super::{page, people, qr};
+use super::super::{people, qr};
 use crate::db::accounts;
 use crate::extract::{AnyMember, Asker, Fields, ProvedMember, WORD, room};
 use crate::rules::auth::second_factor::Secret;
@@ -108,7 +109,13 @@ fn form_with(
     let is_set = member.has_second_factor;
     let address = secret.address(&member.name, app.base_url.host());
     let page = SecondFactorPage {
-        frame: page::frame(&app.context, "/me/second-factor", "Second factor", !errors.is_empty()),
+        frame: page::frame(
+            &app.context,
+            "/me/second-factor",
+            "Second factor",
+            !errors.is_empty(),
+            Seen::ByMember,
+        ),
         is_set,
         is_compulsory: is_compulsory(app, member),
         drawing: if is_set { String::new() } else { qr::drawing(&address)? },

@@ -2,6 +2,8 @@
 //!
 //! Ids are made of the address readers see and the note's number, so a feed reader knows a note again
 //! after any change; what was changed shows in `updated`, which nothing else moves.
+//!
+//! It is the same for every reader, and kept until something changes.
 
 use std::fmt::Write;
 use std::sync::Arc;
@@ -14,7 +16,8 @@ use super::super::when::moment;
 use super::item::author;
 use super::page::answer;
 use crate::db::notes::lists::{self, Filter, Listed};
-use crate::extract::Reader;
+use crate::extract::{Asker, Reader};
+use crate::rules::Keep;
 use crate::rules::notes::markdown;
 use crate::{App, Error};
 
@@ -27,11 +30,14 @@ const SINCE: &str = "2026";
 ///
 /// # Errors
 /// The database cannot be read.
-pub async fn show(State(app): State<Arc<App>>) -> Result<Response, Error> {
+pub async fn show(State(app): State<Arc<App>>, asker: Asker) -> Result<Response, Error> {
     let notes = lists::shown(&app.database, &Filter::default(), None, MOST).await?;
     let base = app.base_url.as_str().to_owned();
-    let feed = app.apart.run(move || feed(&base, &notes)).await?;
-    Ok(answer(StatusCode::OK, "application/atom+xml; charset=utf-8", feed, &Reader(None)))
+    let feed = app.apart.run(asker.client, move || feed(&base, &notes)).await?;
+    let media = "application/atom+xml; charset=utf-8";
+    let mut response = answer(StatusCode::OK, media, feed, &Reader(None));
+    response.extensions_mut().insert(Keep);
+    Ok(response)
 }
 
 fn feed(base: &str, notes: &[Listed]) -> String {

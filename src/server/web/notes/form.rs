@@ -123,7 +123,7 @@ pub(super) fn form_with(
     );
     let [fields, done, last] = fields(typed, &remarks.errors);
     let form = FormPage {
-        frame: frame.of_a_mistake(),
+        frame: frame.of_a_mistake().for_reader(true),
         heading,
         action: place.address(),
         asked: remarks.asked,

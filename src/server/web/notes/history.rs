@@ -14,8 +14,9 @@ use super::page::page;
 use super::show::{Seen, seen};
 use crate::db::notes::Correction;
 use crate::db::notes::read::{self, Version, WordingState};
-use crate::extract::Reader;
+use crate::extract::{Asker, Reader};
 use crate::rules::clock::UnixSeconds;
+use crate::rules::limits::Client;
 use crate::rules::notes::difference::{Effort, Part};
 use crate::rules::notes::wording::Wording;
 use crate::rules::notes::{NoteId, markdown};
@@ -76,6 +77,7 @@ impl Difference {
 pub async fn show(
     State(app): State<Arc<App>>,
     reader: Reader,
+    asker: Asker,
     Number(NoteId(id)): Number,
 ) -> Result<Response, Error> {
     const NOTHING: Error = Error::NotFound("there is no note at this address");
@@ -90,12 +92,14 @@ pub async fn show(
         &title,
         "Every wording that was shown, and what was said above it.",
     );
-    let (frame, title) = (frame.of_a_mistake(), now.wording.title.clone());
+    let (frame, title) =
+        (frame.of_a_mistake().for_reader(reader.0.is_some()), now.wording.title.clone());
+    let by = reader.0.as_ref().map(|member| Client::Member(member.id)).or(asker.client);
     let work = move || {
         let steps = steps(&note.versions, &note.corrections);
         page(StatusCode::OK, &HistoryPage { frame, id, title, steps }, &reader)
     };
-    app.apart.run(work).await?
+    app.apart.run(by, work).await?
 }
 
 /// All that happened, newest first.

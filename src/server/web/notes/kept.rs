@@ -7,7 +7,7 @@ use axum::http::header::RETRY_AFTER;
 use axum::response::Response;
 
 use super::super::form_page::FormPage;
-use super::super::page::respond;
+use super::super::page::{Seen, respond};
 use crate::{App, Error};
 use holewright_pages::field::{Field, Kind};
 
@@ -43,7 +43,11 @@ pub(super) fn given_back(app: &App, error: Error, sent: Sent) -> Result<Response
         return Err(error);
     }
     let (status, wait) = (error.status(), error.retry_after());
-    let mut form = FormPage::at(&app.context, &sent.action, error.title(), Vec::new());
+    let seen = match &error {
+        Error::Unauthenticated => Seen::ByAnybody,
+        _ => Seen::ByMember,
+    };
+    let mut form = FormPage::at(&app.context, &sent.action, error.title(), Vec::new(), seen);
     form.words = match &error {
         Error::Unauthenticated => {
             form.heading = "You are signed out".to_owned();

@@ -96,7 +96,8 @@ pub async fn show(
     let address = thing
         .as_ref()
         .map_or_else(|| "/notes".to_owned(), |thing| format!("/notes?on={}", thing.id));
-    let frame = Frame::at(&app.context, Section::Notes, &address, title, description);
+    let frame = Frame::at(&app.context, Section::Notes, &address, title, description)
+        .for_reader(reader.0.is_some());
     let list = ListPage {
         // A search, or a list cut down or turned over, is a view of the list and not a page to list.
         frame: if is_wrong || !typed.is_empty() { frame.of_a_mistake() } else { frame },

@@ -68,7 +68,7 @@ pub async fn show(
         };
         rows.push(row(own, awaited, words));
     }
-    let mine = MinePage { frame: frame.of_a_mistake(), rows, older };
+    let mine = MinePage { frame: frame.of_a_mistake().for_reader(true), rows, older };
     page(StatusCode::OK, &mine, &Reader(Some(member)))
 }
 

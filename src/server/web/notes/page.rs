@@ -62,5 +62,5 @@ pub(super) fn see_other(address: &str) -> Result<Response, Error> {
 /// Takes one from what the member may write.
 pub(super) fn may_write(app: &Arc<App>, member: &SignedIn) -> Result<(), Error> {
     let taken = app.write_limit.take(Client::Member(member.id), Instant::now());
-    taken.map_err(|wait| Error::TooMany { wait })
+    taken.map_err(|wait| Error::TooManyActs { wait })
 }

@@ -19,6 +19,7 @@ use crate::db::notes::reports::{self, AsRead, MOST_AT_ONCE, Of};
 use crate::db::notes::{after, queue};
 use crate::extract::{Fields, Member, Reader, WORD, room};
 use crate::rules::auth::{MemberId, Right, Rights, SignedIn};
+use crate::rules::limits::Client;
 use crate::rules::notes::difference::Effort;
 use crate::rules::notes::seen::is_blank;
 use crate::rules::notes::state::sees_waiting;
@@ -311,12 +312,13 @@ async fn answer(
     let unattended = inspection::left_over(app).await?.map(inspection::words);
     let senders = reports::senders(&app.database, &member).await?;
     let senders = senders.into_iter().map(SenderShown::of).collect();
+    let by = Some(Client::Member(member.id));
     let work = move || {
         let mut effort = Effort::of_a_page();
         let one = |note: &Note| item(note, (&member, stand_ins), &reasons, &mut effort);
         let items = notes.iter().filter_map(one).collect();
         let queue = QueuePage {
-            frame: frame.of_a_mistake(),
+            frame: frame.of_a_mistake().for_reader(true),
             trouble,
             is_done,
             unattended,
@@ -326,5 +328,5 @@ async fn answer(
         };
         page(status, &queue, &Reader(Some(member)))
     };
-    app.apart.run(work).await?
+    app.apart.run(by, work).await?
 }

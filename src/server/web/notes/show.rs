@@ -155,12 +155,13 @@ pub(super) async fn answer(
             let title = "This note is withdrawn";
             let address = format!("/notes/{}", id.0);
             let frame = Frame::at(&app.context, Section::Notes, &address, title, title);
+            let frame = frame.of_a_mistake().for_reader(reader.0.is_some());
             let told = match why {
                 Told::Why(why) => Told::Why(why.to_owned()),
                 Told::ByAuthor => Told::ByAuthor,
                 Told::OfPressure => Told::OfPressure,
             };
-            let gone = GonePage { frame: frame.of_a_mistake(), told };
+            let gone = GonePage { frame, told };
             page(StatusCode::GONE, &gone, &reader)
         }
         Seen::Hidden => reported::answer(app, reader, &note).await,
@@ -248,7 +249,8 @@ fn note_page(
     let title = if wording.title.is_empty() { "A note without a title" } else { &wording.title };
     let heading = if back.errors.is_empty() { title.to_owned() } else { format!("Error: {title}") };
     let frame =
-        Frame::at(&app.context, Section::Notes, &format!("/notes/{id}"), &heading, &description);
+        Frame::at(&app.context, Section::Notes, &format!("/notes/{id}"), &heading, &description)
+            .for_reader(reader.is_some());
     let is_public = is_shown && note.hidden.is_none();
     let found = |is_shown| {
         let found = |what| {

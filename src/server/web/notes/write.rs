@@ -217,7 +217,7 @@ async fn too_late(
             Remarks { late: Some(late), status: Some(StatusCode::CONFLICT), ..Remarks::default() };
         form_with(&here, member, &place, &typed, said)
     };
-    app.apart.run(work).await?
+    app.apart.run(by, work).await?
 }
 
 /// The form with everything typed, where the note could not be kept: the disk is full, another program
@@ -231,7 +231,10 @@ async fn not_kept(
     error: Error,
 ) -> Result<Response, Error> {
     let words = match &error {
-        Error::Unavailable(_) | Error::TooMany { .. } => {
+        Error::TooManyActs { .. } => {
+            format!("The note was not kept: {error}. What you typed is below.")
+        }
+        Error::Unavailable(_) => {
             "The note could not be kept just now. Nothing is lost: send it again in a few seconds."
                 .to_owned()
         }

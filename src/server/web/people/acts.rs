@@ -7,7 +7,8 @@ use axum::extract::{RawQuery, State};
 use axum::http::StatusCode;
 use axum::response::Response;
 
-use super::super::{page, when};
+use super::super::page::{self, Seen};
+use super::super::when;
 use crate::db::acts::{self, Act};
 use crate::extract::Secretary;
 use crate::{App, Error};
@@ -44,7 +45,7 @@ pub async fn list(
     let acts = acts::before(&app.database, before).await?;
     let is_full = i64::try_from(acts.len()).is_ok_and(|count| count == acts::PAGE);
     let page = ActsPage {
-        frame: page::frame(&app.context, "/people/acts", "The log", false),
+        frame: page::frame(&app.context, "/people/acts", "The log", false, Seen::ByMember),
         older: acts.last().filter(|_| is_full).map(|act| act.id),
         acts: acts.into_iter().map(row).collect(),
     };

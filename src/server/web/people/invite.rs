@@ -7,8 +7,9 @@ use axum::extract::State;
 use axum::response::Response;
 
 use super::super::form_page::judged;
+use super::super::page::{self, Seen};
 use super::super::sign_in::proved::{self, ProvedForm};
-use super::super::{page, when};
+use super::super::when;
 use super::named;
 use super::slip::SlipPage;
 use crate::db::slips;
@@ -84,7 +85,13 @@ fn form_with(
 ) -> Result<Response, Error> {
     let hint = "For the log: the name as you know it";
     let page = InvitePage {
-        frame: page::frame(&app.context, "/people/invite", "Let somebody in", !errors.is_empty()),
+        frame: page::frame(
+            &app.context,
+            "/people/invite",
+            "Let somebody in",
+            !errors.is_empty(),
+            Seen::ByMember,
+        ),
         meant_for: judged(Field::text("meant_for", "Who it is for", hint, typed), &errors),
         rights,
         errors,

@@ -15,7 +15,8 @@ use axum::response::Response;
 
 use open_slips::SlipRow;
 
-use super::{page, when};
+use super::page::{self, Seen};
+use super::when;
 use crate::db;
 use crate::db::people::{self, Person};
 use crate::extract::Secretary;
@@ -51,7 +52,7 @@ pub async fn list(State(app): State<Arc<App>>, Secretary(_): Secretary) -> Resul
     let people = people::all(&app.database).await?;
     let slips = db::open_slips::all(&app.database, app.clock.now()).await?;
     let page = ListPage {
-        frame: page::frame(&app.context, "/people", "All members", false),
+        frame: page::frame(&app.context, "/people", "All members", false, Seen::ByMember),
         people: people.into_iter().map(row).collect(),
         slips: open_slips::rows(slips),
     };

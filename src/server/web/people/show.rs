@@ -8,8 +8,9 @@ use axum::http::StatusCode;
 use axum::http::header::SET_COOKIE;
 use axum::response::Response;
 
+use super::super::page::{self, Seen};
 use super::super::sign_in::proved::{self, ProvedForm};
-use super::super::{page, when};
+use super::super::when;
 use super::slip::SlipPage;
 use super::{last_secretary, named};
 use crate::db::people::{self, Change, Notes, Person};
@@ -49,7 +50,7 @@ pub async fn form(
 ) -> Result<Response, Error> {
     let person = person(&app, &id).await?;
     let page = ShowPage {
-        frame: page::frame(&app.context, "/people", &person.name, false),
+        frame: page::frame(&app.context, "/people", &person.name, false, Seen::ByMember),
         number: person.id.0,
         rights_named: named(person.rights),
         rights: person.rights,

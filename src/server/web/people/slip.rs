@@ -4,7 +4,8 @@ use askama::Template;
 use axum::http::StatusCode;
 use axum::response::Response;
 
-use super::super::{page, qr};
+use super::super::page::{self, Seen};
+use super::super::qr;
 use crate::rules::auth::Token;
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
@@ -30,7 +31,7 @@ impl SlipPage {
     ) -> Result<Self, Error> {
         let link = format!("{}/{door}/{}", app.base_url, token.secret());
         Ok(Self {
-            frame: page::frame(&app.context, "/people", heading, false),
+            frame: page::frame(&app.context, "/people", heading, false, Seen::ByMember),
             heading,
             words,
             drawing: qr::drawing(&link)?,

@@ -7,7 +7,7 @@ use axum::response::Response;
 
 use super::super::form_page::{self, FormPage};
 use super::super::next::Next;
-use super::super::page;
+use super::super::page::{self, Seen};
 use super::{Counted, count, with_session};
 use crate::db::accounts::{self, Account};
 use crate::db::sessions::{self, New};
@@ -31,7 +31,7 @@ pub async fn form(
 ) -> Result<Response, Error> {
     let next = Next::read(&page::asked(&query, "next"));
     match waiting(&app, &asker).await? {
-        Some(_) => form_with(&app, &next, Vec::new()),
+        Some(_) => form_with(&app, &next, Vec::new()).answer(),
         None => Ok(page::see_other(&next.carried_to("/sign-in"))),
     }
 }
@@ -50,7 +50,9 @@ pub async fn check_code(
         return Ok(page::see_other(&next.carried_to("/sign-in")));
     };
     let counted = Counted::at_the_door(&asker, &account.name);
-    count(&app, &counted)?;
+    if let Err(error) = count(&app, &counted) {
+        return form_with(&app, &next, Vec::new()).refused(error);
+    }
     let now = app.clock.now();
     if let Some(step) = step(&account, fields.get("code"), now) {
         let token = Token::new()?;
@@ -65,7 +67,7 @@ pub async fn check_code(
         }
     }
     accounts::refuse(&app.database, now, Some(&account), "code").await?;
-    form_with(&app, &next, vec![wrong()])
+    form_with(&app, &next, vec![wrong()]).answer()
 }
 
 /// The step whose code this is, if it may still be taken.
@@ -108,8 +110,9 @@ async fn waiting(app: &App, asker: &Asker) -> Result<Option<(TokenHash, Account)
     Ok(None)
 }
 
-fn form_with(app: &App, next: &Next, errors: Vec<FieldError>) -> Result<Response, Error> {
-    let mut page = FormPage::at(&app.context, "/sign-in/code", "Your code", errors);
+fn form_with(app: &App, next: &Next, errors: Vec<FieldError>) -> FormPage {
+    let mut page =
+        FormPage::at(&app.context, "/sign-in/code", "Your code", errors, Seen::ByAnybody);
     page.words = vec![
         "The password was right. If the device with your codes is lost, ask the secretary."
             .to_owned(),
@@ -118,5 +121,5 @@ fn form_with(app: &App, next: &Next, errors: Vec<FieldError>) -> Result<Response
     page.known = vec![("next", next.address().to_owned())];
     page.button = "Sign in";
     page.links = vec![Link::new("/sign-in", "Begin again")];
-    page.answer()
+    page
 }

@@ -1,5 +1,6 @@
 //! `/sign-in`: a name and its password, and a session for them. `/sign-out`: the session ends here and in
-//! the database, and the browser forgets the pages.
+//! the database, and the browser forgets the pages. Where the database cannot be written it ends here at
+//! any rate.
 //!
 //! An unknown name, a wrong password and a member whom the secretary has stopped get the same
 //! answer after the same work.
@@ -14,11 +15,11 @@ use std::time::Instant;
 use axum::extract::{RawQuery, State};
 use axum::http::header::SET_COOKIE;
 use axum::http::{HeaderName, HeaderValue};
-use axum::response::Response;
+use axum::response::{IntoResponse, Response};
 
 use super::form_page::{self, FormPage};
 use super::next::Next;
-use super::page;
+use super::page::{self, Seen};
 use crate::db::accounts::{self, Account};
 use crate::db::sessions::New;
 use crate::extract::{Asker, Fields, Reader, room};
@@ -40,7 +41,7 @@ pub const TAKES: u64 = room(&[2 * name::LONGEST, strength::LONGEST, Next::LONGES
 /// The page cannot be written.
 pub async fn form(State(app): State<Arc<App>>, query: RawQuery) -> Result<Response, Error> {
     let next = Next::read(&page::asked(&query, "next"));
-    form_with(&app, "", &next, Vec::new())
+    form_with(&app, "", &next, Vec::new()).answer()
 }
 
 /// Takes the name and the password.
@@ -57,12 +58,16 @@ pub async fn sign_in(
     let password = fields.password("password");
     let errors = unreadable(typed, &password);
     if !errors.is_empty() {
-        return form_with(&app, typed, &next, errors);
+        return form_with(&app, typed, &next, errors).answer();
     }
     let counted = Counted::at_the_door(&asker, typed);
-    let Some(account) = check(&app, &counted, typed, password).await? else {
+    let checked = match check(&app, &counted, typed, password).await {
+        Ok(checked) => checked,
+        Err(error) => return form_with(&app, typed, &next, Vec::new()).refused(error),
+    };
+    let Some(account) = checked else {
         let wrong = "This name and this password do not go together. Look at both, and try again.";
-        return form_with(&app, typed, &next, vec![FieldError::new("name", wrong)]);
+        return form_with(&app, typed, &next, vec![FieldError::new("name", wrong)]).answer();
     };
     let token = Token::new()?;
     let session = New { token: token.hash(), agent: &asker.agent };
@@ -89,12 +94,12 @@ impl Counted {
         Self { key: name::key(name), client: asker.client }
     }
 
-    /// Of a session, apart from those of strangers, who could else shut a member out of what asks for
-    /// the password once more. It shuts nobody out at the door either.
+    /// Of one session, apart from those of strangers and from the member's others: whoever guesses at the
+    /// name, or holds a session that was stolen, keeps no member from giving proof in another. It shuts
+    /// nobody out at the door either. A member has only so many sessions, and each waits as a name does.
     pub(super) fn in_session(member: &SignedIn) -> Self {
         // No name has a line in it.
-        let key = format!("{}\n{}", member.id.0, member.session);
-        Self { key, client: Some(Client::Member(member.id)) }
+        Self { key: format!("{}\n{}", member.id.0, member.session), client: None }
     }
 
     /// All that was asked for was right.
@@ -175,13 +180,8 @@ pub(super) fn with_session(mut response: Response, token: &Token, app: &App) -> 
     response
 }
 
-fn form_with(
-    app: &App,
-    typed: &str,
-    next: &Next,
-    errors: Vec<FieldError>,
-) -> Result<Response, Error> {
-    let mut page = FormPage::at(&app.context, "/sign-in", "Sign in", errors);
+fn form_with(app: &App, typed: &str, next: &Next, errors: Vec<FieldError>) -> FormPage {
+    let mut page = FormPage::at(&app.context, "/sign-in", "Sign in", errors, Seen::ByAnybody);
     page.words = vec![
         "Reading needs no account. Members sign in to write notes and to say what worked."
             .to_owned(),
@@ -190,27 +190,40 @@ fn form_with(
     page.known = vec![("next", next.address().to_owned())];
     page.button = "Sign in";
     page.links = vec![Link::new("/privacy", "What is kept, and for how long")];
-    page.answer()
+    page
 }
 
 /// Ends the session at hand, if there is one.
 ///
 /// # Errors
-/// The database cannot be written.
+/// The session could not be ended: the browser loses it all the same, and the page says so.
 pub async fn sign_out(
     State(app): State<Arc<App>>,
-    Reader(reader): Reader,
+    reader: Result<Reader, Error>,
     asker: Asker,
-) -> Result<Response, Error> {
-    if !asker.held.is_empty() {
-        accounts::sign_out(&app.database, app.clock.now(), reader.as_ref(), &asker.held).await?;
-    }
-    let mut response = page::see_other("/");
+) -> Response {
+    let ended = async {
+        if asker.held.is_empty() {
+            return Ok(());
+        }
+        let Reader(reader) = reader?;
+        let now = app.clock.now();
+        Ok(accounts::sign_out(&app.database, now, reader.as_ref(), &asker.held).await?)
+    };
+    gone(&app, ended.await)
+}
+
+/// The answer to a browser that loses its session, whether or not the server could end it.
+pub(super) fn gone(app: &App, ended: Result<(), Error>) -> Response {
+    let mut response = match ended {
+        Ok(()) => page::see_other("/"),
+        Err(error) => Error::GoneHereAlone(Box::new(error)).into_response(),
+    };
     let headers = response.headers_mut();
     let clear = HeaderName::from_static("clear-site-data");
     headers.insert(clear, HeaderValue::from_static("\"cache\""));
     if let Some(value) = cookie::take_away(&app.base_url) {
         headers.insert(SET_COOKIE, value);
     }
-    Ok(response)
+    response
 }

@@ -7,7 +7,7 @@ use axum::response::Response;
 
 use super::super::form_page::{self, FormPage};
 use super::super::next::Next;
-use super::super::page;
+use super::super::page::{self, Seen};
 use super::{Counted, check, code, with_session};
 use crate::db::sessions;
 use crate::extract::{AnyMember, Fields, WORD, room};
@@ -29,7 +29,7 @@ pub async fn form(
     query: RawQuery,
 ) -> Result<Response, Error> {
     let next = Next::read(&page::asked(&query, "next"));
-    form_with(&app, &member, &next, Vec::new())
+    form_with(&app, &member, &next, Vec::new()).answer()
 }
 
 /// Takes the password, and the code where there is a second factor.
@@ -42,10 +42,11 @@ pub async fn prove(
     fields: Fields,
 ) -> Result<Response, Error> {
     let next = Next::read(fields.get("next"));
-    if let Err(wrong) =
-        given(&app, &member, &fields, "This is not your password. Try again.").await?
-    {
-        return form_with(&app, &member, &next, vec![wrong]);
+    let wrong = "This is not your password. Try again.";
+    match given(&app, &member, &fields, wrong).await {
+        Ok(Ok(())) => {}
+        Ok(Err(wrong)) => return form_with(&app, &member, &next, vec![wrong]).answer(),
+        Err(error) => return form_with(&app, &member, &next, Vec::new()).refused(error),
     }
     let token = Token::new()?;
     sessions::prove(&app.database, &member, app.clock.now(), token.hash()).await?;
@@ -78,13 +79,9 @@ pub(in crate::web) fn asked_for(member: &SignedIn, label: &'static str) -> Vec<F
     [form_page::password(label)].into_iter().chain(code).collect()
 }
 
-fn form_with(
-    app: &App,
-    member: &SignedIn,
-    next: &Next,
-    errors: Vec<FieldError>,
-) -> Result<Response, Error> {
-    let mut page = FormPage::at(&app.context, "/prove", "Your password once more", errors);
+fn form_with(app: &App, member: &SignedIn, next: &Next, errors: Vec<FieldError>) -> FormPage {
+    let mut page =
+        FormPage::at(&app.context, "/prove", "Your password once more", errors, Seen::ByMember);
     page.words = vec![
         "What you are about to do needs your password once more, in case somebody else sits here. You are then \
          not asked again for a quarter of an hour."
@@ -93,5 +90,5 @@ fn form_with(
     page.fields = asked_for(member, "Password");
     page.known = vec![("next", next.address().to_owned())];
     page.button = "Go on";
-    page.answer()
+    page
 }

@@ -11,7 +11,7 @@ use axum::http::header::SET_COOKIE;
 use axum::response::{IntoResponse, Response};
 
 use super::super::form_page::FormPage;
-use super::super::page;
+use super::super::page::{self, Seen};
 use super::{prove, with_session};
 use crate::db::sessions;
 use crate::extract::{AnyMember, Fields, Member, Secretary, WORD, is_proved, room};
@@ -137,7 +137,7 @@ fn asking(
 ) -> Result<Response, Error> {
     let is_first = wrong.is_none();
     let errors = Vec::from_iter(wrong);
-    let mut form = FormPage::at(&app.context, address, "Your password once more", errors);
+    let mut form = FormPage::at(&app.context, address, "Your password once more", errors, Seen::ByMember);
     form.words = vec![
         "What you asked for needs your password once more, in case somebody else sits here. Nothing was done yet: \
          it is done with the button below. You are then not asked again for a quarter of an hour."

@@ -55,7 +55,7 @@ impl Measured {
         self.pieces += 1;
         self.separators += piece.iter().filter(|byte| **byte == b'&').count();
         if self.bytes > self.limits.bytes {
-            Err(Refusal::TooLarge)
+            Err(Refusal::TooLarge(self.limits.bytes))
         } else if self.pieces > self.limits.pieces {
             Err(Refusal::TooManyPieces)
         } else if self.separators >= self.limits.fields {

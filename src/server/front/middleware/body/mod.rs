@@ -61,7 +61,7 @@ fn check_head(request: &Request, limits: Limits) -> Result<(), Refusal> {
     if fields >= limits.fields {
         Err(Refusal::TooManyFields)
     } else if request.body().size_hint().lower() > limits.bytes {
-        Err(Refusal::TooLarge)
+        Err(Refusal::TooLarge(limits.bytes))
     } else if !request.headers().get_all(CONTENT_ENCODING).iter().all(is_plain) {
         Err(Refusal::Compressed)
     } else {
