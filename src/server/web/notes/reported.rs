@@ -7,7 +7,7 @@ use axum::response::Response;
 
 use super::page::page;
 use crate::db::notes::inspectors;
-use crate::db::notes::read::{Note, WordingState};
+use crate::db::notes::read::{Note, Sender, WordingState};
 use crate::extract::Reader;
 use crate::rules::notes::inspection::{Awaited, awaited};
 use crate::rules::notes::state::Subject;
@@ -27,7 +27,8 @@ struct ReportedPage {
 /// The page for this reader.
 pub(super) async fn answer(app: &App, reader: Reader, note: &Note) -> Result<Response, Error> {
     let name = reader.0.as_ref().map(|member| member.name.as_str());
-    let own = note.reports.iter().filter(|report| name.is_some() && report.by.as_deref() == name);
+    let is_own = |by: &Sender| matches!(by, Sender::Member(by) if name == Some(by.as_str()));
+    let own = note.reports.iter().filter(|report| is_own(&report.by));
     let said: Vec<String> = own.map(|report| report.text.clone()).collect();
     let shown = note.in_state(WordingState::Shown);
     let (Some(shown), false) = (shown, said.is_empty()) else { return Err(Error::Hidden) };
@@ -48,7 +49,7 @@ pub(super) async fn answer(app: &App, reader: Reader, note: &Note) -> Result<Res
     let address = format!("/notes/{}", note.id.0);
     let frame = Frame::at(&app.context, Section::Notes, &address, heading, heading);
     let reported = ReportedPage {
-        frame: frame.of_a_mistake(),
+        frame: frame.of_a_mistake().for_reader(true),
         title: shown.wording.title.clone(),
         looks,
         said,

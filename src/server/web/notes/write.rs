@@ -20,6 +20,7 @@ use crate::db::notes::read::{self, Note, Version};
 use crate::db::notes::write::{self, Outcome, Sent};
 use crate::extract::{Fields, Member, Reader, WORD, room};
 use crate::rules::auth::{SignedIn, Token};
+use crate::rules::limits::Client;
 use crate::rules::notes::NoteId;
 use crate::rules::notes::again::MadeFrom;
 use crate::rules::notes::belongs::{self, Group};
@@ -209,6 +210,7 @@ async fn too_late(
     let made_from = note.versions.last().map(Version::mark).unwrap_or_default();
     let state = late::stands(app, &note).await?;
     let typed = Typed { made_from, form_key: new_key()?, ..typed };
+    let by = Some(Client::Member(member.id));
     let (place, here) = (Place::Edit(id), Arc::clone(app));
     // As for a history: what takes long to compare waits for its turn.
     let work = move || {
