@@ -1,125 +1,80 @@
 //! The real club: the program on a folder of its own, asked by its members over the network, killed, ended,
-//! saved and put back.
+//! saved and put back. What everybody then reads is in `reading.rs`.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::time::Duration;
 
-use holewright_server::db::{Database, FILE_NAME};
+use holewright_server::db::FILE_NAME;
 use holewright_server::rules::auth::Token;
-use serde_json::Value;
 use sqlx::sqlite::SqliteConnectOptions;
 use sqlx::{ConnectOptions, Connection, SqliteConnection};
 
 use super::super::asked::send;
 use super::super::commands::{done, run};
-use super::super::notes::{self, block};
+use super::super::notes::block;
 use super::super::storm::Victim;
 use super::super::stormed;
-use super::model::{Act, Club, Decision, Outcome, Rights, View, Who, Word};
+use super::begin::{self, Begin};
+use super::model::{Act, Club, Decision, Outcome, Who, Word};
+use super::reading::outcome;
 use crate::process;
 use crate::support::Folder;
 
-/// The members at the beginning, and what they may do; behind them a stranger.
-pub(super) const MEMBERS: [(&str, Rights); 5] = [
-    ("Ada Penn", Rights { moderator: false, inspector: false, secretary: false }),
-    ("Bert Stone", Rights { moderator: false, inspector: false, secretary: false }),
-    ("Cyril Moss", Rights { moderator: true, inspector: false, secretary: false }),
-    ("Dora Vale", Rights { moderator: false, inspector: true, secretary: false }),
-    ("Una Oakes", Rights { moderator: false, inspector: false, secretary: true }),
-];
-
 /// What the tests know of the rows of a database; it goes back in time with it.
 #[derive(Clone, Debug, Default)]
-struct Known {
+pub(super) struct Known {
     /// Of each note its number.
-    notes: Vec<i64>,
+    pub(super) notes: Vec<i64>,
     /// Of each note its words, in their order.
-    words: Vec<Vec<Word>>,
+    pub(super) words: Vec<Vec<Word>>,
     /// Of each word the number of its wording.
-    versions: BTreeMap<Word, i64>,
+    pub(super) versions: BTreeMap<Word, i64>,
 }
 
 /// A club, the program that serves it and the archive that was saved of it.
 pub(super) struct House {
     folder: Folder,
     server: Option<Victim>,
-    /// Of each member the session: those that are over stay known.
-    sessions: [u32; MEMBERS.len()],
+    /// Of each member what the browser holds: of a session that is over too.
+    sessions: [Option<Token>; begin::MEMBERS.len()],
+    /// The sessions that are over: none opens anything any more.
+    pub(super) over: Vec<Token>,
     begun: u32,
-    known: Known,
+    pub(super) known: Known,
     saved: Option<(Club, Known)>,
     pub(super) club: Club,
 }
 
 /// A word as it is typed.
-fn typed(word: Word) -> String {
+pub(super) fn typed(word: Word) -> String {
     format!("w{word:04}")
 }
 
-/// The words in a text, in their order.
-fn words_in(text: &str) -> Vec<Word> {
-    let parts = text.split(|letter: char| !letter.is_ascii_alphanumeric());
-    let word = |part: &str| part.strip_prefix('w').filter(|rest| rest.len() == 4)?.parse().ok();
-    parts.filter_map(word).collect()
-}
-
-fn place(state: &str) -> Option<&'static str> {
-    ["draft", "waiting", "shown"].into_iter().find(|known| *known == state)
-}
-
 impl House {
-    /// A club that has just begun, on a copy of this folder.
-    pub(super) fn begin(template: &Folder) -> Self {
+    /// A club as it stands at the beginning, in a folder of its own.
+    pub(super) fn begin(begin: &Begin) -> Self {
         let folder = Folder::new();
         let mut copy = std::process::Command::new("cp");
-        copy.arg("-r").args([template.path().join("data"), folder.path().join("data")]);
+        copy.arg("-r").args([begin.folder.path().join("data"), folder.path().join("data")]);
         assert!(process::run(&copy).status.success());
-        let mut club = Club::default();
-        for (_, rights) in MEMBERS {
-            club.members.push(super::model::Member { rights, ..Default::default() });
-        }
-        club.members.push(super::model::Member::default());
         let mut house = Self {
             folder,
             server: None,
-            sessions: [0; MEMBERS.len()],
+            sessions: Default::default(),
+            over: Vec::new(),
             begun: 0,
-            known: Known::default(),
+            known: begin.known.clone(),
             saved: None,
-            club,
+            club: begin.club.clone(),
         };
-        house.sign_in();
+        // An older database is brought up to date first.
         house.start();
+        house.sign_in();
         house
     }
 
-    /// A folder with the members in it.
-    pub(super) fn template() -> Folder {
-        let folder = Folder::new();
-        block(async {
-            let database = Database::open(&folder.path().join("data")).await.unwrap();
-            let [_, writer] = database.pools();
-            for (name, rights) in MEMBERS {
-                sqlx::query(
-                    "INSERT INTO member (name, name_key, password_hash, is_moderator, is_inspector,
-                       is_secretary, joined_at)
-                     VALUES (?1, lower(?1), '$argon2id$', ?2, ?3, ?4, unixepoch())",
-                )
-                .bind(name)
-                .bind(rights.moderator)
-                .bind(rights.inspector)
-                .bind(rights.secretary)
-                .execute(writer)
-                .await
-                .unwrap();
-            }
-            database.close().await;
-        });
-        folder
-    }
-
-    fn data(&self) -> PathBuf {
+    pub(super) fn data(&self) -> PathBuf {
         self.folder.path().join("data")
     }
 
@@ -142,22 +97,23 @@ impl House {
 
     /// Every member who may signs in.
     pub(super) fn sign_in(&mut self) {
-        for who in 0..MEMBERS.len() {
+        for who in 0..begin::MEMBERS.len() {
             let member = &mut self.club.members[who];
             if member.is_signed_in || member.is_stopped || member.is_gone {
                 continue;
             }
             member.is_signed_in = true;
             self.begun += 1;
-            self.sessions[who] = self.begun;
-            let number = self.begun;
+            let session = Token::read(&format!("{:064x}", self.begun)).unwrap();
+            let hash = session.hash().bytes().to_vec();
+            self.hold(who, Some(session));
             self.ask_database(async |connection| {
                 sqlx::query(
                     "INSERT INTO session (token_hash, number, member_id, made_at, seen_at, proved_at)
-                     VALUES (?, ?, ?, unixepoch(), unixepoch(), unixepoch())",
+                     SELECT ?, coalesce(max(number), 0) + 1, ?, unixepoch(), unixepoch(), unixepoch()
+                     FROM session",
                 )
-                .bind(token(number).hash().bytes().to_vec())
-                .bind(i64::from(number))
+                .bind(hash)
                 .bind(id(who))
                 .execute(connection)
                 .await
@@ -166,13 +122,21 @@ impl House {
         }
     }
 
+    /// The member's browser holds another session from now on; none where its cookie never came.
+    fn hold(&mut self, who: Who, session: Option<Token>) {
+        let before = std::mem::replace(&mut self.sessions[who], session);
+        self.over.extend(before);
+    }
+
     /// What is sent, in the version of HTTP whose answers come in one piece. Each comes from an address of its own: no
     /// reader asks so much.
     fn request(&self, head: &str, by: Who, form: &str) -> String {
-        let cookie = self
-            .sessions
-            .get(by)
-            .map(|session| format!("Cookie: holewright={}\r\n", token(*session).secret()));
+        self.request_in(self.sessions.get(by).and_then(Option::as_ref), head, form)
+    }
+
+    /// As [`House::request`], in this session.
+    fn request_in(&self, session: Option<&Token>, head: &str, form: &str) -> String {
+        let cookie = session.map(|session| format!("Cookie: holewright={}\r\n", session.secret()));
         format!(
             "{head} HTTP/1.0\r\nHost: club.test\r\nSec-Fetch-Site: same-origin\r\n{}\
              X-Forwarded-For: {}\r\nContent-Type: application/x-www-form-urlencoded\r\n\
@@ -187,8 +151,14 @@ impl House {
         self.server.as_ref().unwrap()
     }
 
-    fn get(&self, path: &str, by: Who) -> String {
+    pub(super) fn get(&self, path: &str, by: Who) -> String {
         let request = self.request(&format!("GET {path}"), by, "");
+        send(self.server().address, &request).unwrap()
+    }
+
+    /// What a session gets that may be over.
+    pub(super) fn get_in(&self, session: &Token, path: &str) -> String {
+        let request = self.request_in(Some(session), &format!("GET {path}"), "");
         send(self.server().address, &request).unwrap()
     }
 
@@ -198,7 +168,7 @@ impl House {
         let written = |sends: bool, pressure: bool| {
             let what = if pressure { "For+a+boiler." } else { "It+cut+clean." };
             let sends = if sends { "send" } else { "draft" };
-            format!("title={}&text={what}&do={sends}", typed(word))
+            format!("title={}&text={what}&drill=No.+43&do={sends}", typed(word))
         };
         let word = typed(word);
         let (path, form) = match act {
@@ -266,6 +236,16 @@ impl House {
                 (format!("/people/{}", id(of)), format!("do=remove&notes={notes}"))
             }
             Act::SignOut => ("/sign-out".to_owned(), String::new()),
+            Act::Enter { password } => {
+                let name = begin::MEMBERS.get(by).map_or("Nobody", |(name, _)| name);
+                let form = format!("name={name}&password={}", begin::password(password));
+                ("/sign-in".to_owned(), form.replace(' ', "+"))
+            }
+            Act::ChangePassword { old, new } => {
+                let [old, new] = [old, new].map(begin::password);
+                let form = format!("password={old}&new_password={new}");
+                ("/me/password".to_owned(), form.replace(' ', "+"))
+            }
         };
         self.request(&format!("POST {path}"), by, &form)
     }
@@ -292,6 +272,17 @@ impl House {
         assert!(is_right, "{act:?} by {by}: {expected:?} expected: {request}\n\n{answer}");
         if found == Outcome::Done {
             self.learn(act, word);
+            self.take_session(by, act, &answer);
+        }
+    }
+
+    /// The browser takes the session that an answer gives it. One that never came is nobody's.
+    fn take_session(&mut self, by: Who, act: Act, answer: &str) {
+        if act.tries() {
+            let session = answer.split("\r\nset-cookie: holewright=").nth(1);
+            let session = session.and_then(|rest| Token::read(rest.split(';').next()?));
+            self.club.members[by].is_signed_in = session.is_some();
+            self.hold(by, session);
         }
     }
 
@@ -346,9 +337,10 @@ impl House {
         std::thread::sleep(after);
         self.server.take().unwrap().kill();
         let answer = asking.join().unwrap().unwrap_or_default();
-        let is_there = self.recorded() > before || self.is_written(word);
         let mut then = self.club.clone();
         let expected = then.act(by, act, word);
+        let is_refusal = act.tries() && expected != Outcome::Done;
+        let is_there = !is_refusal && (self.recorded() > before || self.is_written(word));
         if answer.is_empty() {
             assert!(!is_there || expected == Outcome::Done, "{act:?} by {by}: it was done");
         } else {
@@ -363,16 +355,20 @@ impl House {
         if is_there || is_acknowledged || is_out {
             self.club = then;
             self.learn(act, word);
+            if expected == Outcome::Done {
+                self.take_session(by, act, &answer);
+            }
         }
         self.start();
     }
 
     /// Whether the member's session stands.
     fn is_in(&self, who: Who) -> bool {
-        let Some(session) = self.sessions.get(who).copied() else { return false };
+        let Some(Some(session)) = self.sessions.get(who) else { return false };
+        let hash = session.hash().bytes().to_vec();
         self.ask_database(async |connection| {
-            sqlx::query_scalar("SELECT EXISTS (SELECT 1 FROM session WHERE number = ?)")
-                .bind(i64::from(session))
+            sqlx::query_scalar("SELECT EXISTS (SELECT 1 FROM session WHERE token_hash = ?)")
+                .bind(hash)
                 .fetch_one(connection)
                 .await
                 .unwrap()
@@ -403,103 +399,11 @@ impl House {
         self.sign_in();
         self.start();
     }
-
-    /// Looks whether everybody reads what the model says, and whether the file is in order.
-    pub(super) fn check(&self, words: impl Iterator<Item = Word>) {
-        let mut expected = self.club.view();
-        let words: BTreeSet<Word> = words.collect();
-        expected.found.retain(|(_, word)| words.contains(word));
-        assert_eq!(self.view(&words), expected);
-    }
-
-    /// Reads the rows: each with all it belongs to. Only a note that went has but its record, and only one
-    /// that was emptied has no wording.
-    pub(super) fn check_file(&self) {
-        assert_eq!(notes::read(&self.data()).half.len(), self.club.gone_or_empty());
-    }
-
-    fn view(&self, words: &BTreeSet<Word>) -> View {
-        let mut view = View::default();
-        let stranger = MEMBERS.len();
-        let place_of = |number: i64| self.known.notes.iter().position(|known| *known == number);
-        let listed = json(&self.get("/notes.json", stranger));
-        for note in listed["notes"].as_array().unwrap() {
-            let number = |key| note[key].as_u64().unwrap_or_else(|| panic!("{key}: {note}"));
-            let place =
-                place_of(note["id"].as_i64().unwrap_or_else(|| panic!("{listed}"))).unwrap();
-            let [word] = words_in(note["title"].as_str().unwrap())[..] else { panic!("{note}") };
-            let counted = ["worked", "did_not"].map(number);
-            let is_confirmed = !note["confirmed_at"].is_null();
-            view.shown.insert(place, (word, BTreeSet::new(), counted, is_confirmed));
-        }
-        for (place, number) in self.known.notes.iter().enumerate() {
-            let page = self.get(&format!("/notes/{number}"), stranger);
-            if status(&page) == Some("404") {
-                view.unknown.insert(place);
-            }
-            let mut on_it: BTreeSet<Word> = words_in(&page).into_iter().collect();
-            match view.shown.get_mut(&place) {
-                Some((word, corrections, ..)) => {
-                    assert!(on_it.remove(word), "{page}");
-                    *corrections = on_it;
-                }
-                None => assert_eq!(on_it, BTreeSet::new(), "not shown: {page}"),
-            }
-        }
-        for word in words {
-            let page = self.get(&format!("/notes?q={}", typed(*word)), stranger);
-            let is_listed = |number: &i64| page.contains(&format!("href=\"/notes/{number}\""));
-            let places = self.known.notes.iter().enumerate();
-            let places = places.filter(|(_, number)| is_listed(number));
-            view.found.extend(places.map(|(place, _)| (place, *word)));
-        }
-        for who in (0..MEMBERS.len()).filter(|who| self.club.members[*who].is_signed_in) {
-            let own = json(&self.get("/me/data.json", who));
-            let notes = own["notes"].as_array().unwrap_or_else(|| panic!("{own}"));
-            let wordings = notes.iter().flat_map(|note| note["wordings"].as_array().unwrap());
-            let words = wordings.filter_map(|wording| {
-                let state = place(wording["state"].as_str().unwrap())?;
-                Some((state, words_in(wording["title"].as_str().unwrap())[0]))
-            });
-            view.own.insert(who, words.collect());
-            let queue = self.get("/queue", who);
-            if status(&queue) == Some("200") {
-                let items = queue.split("<h2 id=\"note-").skip(1);
-                let titles = items.filter_map(|item| item.split("</h2>").next());
-                view.queue.insert(who, titles.flat_map(words_in).collect());
-            }
-        }
-        view
-    }
-}
-
-fn json(answer: &str) -> Value {
-    let (_, body) = answer.split_once("\r\n\r\n").unwrap_or_else(|| panic!("{answer}"));
-    let (from, to) = (body.find('{').unwrap_or_default(), body.rfind('}').unwrap_or_default());
-    serde_json::from_str(&body[from..=to]).unwrap_or_else(|error| panic!("{error}: {answer}"))
-}
-
-fn status(answer: &str) -> Option<&str> {
-    answer.get(9..12)
-}
-
-fn outcome(answer: &str) -> Outcome {
-    let leads_to_the_door = || answer.contains("\r\nlocation: /sign-in");
-    match status(answer) {
-        Some("303") if !leads_to_the_door() => Outcome::Done,
-        Some("404") => Outcome::Unseen,
-        Some("303" | "401" | "403" | "409" | "422" | "429") | None => Outcome::Refused,
-        _ => panic!("{answer}"),
-    }
 }
 
 /// The number of a member of the template.
 fn id(who: Who) -> i64 {
     i64::try_from(who).unwrap() + 1
-}
-
-fn token(number: u32) -> Token {
-    Token::read(&format!("{number:064x}")).unwrap()
 }
 
 fn rand_address() -> u32 {

@@ -1,19 +1,23 @@
 //! Whatever a club does in whatever order, with kills, ends, backups and restores between: everybody reads
-//! what a plain model says. The orders of the long run are new each time; the seed is printed, and with it
+//! what a plain model says. Some begin with a database of an older schema. The orders of the long run are new each time; the seed is printed, and with it
 //! a run comes again: `SWEEP_SEED=… cargo test --test web -- sweep`, one of the long run with `--ignored` behind it.
 
+mod begin;
 mod house;
 mod model;
+mod reading;
 
 use std::hash::{BuildHasher, RandomState};
+use std::sync::atomic::{AtomicU32, Ordering};
 use std::time::Duration;
 
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::test_runner::{Config, RngSeed, TestRunner};
 
-use self::house::{House, MEMBERS};
-use self::model::{Act, Decision, Rights, Who};
+use self::begin::{Begin, MEMBERS};
+use self::house::House;
+use self::model::{Act, Decision, Password, Rights, Who};
 use super::storm;
 
 /// The variable that holds the seed of a run that is to come again.
@@ -51,6 +55,11 @@ fn decider() -> impl Strategy<Value = Who> {
     prop_oneof![4 => Just(2), 3 => Just(3), 3 => Just(4), 1 => anybody()]
 }
 
+/// Mostly the one that everybody begins with.
+fn password() -> impl Strategy<Value = Password> {
+    prop_oneof![3 => Just(0), 2 => Just(1)]
+}
+
 fn act() -> impl Strategy<Value = (Who, Act)> {
     // The first ones are begun, and most is done to them.
     let note = || prop_oneof![4 => Just(0_usize), 2 => Just(1), 1 => 2_usize..5];
@@ -75,22 +84,25 @@ fn act() -> impl Strategy<Value = (Who, Act)> {
         3 => (decider(), note(), rarely(), rarely())
             .prop_map(|(by, note, pressure, stale)| (by, Act::Correct { note, pressure, stale })),
         1 => (anybody(), note()).prop_map(|(by, note)| (by, Act::Withdraw { note })),
-        3 => (anybody(), note()).prop_map(|(by, note)| (by, Act::Report { note })),
-        4 => (anybody(), note(), any::<bool>(), rarely())
+        4 => (anybody(), note()).prop_map(|(by, note)| (by, Act::Report { note })),
+        5 => (anybody(), note(), any::<bool>(), rarely())
             .prop_map(|(by, note, worked, pressure)| (by, Act::Judge { note, worked, pressure })),
         2 => (anybody(), note(), member())
             .prop_map(|(by, note, of)| (by, Act::TakeAway { note, of })),
         1 => (decider(), member()).prop_map(|(by, of)| (by, Act::SettleAll { of })),
         2 => (prop_oneof![3 => Just(4), 1 => anybody()], member(), rights)
             .prop_map(|(by, of, rights)| (by, Act::SetRights { of, rights })),
-        1 => (prop_oneof![3 => Just(4), 1 => anybody()], member(), 0..4)
+        2 => (prop_oneof![3 => Just(4), 1 => anybody()], member(), 0..4)
             .prop_map(|(by, of, what)| (by, match what {
                 0 => Act::Stop { of },
                 1 => Act::Allow { of },
                 2 => Act::Remove { of, keep: true },
                 _ => Act::Remove { of, keep: false },
             })),
-        1 => anybody().prop_map(|by| (by, Act::SignOut)),
+        1 => member().prop_map(|by| (by, Act::SignOut)),
+        1 => (anybody(), password()).prop_map(|(by, password)| (by, Act::Enter { password })),
+        1 => (member(), password(), password())
+            .prop_map(|(by, old, new)| (by, Act::ChangePassword { old, new })),
     ]
 }
 
@@ -106,12 +118,18 @@ fn step() -> impl Strategy<Value = Step> {
 }
 
 /// Goes through the steps, one after another, and looks after each that could lose something.
-fn run(steps: &[Step], template: &crate::support::Folder) {
-    let mut house = House::begin(template);
+fn run(steps: &[Step], begin: &Begin) {
+    let mut house = House::begin(begin);
+    let older: Vec<_> = begin.known.versions.keys().copied().collect();
     for (word, step) in steps.iter().enumerate() {
         let latest = || word.saturating_sub(2)..=word;
         match *step {
-            Step::Act(by, act) => house.act(by, act, word),
+            Step::Act(by, act) => {
+                if word % 3 == 0 {
+                    house.keep();
+                }
+                house.act(by, act, word);
+            }
             Step::SignIn => house.sign_in(),
             Step::Kill(by, act, after) => {
                 house.kill((by, act, word), Duration::from_micros(after));
@@ -125,7 +143,7 @@ fn run(steps: &[Step], template: &crate::support::Folder) {
             }
         }
     }
-    house.check(0..steps.len());
+    house.check((0..steps.len()).chain(older));
     house.check_file();
 }
 
@@ -137,8 +155,8 @@ fn sweep(runs: u32, seed: u64) {
     };
     println!("{VARIABLE}={seed}: {runs} runs");
     let _disk = storm::with_others();
-    let template = House::template();
-    let template = &template;
+    let begins = &[Begin::new(), Begin::lively(), Begin::older()];
+    let begun = &AtomicU32::new(0);
     std::thread::scope(|scope| {
         let runners: Vec<_> = (0..RUNNERS)
             .map(|runner| {
@@ -150,16 +168,21 @@ fn sweep(runs: u32, seed: u64) {
                         max_shrink_time: 60_000,
                         ..Config::default()
                     });
-                    runner.run(&vec(step(), 4..15), |steps| {
-                        run(&steps, template);
+                    let begin = prop_oneof![2 => Just(0), 2 => Just(1), 1 => Just(2_usize)];
+                    let found = runner.run(&(begin, vec(step(), 4..15)), |(begin, steps)| {
+                        begun.fetch_add(1, Ordering::Relaxed);
+                        run(&steps, &begins[begin]);
                         Ok(())
-                    })
+                    });
+                    found.map_err(|error| (begun.load(Ordering::Relaxed), error))
                 })
             })
             .collect();
         for runner in runners {
-            if let Err(error) = runner.join().unwrap() {
-                panic!("{VARIABLE}={seed}: {error}");
+            if let Err((begun, error)) = runner.join().unwrap() {
+                panic!(
+                    "{VARIABLE}={seed}, after {begun} runs with those that made it smaller: {error}"
+                );
             }
         }
     });

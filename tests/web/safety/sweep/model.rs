@@ -7,24 +7,79 @@ use std::collections::{BTreeMap, BTreeSet};
 pub(super) type Word = usize;
 /// The place of a member among [`Club::members`].
 pub(super) type Who = usize;
+/// One of a few passwords.
+pub(super) type Password = u8;
 
 /// What somebody does. Notes are named by their place in the order in which they were begun.
 #[derive(Clone, Copy, Debug)]
 pub(super) enum Act {
-    Write { sends: bool, pressure: bool },
-    Edit { note: usize, sends: bool, pressure: bool },
-    Decide { note: usize, what: Decision, stale: bool },
-    Correct { note: usize, pressure: bool, stale: bool },
-    Withdraw { note: usize },
-    Report { note: usize },
-    Judge { note: usize, worked: bool, pressure: bool },
-    TakeAway { note: usize, of: Who },
-    SettleAll { of: Who },
-    SetRights { of: Who, rights: Rights },
-    Stop { of: Who },
-    Allow { of: Who },
-    Remove { of: Who, keep: bool },
+    Write {
+        sends: bool,
+        pressure: bool,
+    },
+    Edit {
+        note: usize,
+        sends: bool,
+        pressure: bool,
+    },
+    Decide {
+        note: usize,
+        what: Decision,
+        stale: bool,
+    },
+    Correct {
+        note: usize,
+        pressure: bool,
+        stale: bool,
+    },
+    Withdraw {
+        note: usize,
+    },
+    Report {
+        note: usize,
+    },
+    Judge {
+        note: usize,
+        worked: bool,
+        pressure: bool,
+    },
+    TakeAway {
+        note: usize,
+        of: Who,
+    },
+    SettleAll {
+        of: Who,
+    },
+    SetRights {
+        of: Who,
+        rights: Rights,
+    },
+    Stop {
+        of: Who,
+    },
+    Allow {
+        of: Who,
+    },
+    Remove {
+        of: Who,
+        keep: bool,
+    },
     SignOut,
+    /// Signs in with their name and this password.
+    Enter {
+        password: Password,
+    },
+    ChangePassword {
+        old: Password,
+        new: Password,
+    },
+}
+
+impl Act {
+    /// Whether it tries a password: a wrong one is in the record of acts too.
+    pub(super) const fn tries(self) -> bool {
+        matches!(self, Self::Enter { .. } | Self::ChangePassword { .. })
+    }
 }
 
 /// What the queue decides.
@@ -50,12 +105,14 @@ pub(super) struct Member {
     pub(super) is_stopped: bool,
     pub(super) is_gone: bool,
     pub(super) reports: usize,
+    /// A stranger has none.
+    pub(super) password: Option<Password>,
 }
 
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Wording {
     pub(super) word: Word,
-    pressure: bool,
+    pub(super) pressure: bool,
 }
 
 #[derive(Clone, Debug, Default)]
@@ -64,14 +121,14 @@ pub(super) struct Note {
     pub(super) desk: Option<Wording>,
     pub(super) queue: Option<Wording>,
     pub(super) shown: Option<Wording>,
-    was_declined: bool,
-    corrections: Vec<Word>,
+    pub(super) was_declined: bool,
+    pub(super) corrections: Vec<Word>,
     /// Of which wording each is.
-    verdicts: BTreeMap<Who, (Word, bool)>,
+    pub(super) verdicts: BTreeMap<Who, (Word, bool)>,
     /// Of whom; of nobody any more.
-    reports: BTreeSet<(Word, Option<Who>)>,
-    is_withdrawn: bool,
-    is_gone: bool,
+    pub(super) reports: BTreeSet<(Word, Option<Who>)>,
+    pub(super) is_withdrawn: bool,
+    pub(super) is_gone: bool,
 }
 
 #[derive(Clone, Debug, Default)]
@@ -100,6 +157,9 @@ pub(super) struct View {
     pub(super) found: BTreeSet<(usize, Word)>,
     /// The notes at whose address there is nothing for a stranger.
     pub(super) unknown: BTreeSet<usize>,
+    /// The notes on the page that the server keeps ready: the word, the newest correction and what members
+    /// found, as it stands there.
+    pub(super) kept: BTreeMap<usize, (Word, Option<Word>, String)>,
     /// By member: the words of what is on the desk, waits and is shown, in their own data.
     pub(super) own: BTreeMap<Who, BTreeSet<(&'static str, Word)>>,
     /// By member: what stands in the queue.
@@ -152,12 +212,24 @@ impl Club {
 
     /// Does it, or says why not; `word` is that of what is written by it.
     pub(super) fn act(&mut self, by: Who, act: Act, word: Word) -> Outcome {
-        if matches!(act, Act::SignOut) {
-            self.members[by].is_signed_in = false;
-            return Done;
-        }
-        if !self.members[by].is_signed_in {
-            return Refused;
+        let me = &mut self.members[by];
+        match act {
+            Act::SignOut => {
+                me.is_signed_in = false;
+                return Done;
+            }
+            Act::Enter { password } => {
+                let is_right = me.password == Some(password) && !me.is_stopped && !me.is_gone;
+                me.is_signed_in |= is_right;
+                return if is_right { Done } else { Refused };
+            }
+            _ if !me.is_signed_in => return Refused,
+            Act::ChangePassword { old, new } => {
+                let is_right = me.password == Some(old);
+                me.password = if is_right { Some(new) } else { me.password };
+                return if is_right { Done } else { Refused };
+            }
+            _ => {}
         }
         match act {
             Act::Write { sends, pressure } => {
@@ -169,7 +241,7 @@ impl Club {
                 self.manage(by, act)
             }
             Act::SettleAll { of } => self.settle_all(by, of),
-            Act::SignOut => Done,
+            Act::SignOut | Act::Enter { .. } | Act::ChangePassword { .. } => Done,
             Act::Edit { note, .. }
             | Act::Decide { note, .. }
             | Act::Correct { note, .. }
@@ -354,6 +426,8 @@ impl Club {
                 let words = note.corrections.iter().copied().chain([shown.word]);
                 view.found.extend(words.map(|word| (place, word)));
                 let [worked, did_not] = [true, false].map(counted);
+                let newest = note.corrections.last().copied();
+                view.kept.insert(place, (shown.word, newest, in_words(worked, did_not)));
                 let read = (shown.word, corrections, [worked, did_not], worked > 0);
                 view.shown.insert(place, read);
             }
@@ -399,6 +473,20 @@ impl Note {
             self.author = None;
             self.desk = None;
             self.is_gone |= !keep || !self.was_sent_in();
+        }
+    }
+}
+
+/// What members found, as a list of notes says it.
+fn in_words(worked: u64, did_not: u64) -> String {
+    let members =
+        |count| if count == 1 { "1 member".to_owned() } else { format!("{count} members") };
+    match (worked, did_not) {
+        (0, 0) => "Nobody else has said yet whether it works.".to_owned(),
+        (worked, 0) => format!("Worked for {}.", members(worked)),
+        (0, did_not) => format!("Did not work for {}.", members(did_not)),
+        (worked, did_not) => {
+            format!("Worked for {}, did not for {}.", members(worked), members(did_not))
         }
     }
 }
