@@ -14,5 +14,6 @@ mod own_data;
 mod pressure;
 mod reports;
 mod rules;
+mod searches;
 mod secrets;
 mod stalls;
