@@ -23,6 +23,8 @@ pub struct Frame {
     pub drawer: Option<Notice>,
     /// What members found, below everything else.
     pub notes: String,
+    /// What leads there from the head of the page.
+    pub noted: String,
     /// Whether there are notes to go to.
     pub has_notes: bool,
     /// The address of the style sheet, with its hash.
@@ -117,6 +119,7 @@ impl Frame {
             listed: true,
             drawer: None,
             notes: context.notes.html.clone(),
+            noted: context.notes.lead.clone(),
             has_notes: context.notes.are_kept,
             style_sheet: assets::style_sheet(),
             icon: assets::icon(),

@@ -95,3 +95,28 @@ async fn an_extract_shows_the_words_in_the_text() {
     let first: String = hits[0].around.iter().map(|stretch| stretch.text.as_str()).collect();
     assert!(first.starts_with(demo::MARK), "{first}");
 }
+
+/// The plan leads to what members found on its thread in its material: first what warns.
+#[tokio::test]
+async fn a_plan_shows_the_notes_on_its_job() {
+    let club = club_of_the_demonstration().await;
+    let page = club.get("/plan?thread=5+BA&material=gunmetal&hole=blind&depth=8+mm", None).await;
+    let lead = "<a href=\"#members\">A member’s note on 5 BA in gunmetal</a>";
+    let (head, rest) = page.body.split_once(lead).unwrap_or_else(|| panic!("{}", page.body));
+    assert!(head.contains("Tapping size") && !head.contains("id=\"steps\""));
+    let (plan, notes) = rest.split_once("id=\"members\"").unwrap();
+    assert!(plan.contains("id=\"steps\"") && notes.contains("Gland studs in the pump body"));
+    let none = club.get("/plan?thread=0+BA&material=acetal", None).await;
+    assert!(!none.body.contains("#members"), "{}", none.body);
+}
+
+#[tokio::test]
+async fn the_first_page_and_the_head_of_a_thing_lead_to_the_notes() {
+    let club = club_of_the_demonstration().await;
+    let home = club.get("/", None).await;
+    let (_, lately) = home.body.split_once("What members found lately").unwrap();
+    assert_eq!(lately.matches("href=\"/notes/").count(), 3, "{lately}");
+    let page = club.get("/materials/gunmetal", None).await;
+    let (head, _) = page.body.split_once("<table>").unwrap();
+    assert!(head.contains("<a href=\"#members\">3 members’ notes</a>"), "{head}");
+}

@@ -110,6 +110,32 @@ pub async fn shown(
     Ok(listed.map_err(|error| sqlx::Error::Io(error.into()))?)
 }
 
+/// The shown notes that belong to both of these things, and how many there are: first those that warn (a
+/// correction stands above them, or it did not work for somebody), then the newest confirmed.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn on_both(
+    database: &Database,
+    [one, other]: [&str; 2],
+    most: i64,
+) -> Result<(Vec<Listed>, i64), Error> {
+    let rows = sqlx::query!(
+        r#"SELECT note AS "note!: String", count(*) OVER () AS "count!: i64" FROM shown_note
+           WHERE version_id IN (SELECT version_id FROM note_entry WHERE entry_id = ?1)
+             AND version_id IN (SELECT version_id FROM note_entry WHERE entry_id = ?2)
+           ORDER BY is_corrected OR note ->> 'did_not' > 0 DESC, confirmed_at DESC, id DESC LIMIT ?3"#,
+        one,
+        other,
+        most
+    )
+    .fetch_all(&database.readers)
+    .await?;
+    let count = rows.first().map_or(0, |row| row.count);
+    let listed = spawn_blocking(move || rows.iter().filter_map(|row| read(&row.note)).collect());
+    Ok((listed.await.map_err(|error| sqlx::Error::Io(error.into()))?, count))
+}
+
 /// One note as the view has it.
 #[derive(Debug, Deserialize)]
 struct ShownRow {
