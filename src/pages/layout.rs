@@ -25,6 +25,8 @@ pub struct Frame {
     pub notes: String,
     /// Whether the page is a member's own, who can sign out on it. A page that is kept is the same for all.
     pub is_members: bool,
+    /// What leads there from the head of the page.
+    pub noted: String,
     /// Whether there are notes to go to.
     pub has_notes: bool,
     /// The address of the style sheet, with its hash.
@@ -125,6 +127,7 @@ impl Frame {
             drawer: None,
             notes: context.notes.html.clone(),
             is_members: false,
+            noted: context.notes.lead.clone(),
             has_notes: context.notes.are_kept,
             style_sheet: assets::style_sheet(),
             icon: assets::icon(),

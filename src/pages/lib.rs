@@ -56,6 +56,8 @@ pub struct Context {
 pub struct Notes {
     /// Whether there are notes at all: a copy of the pages on a phone has none.
     pub are_kept: bool,
+    /// What leads there from the head of the page: `3 notes by members`; empty where there are none.
+    pub lead: String,
     /// HTML for the end of the page; empty where there is nothing to say.
     pub html: String,
     /// On the page of a search, how many were found.

@@ -59,7 +59,7 @@ async fn measure(count: u32) {
     fill(&app.database, count).await;
     let filters = [
         ("any", Filter::default()),
-        ("on 4 BA", Filter { on: Some("threads/ba/4".into()), ..Filter::default() }),
+        ("on 4 BA", Filter { on: vec!["threads/ba/4".into()], ..Filter::default() }),
         ("confirmed", Filter { confirmed_only: true, ..Filter::default() }),
     ];
     let mut worst = Duration::ZERO;

@@ -12,14 +12,19 @@ use axum::response::{IntoResponse, Response};
 
 use super::apart::aside;
 use super::notes::fragment;
-use crate::db::notes::lists::Filter;
+use crate::db::notes::lists::{self, Filter};
 use crate::db::notes::search;
 use crate::extract::Personal;
 use crate::rules::Keep;
+use crate::rules::notes::belongs::Group;
 use crate::rules::validator::Tag;
 use crate::{App, Error, db};
 use holewright_pages::address::Address;
+use holewright_pages::plan::Request;
 use holewright_pages::{Context, Notes, Query, Reply};
+
+/// So many of the newest notes stand on the front page.
+const LATELY: i64 = 3;
 
 /// Answers one address with its page. It looks at the method itself: a table of methods would be
 /// copied for each request that comes this far.
@@ -108,6 +113,20 @@ async fn below(app: &App, uri: &Uri) -> Below {
         }
         return below;
     }
+    if matches!(path, "/" | "/plan") {
+        let found = match path {
+            "/plan" => on_job(app, uri.query().unwrap_or_default()).await,
+            _ => lately(app).await,
+        };
+        match found {
+            Ok(notes) => below.notes = notes,
+            Err(error) => {
+                tracing::warn!(%error, "the notes of a page cannot be read");
+                below.lasts = false;
+            }
+        }
+        return below;
+    }
     let Some(id) = path.strip_prefix('/').filter(|id| id.contains('/')) else { return below };
     match db::reference::with_notes(&app.database, id, fragment::MOST).await {
         Ok(Some(entry)) => {
@@ -129,6 +148,25 @@ async fn below(app: &App, uri: &Uri) -> Below {
         }
     }
     below
+}
+
+/// The notes on the thread of a plan in its material; none where either is not named outright.
+async fn on_job(app: &App, query: &str) -> Result<Notes, Error> {
+    let request = Request::read(query);
+    let thread = Group::Threads.named(request.typed("thread"));
+    let material = Group::Materials.named(request.typed("material"));
+    let (Some(thread), Some(material)) = (thread, material) else {
+        return Ok(app.context.notes.clone());
+    };
+    let job = [thread.id.as_str(), &material.id];
+    let (found, count) = lists::on_both(&app.database, job, fragment::MOST).await?;
+    aside(move || fragment::on_job(&thread, &material, &found, count)).await
+}
+
+/// The newest notes.
+async fn lately(app: &App) -> Result<Notes, Error> {
+    let found = lists::shown(&app.database, &Filter::default(), None, LATELY).await?;
+    aside(move || fragment::lately(&found)).await
 }
 
 pub(super) fn respond(page: Reply) -> Result<Response, Error> {

@@ -17,6 +17,7 @@ mod own_data;
 mod pressure;
 mod reports;
 mod rules;
+mod searches;
 mod secrets;
 mod stalls;
 mod unread;

@@ -79,7 +79,7 @@ fn o13_notes_of_an_older_schema_are_found_by_what_they_are_marked_by() {
         assert_eq!(found, expected, "{filter:?}");
     };
     check(&Filter::default(), &[2, 1]);
-    check(&Filter { on: Some("threads/ba/5".to_owned()), ..Filter::default() }, &[1]);
+    check(&Filter { on: vec!["threads/ba/5".to_owned()], ..Filter::default() }, &[1]);
     check(&Filter { confirmed_only: true, ..Filter::default() }, &[2]);
     check(&Filter { corrected_only: true, ..Filter::default() }, &[2]);
 }

@@ -46,8 +46,8 @@ pub struct Correction {
 /// Which notes are wanted.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Filter {
-    /// Those that belong to this thing.
-    pub on: Option<String>,
+    /// Those that belong to one of these things, where some are named.
+    pub on: Vec<String>,
     /// Those a member found to work.
     pub confirmed_only: bool,
     /// Those with a correction above them.
@@ -75,9 +75,8 @@ pub async fn shown(
 ) -> Result<Vec<Listed>, Error> {
     let before = before.unwrap_or(i64::MAX);
     let (confirmed, corrected) = (filter.confirmed_only, filter.corrected_only);
-    let rows = match &filter.on {
-        None => {
-            sqlx::query_scalar!(
+    let rows = if filter.on.is_empty() {
+        sqlx::query_scalar!(
                 r#"SELECT note AS "note!: String" FROM shown_note
                    WHERE id < ?1 AND (NOT ?2 OR confirmed_at IS NOT NULL) AND (NOT ?3 OR is_corrected)
                    ORDER BY id DESC LIMIT ?4"#,
@@ -88,13 +87,14 @@ pub async fn shown(
             )
             .fetch_all(&database.readers)
             .await?
-        }
-        Some(on) => {
-            sqlx::query_scalar!(
+    } else {
+        let on = serde_json::to_string(&filter.on).unwrap_or_default();
+        sqlx::query_scalar!(
                 r#"SELECT shown_note.note AS "note!: String"
-                   FROM note_entry JOIN shown_note ON shown_note.version_id = note_entry.version_id
-                   WHERE note_entry.entry_id = ?5
-                     AND id < ?1 AND (NOT ?2 OR confirmed_at IS NOT NULL) AND (NOT ?3 OR is_corrected)
+                   FROM (SELECT DISTINCT version_id FROM note_entry
+                         WHERE entry_id IN (SELECT value FROM json_each(?5))) AS named
+                   JOIN shown_note ON shown_note.version_id = named.version_id
+                   WHERE id < ?1 AND (NOT ?2 OR confirmed_at IS NOT NULL) AND (NOT ?3 OR is_corrected)
                    ORDER BY id DESC LIMIT ?4"#,
                 before,
                 confirmed,
@@ -104,11 +104,36 @@ pub async fn shown(
             )
             .fetch_all(&database.readers)
             .await?
-        }
     };
     // Twenty long notes are milliseconds of work.
     let listed = spawn_blocking(move || rows.iter().filter_map(|row| read(row)).collect()).await;
     Ok(listed.map_err(|error| sqlx::Error::Io(error.into()))?)
+}
+
+/// The shown notes that belong to both of these things, and how many there are: first those that warn (a
+/// correction stands above them, or it did not work for somebody), then the newest confirmed.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn on_both(
+    database: &Database,
+    [one, other]: [&str; 2],
+    most: i64,
+) -> Result<(Vec<Listed>, i64), Error> {
+    let rows = sqlx::query!(
+        r#"SELECT note AS "note!: String", count(*) OVER () AS "count!: i64" FROM shown_note
+           WHERE version_id IN (SELECT version_id FROM note_entry WHERE entry_id = ?1)
+             AND version_id IN (SELECT version_id FROM note_entry WHERE entry_id = ?2)
+           ORDER BY is_corrected OR note ->> 'did_not' > 0 DESC, confirmed_at DESC, id DESC LIMIT ?3"#,
+        one,
+        other,
+        most
+    )
+    .fetch_all(&database.readers)
+    .await?;
+    let count = rows.first().map_or(0, |row| row.count);
+    let listed = spawn_blocking(move || rows.iter().filter_map(|row| read(&row.note)).collect());
+    Ok((listed.await.map_err(|error| sqlx::Error::Io(error.into()))?, count))
 }
 
 /// One note as the view has it.

@@ -128,6 +128,44 @@ pub fn read(typed: &str) -> Result<Thing, FieldError> {
     ))
 }
 
+/// What notes are asked on: one thing, or a kind of material with all that are of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Named {
+    /// As an address names it: `threads/ba/5`, `bronze`.
+    pub id: String,
+    /// What it is called.
+    pub title: String,
+    /// The addresses of the things.
+    pub things: Vec<String>,
+}
+
+/// What a text names that notes can be asked on.
+///
+/// # Errors
+/// It names nothing, or several things that are no kind of material.
+///
+/// # Examples
+/// ```
+/// use holewright_server::rules::notes::belongs::named;
+/// assert_eq!(named("5ba").map(|named| named.things), Ok(vec!["threads/ba/5".to_owned()]));
+/// assert_eq!(named("Bronze").map(|named| (named.id, named.things.len())), Ok(("bronze".to_owned(), 7)));
+/// assert!(named("1/4").is_err());
+/// ```
+pub fn named(typed: &str) -> Result<Named, FieldError> {
+    read(typed)
+        .map(|thing| Named { things: vec![thing.id.clone()], id: thing.id, title: thing.title })
+        .or_else(|error| kind(typed).ok_or(error))
+}
+
+fn kind(typed: &str) -> Option<Named> {
+    let plain = |letter: char| !letter.is_alphanumeric();
+    let id = typed.split(plain).filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ");
+    let id = id.to_lowercase();
+    let materials = materials::read::candidates(&id).err().filter(|several| !several.is_empty())?;
+    let things = materials.iter().map(|material| format!("materials/{}", material.slug));
+    Some(Named { title: id.clone(), things: things.collect(), id })
+}
+
 /// The things in a list with commas, semicolons or lines between them; each once.
 ///
 /// # Errors

@@ -10,12 +10,14 @@
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
 //! - [`reports`]: how many notes one member may report in a day.
 //! - [`difference`]: what changed from one wording to the next.
+//! - [`asked`]: what a search asks: words, their forms, the things they name.
 //! - [`words`]: the words of a text, as a search takes them; [`around`]: the part of a text that shows them.
 //!
 //! Leaves out SQL, pages and the clock.
 
 pub mod again;
 pub mod around;
+pub mod asked;
 pub mod belongs;
 pub mod difference;
 pub mod fields;

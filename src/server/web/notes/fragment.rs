@@ -1,10 +1,14 @@
-//! The notes at the end of a reference page or of a search: HTML for [`holewright_pages::Notes`].
+//! The notes at the end of a reference page, a plan, a search or the front page: HTML for [`holewright_pages::Notes`].
 
 use askama::Template;
+use form_urlencoded::Serializer;
 
 use super::item::Item;
+use crate::db::notes::Listed;
 use crate::db::notes::search::Hit;
 use crate::db::reference::EntryWithNotes;
+use crate::rules::notes::belongs::Thing;
+use holewright_core::units::print;
 use holewright_pages::Notes;
 
 /// How many notes stand on a page of the reference; the others are one link away.
@@ -21,6 +25,20 @@ struct OnPage<'a> {
 }
 
 #[derive(Template)]
+#[template(path = "web/notes/on_job.html")]
+struct OnJob<'a> {
+    job: &'a str,
+    items: Vec<Item>,
+    all: String,
+}
+
+#[derive(Template)]
+#[template(path = "web/notes/lately.html")]
+struct Lately {
+    items: Vec<Item>,
+}
+
+#[derive(Template)]
 #[template(path = "web/notes/found.html")]
 struct OnSearch {
     items: Vec<Item>,
@@ -32,7 +50,35 @@ pub(in crate::web) fn on_page(id: &str, entry: &EntryWithNotes) -> Notes {
     let items: Vec<Item> = entry.notes.iter().map(Item::of).collect();
     let has_more = entry.count > i64::try_from(items.len()).unwrap_or(i64::MAX);
     let page = OnPage { id, title: &entry.title, items, count: entry.count, has_more };
-    notes(&page, 0)
+    Notes { lead: lead(entry.count), ..notes(&page) }
+}
+
+/// What stands at the end of a plan: the notes on its thread in its material, and how many there are.
+pub(in crate::web) fn on_job(
+    thread: &Thing,
+    material: &Thing,
+    found: &[Listed],
+    count: i64,
+) -> Notes {
+    if found.is_empty() {
+        return Notes { are_kept: true, ..Notes::default() };
+    }
+    let job = format!("{} in {}", thread.title, print::running(&material.title));
+    let all = Serializer::new(String::new())
+        .append_pair("q", &thread.title)
+        .append_pair("on", &material.id)
+        .finish();
+    let items = found.iter().map(Item::of).collect();
+    let lead = format!("{} on {job}", lead(count));
+    Notes { lead, ..notes(&OnJob { job: &job, items, all: format!("/notes?{all}") }) }
+}
+
+/// What stands at the end of the front page: the newest.
+pub(in crate::web) fn lately(found: &[Listed]) -> Notes {
+    if found.is_empty() {
+        return Notes { are_kept: true, ..Notes::default() };
+    }
+    notes(&Lately { items: found.iter().map(Item::of).collect() })
 }
 
 /// What stands at the end of a search.
@@ -40,13 +86,21 @@ pub(in crate::web) fn on_search(typed: &str, hits: &[Hit]) -> Notes {
     if hits.is_empty() {
         return Notes { are_kept: true, ..Notes::default() };
     }
-    let all = form_urlencoded::Serializer::new(String::new()).append_pair("q", typed).finish();
+    let all = Serializer::new(String::new()).append_pair("q", typed).finish();
     let page =
         OnSearch { items: hits.iter().map(Item::found).collect(), all: format!("/notes?{all}") };
-    notes(&page, hits.len())
+    Notes { found: hits.len(), ..notes(&page) }
+}
+
+fn lead(count: i64) -> String {
+    match count {
+        0 => String::new(),
+        1 => "A member’s note".to_owned(),
+        count => format!("{count} members’ notes"),
+    }
 }
 
 /// A fragment that cannot be written leaves the page as it is: its figures need no notes.
-fn notes(template: &impl Template, found: usize) -> Notes {
-    Notes { are_kept: true, html: template.render().unwrap_or_default(), found }
+fn notes(template: &impl Template) -> Notes {
+    Notes { are_kept: true, html: template.render().unwrap_or_default(), ..Notes::default() }
 }

@@ -14,7 +14,7 @@ use super::page::{MOST, page, see_other};
 use crate::db::notes::lists::{self, Filter};
 use crate::db::notes::search;
 use crate::extract::Reader;
-use crate::rules::notes::belongs;
+use crate::rules::notes::belongs::{self, Named};
 use crate::{App, Error};
 use holewright_pages::field::{Field, Kind, items};
 use holewright_pages::layout::{Frame, Section};
@@ -27,6 +27,8 @@ struct ListPage {
     heading: String,
     errors: Vec<FieldError>,
     items: Vec<Item>,
+    /// Those that have some of the words only.
+    partly: Vec<Item>,
     /// Why the list is empty.
     nothing: &'static str,
     /// The best of more than are shown.
@@ -59,17 +61,18 @@ pub async fn show(
     }
     let (typed, on) = (query.get("q"), query.get("on"));
     let mut errors = Vec::new();
-    let thing = match on {
+    let named = match on {
         "" => None,
-        on => belongs::read(on).map_err(|error| errors.push(error)).ok(),
+        on => belongs::named(on).map_err(|error| errors.push(error)).ok(),
     };
     let filter = Filter {
-        on: thing.as_ref().map(|thing| thing.id.clone()),
+        on: named.as_ref().map(|named| named.things.clone()).unwrap_or_default(),
         confirmed_only: query.get("confirmed") == "yes",
         corrected_only: query.get("corrected") == "yes",
     };
     let mut older = None;
     let mut is_cut = false;
+    let mut partly = Vec::new();
     let items: Vec<Item> = if !errors.is_empty() {
         Vec::new()
     } else if typed.is_empty() {
@@ -77,25 +80,32 @@ pub async fn show(
         let mut notes = lists::shown(&app.database, &filter, before, MOST + 1).await?;
         if notes.len() > usize::try_from(MOST).unwrap_or_default() {
             notes.pop();
-            older = notes.last().map(|note| older_address(&filter, note.id));
+            older = notes.last().map(|note| older_address(named.as_ref(), &filter, note.id));
         }
         aside(move || notes.iter().map(Item::of).collect()).await?
     } else {
         let hits = search::find(&app.database, typed, &filter, MOST).await?;
         is_cut = hits.len() >= usize::try_from(MOST).unwrap_or_default();
-        aside(move || hits.iter().map(Item::found).collect()).await?
+        let work = move || {
+            let (all, some): (Vec<_>, Vec<_>) = hits.iter().partition(|hit| hit.has_all);
+            (
+                all.into_iter().map(Item::found).collect(),
+                some.into_iter().map(Item::found).collect(),
+            )
+        };
+        let (all, some) = aside(work).await?;
+        partly = some;
+        all
     };
-    let heading = match &thing {
-        Some(thing) => format!("Notes on {}", thing.title),
+    let heading = match &named {
+        Some(named) => format!("Notes on {}", named.title),
         None => "Shop notes".to_owned(),
     };
     let is_wrong = !errors.is_empty();
     let title = if is_wrong { "Error: shop notes" } else { &heading };
     let description =
         "What members found at the bench. A note never alters a figure of the tables.";
-    let address = thing
-        .as_ref()
-        .map_or_else(|| "/notes".to_owned(), |thing| format!("/notes?on={}", thing.id));
+    let address = named.as_ref().map_or_else(|| "/notes".to_owned(), address_on);
     let frame = Frame::at(&app.context, Section::Notes, &address, title, description)
         .for_reader(reader.0.is_some());
     let list = ListPage {
@@ -103,7 +113,11 @@ pub async fn show(
         frame: if is_wrong || !typed.is_empty() { frame.of_a_mistake() } else { frame },
         heading,
         items,
-        nothing: if typed.is_empty() { "No note here yet." } else { "No note has these words." },
+        partly,
+        nothing: match typed {
+            "" => "No note here yet.",
+            _ => "No note has any of these words.",
+        },
         is_cut,
         older,
         words: Field::text("q", "Words in the note", "", typed),
@@ -112,13 +126,20 @@ pub async fn show(
             .iter()
             .any(|name| !query.get(name).is_empty()),
         errors,
-        new: thing
-            .map_or_else(|| "/notes/new".to_owned(), |thing| format!("/notes/new?on={}", thing.id)),
+        new: match named.as_ref().map(|named| named.things.as_slice()) {
+            Some([thing]) => format!("/notes/new?on={thing}"),
+            _ => "/notes/new".to_owned(),
+        },
         is_signed_in: reader.0.is_some(),
         decides: reader.0.as_ref().is_some_and(|member| super::queue::decides(member.rights)),
     };
     let status = if is_wrong { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
     page(status, &list, &reader)
+}
+
+fn address_on(named: &Named) -> String {
+    let on = Serializer::new(String::new()).append_pair("on", &named.id).finish();
+    format!("/notes?{on}")
 }
 
 /// The address of the same view without what was left empty.
@@ -134,10 +155,10 @@ fn tidy(query: &Query) -> String {
 }
 
 /// The next page of the same list.
-fn older_address(filter: &Filter, before: i64) -> String {
+fn older_address(named: Option<&Named>, filter: &Filter, before: i64) -> String {
     let mut query = Serializer::new(String::new());
-    if let Some(on) = &filter.on {
-        query.append_pair("on", on);
+    if let Some(named) = named {
+        query.append_pair("on", &named.id);
     }
     for (name, only) in [("confirmed", filter.confirmed_only), ("corrected", filter.corrected_only)]
     {
