@@ -31,13 +31,13 @@ const MEMBERS: (usize, usize) = (32 << 20, 16 << 20);
 const STRANGERS: (usize, usize) = (24 << 20, 8 << 20);
 /// Bytes for those of strangers that are no longer than this where there is no other room, and of one
 /// address as much as one such form takes.
-const SHORT: u64 = 16 << 10;
-const SHORT_ONES: (usize, usize) = (8 << 20, (SHORT * TIMES) as usize);
+const SHORT: usize = 16 << 10;
+const SHORT_ONES: (usize, usize) = (8 << 20, SHORT * TIMES);
 /// A body up to this is not counted.
 const SMALL: u64 = 8 << 10;
 /// The bytes that a form takes for each of its own: itself, what is read from it, the page that gives
 /// it back with its marks written out, and that page coded.
-const TIMES: u64 = 10;
+const TIMES: usize = 10;
 /// The bytes of a piece of an answer.
 const PIECE: usize = 16 << 10;
 
@@ -64,7 +64,8 @@ impl Default for InHand {
 impl InHand {
     /// A share for a form of this length; none where there is no room for it.
     fn take(&self, client: Option<Client>, length: u64) -> Option<Share> {
-        let amount = usize::try_from(length.saturating_mul(TIMES)).unwrap_or(usize::MAX);
+        let length = usize::try_from(length).unwrap_or(usize::MAX);
+        let amount = length.saturating_mul(TIMES);
         if let Some(Client::Member(_)) = client {
             return self.members.take(client, amount);
         }
