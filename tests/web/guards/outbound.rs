@@ -133,7 +133,7 @@ fn write_a_note(author: &mut Client, moderator: &mut Client) {
     author.post("/notes/1/edit", 303, &with("send"));
     let queue = moderator.get("/queue");
     let page = html::read(&queue);
-    let version = page.tags.iter().find(|tag| tag.attribute("name") == Some("version")).unwrap();
+    let version = page.tags.iter().find(|tag| tag.attribute("name") == Some("version-1")).unwrap();
     let version = version.attribute("value").unwrap();
     moderator.post("/queue/1", 303, &[("version", version), ("do", "pass")]);
 }
