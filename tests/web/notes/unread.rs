@@ -465,7 +465,8 @@ async fn many_stored_notes_are_judged_bit_by_bit() {
     let club = Club::open().await;
     let [author, ..] = people(&club).await;
     let [_, writer] = club.app.database.pools();
-    let many = "WITH RECURSIVE many (n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM many WHERE n < 150)";
+    let many =
+        "WITH RECURSIVE many (n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM many WHERE n < 150)";
     for statement in [
         "INSERT INTO note (id, author_id, form_key, made_at)
          SELECT n, ?1, printf('a key of its own %d', n), 1 FROM many",
