@@ -169,5 +169,8 @@ FROM note;
 -- A note counts as confirmed where its shown wording is.
 UPDATE note SET confirmed_at = (
     SELECT max(verdict.made_at) FROM verdict WHERE verdict.version_id = note.shown_version AND verdict.worked = 1
+)
+WHERE EXISTS (
+    SELECT 1 FROM verdict WHERE verdict.note_id = note.id AND verdict.version_id IS NOT note.shown_version
 );
 UPDATE note_text SET marks = (SELECT note_mark.marks FROM note_mark WHERE note_mark.id = note_text.rowid);

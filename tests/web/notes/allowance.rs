@@ -31,8 +31,10 @@ acts! {
     Act::Decline => Act::Decline,
     Act::Correct(_) => Act::Correct(Subject::Usual),
     Act::Withdraw => Act::Withdraw,
-    Act::Report => Act::Report,
+    Act::Report(_) => Act::Report(Subject::Usual),
     Act::Settle => Act::Settle,
+    Act::HandOver => Act::HandOver,
+    Act::TurnBack => Act::TurnBack,
     Act::Judge(_) => Act::Judge(Subject::Usual),
     Act::TakeBack => Act::TakeBack,
     Act::TakeAway => Act::TakeAway,
@@ -53,6 +55,7 @@ struct Scene {
     moderator: Person,
     reader: Person,
     other: Person,
+    inspector: Person,
 }
 
 impl Scene {
@@ -62,7 +65,8 @@ impl Scene {
         let moderator = club.join("Cyril Moss", Right::Moderator).await;
         let reader = club.join("Bert Stone", Right::None).await;
         let other = club.join("Edda Lowe", Right::None).await;
-        Self { club, author, moderator, reader, other }
+        let inspector = club.join("Ina Flint", Right::Inspector).await;
+        Self { club, author, moderator, reader, other, inspector }
     }
 
     async fn waiting(&self) -> i64 {
@@ -141,7 +145,7 @@ impl Scene {
                     self.decided(other, "shown", "withdraw").await,
                 ]
             }
-            Act::Report => {
+            Act::Report(_) => {
                 let danger = [("danger", "It could break.")];
                 vec![Self::on(self.shown().await, "/notes/{id}/report", reader, &danger)]
             }
@@ -150,11 +154,20 @@ impl Scene {
                 let first = self.hidden_by(&self.other).await;
                 self.hidden_by(&self.other).await;
                 let (of, last) = (self.other.id.to_string(), i64::MAX.to_string());
-                let all = [("of", of.as_str()), ("last", last.as_str())];
+                let version = self.club.version(first, "shown").await;
+                let read = format!("{first}.{version}.0");
+                let all = [("of", of.as_str()), ("last", last.as_str()), ("read", read.as_str())];
                 vec![
                     self.decided(one, "shown", "settle").await,
                     Self::on(first, "/queue/reports", moderator, &all),
                 ]
+            }
+            Act::HandOver => vec![self.decided(self.waiting().await, "waiting", "over").await],
+            Act::TurnBack => {
+                let fields = [&words()[..], &[("is_pressure", "yes")]].concat();
+                let note = self.club.send_in(&self.author, &fields).await;
+                let back = self.decided(note, "waiting", "back").await;
+                vec![Form { by: self.inspector.clone(), ..back }]
             }
             Act::Judge(_) => {
                 let found = [("found", "worked"), ("material", "brass")];

@@ -202,7 +202,7 @@ fn o11_what_is_not_sound_is_refused_and_nothing_is_touched() {
     let astray = changed(
         &folder,
         &database,
-        "INSERT INTO verdict (note_id, member_id, worked, made_at) VALUES (1, 99, 1, 1)",
+        "INSERT INTO verdict (note_id, member_id, version_id, worked, made_at) VALUES (1, 99, 1, 1, 1)",
     );
     tar(&file, &[("manifest.json", &describing(manifest.clone(), &astray)), (FILE_NAME, &astray)]);
     check(&["damaged", "verdict"]);

@@ -1,8 +1,10 @@
 //! What happens to a note once it is shown: corrections, reports of danger, withdrawal.
 
+use tokio::task::spawn_blocking;
+
 use super::decide::{ReadTo, Reviewed, check_read};
 use super::recorded::record;
-use super::{Error, current, read, reports, text};
+use super::{Error, current, read, reports, text, wordings};
 use crate::db::Database;
 use crate::rules::auth::{MemberId, Right, SignedIn};
 use crate::rules::clock::UnixSeconds;
@@ -21,14 +23,19 @@ pub async fn correct(
 ) -> Result<(), Error> {
     let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
     let MemberId(member) = by.id;
+    // A wording that was shown never changes: what the correction says above it holds until it is written.
+    let mut reading = database.readers.begin().await?;
+    let row = wordings::one(&mut reading, reviewed.note, reviewed.version).await?;
+    drop(reading);
+    let corrected = row.map(read::wording).transpose()?;
+    let typed = correction.to_owned();
+    let work = move || match corrected {
+        Some(corrected) => corrected.subject_of_a_correction(&typed),
+        None => pressure::subject(&typed),
+    };
+    let said = spawn_blocking(work).await.map_err(|error| sqlx::Error::Io(error.into()))?;
     let mut transaction = database.write().await?;
     let current = current::read(&mut transaction, reviewed.note, by).await?;
-    let versions = read::versions(&mut transaction, reviewed.note).await?;
-    let above = versions.iter().find(|above| Some(above.id.0) == current.shown);
-    let said = above.map_or_else(
-        || pressure::subject(correction),
-        |above| above.wording.subject_of_a_correction(correction),
-    );
     let after = current.check(Act::Correct(said), by)?;
     if current.shown != Some(version) {
         return Err(Error::OutOfDate);

@@ -42,6 +42,17 @@ pub(super) async fn read(
     note: NoteId,
     by: &SignedIn,
 ) -> Result<CurrentNote, Error> {
+    let stand_ins = stand_ins(transaction, by.id).await?;
+    one_of_many(transaction, note, by, stand_ins).await
+}
+
+/// Reads one of several: who else there is was read once for all.
+pub(super) async fn one_of_many(
+    transaction: &mut Transaction<'_, Sqlite>,
+    note: NoteId,
+    by: &SignedIn,
+    stand_ins: StandIns,
+) -> Result<CurrentNote, Error> {
     let (NoteId(id), MemberId(member)) = (note, by.id);
     let row = sqlx::query!(
         r#"SELECT note.author_id, note.withdrawn_at, note.hidden_at, note.shown_version,
@@ -73,7 +84,7 @@ pub(super) async fn read(
         on_its_way: row.way_id,
         shown: row.shown_version,
         is_author: row.author_id == Some(member),
-        stand_ins: stand_ins(transaction, by.id).await?,
+        stand_ins,
     })
 }
 

@@ -290,22 +290,28 @@ pub(super) async fn versions(
     note: NoteId,
 ) -> Result<Vec<Version>, Error> {
     let rows = wordings::of_note(transaction, note).await?;
-    let version = |row: WordingRow| {
-        Ok(Version {
-            id: VersionId(row.id),
-            state: WordingState::read(&row.state),
-            wording: Wording {
-                done: row.done()?,
-                subject: subject(row.is_pressure),
-                things: row.things()?,
-                title: row.title,
-                text: row.text,
-            },
-            saved_at: row.saved_at,
-            decided_at: row.decided_at,
-            reason: row.reason,
-            form_key: row.form_key,
-        })
-    };
     rows.into_iter().map(version).collect()
+}
+
+fn version(row: WordingRow) -> Result<Version, Error> {
+    Ok(Version {
+        id: VersionId(row.id),
+        state: WordingState::read(&row.state),
+        saved_at: row.saved_at,
+        decided_at: row.decided_at,
+        reason: row.reason.clone(),
+        form_key: row.form_key.clone(),
+        wording: wording(row)?,
+    })
+}
+
+/// The wording that a row holds.
+pub(super) fn wording(row: WordingRow) -> Result<Wording, Error> {
+    Ok(Wording {
+        done: row.done()?,
+        subject: subject(row.is_pressure),
+        things: row.things()?,
+        title: row.title,
+        text: row.text,
+    })
 }

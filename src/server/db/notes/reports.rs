@@ -169,9 +169,10 @@ pub async fn settle_all(
     let (MemberId(reader), MemberId(sender)) = (by.id, of.member);
     let mut transaction = database.write().await?;
     let mut settled = 0;
+    let stand_ins = current::stand_ins(&mut transaction, by.id).await?;
     for AsRead { note, version, correction } in notes.iter().take(MOST_AT_ONCE).copied() {
         let NoteId(id) = note;
-        let current = match current::read(&mut transaction, note, by).await {
+        let current = match current::one_of_many(&mut transaction, note, by, stand_ins).await {
             Err(Error::Nothing) => continue,
             current => current?,
         };

@@ -58,7 +58,16 @@ pub(super) async fn of_note(
     transaction: &mut Transaction<'_, Sqlite>,
     NoteId(note): NoteId,
 ) -> Result<Vec<WordingRow>, sqlx::Error> {
-    rows(transaction, Some(note), None).await
+    rows(transaction, (Some(note), None, None)).await
+}
+
+/// This wording of a note.
+pub(super) async fn one(
+    transaction: &mut Transaction<'_, Sqlite>,
+    NoteId(note): NoteId,
+    VersionId(version): VersionId,
+) -> Result<Option<WordingRow>, sqlx::Error> {
+    Ok(rows(transaction, (Some(note), None, Some(version))).await?.pop())
 }
 
 /// Every wording of every note of a member's, note by note, each note's oldest first.
@@ -66,13 +75,12 @@ pub(in crate::db) async fn of_author(
     transaction: &mut Transaction<'_, Sqlite>,
     MemberId(author): MemberId,
 ) -> Result<Vec<WordingRow>, sqlx::Error> {
-    rows(transaction, None, Some(author)).await
+    rows(transaction, (None, Some(author), None)).await
 }
 
 async fn rows(
     transaction: &mut Transaction<'_, Sqlite>,
-    note: Option<i64>,
-    author: Option<i64>,
+    (note, author, version): (Option<i64>, Option<i64>, Option<i64>),
 ) -> Result<Vec<WordingRow>, sqlx::Error> {
     sqlx::query_as!(
         WordingRow,
@@ -84,9 +92,11 @@ async fn rows(
               FROM note_entry JOIN reference_entry AS entry ON entry.id = note_entry.entry_id
               WHERE note_entry.version_id = version.id) AS "things!: String"
            FROM note JOIN note_version AS version ON version.note_id = note.id
-           WHERE note.id = ?1 OR note.author_id = ?2 ORDER BY note.id, version.id"#,
+           WHERE (note.id = ?1 OR note.author_id = ?2) AND (?3 IS NULL OR version.id = ?3)
+           ORDER BY note.id, version.id"#,
         note,
-        author
+        author,
+        version
     )
     .fetch_all(&mut **transaction)
     .await

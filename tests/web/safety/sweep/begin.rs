@@ -88,7 +88,7 @@ impl Begin {
         let corrected = Note {
             shown: wording(9000),
             corrections: vec![9001],
-            verdicts: BTreeMap::from([(1, true), (2, false)]),
+            verdicts: BTreeMap::from([(1, (9000, true)), (2, (9000, false))]),
             desk: wording(9002),
             ..by(0)
         };
@@ -136,7 +136,7 @@ impl Begin {
                     typed(*word)
                 ));
             }
-            for (who, worked) in &note.verdicts {
+            for (who, (_, worked)) in &note.verdicts {
                 sql.push_str(&format!(
                     "INSERT INTO verdict (note_id, member_id, worked, made_at)
                      VALUES ({number}, {}, {worked}, {MADE} + 2);
