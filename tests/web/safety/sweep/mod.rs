@@ -117,6 +117,17 @@ fn step() -> impl Strategy<Value = Step> {
     ]
 }
 
+/// What is tried right after an act: chance alone would hardly try it.
+fn tried_after(by: Who, act: Act) -> Vec<(Who, Act)> {
+    match act {
+        Act::ChangePassword { old, new } => {
+            [old, new].map(|password| (by, Act::Enter { password })).into()
+        }
+        Act::Stop { of } | Act::Remove { of, .. } => vec![(of, Act::Enter { password: 0 })],
+        _ => Vec::new(),
+    }
+}
+
 /// Goes through the steps, one after another, and looks after each that could lose something.
 fn run(steps: &[Step], begin: &Begin) {
     let mut house = House::begin(begin);
@@ -129,6 +140,9 @@ fn run(steps: &[Step], begin: &Begin) {
                     house.keep();
                 }
                 house.act(by, act, word);
+                for (by, act) in tried_after(by, act) {
+                    house.act(by, act, word);
+                }
             }
             Step::SignIn => house.sign_in(),
             Step::Kill(by, act, after) => {
