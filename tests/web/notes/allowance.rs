@@ -164,7 +164,7 @@ impl Scene {
             }
             Act::HandOver => vec![self.decided(self.waiting().await, "waiting", "over").await],
             Act::TurnBack => {
-                let fields = [&words()[..], &[("is_pressure", "yes")]].concat();
+                let fields = [&words()[..], &[("pressure", "yes")]].concat();
                 let note = self.club.send_in(&self.author, &fields).await;
                 let back = self.decided(note, "waiting", "back").await;
                 vec![Form { by: self.inspector.clone(), ..back }]
