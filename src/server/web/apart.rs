@@ -143,8 +143,9 @@ mod tests {
             asked.push(bench.ask(address(last), "stranger").await);
         }
         asked.push(bench.ask(Client::Member(MemberId(1)), "member").await);
-        for (go, asked) in asked {
-            drop(go);
+        let (go, asked): (Vec<_>, Vec<_>) = asked.into_iter().unzip();
+        drop(go);
+        for asked in asked {
             assert!(matches!(asked.await, Ok(Ok(()))));
         }
         let order = bench.order();
@@ -163,8 +164,9 @@ mod tests {
         let refused = asked.iter().filter(|(_, asked)| asked.is_finished()).count();
         assert_eq!(refused, 12 - WAITING.1);
         asked.push(bench.ask(address(2), "other").await);
-        for (go, asked) in asked {
-            drop(go);
+        let (go, asked): (Vec<_>, Vec<_>) = asked.into_iter().unzip();
+        drop(go);
+        for asked in asked {
             assert!(matches!(asked.await, Ok(Ok(()) | Err(Error::Occupied))));
         }
         assert_eq!(bench.order().len(), WAITING.1 + 1);
