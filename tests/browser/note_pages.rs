@@ -89,6 +89,11 @@ fn pages_of_notes_are_fit_for_everybody_and_for_a_narrow_screen() {
     pictures::take(&browser, "notes-on-material");
     look.visit("/search?q=squealed", 200);
     look.visit("/notes?q=squealed", 200);
+    // The search and its filters stand on the first screen, whatever was found.
+    let bottom = "return Math.max(...[...document.querySelectorAll('#q, main form > details')]
+        .map(it => it.getBoundingClientRect().bottom)) / innerHeight";
+    let screens: f64 = browser.ask(bottom);
+    assert!(screens <= 1.0, "the search ends {screens} screens down");
     browser.sign_out();
 
     browser.sign_in(AUTHOR, "/notes/1/edit");
