@@ -10,8 +10,9 @@ use super::members::{FIRST_MODERATOR, MEMBERS, Place, SECOND_MODERATOR, THE_INSP
 use super::note::{DemoNote, Fate};
 use crate::db::demo::{KEY, Made, Newcomer, Removed, make_members};
 use crate::db::notes::after;
-use crate::db::notes::decide::{self, ReadTo, Reviewed};
+use crate::db::notes::decide::{self, Reviewed};
 use crate::db::notes::read::WordingState;
+use crate::db::notes::read_to::ReadTo;
 use crate::db::notes::verdicts::{self, Verdict};
 use crate::db::notes::write::{self, Outcome, Sent};
 use crate::db::notes::{self, read};

@@ -2,7 +2,8 @@
 
 use tokio::task::spawn_blocking;
 
-use super::decide::{ReadTo, Reviewed, check_read};
+use super::decide::Reviewed;
+use super::read_to::{ReadTo, check_read};
 use super::recorded::record;
 use super::{Error, current, read, reports, text, wordings};
 use crate::db::Database;

@@ -2,6 +2,7 @@
 //!
 //! - [`write`](mod@write): a wording kept on its author's desk or sent in; [`decide`]: what the queue
 //!   decides; [`after`], [`verdicts`], [`reports`]: what happens to a note once it is shown.
+//! - [`read_to`]: what was read beside a wording that is decided about.
 //! - `wordings`: the rows of the wordings, where the SQL names the fields of a note.
 //! - [`read`]: one note with all its wordings; [`lists`]: the shown notes; [`search`]: by their words;
 //!   [`queue`]: what waits, and what became of a member's notes; [`inspectors`]: who could pass what
@@ -18,6 +19,7 @@ pub mod inspectors;
 pub mod lists;
 pub mod queue;
 pub mod read;
+pub mod read_to;
 mod recorded;
 pub mod reports;
 pub mod search;

@@ -4,7 +4,7 @@
 use serde::Deserialize;
 use sqlx::{Sqlite, Transaction};
 
-use super::decide::{ReadTo, check_read};
+use super::read_to::{ReadTo, check_read};
 use super::recorded::record;
 use super::{Error, current, text};
 use crate::db::Database;
