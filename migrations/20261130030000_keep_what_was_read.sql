@@ -54,6 +54,7 @@ SELECT id, note_id, member_id, text, made_at, settled_at, settled_by FROM safety
 DROP TABLE safety_report;
 ALTER TABLE numbered_report RENAME TO safety_report;
 CREATE INDEX report_open ON safety_report (note_id) WHERE settled_at IS NULL;
+CREATE INDEX report_by_note ON safety_report (note_id);
 
 -- A moderator's correction, as before; its number is never used again either.
 CREATE TABLE numbered_correction (
