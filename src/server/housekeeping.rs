@@ -19,6 +19,8 @@ const LOOK_EVERY: Duration = Duration::from_secs(1);
 
 /// How long the stored notes are judged at a time, beside readers.
 const JUDGED_AT_ONCE: Duration = Duration::from_millis(200);
+/// Where the database is held by another program, it is tried again after so long.
+const JUDGED_AGAIN: Duration = Duration::from_secs(60);
 
 /// Judges the stored notes by the rules of today, where they were judged by others, for so long.
 pub(super) async fn judge(
@@ -50,8 +52,8 @@ pub(super) fn judge_rest(app: &Arc<App>) {
                     tokio::time::sleep(JUDGED_AT_ONCE).await;
                 }
                 Err(error) => {
-                    tracing::warn!(%error, "not every stored note could be judged; tried again at the next start");
-                    return;
+                    tracing::warn!(%error, "not every stored note could be judged; tried again in a minute");
+                    tokio::time::sleep(JUDGED_AGAIN).await;
                 }
             }
         }

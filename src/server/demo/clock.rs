@@ -9,7 +9,7 @@ pub(super) const NOTES: &[DemoNote] = &[
         &["engraving brass", "", "2 mm", "two plates of 3 mm", "dry", "", "bench drill with a fine feed"], (7, 320),
         Fate::Judged(&[worked(4, "engraving brass", "2 mm"), worked(9, "engraving brass", "1.5 mm")])),
     note(["Pillar screws", "materials/free-cutting-brass",
-        "Drilled and tapped at one setting so that the pillar stands square on the plate. Swarf blew out between each few turns of the tap."],
+        "Drilled and tapped at one setting so that the pillar stands square on the plate. Swarf brushed out between each few turns of the tap."],
         &["free-cutting brass", "6 BA", "2.3 mm", "10 mm", "dry", "by hand", "lathe, tap held in the tailstock"], (8, 312),
         Fate::Judged(&[worked(5, "free-cutting brass", "6 BA"), worked(10, "free-cutting brass", "6 BA"), worked(11, "free-cutting brass", "7 BA")])),
     note(["Small screws for the dial feet", "materials/free-cutting-brass",

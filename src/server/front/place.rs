@@ -203,6 +203,17 @@ impl Place {
         }
     }
 
+    /// Whether only forms are sent there, and no page stands at the address.
+    #[must_use]
+    pub fn is_sent_to_alone(&self) -> bool {
+        match self {
+            Self::Route(route, _) => {
+                route.methods.contains(&"post") && !route.methods.contains(&"get")
+            }
+            Self::Page(_) => false,
+        }
+    }
+
     /// The bytes of a body that are taken there, where that is not as many as elsewhere.
     #[must_use]
     pub const fn takes(&self) -> Option<u64> {

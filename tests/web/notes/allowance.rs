@@ -100,7 +100,7 @@ impl Scene {
         let fields = vec![
             ("version", version),
             ("do", what.to_owned()),
-            ("reason", "Say more.".to_owned()),
+            ("reason", if tells(what) { "Say more.".to_owned() } else { String::new() }),
             ("last", i64::MAX.to_string()),
         ];
         let path = format!("/queue/{note}");
@@ -184,6 +184,11 @@ impl Scene {
             }
         }
     }
+}
+
+/// Whether this decision tells its author something.
+fn tells(what: &str) -> bool {
+    matches!(what, "change" | "decline" | "withdraw")
 }
 
 fn words() -> [(&'static str, &'static str); 2] {

@@ -165,7 +165,7 @@ async fn u06_the_queue_keeps_what_was_typed_at_other_notes() {
     // Each reason goes with its own note.
     assert_eq!(send(second, &again.body, "change").await.status, StatusCode::OK);
     let page = club.get(&format!("/notes/{second}"), Some(&author)).await.body;
-    assert!(page.contains("asks for a change: Second: which &#60;oil&#62;?"), "{page}");
+    assert!(page.contains("A change is asked for: Second: which &#60;oil&#62;?"), "{page}");
     // Nothing else is typed: on to the queue as ever.
     let body = club.get("/queue", Some(&moderator)).await.body;
     let last = send(third, &body, "decline").await;

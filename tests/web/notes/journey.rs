@@ -348,7 +348,7 @@ async fn the_author_is_told_what_became_of_a_note() {
     assert_eq!(club.decide(&moderator, note, ("decline", "")).await.status.as_u16(), 422);
     club.decide(&moderator, note, ("change", "Say which lubricant.")).await;
     let mine = club.get("/notes/mine", Some(&author)).await.body;
-    assert!(mine.contains("A moderator asks for a change: Say which lubricant."), "{mine}");
+    assert!(mine.contains("A change is asked for: Say which lubricant."), "{mine}");
     let edit = format!("/notes/{note}/edit");
     let form = club.get(&edit, Some(&author)).await.body;
     assert!(form.contains("Say which lubricant.") && form.contains("café"), "{form}");

@@ -141,7 +141,7 @@ async fn u10_one_window_is_kept_from_as_often_as_it_likes() {
 async fn u10_what_a_moderator_said_meanwhile_is_read_first() {
     let (club, author, moderator) = club().await;
     for (what, reason, shown) in [
-        ("change", "Which oil?", "A moderator asks for a change: Which oil?"),
+        ("change", "Which oil?", "A change is asked for: Which oil?"),
         ("decline", "We have it.", "Not taken: We have it."),
     ] {
         let note = club.send_in(&author, &[("title", "A"), ("text", "First words")]).await;

@@ -381,7 +381,8 @@ async fn s32_no_word_of_a_search_is_taken_for_a_command() {
         ("3.3", true),
         ("3.4", false),
         ("a OR b", false),
-        ("{title text} : x", false),
+        // The note has the word "title".
+        ("{title text} : x", true),
         ("\u{0}", false),
         ("\u{2}x\u{3}", false),
     ] {

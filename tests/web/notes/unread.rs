@@ -22,6 +22,11 @@ fn carried(page: &str, name: &str) -> String {
         .unwrap_or_default()
 }
 
+/// The newest report and correction that the queue shows of a note.
+fn read_to(queue: &str, note: i64) -> [String; 2] {
+    ["last", "correction"].map(|name| carried(queue, &format!("{name}-{note}")))
+}
+
 async fn people(club: &Club) -> [Person; 5] {
     [
         club.join("Ada Penn", Right::None).await,
@@ -55,13 +60,16 @@ async fn report(club: &Club, by: &Person, note: i64, danger: &str) {
 async fn decide(club: &Club, by: &Person, note: i64, (what, state): (&str, &str)) -> Answer {
     let queue = club.get("/queue", Some(by)).await.body;
     let version = club.version(note, state).await.to_string();
-    let (last, correction) = (carried(&queue, "last"), carried(&queue, "correction"));
+    let [last, correction] = read_to(&queue, note);
     let fields = [
         ("version", version.as_str()),
         ("last", last.as_str()),
         ("correction", correction.as_str()),
         ("do", what),
-        ("reason", "As said."),
+        (
+            "reason",
+            if matches!(what, "pass" | "settle" | "over" | "back") { "" } else { "As said." },
+        ),
     ];
     club.post(&format!("/queue/{note}"), Some(by), &fields).await
 }
@@ -200,7 +208,8 @@ async fn a_fix_of_a_reported_note_stands_beside_the_report() {
     assert_eq!(answer.status, StatusCode::CONFLICT, "{}", answer.body);
     assert_eq!(status(&club, note).await, StatusCode::NOT_FOUND);
     // Declined with a reason that is missing, its own field asks for it.
-    let decline = [("version", waiting.as_str()), ("do", "decline"), ("reason", " ")];
+    let [version, reason] = ["version", "reason"].map(|name| format!("{name}-{note}-new"));
+    let decline = [(version.as_str(), waiting.as_str()), ("do", "decline"), (reason.as_str(), " ")];
     let answer = club.post(&format!("/queue/{note}"), Some(&moderator), &decline).await;
     assert_eq!(answer.status.as_u16(), 422, "{}", answer.body);
     let answer = decide(&club, &moderator, note, ("pass", "waiting")).await;
@@ -352,7 +361,7 @@ async fn a_correction_that_was_not_read_goes_with_nothing() {
     assert!(queue.contains("Never under power."), "{queue}");
     correct(&club, &second, note, "Nor with the guard off.").await;
     let version = club.version(note, "waiting").await.to_string();
-    let (last, correction) = (carried(&queue, "last"), carried(&queue, "correction"));
+    let [last, correction] = read_to(&queue, note);
     let pass = [
         ("version", version.as_str()),
         ("last", last.as_str()),
@@ -369,7 +378,7 @@ async fn a_correction_that_was_not_read_goes_with_nothing() {
     let queue = club.get("/queue", Some(&moderator)).await.body;
     assert!(queue.contains("Nor with the guard off."), "{queue}");
     let shown = club.version(note, "shown").await.to_string();
-    let last = carried(&queue, "last");
+    let [last, _] = read_to(&queue, note);
     let settle = [
         ("version", shown.as_str()),
         ("last", last.as_str()),
@@ -425,12 +434,14 @@ async fn stored_notes_are_judged_by_new_rules_of_pressure() {
         notes.push(club.shown(&author, &moderator, &SHOWN).await);
     }
     let waiting = club.send_in(&author, &SHOWN).await;
+    change(&club, &author, notes[0]).await;
     let by_sql = async |club: &Club, statement: &'static str| {
         let [_, writer] = club.app.database.pools();
         sqlx::query(statement).execute(writer).await.unwrap();
     };
     // As if an earlier rule had not heard these; the third was turned back by the inspector.
-    let unheard = "UPDATE note_version SET title = 'A boiler bush' WHERE note_id <> 2";
+    let unheard = "UPDATE note_version SET title = 'A boiler bush'
+                   WHERE note_id <> 2 AND (note_id <> 1 OR state = 'shown')";
     by_sql(&club, unheard).await;
     by_sql(&club, "UPDATE note_version SET turned_back_at = 1 WHERE note_id = 3").await;
     let club = club.restarted().await;
@@ -454,6 +465,9 @@ async fn stored_notes_are_judged_by_new_rules_of_pressure() {
     let answer = club.decide(&inspector, notes[0], ("settle", "")).await;
     assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
     assert_eq!(club.count("SELECT count(*) FROM act WHERE what = 'note-heard'").await, 2);
+    // Nor is what waits to take its place a moderator's to show.
+    let answer = decide(&club, &moderator, notes[0], ("pass", "waiting")).await;
+    assert_eq!(answer.status, StatusCode::FORBIDDEN, "{}", answer.body);
     // Once for each rule, and what the inspector has read is not heard again.
     by_sql(&club, "UPDATE pressure_rule SET rule = 'another'").await;
     let club = club.restarted().await;

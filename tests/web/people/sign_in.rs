@@ -3,6 +3,8 @@
 use axum::http::StatusCode;
 use axum::http::header::SET_COOKIE;
 
+use holewright_server::front::routes::ROUTES;
+
 use super::club::{COOKIE_NAME, Club, PASSWORD, PLAIN, SECRETARY};
 
 #[tokio::test]
@@ -159,4 +161,28 @@ async fn s08_nobody_learns_which_names_there_are() {
     assert_eq!(answers[0], answers[1]);
     assert_eq!(answers[0], answers[2]);
     assert!(answers[0].1.contains("<title>Error: Sign in"));
+}
+
+/// Whoever was signed out meanwhile comes back to a page, also from a form that stands on another page.
+#[tokio::test]
+async fn s06_a_form_sent_signed_out_leads_back_to_a_page() {
+    let club = Club::start().await;
+    let mut browser = club.browser();
+    let mut led = 0;
+    for route in ROUTES.iter().filter(|route| route.methods.contains(&"post")) {
+        let path = route.path.replace("{id}", "1").replace("{token}", "x");
+        let answer = browser.post(&path, &[]).await;
+        let Some(query) = (answer.status == StatusCode::SEE_OTHER)
+            .then(|| answer.header("location").to_owned())
+            .and_then(|to| to.strip_prefix("/sign-in?").map(str::to_owned))
+        else {
+            continue;
+        };
+        let next = form_urlencoded::parse(query.as_bytes()).find(|(name, _)| name == "next");
+        let next = next.expect("where to").1.into_owned();
+        let page = browser.get(&next).await;
+        assert_ne!(page.status, StatusCode::METHOD_NOT_ALLOWED, "{path} leads to {next}");
+        led += 1;
+    }
+    assert!(led >= 8, "{led}");
 }

@@ -20,7 +20,7 @@ const OTHERS: [(&str, &str); 12] = [
     ),
     ("view shown_note", "DROP VIEW shown_note; CREATE VIEW shown_note AS SELECT * FROM note"),
     ("view all_members", "CREATE VIEW all_members AS SELECT * FROM member"),
-    ("index report_open is missing", "DROP TABLE safety_report"),
+    ("index report_by_note is missing", "DROP TABLE safety_report"),
     ("table shopping", "CREATE TABLE shopping (what TEXT)"),
     ("index act_at", "CREATE INDEX act_at ON act (at DESC, id)"),
     (

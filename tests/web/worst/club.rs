@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use holewright_server::db::notes::reports::MOST_AT_ONCE;
 use holewright_server::front::bytes::Kept;
 use holewright_server::rules::auth::Token;
 use holewright_server::rules::limits::RateLimit;
@@ -77,6 +78,20 @@ impl Worst {
         }
         writer.commit().await.unwrap();
         hidden
+    }
+
+    /// The notes that a report hides as a moderator's queue has read them, as many as are settled at once.
+    pub(super) async fn as_read(&self) -> String {
+        let rows: Vec<(String,)> = sqlx::query_as(
+            "SELECT note.id || '.' || note.shown_version || '.'
+               || coalesce((SELECT max(id) FROM correction WHERE note_id = note.id), 0)
+             FROM note WHERE hidden_at IS NOT NULL AND withdrawn_at IS NULL ORDER BY note.id LIMIT ?",
+        )
+        .bind(i64::try_from(MOST_AT_ONCE).unwrap())
+        .fetch_all(self.club.app.database.pools()[0])
+        .await
+        .unwrap();
+        rows.into_iter().map(|(read,)| read).collect::<Vec<_>>().join(" ")
     }
 
     pub(super) async fn open() -> Self {

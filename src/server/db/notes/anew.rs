@@ -134,6 +134,13 @@ async fn give_to_the_inspector(
     if !is_shown {
         return Ok(());
     }
+    // What takes the place of a text that is the inspector's is the inspector's too.
+    sqlx::query!(
+        "UPDATE note_version SET is_pressure = 1 WHERE note_id = ? AND state = 'waiting'",
+        note
+    )
+    .execute(&mut **transaction)
+    .await?;
     sqlx::query!(
         "INSERT INTO safety_report (note_id, kind, text, made_at) VALUES (?, 'unread', ?, ?)",
         note,

@@ -21,7 +21,7 @@ pub struct Waiting {
 }
 
 /// The notes that a member has to look at: first those that they may show, hidden ones
-/// before waiting ones, the longest waiting first. All are read as they stand together: one that is
+/// before waiting ones, the first of each author before the second of any, the longest waiting first. All are read as they stand together: one that is
 /// withdrawn meanwhile would else stand there with nothing to decide about.
 ///
 /// # Errors
@@ -32,18 +32,19 @@ pub async fn waiting(database: &Database, reader: &SignedIn) -> Result<Waiting, 
     let mut transaction = database.readers.begin().await?;
     let ids = sqlx::query_scalar!(
         r#"SELECT id AS "id!: i64" FROM (
-             SELECT note.id, 0 AS place, note.hidden_at AS since,
+             SELECT note.id, note.author_id AS author, 0 AS place, note.hidden_at AS since,
                shown.is_pressure = 1 OR EXISTS (
                  SELECT 1 FROM safety_report WHERE note_id = note.id AND settled_at IS NULL
                    AND kind <> 'usual') AS is_pressure
              FROM note JOIN note_version AS shown ON shown.id = note.shown_version
              WHERE note.hidden_at IS NOT NULL AND note.withdrawn_at IS NULL
              UNION ALL
-             SELECT note.id, 1, version.saved_at, version.is_pressure FROM note_version AS version
+             SELECT note.id, note.author_id, 1, version.saved_at, version.is_pressure FROM note_version AS version
              JOIN note ON note.id = version.note_id
              WHERE version.state = 'waiting' AND note.withdrawn_at IS NULL AND note.hidden_at IS NULL)
            WHERE ?1 OR is_pressure = 1
-           ORDER BY CASE is_pressure WHEN 1 THEN ?2 ELSE ?1 END DESC, place, since, id
+           ORDER BY CASE is_pressure WHEN 1 THEN ?2 ELSE ?1 END DESC, place,
+             row_number() OVER (PARTITION BY author, place ORDER BY since, id), since, id
            LIMIT ?3"#,
         all,
         inspects,

@@ -59,6 +59,8 @@ pub struct Version {
     pub reason: String,
     /// The key of the form it was last kept from.
     pub form_key: String,
+    /// Whether the inspector found that it is not about pressure.
+    pub is_turned_back: bool,
 }
 
 impl Version {
@@ -301,6 +303,7 @@ fn version(row: WordingRow) -> Result<Version, Error> {
         decided_at: row.decided_at,
         reason: row.reason.clone(),
         form_key: row.form_key.clone(),
+        is_turned_back: row.is_turned_back,
         wording: wording(row)?,
     })
 }

@@ -29,6 +29,7 @@ pub(in crate::db) struct WordingRow {
     pub(in crate::db) decided_at: Option<UnixSeconds>,
     pub(in crate::db) reason: String,
     pub(in crate::db) form_key: String,
+    pub(in crate::db) is_turned_back: bool,
     /// JSON of entries.
     things: String,
 }
@@ -88,6 +89,7 @@ async fn rows(
              json_object('material', material, 'thread', thread, 'drill', drill, 'depth', depth,
                'lubricant', lubricant, 'speed', speed, 'machine', machine) AS "done!: String",
              version.made_at, saved_at, decided_at, reason, version.form_key,
+             turned_back_at IS NOT NULL AS "is_turned_back!: bool",
              (SELECT json_group_array(json_object('id', entry.id, 'title', entry.title))
               FROM note_entry JOIN reference_entry AS entry ON entry.id = note_entry.entry_id
               WHERE note_entry.version_id = version.id) AS "things!: String"

@@ -1,8 +1,8 @@
 //! How much memory forms and their answers may take, together and for one client: a form is kept in
 //! hand until its answer is fetched, and a slow reader fetches it when they like.
 //!
-//! Members have a part of their own, which no stranger can take up; and a short form of a stranger finds
-//! room beside the long ones of others.
+//! Members have a part of their own, which no stranger can take up; and a short form finds room beside the
+//! long ones of others.
 //!
 //! What is small is not counted: there are only so many connections. Nor are pages without a form,
 //! which are of our own making.
@@ -29,8 +29,8 @@ use crate::rules::shares::{Share, Shares};
 const MEMBERS: (usize, usize) = (32 << 20, 16 << 20);
 /// Bytes for those of everybody else, and of one address.
 const STRANGERS: (usize, usize) = (24 << 20, 8 << 20);
-/// Bytes for those of strangers that are no longer than this where there is no other room, and of one
-/// address as much as one such form takes.
+/// Bytes for those that are no longer than this where there is no other room, of members and of strangers each,
+/// and of one client as much as one such form takes.
 const SHORT: usize = 16 << 10;
 const SHORT_ONES: (usize, usize) = (8 << 20, SHORT * TIMES);
 /// A body up to this is not counted.
@@ -49,15 +49,20 @@ pub struct OverBudget;
 #[derive(Debug)]
 pub struct InHand {
     members: Shares,
+    short_of_members: Shares,
     strangers: Shares,
     short: Shares,
 }
 
 impl Default for InHand {
     fn default() -> Self {
-        let [members, strangers, short] =
-            [MEMBERS, STRANGERS, SHORT_ONES].map(|(all, each)| Shares::of(all, each));
-        Self { members, strangers, short }
+        let of = |(all, each)| Shares::of(all, each);
+        Self {
+            members: of(MEMBERS),
+            short_of_members: of(SHORT_ONES),
+            strangers: of(STRANGERS),
+            short: of(SHORT_ONES),
+        }
     }
 }
 
@@ -66,11 +71,12 @@ impl InHand {
     fn take(&self, client: Option<Client>, length: u64) -> Option<Share> {
         let length = usize::try_from(length).unwrap_or(usize::MAX);
         let amount = length.saturating_mul(TIMES);
-        if let Some(Client::Member(_)) = client {
-            return self.members.take(client, amount);
-        }
-        let share = self.strangers.take(client, amount);
-        share.or_else(|| if length <= SHORT { self.short.take(client, amount) } else { None })
+        let (long, short) = match client {
+            Some(Client::Member(_)) => (&self.members, &self.short_of_members),
+            _ => (&self.strangers, &self.short),
+        };
+        let share = long.take(client, amount);
+        share.or_else(|| if length <= SHORT { short.take(client, amount) } else { None })
     }
 }
 

@@ -49,9 +49,10 @@ struct Wanted {
 impl Wanted {
     fn of(request: &Request) -> Self {
         let uri = request.uri();
-        // Every form of ours stands at the address it is sent to, but for its query.
+        // Every form of ours stands at the address it is sent to, but for its query, or one step above it.
         let page = match (request.method(), uri.path_and_query()) {
             (&Method::GET | &Method::HEAD, Some(asked)) => asked.as_str(),
+            _ if Place::of(request).is_sent_to_alone() => above(uri.path()),
             _ => uri.path(),
         };
         Self { page: page.to_owned() }
@@ -67,6 +68,11 @@ impl Wanted {
         };
         Some(page::see_other(&next::Next::read(&self.page).carried_to(door)))
     }
+}
+
+/// The address one step above.
+fn above(path: &str) -> &str {
+    path.trim_end_matches('/').rsplit_once('/').map_or(path, |(above, _)| above)
 }
 
 fn log(error: &Error) {

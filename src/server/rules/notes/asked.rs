@@ -7,7 +7,7 @@ use std::collections::HashSet;
 
 use holewright_core::tables::drills;
 use holewright_core::tables::materials::{self, scrap::scrap};
-use holewright_core::tables::threads;
+use holewright_core::tables::threads::read::{AsMeant, as_meant};
 use rust_stemmers::{Algorithm, Stemmer};
 
 use super::words::{Uses, folded};
@@ -128,7 +128,7 @@ fn named(name: &str) -> Vec<String> {
         return Vec::new();
     }
     if has_figure {
-        if let Ok(thread) = threads::read::candidates(name) {
+        if let Ok(AsMeant { thread, .. }) = as_meant(name) {
             return vec![thing(&thread.path())];
         }
         if let Ok(drill) = drills::read::read(name) {

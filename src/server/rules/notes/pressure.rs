@@ -13,12 +13,13 @@ use super::state::Subject;
 use super::{markdown, strongest};
 
 /// What the rules stand in: with another letter in it they may judge otherwise.
-const WRITTEN: [&str; 5] = [
+const WRITTEN: [&str; 6] = [
     include_str!("pressure.rs"),
     include_str!("strongest.rs"),
     include_str!("folded.rs"),
     include_str!("seen.rs"),
     include_str!("wording.rs"),
+    include_str!("markdown.rs"),
 ];
 
 /// Which rules these are: what was judged by others is judged anew by them.
@@ -29,7 +30,7 @@ pub fn rule() -> String {
 }
 
 /// A word that begins like this is about pressure; some as they are often misspelt.
-pub const BEGINNINGS: [&str; 22] = [
+pub const BEGINNINGS: [&str; 35] = [
     "boiler",
     "bioler",
     "steam",
@@ -52,10 +53,23 @@ pub const BEGINNINGS: [&str; 22] = [
     "hydraulic",
     "hydrostatic",
     "pneumatic",
+    "boilar",
+    "boilor",
+    "boyler",
+    "steem",
+    "preasur",
+    "presshur",
+    "hydrolic",
+    "hydralic",
+    "injecter",
+    "autoclave",
+    "tubesheet",
+    "preassur",
+    "newmatic",
 ];
 
 /// Units of pressure, as they stand or behind a figure.
-pub const UNITS: [&str; 5] = ["psi", "psig", "psia", "lbf", "kpa"];
+pub const UNITS: [&str; 8] = ["psi", "psig", "psia", "lbf", "kpa", "mpa", "atm", "atmospheres"];
 
 /// A unit that is a piece of stock too: of pressure it is where something goes to so many, or stands at
 /// or under them.
@@ -63,14 +77,14 @@ const BAR: &str = "bar";
 const BEFORE_SO_MANY_BAR: [&str; 3] = ["to", "at", "under"];
 
 /// Words that are about pressure where they stand together, the second in the plural too.
-pub const PAIRS: [(&str, &str); 28] = [
-    ("safety", "valve"),
-    ("relief", "valve"),
+pub const PAIRS: [(&str, &str); 64] = [
+    ("safety", "valv"),
+    ("relief", "valv"),
     ("water", "gauge"),
     ("fusible", "plug"),
     ("crown", "stay"),
-    ("regulator", "valve"),
-    ("check", "valve"),
+    ("regulator", "valv"),
+    ("check", "valv"),
     ("compressed", "air"),
     ("air", "receiver"),
     ("air", "reservoir"),
@@ -79,9 +93,8 @@ pub const PAIRS: [(&str, &str); 28] = [
     ("gas", "tank"),
     ("butane", "tank"),
     ("bursting", "disc"),
-    ("saftey", "valve"),
-    ("pop", "valve"),
-    ("blower", "valve"),
+    ("pop", "valv"),
+    ("blower", "valv"),
     ("gauge", "glass"),
     ("gauge", "cock"),
     ("try", "cock"),
@@ -89,9 +102,46 @@ pub const PAIRS: [(&str, &str); 28] = [
     ("girder", "stay"),
     ("palm", "stay"),
     ("hydro", "test"),
-    ("lb", "sq"),
     ("per", "square"),
+    ("saftey", "va"),
+    ("safetey", "va"),
+    ("safty", "va"),
+    ("valve", "safety"),
+    ("stop", "valv"),
+    ("snifting", "valv"),
+    ("whistle", "valv"),
+    ("clak", "valv"),
+    ("non", "return"),
+    ("air", "reciev"),
+    ("air", "reciver"),
+    ("air", "bottle"),
+    ("air", "vessel"),
+    ("compresed", "air"),
+    ("compresser", "tank"),
+    ("gage", "glass"),
+    ("gas", "bottle"),
+    ("gas", "cylinder"),
+    ("propane", "cylinder"),
+    ("propane", "bottle"),
+    ("expansion", "vessel"),
+    ("wet", "header"),
+    ("tube", "sheet"),
+    ("proof", "test"),
+    ("leak", "test"),
+    ("lb", "sq"),
+    ("lbs", "sq"),
+    ("lb", "in"),
+    ("lbs", "in"),
     ("kg", "cm"),
+    ("n", "mm2"),
+    ("water", "guage"),
+    ("water", "gage"),
+    ("fusable", "plug"),
+    ("flu", "tube"),
+    ("saftey", "plug"),
+    ("pounds", "per"),
+    ("lbs", "per"),
+    ("lb", "per"),
 ];
 
 /// The words above as they look.
@@ -125,7 +175,7 @@ pub fn subject(text: &str) -> Subject {
 /// ```
 #[must_use]
 pub fn speaks_of_it(text: &str) -> bool {
-    let looks = folded(text);
+    let looks = without_possessives(&folded(text));
     let words: Vec<&str> = split(&looks).collect();
     // What is joined by a hyphen or dots may be read as one word.
     let joined = looks.split_whitespace().map(|word| split(word).collect::<String>());
@@ -134,6 +184,7 @@ pub fn speaks_of_it(text: &str) -> bool {
         || speak_of_it(&joined)
         || is_spelt_out(&words)
         || is_so_many_bar(&words)
+        || is_a_pressure_gauges_figure(&looks)
         || strongest::are_in(&looks, &words)
 }
 
@@ -141,6 +192,26 @@ pub fn speaks_of_it(text: &str) -> bool {
 #[must_use]
 pub fn marked_text_speaks_of_it(text: &str) -> bool {
     speaks_of_it(text) || speaks_of_it(&markdown::plain(text))
+}
+
+/// The text without the s behind a word: "the club’s team" has no steam in it.
+fn without_possessives(text: &str) -> String {
+    let mut kept = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some(at) = rest.find(['\'', '’']) {
+        let (before, from) = rest.split_at(at);
+        kept.push_str(before);
+        let mut behind = from.chars();
+        behind.next();
+        let is_one = before.ends_with(char::is_alphanumeric)
+            && behind.next() == Some('s')
+            && !behind.next().is_some_and(char::is_alphanumeric);
+        let mark = from.chars().next().map_or(0, char::len_utf8);
+        let (mark, left) = from.split_at(if is_one { mark + 1 } else { mark });
+        kept.push_str(if is_one { " " } else { mark });
+        rest = left;
+    }
+    kept + rest
 }
 
 fn split(text: &str) -> impl Iterator<Item = &str> {
@@ -168,6 +239,35 @@ fn is_so_many_bar(words: &[&str]) -> bool {
     })
 }
 
+/// So many at least are a pressure and no weight of a hammer.
+const POUNDS: f64 = 20.0;
+/// More than so many are the name of an alloy and no pressure.
+const BARS: f64 = 99.0;
+
+/// Whether something reads "5.5 bar" or "80 lb", apart or in one word: as a gauge is read. "3/4 bar" is a piece of
+/// stock.
+fn is_a_pressure_gauges_figure(looks: &str) -> bool {
+    let ends = |c: char| matches!(c, '.' | ',' | ';' | ':' | '(' | ')' | '!' | '?');
+    let words: Vec<&str> = looks.split_whitespace().map(|word| word.trim_matches(ends)).collect();
+    let read = |figure: &str, unit: &str| {
+        let figure = figure.replace('l', "1").replace('o', "0").replace(',', ".");
+        let Ok(figure) = figure.parse::<f64>() else { return false };
+        match unit {
+            BAR => figure > 0.0 && figure <= BARS,
+            "lb" | "lbs" => figure >= POUNDS,
+            _ => false,
+        }
+    };
+    let is_apart = |pair: &[&str]| matches!(pair, [figure, unit] if read(figure, unit));
+    let is_one = |word: &&str| {
+        let units = [BAR, "lb", "lbs"].into_iter();
+        units
+            .filter_map(|unit| Some((word.strip_suffix(unit)?, unit)))
+            .any(|(it, unit)| read(it, unit))
+    };
+    words.windows(2).any(is_apart) || words.iter().any(is_one)
+}
+
 fn is_about_it(word: &str) -> bool {
     let Heard { beginnings, units, pairs } = &*HEARD;
     beginnings.iter().any(|beginning| word.starts_with(beginning.as_str()))
@@ -179,7 +279,11 @@ fn is_about_it(word: &str) -> bool {
 
 /// Two words that are a pair, or one word in two.
 fn are_about_it(one: &str, other: &str) -> bool {
-    let is_pair = |pair: &(String, String)| one == pair.0 && other.starts_with(pair.1.as_str());
+    // A figure may stand before the first without a gap: "80lb/sq in".
+    let is_pair = |pair: &(String, String)| {
+        one.strip_suffix(pair.0.as_str()).is_some_and(is_figure)
+            && other.starts_with(pair.1.as_str())
+    };
     let is_halved = |beginning: &String| {
         let rest = beginning.strip_prefix(one).filter(|rest| !rest.is_empty());
         rest.is_some_and(|rest| other.starts_with(rest))

@@ -47,12 +47,18 @@ struct Strong {
     /// With every doubled letter once.
     single: String,
     misspelt: Vec<String>,
+    letters: Vec<char>,
+    /// Whether it is long enough, and no mere beginning, to be known with a wrong letter or one too many: a
+    /// "presser foot" is about no pressure.
+    is_whole: bool,
 }
 
 static STRONG: LazyLock<Vec<Strong>> = LazyLock::new(|| {
     let strong = |word: &&str| {
         let looks = folded(word);
-        Strong { single: single(&looks), misspelt: misspelt(&looks), looks }
+        let letters: Vec<char> = looks.chars().collect();
+        let is_whole = letters.len() >= LOSES_A_LETTER && *word != "pressur";
+        Strong { single: single(&looks), misspelt: misspelt(&looks), looks, letters, is_whole }
     };
     STRONGEST.iter().map(strong).collect()
 });
@@ -120,7 +126,32 @@ fn misspelt(word: &str) -> Vec<String> {
 
 fn is_misspelt(word: &str) -> bool {
     let is_so = |other: &String| word.starts_with(other.as_str());
-    STRONG.iter().any(|strong| strong.misspelt.iter().any(is_so))
+    let letters: Vec<char> = word.chars().collect();
+    STRONG.iter().any(|strong| {
+        strong.misspelt.iter().any(is_so)
+            || (strong.is_whole
+                && (has_another(&letters, strong) || has_one_more(&letters, strong)))
+    })
+}
+
+/// Whether the word begins as this one does, but for one letter between its first and its last.
+fn has_another(letters: &[char], strong: &Strong) -> bool {
+    let Some(begun) = letters.get(..strong.letters.len()) else { return false };
+    let differ = |(one, other): &(&char, &char)| one != other;
+    begun.iter().zip(&strong.letters).filter(differ).count() == 1
+        && begun.first() == strong.letters.first()
+        && begun.last() == strong.letters.last()
+}
+
+/// Whether the word begins as this one does with a letter put in between its first and its last.
+fn has_one_more(letters: &[char], strong: &Strong) -> bool {
+    let length = strong.letters.len() + 1;
+    let Some(begun) = letters.get(..length) else { return false };
+    let without = |left_out: usize| {
+        let kept = begun.iter().enumerate().filter(|(at, _)| *at != left_out);
+        kept.map(|(_, letter)| letter).eq(&strong.letters)
+    };
+    (1..length - 1).any(without)
 }
 
 /// Whether the first of these words begin one of them and those behind end it.

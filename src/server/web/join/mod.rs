@@ -60,7 +60,8 @@ impl Chosen {
     pub(super) fn read(fields: &Fields) -> Result<Self, Error> {
         let takes_phrase = fields.ticked("use_phrase");
         let offered = fields.password("phrase").secret().to_owned();
-        let phrase = if takes_phrase { offered } else { phrase::draw()?.secret().to_owned() };
+        // The same again: whoever wrote it down has it on paper.
+        let phrase = if offered.is_empty() { phrase::draw()?.secret().to_owned() } else { offered };
         let password =
             if takes_phrase { Password::typed(&phrase) } else { fields.password("new_password") };
         Ok(Self { password, phrase, takes_phrase })

@@ -123,7 +123,19 @@ pub async fn judge(
     };
     match done.await {
         Ok(()) => see_other(&format!("/notes/{}", id.0)),
-        Err(error) => given_back(&app, error, sent()),
+        Err(error) => {
+            if let Error::Conflict(words) = &error {
+                let errors = vec![FieldError::new("found", format!("Nothing was done: {words}."))];
+                let picked = fields.as_typed("found").to_owned();
+                let found = ("found", picked);
+                let typed = vec![found, ("material", material.clone()), ("size", size.clone())];
+                let back = Back { errors, typed, status: Some(error.status()) };
+                if let Some(page) = again(&app, &member, id, back).await? {
+                    return Ok(page);
+                }
+            }
+            given_back(&app, error, sent())
+        }
     }
 }
 
@@ -237,6 +249,13 @@ async fn begun(
     }
 }
 
+/// Where a member goes on: to the note, or to their own notes where it is there no more.
+async fn after_it(app: &App, member: &SignedIn, id: NoteId) -> Result<String, Error> {
+    let note = read::note(&app.database, id).await?;
+    let is_there = note.is_some_and(|note| !matches!(seen(&note, Some(member)), Seen::Nothing));
+    Ok(if is_there { format!("/notes/{}", id.0) } else { "/notes/mine".to_owned() })
+}
+
 /// Back to the note after something was done; where it could not be done as things stand, with what was
 /// typed: on the note's page, where that still has the form.
 async fn finish(
@@ -247,7 +266,7 @@ async fn finish(
     (form, fields): (&TextForm, &Fields),
 ) -> Result<Response, Error> {
     let error = match done {
-        Ok(()) => return see_other(&format!("/notes/{}", id.0)),
+        Ok(()) => return see_other(&after_it(app, member, id).await?),
         Err(error) => error,
     };
     if let Error::Conflict(words) = &error {

@@ -96,7 +96,7 @@ fn state(own: &Own, awaited: Awaited) -> String {
     }
     match own.state.as_str() {
         "draft" if !own.reason.is_empty() => {
-            format!("A moderator asks for a change: {}{meanwhile}", own.reason)
+            format!("A change is asked for: {}{meanwhile}", own.reason)
         }
         "draft" => format!("A draft that only you see.{meanwhile}"),
         "waiting" if own.is_pressure => format!("{}{meanwhile}", inspection::waits(awaited)),

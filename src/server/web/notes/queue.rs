@@ -7,6 +7,7 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::apart::aside;
 use super::inspection;
 use super::kept::{Sent, given_back};
 use super::number::Number;
@@ -83,8 +84,9 @@ struct Typed<'a> {
 impl<'a> Typed<'a> {
     fn read(fields: &'a Fields, id: i64) -> Self {
         let new = new_place(id);
-        let is_about_the_new = matches!(fields.as_typed("do"), "pass" | "change" | "decline")
-            && fields.has(&format!("version-{new}"));
+        let decides_what_waits = matches!(fields.as_typed("do"), "pass" | "change" | "decline");
+        let is_about_the_new = fields.get("place") == new
+            || (decides_what_waits && fields.has(&format!("version-{new}")));
         Self { fields, id, place: if is_about_the_new { new } else { id.to_string() } }
     }
 
@@ -173,6 +175,12 @@ pub async fn decide(
     };
     let needs_reason = matches!(fields.as_typed("do"), "change" | "decline" | "withdraw");
     let length = reason.chars().count();
+    if !needs_reason && !is_blank(&reason) {
+        let words = "This button tells its author nothing, and what you wrote would be lost: ask for a change or \
+                     decline, or empty the field.";
+        let said = said("Something to put right", words.to_owned());
+        return answer(&app, member, StatusCode::UNPROCESSABLE_ENTITY, said).await;
+    }
     if (needs_reason && is_blank(&reason)) || length > LONGEST {
         let words = match length {
             0..=LONGEST => "Say what to change, or why: its author is told.".to_owned(),
@@ -250,6 +258,7 @@ fn sent(typed: &Typed<'_>) -> Sent {
         action: format!("/queue/{}", typed.id),
         fields: vec![Field::new("reason", label, "", Kind::Long(typed.reason()))],
         known: vec![
+            ("place", typed.place.clone()),
             ("version", short(typed.of_it("version"))),
             known("last"),
             known("correction"),
@@ -314,6 +323,7 @@ async fn answer(
     let senders = reports::senders(&app.database, &member).await?;
     let senders = senders.into_iter().map(SenderShown::of).collect();
     let by = Some(Client::Member(member.id));
+    let has_typed = trouble.is_some() || !reasons.is_empty();
     let work = move || {
         let mut effort = Effort::of_a_page();
         let one = |note: &Note| item(note, (&member, stand_ins), &reasons, &mut effort);
@@ -329,5 +339,6 @@ async fn answer(
         };
         page(status, &queue, &Reader(Some(member)))
     };
-    app.apart.run(by, work).await?
+    // What a moderator typed waits for nobody's turn: it would be lost where none comes.
+    if has_typed { aside(work).await? } else { app.apart.run(by, work).await? }
 }

@@ -114,6 +114,8 @@ pub(super) struct Item {
     pub(super) last: i64,
     /// The newest correction, the same.
     pub(super) correction: i64,
+    /// Whether this reader may put a correction above what was reported.
+    pub(super) may_correct: bool,
     /// What was reported.
     pub(super) reported: Option<Part>,
     /// What waits.
@@ -170,7 +172,8 @@ pub(super) fn item(
         corrections: Vec::new(),
         goes: if shown.is_some() { standing(note) } else { Vec::new() },
         text: Text::of(&version.wording),
-        words: told(note, decider, Act::Pass),
+        words: told(note, decider, Act::Pass)
+            .or_else(|| version.is_turned_back.then(|| TURNED_BACK.to_owned())),
         buttons: offered(note, decider, if is_hidden { &REPLACES } else { &DECIDES }),
         reason: match is_hidden {
             true => typed(&new),
@@ -185,6 +188,7 @@ pub(super) fn item(
         day: day(first.saved_at),
         last: note.reports.iter().map(|report| report.id).max().unwrap_or_default(),
         correction: note.last_correction,
+        may_correct: is_hidden && may(note, decider, Act::Correct(Subject::Usual)).is_ok(),
         reports: note
             .reports
             .iter()
@@ -194,6 +198,9 @@ pub(super) fn item(
         waiting,
     })
 }
+
+/// What a moderator is told of what the inspector had before.
+const TURNED_BACK: &str = "The inspector has looked, and turned it back: it is not about pressure.";
 
 type Offer = (Act, Button);
 

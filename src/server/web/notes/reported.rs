@@ -10,7 +10,7 @@ use crate::db::notes::inspectors;
 use crate::db::notes::read::{Note, Sender, WordingState};
 use crate::extract::Reader;
 use crate::rules::notes::inspection::{Awaited, awaited};
-use crate::rules::notes::state::Subject;
+use crate::rules::notes::state::{Act, Subject};
 use crate::{App, Error};
 use holewright_pages::layout::{Frame, Section};
 
@@ -32,7 +32,7 @@ pub(super) async fn answer(app: &App, reader: Reader, note: &Note) -> Result<Res
     let said: Vec<String> = own.map(|report| report.text.clone()).collect();
     let shown = note.in_state(WordingState::Shown);
     let (Some(shown), false) = (shown, said.is_empty()) else { return Err(Error::Hidden) };
-    let looks = match shown.wording.subject {
+    let looks = match note.state().asks(Act::Settle) {
         Subject::Usual => "A moderator looks at it",
         Subject::Pressure => {
             let author = note.author.as_ref().map(|author| author.id);

@@ -336,7 +336,7 @@ pub(super) fn state(note: &Note, version: &Version, awaited: Awaited) -> Option<
     }
     match version.state {
         WordingState::Draft if !version.reason.is_empty() => {
-            Some(format!("A moderator asks for a change: {}", version.reason))
+            Some(format!("A change is asked for: {}", version.reason))
         }
         WordingState::Draft => Some("A draft that only you see.".to_owned()),
         WordingState::Waiting if version.wording.subject == Subject::Pressure => {

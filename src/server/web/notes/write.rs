@@ -209,17 +209,22 @@ async fn too_late(
     let note = authored(app, &member, id).await?;
     let made_from = note.versions.last().map(Version::mark).unwrap_or_default();
     let state = late::stands(app, &note).await?;
-    let typed = Typed { made_from, form_key: new_key()?, ..typed };
+    let known = Typed { made_from, form_key: new_key()?, ..typed.clone() };
     let by = Some(Client::Member(member.id));
+    let (again, sent) = (member.clone(), typed);
     let (place, here) = (Place::Edit(id), Arc::clone(app));
     // As for a history: what takes long to compare waits for its turn.
     let work = move || {
         let late = Late::of((&note, state), why, (&wording, aim));
         let said =
             Remarks { late: Some(late), status: Some(StatusCode::CONFLICT), ..Remarks::default() };
-        form_with(&here, member, &place, &typed, said)
+        form_with(&here, member, &place, &known, said)
     };
-    app.apart.run(by, work).await?
+    match app.apart.run(by, work).await {
+        // No turn came: the form without what stands, to be sent again.
+        Err(error @ Error::Occupied) => not_kept(app, again, &Place::Edit(id), &sent, error).await,
+        done => done?,
+    }
 }
 
 /// The form with everything typed, where the note could not be kept: the disk is full, another program
@@ -236,7 +241,7 @@ async fn not_kept(
         Error::TooManyActs { .. } => {
             format!("The note was not kept: {error}. What you typed is below.")
         }
-        Error::Unavailable(_) => {
+        Error::Unavailable(_) | Error::Occupied => {
             "The note could not be kept just now. Nothing is lost: send it again in a few seconds."
                 .to_owned()
         }

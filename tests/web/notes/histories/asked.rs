@@ -155,7 +155,9 @@ impl Scene {
     }
 
     async fn decide(&self, by: Who, what: &str, number: Option<Number>) -> Answer {
-        let (version, reason) = (self.version(number), reason(by));
+        let tells = matches!(what, "change" | "decline" | "withdraw");
+        let reason = if tells { reason(by) } else { String::new() };
+        let version = self.version(number);
         // Every report and correction was read: what comes between is another test's.
         let fields = [
             ("version", version.as_str()),
@@ -253,7 +255,7 @@ impl Scene {
             Standing::Waiting
         } else if let Some(by) = giver(body, "<strong>Withdrawn: ") {
             Standing::Withdrawn(by)
-        } else if let Some(by) = giver(body, "A moderator asks for a change: ") {
+        } else if let Some(by) = giver(body, "A change is asked for: ") {
             Standing::Change(by)
         } else if let Some(by) = giver(body, "Not taken: ") {
             Standing::NotTaken(by)

@@ -274,8 +274,9 @@ impl Note {
 
     fn pass(&mut self, number: Option<Number>) -> Result<(), Why> {
         self.reviewed(number)?;
-        // It answers the reports on what was shown before.
+        // It answers the reports on what was shown before, and what was found was found of that.
         self.reports.clear();
+        self.verdicts.clear();
         for wording in &mut self.wordings {
             wording.state = match wording.state {
                 State::Shown => State::Replaced,

@@ -188,10 +188,14 @@ async fn begun(
     }
     let mut words = words.clone();
     let is_last = |typed: &String| folded(typed) == last.as_str();
-    let Some(begun) = words.0.iter_mut().find(|word| word.taken.first().is_some_and(is_last))
-    else {
+    let mut all = words.0.iter_mut();
+    let Some(begun) = all.find(|word| word.taken.first().is_some_and(is_last)) else {
         return Ok(None);
     };
+    // "BA" behind a figure is a thread and no beginning of "bath".
+    if begun.names_things() {
+        return Ok(None);
+    }
     begun
         .taken
         .extend(found.into_iter().filter(|found| !begun.taken.contains(found)).collect::<Vec<_>>());

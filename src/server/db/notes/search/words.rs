@@ -17,6 +17,11 @@ impl Word {
         either(self.taken.iter().map(|word| quoted(word)))
     }
 
+    /// Whether it is, or is part of, the name of a thing.
+    pub(super) fn names_things(&self) -> bool {
+        !self.things.is_empty()
+    }
+
     /// The same, and what any note has that belongs to one of the things.
     pub(super) fn any(&self) -> String {
         let words = self.taken.iter().map(|word| quoted(word));
