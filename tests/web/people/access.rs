@@ -202,12 +202,12 @@ async fn s19_everybody_gets_what_the_matrix_says() {
 /// Pages that are the same for every reader, signed in or not.
 const SAME_FOR_ALL: [&str; 3] = ["/sign-in", "/privacy", "/drawer"];
 
-/// Whether a page that knows its member has the button to sign out at its head, and nobody else's has.
+/// Whether a page that knows its member has the button to sign out at its foot, and nobody else's has.
 fn leads_out(row: &Row, who: &str, answer: &Answer) -> bool {
     let is_page = matches!(answer.status.as_u16(), 200 | 422)
         && answer.header("content-type").starts_with("text/html");
-    let head = answer.body.split("<main").next().unwrap_or_default();
-    let leads = head.contains("<form action=\"/sign-out\" method=\"post\">");
+    let foot = answer.body.split("<footer").nth(1).unwrap_or_default();
+    let leads = foot.contains("<form action=\"/sign-out\" method=\"post\">");
     let is_in = !matches!(who, "anonymous" | "stopped") && !SAME_FOR_ALL.contains(&row.path);
     !is_page || leads == is_in
 }

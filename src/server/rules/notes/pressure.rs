@@ -30,7 +30,7 @@ pub fn rule() -> String {
 }
 
 /// A word that begins like this is about pressure; some as they are often misspelt.
-pub const BEGINNINGS: [&str; 35] = [
+pub const BEGINNINGS: [&str; 36] = [
     "boiler",
     "bioler",
     "steam",
@@ -65,6 +65,7 @@ pub const BEGINNINGS: [&str; 35] = [
     "autoclave",
     "tubesheet",
     "preassur",
+    "preshur",
     "newmatic",
 ];
 
@@ -248,7 +249,7 @@ const BARS: f64 = 99.0;
 /// stock.
 fn is_a_pressure_gauges_figure(looks: &str) -> bool {
     let ends = |c: char| matches!(c, '.' | ',' | ';' | ':' | '(' | ')' | '!' | '?');
-    let words: Vec<&str> = looks.split_whitespace().map(|word| word.trim_matches(ends)).collect();
+    let words: Vec<&str> = looks.split_whitespace().collect();
     let read = |figure: &str, unit: &str| {
         let figure = figure.replace('l', "1").replace('o', "0").replace(',', ".");
         let Ok(figure) = figure.parse::<f64>() else { return false };
@@ -258,8 +259,13 @@ fn is_a_pressure_gauges_figure(looks: &str) -> bool {
             _ => false,
         }
     };
-    let is_apart = |pair: &[&str]| matches!(pair, [figure, unit] if read(figure, unit));
+    let is_apart = |pair: &[&str]| {
+        // What ends with a colon is no figure of what follows.
+        matches!(pair, [figure, unit] if !figure.ends_with(ends)
+            && read(figure.trim_start_matches(ends), unit.trim_matches(ends)))
+    };
     let is_one = |word: &&str| {
+        let word = word.trim_matches(ends);
         let units = [BAR, "lb", "lbs"].into_iter();
         units
             .filter_map(|unit| Some((word.strip_suffix(unit)?, unit)))

@@ -134,11 +134,16 @@ fn is_misspelt(word: &str) -> bool {
     })
 }
 
-/// Whether the word begins as this one does, but for one letter between its first and its last.
+/// Letters that are written for one another.
+const SOUND_ALIKE: &str = "aeiouy";
+
+/// Whether the word begins as this one does, but for one letter between its first and its last, which sounds much
+/// like what it stands for.
 fn has_another(letters: &[char], strong: &Strong) -> bool {
     let Some(begun) = letters.get(..strong.letters.len()) else { return false };
-    let differ = |(one, other): &(&char, &char)| one != other;
-    begun.iter().zip(&strong.letters).filter(differ).count() == 1
+    let others = begun.iter().zip(&strong.letters).filter(|(one, other)| one != other);
+    let others: Vec<char> = others.map(|(one, _)| *one).collect();
+    matches!(others.as_slice(), [other] if SOUND_ALIKE.contains(*other))
         && begun.first() == strong.letters.first()
         && begun.last() == strong.letters.last()
 }
