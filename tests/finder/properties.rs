@@ -89,6 +89,18 @@ fn is_same(one: &Found, other: &Found) -> bool {
     urls(one) == urls(other) && one.only().is_some() == other.only().is_some()
 }
 
+/// No clearance is offered for what passes through nothing.
+#[test]
+fn a_taper_thread_leads_to_no_clearance() {
+    for query in ["40 1/4 taper x", "40 ME 1/4 taper", "clearance for 1/8 NPT", "R 1/8 clearance"] {
+        check(query);
+        let hits = find(query).hits;
+        assert!(!hits.is_empty(), "{query}");
+        let leads = |hit: &Hit| hit.url.starts_with("/calculators/clearance?");
+        assert!(!hits.iter().any(leads), "{query}: {hits:?}");
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(400))]
 

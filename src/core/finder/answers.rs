@@ -88,7 +88,7 @@ impl Answers<'_> {
         let work = reading.work;
         let said = Said::of(self.line, read.hand, work);
         match work {
-            Some(Work::Clearance) => self.add(clearance(thread)),
+            Some(Work::Clearance) if passes_through(thread) => self.add(clearance(thread)),
             Some(Work::Notes) => self.add(notes(&Thing::Thread(thread).hit())),
             Some(Work::Speed | Work::Countersinking) => {
                 let slug = if work == Some(Work::Speed) { "tapping" } else { "countersinking" };
@@ -117,7 +117,7 @@ impl Answers<'_> {
         if reading.materials.is_empty() && said.depth.is_none() && said.hole.is_some() {
             self.add(plan(thread, None, &said));
         }
-        if !matches!(work, Some(Work::Clearance)) {
+        if passes_through(thread) && !matches!(work, Some(Work::Clearance)) {
             self.add(clearance(thread));
         }
         self.name_materials(reading);
@@ -300,6 +300,11 @@ fn notes(thing: &Hit) -> Hit {
         url: address("/notes", &[("on", thing.url.trim_start_matches('/'))]).into(),
         why: "what members wrote".to_owned(),
     }
+}
+
+/// Whether a screw of this thread passes through a hole: a taper one screws into its mate.
+const fn passes_through(thread: &Thread) -> bool {
+    thread.taper.is_none()
 }
 
 /// The clearance hole of a thread.
