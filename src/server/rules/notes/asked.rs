@@ -7,7 +7,8 @@ use std::collections::HashSet;
 
 use holewright_core::tables::drills;
 use holewright_core::tables::materials::{self, scrap::scrap};
-use holewright_core::tables::threads::read::{AsMeant, as_meant};
+use holewright_core::tables::threads::Thread;
+use holewright_core::tables::threads::read::{as_meant, candidates};
 use rust_stemmers::{Algorithm, Stemmer};
 
 use super::words::{Uses, folded};
@@ -128,7 +129,7 @@ fn named(name: &str) -> Vec<String> {
         return Vec::new();
     }
     if has_figure {
-        if let Ok(AsMeant { thread, .. }) = as_meant(name) {
+        if let Some(thread) = thread(name) {
             return vec![thing(&thread.path())];
         }
         if let Ok(drill) = drills::read::read(name) {
@@ -141,6 +142,15 @@ fn named(name: &str) -> Vec<String> {
     let materials =
         materials::read::candidates(name).map_or_else(|several| several, |one| vec![one]);
     materials.iter().map(|material| format!("materials/{}", material.slug)).collect()
+}
+
+/// The thread that a text names; the usual one where it is only a size by a pitch, "1/4x40".
+fn thread(name: &str) -> Option<&'static Thread> {
+    let is_by_pitch = |word: &str| word == "x" || word.chars().any(|c| c.is_ascii_digit());
+    candidates(name).ok().or_else(|| {
+        let read = name.split(' ').all(is_by_pitch).then(|| as_meant(name).ok())??;
+        Some(read.thread)
+    })
 }
 
 fn thing(path: &str) -> String {
@@ -226,7 +236,7 @@ mod tests {
             ("phosphor bronze reamed", vec![("phosphor", 3), ("bronze", 3)]),
             ("8 BA in silver steel", vec![("8", 1), ("BA", 1), ("silver", 1), ("steel", 1)]),
             ("8ba drill", vec![("8ba", 1)]),
-            ("no. 43 drill", vec![("no.", 1), ("43", 1)]),
+            ("no. 43 drill", vec![("no.", 1), ("43", 1), ("drill", 1)]),
             ("pillar screws", vec![]),
             ("8 43 1/4", vec![]),
         ] {
