@@ -75,8 +75,9 @@ pub async fn shown(
 ) -> Result<Vec<Listed>, Error> {
     let before = before.unwrap_or(i64::MAX);
     let (confirmed, corrected) = (filter.confirmed_only, filter.corrected_only);
-    let rows = if filter.on.is_empty() {
-        sqlx::query_scalar!(
+    let rows = match filter.on.as_slice() {
+        [] => {
+            sqlx::query_scalar!(
                 r#"SELECT note AS "note!: String" FROM shown_note
                    WHERE id < ?1 AND (NOT ?2 OR confirmed_at IS NOT NULL) AND (NOT ?3 OR is_corrected)
                    ORDER BY id DESC LIMIT ?4"#,
@@ -87,9 +88,27 @@ pub async fn shown(
             )
             .fetch_all(&database.readers)
             .await?
-    } else {
-        let on = serde_json::to_string(&filter.on).unwrap_or_default();
-        sqlx::query_scalar!(
+        }
+        // No note belongs twice to one thing: it needs no list to be told apart.
+        [on] => {
+            sqlx::query_scalar!(
+                r#"SELECT shown_note.note AS "note!: String"
+                   FROM note_entry JOIN shown_note ON shown_note.version_id = note_entry.version_id
+                   WHERE note_entry.entry_id = ?5
+                     AND id < ?1 AND (NOT ?2 OR confirmed_at IS NOT NULL) AND (NOT ?3 OR is_corrected)
+                   ORDER BY id DESC LIMIT ?4"#,
+                before,
+                confirmed,
+                corrected,
+                most,
+                on
+            )
+            .fetch_all(&database.readers)
+            .await?
+        }
+        several => {
+            let on = serde_json::to_string(several).unwrap_or_default();
+            sqlx::query_scalar!(
                 r#"SELECT shown_note.note AS "note!: String"
                    FROM (SELECT DISTINCT version_id FROM note_entry
                          WHERE entry_id IN (SELECT value FROM json_each(?5))) AS named
@@ -104,6 +123,7 @@ pub async fn shown(
             )
             .fetch_all(&database.readers)
             .await?
+        }
     };
     // Twenty long notes are milliseconds of work.
     let listed = spawn_blocking(move || rows.iter().filter_map(|row| read(row)).collect()).await;
