@@ -25,6 +25,8 @@ pub struct Frame {
     pub notes: String,
     /// Whether the page is a member's own, who can sign out on it. A page that is kept is the same for all.
     pub is_members: bool,
+    /// What was done a moment ago, and what comes next.
+    pub done: Option<DoneWords>,
     /// What leads there from the head of the page.
     pub noted: String,
     /// Whether there are notes to go to.
@@ -35,6 +37,15 @@ pub struct Frame {
     pub icon: &'static str,
     /// The program's version, for the foot of the page.
     pub version: &'static str,
+}
+
+/// What the form before this page did.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct DoneWords {
+    /// A sentence.
+    pub what: String,
+    /// More of them, or nothing.
+    pub next: String,
 }
 
 /// A section in the navigation.
@@ -97,6 +108,11 @@ impl Frame {
         Self { is_members: is_signed_in, ..self }
     }
 
+    /// The same frame, saying at its head what was done.
+    pub fn saying(self, done: Option<DoneWords>) -> Self {
+        Self { done, ..self }
+    }
+
     /// The same frame with what the page says of the reader's drawer.
     pub(super) fn with_drawer(self, drawer: Option<Notice>) -> Self {
         Self { drawer, ..self }
@@ -127,6 +143,7 @@ impl Frame {
             drawer: None,
             notes: context.notes.html.clone(),
             is_members: false,
+            done: None,
             noted: context.notes.lead.clone(),
             has_notes: context.notes.are_kept,
             style_sheet: assets::style_sheet(),

@@ -2,6 +2,7 @@
 
 mod asker;
 pub mod client;
+mod deed;
 mod drawer;
 mod fields;
 mod reader;
@@ -9,6 +10,7 @@ mod refusal;
 mod secretary;
 
 pub use asker::Asker;
+pub use deed::JustDid;
 pub use drawer::{DRAWER, Personal};
 pub use fields::{Fields, WORD, room};
 pub use reader::{AnyMember, Member, Reader, signed_in};

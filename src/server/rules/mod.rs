@@ -6,6 +6,7 @@ mod base_url;
 pub(crate) mod chance;
 pub mod clock;
 pub mod cookie;
+pub mod deed;
 mod generations;
 pub mod limits;
 pub mod notes;

@@ -3,12 +3,13 @@
 use askama::Template;
 use axum::body::Body;
 use axum::extract::RawQuery;
-use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE, LOCATION};
+use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE, LOCATION, SET_COOKIE};
 use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 
-use crate::Error;
-use holewright_pages::layout::{Frame, Section};
+use crate::rules::deed::Did;
+use crate::{App, Error};
+use holewright_pages::layout::{DoneWords, Frame, Section};
 use holewright_pages::{Context, Query};
 
 /// Who sees such a page.
@@ -60,6 +61,21 @@ pub(crate) fn see_other(address: &str) -> Response {
     response.headers_mut().insert(LOCATION, address);
     response.headers_mut().insert(CACHE_CONTROL, HeaderValue::from_static("private, no-store"));
     response
+}
+
+/// Sends the reader on to a page of ours, which says what was done.
+pub(crate) fn did(app: &App, address: &str, did: impl Into<Did>) -> Response {
+    let mut response = see_other(address);
+    let path = address.split(['?', '#']).next().unwrap_or_default();
+    if let Some(value) = did.into().cookie(path, &app.base_url) {
+        response.headers_mut().append(SET_COOKIE, value);
+    }
+    response
+}
+
+/// What was done, as a page says it.
+pub(super) fn words(did: Option<Did>) -> Option<DoneWords> {
+    did.map(|did| DoneWords { what: did.deed.what().to_owned(), next: did.deed.next().to_owned() })
 }
 
 /// What stands in the address of a page under this name.

@@ -94,7 +94,7 @@ impl Club {
 
     /// A browser without a session.
     pub(super) fn browser(&self) -> Browser {
-        Browser { router: self.router.clone(), cookie: None, peer: None }
+        Browser { router: self.router.clone(), cookie: None, peer: None, told: None }
     }
 
     /// The number of a member.
@@ -143,6 +143,8 @@ pub(super) struct Browser {
     /// The value of the session's cookie.
     pub(super) cookie: Option<String>,
     pub(super) peer: Option<IpAddr>,
+    /// What the last form said of itself, for the page after it.
+    pub(super) told: Option<String>,
 }
 
 impl Browser {
@@ -192,16 +194,29 @@ impl Browser {
         if let Some(cookie) = &self.cookie {
             request = request.header(COOKIE, format!("{COOKIE_NAME}={cookie}"));
         }
+        if let Some(told) = &self.told {
+            let mut parts = told.split("; ");
+            let (value, place) = (parts.next().unwrap(), parts.next().unwrap());
+            if path.starts_with(place.strip_prefix("Path=").unwrap()) {
+                request = request.header(COOKIE, value);
+            }
+        }
         let mut request = request.body(Body::from(body.to_owned())).unwrap();
         if let Some(peer) = self.peer {
             request.extensions_mut().insert(Peer(SocketAddr::new(peer, 50_000)));
         }
         let (parts, body) = self.router.clone().oneshot(request).await.unwrap().into_parts();
         let body = to_bytes(body, usize::MAX).await.unwrap();
-        if let Some(cookie) = parts.headers.get(SET_COOKIE) {
-            let cookie = cookie.to_str().unwrap().split(';').next().unwrap();
-            let value = cookie.strip_prefix(COOKIE_NAME).unwrap().strip_prefix('=').unwrap();
-            self.cookie = Some(value.to_owned()).filter(|value| !value.is_empty());
+        for cookie in parts.headers.get_all(SET_COOKIE) {
+            let cookie = cookie.to_str().unwrap();
+            let (name, value) = cookie.split(';').next().unwrap().split_once('=').unwrap();
+            match name {
+                COOKIE_NAME => {
+                    self.cookie = Some(value.to_owned()).filter(|value| !value.is_empty());
+                }
+                "done" => self.told = Some(cookie.to_owned()),
+                other => panic!("nobody knows a cookie {other}"),
+            }
         }
         Answer {
             status: parts.status,
@@ -209,6 +224,15 @@ impl Browser {
             // A file that is no text is not looked into.
             body: String::from_utf8_lossy(&body).into_owned(),
         }
+    }
+
+    /// Sends a form, and opens the page that it leads to.
+    pub(super) async fn submit(&mut self, path: &str, fields: &[(&str, &str)]) -> Answer {
+        self.told = None;
+        let answer = self.post(path, fields).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{path}: {}", answer.body);
+        let next = answer.header("location").split('#').next().unwrap().to_owned();
+        self.get(&next).await
     }
 
     /// Whether a member is signed in here.

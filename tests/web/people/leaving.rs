@@ -52,7 +52,7 @@ async fn a_leavers_notes_stay_under_a_former_member_and_drafts_go() {
     assert_eq!(club.count("SELECT COUNT(*) FROM member").await, 2);
 
     let left = enid.post("/me/leave", &[("password", PASSWORD), ("notes", "keep")]).await;
-    assert_eq!((left.status, left.header("location")), (StatusCode::SEE_OTHER, "/"));
+    assert_eq!((left.status, left.header("location")), (StatusCode::SEE_OTHER, "/sign-in"));
     assert_eq!(enid.cookie, None);
     assert_eq!(club.count("SELECT COUNT(*) FROM member").await, 1);
     assert_eq!(club.count("SELECT COUNT(*) FROM session").await, 1);

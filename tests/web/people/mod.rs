@@ -23,3 +23,4 @@ mod sign_in;
 mod silence;
 mod step_up;
 mod timing;
+mod told;

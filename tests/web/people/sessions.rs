@@ -124,7 +124,7 @@ async fn s06_ending_the_session_at_hand_is_signing_out() {
     let (_, row) = page.split_once("<tr id=\"session-").expect("its row");
     assert!(row.contains("<form action=\"/sign-out\" method=\"post\">"), "{row}");
     let answer = here.post("/sign-out", &[]).await;
-    assert_eq!((answer.status, answer.header("location")), (StatusCode::SEE_OTHER, "/"));
+    assert_eq!((answer.status, answer.header("location")), (StatusCode::SEE_OTHER, "/sign-in"));
     assert_eq!(here.cookie, None);
     assert!(!kept.is_in().await, "the old cookie is worth nothing");
 }

@@ -60,6 +60,31 @@ pub async fn waiting(database: &Database, reader: &SignedIn) -> Result<Waiting, 
     Ok(Waiting { notes, stand_ins })
 }
 
+/// The days that a season of decisions is: what took how long before says little.
+const SEASON: UnixSeconds = 90 * DAY;
+const DAY: UnixSeconds = 24 * 60 * 60;
+
+/// Within how many days four of five notes were answered of late, from sending in to the decision; none where
+/// fewer than five were.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn usual_days(database: &Database, now: UnixSeconds) -> Result<Option<i64>, Error> {
+    let since = now - SEASON;
+    let waited = sqlx::query_scalar!(
+        r#"SELECT max(0, decided_at - saved_at) AS "waited!: i64" FROM note_version
+           WHERE decided_at BETWEEN ? AND ? AND state IN ('shown', 'replaced', 'declined')
+           ORDER BY 1"#,
+        since,
+        now
+    )
+    .fetch_all(&database.readers)
+    .await?;
+    let fourth_of_five = (waited.len() * 4).div_ceil(5).saturating_sub(1);
+    let longest = waited.get(fourth_of_five).filter(|_| waited.len() >= 5);
+    Ok(longest.map(|seconds| 1.max((seconds + DAY - 1) / DAY)))
+}
+
 /// One of a member's own notes, as their list shows it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Own {

@@ -3,6 +3,7 @@
 //! Over TLS it has the prefix that binds it to this host. A club's home network without TLS must
 //! work too: there the prefix and `Secure` would only make the browser drop it.
 
+use axum::http::header::SET_COOKIE;
 use axum::http::{HeaderMap, HeaderValue};
 
 use super::Token;
@@ -37,6 +38,16 @@ pub fn give(token: &Token, base_url: &BaseUrl) -> Option<HeaderValue> {
 #[must_use]
 pub fn take_away(base_url: &BaseUrl) -> Option<HeaderValue> {
     written(base_url, "", 0)
+}
+
+/// Whether an answer gives it or takes it away.
+#[must_use]
+pub fn is_told(headers: &HeaderMap, base_url: &BaseUrl) -> bool {
+    let said = |value: &HeaderValue| {
+        let text = value.as_bytes().strip_prefix(name(base_url).as_bytes());
+        text.is_some_and(|rest| rest.starts_with(b"="))
+    };
+    headers.get_all(SET_COOKIE).iter().any(said)
 }
 
 fn written(base_url: &BaseUrl, value: &str, max_age: u32) -> Option<HeaderValue> {

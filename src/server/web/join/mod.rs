@@ -16,6 +16,7 @@ use crate::db::slips::{self, Joined, Joining, Newcomer};
 use crate::extract::{Asker, Fields, WORD, room};
 use crate::rules::auth::name::Name;
 use crate::rules::auth::{Password, Rights, Token, TokenHash, name, phrase, strength};
+use crate::rules::deed::Deed;
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::Field;
@@ -115,7 +116,9 @@ pub async fn join(
     let session = New { token: session_token.hash(), agent: &asker.agent };
     let newcomer = Newcomer { name: &name, password_hash: &password_hash, session };
     match slips::join(&app.database, app.clock.now(), hash, newcomer).await? {
-        Joined::Member(_) => Ok(with_session(page::see_other("/me"), &session_token, &app)),
+        Joined::Member(_) => {
+            Ok(with_session(page::did(&app, "/me", Deed::Joined), &session_token, &app))
+        }
         Joined::Spent => Err(Error::SpentSlip),
         Joined::NameTaken => {
             let words = "Another member has this name, or one that looks the same. Add a letter or a second name.";

@@ -13,6 +13,7 @@ use super::{Chosen, JoinPage};
 use crate::db::slips::{self, Resetting};
 use crate::extract::{Fields, WORD, room};
 use crate::rules::auth::{Token, TokenHash, name, strength};
+use crate::rules::deed::Deed;
 use crate::{App, Error};
 use holewright_pages::FieldError;
 
@@ -53,7 +54,7 @@ pub async fn set_password(
     }
     // Whoever was kept waiting by another's wrong tries waits no longer.
     app.tries.right(&name::key(&resetting.name), std::time::Instant::now());
-    Ok(page::see_other("/sign-in"))
+    Ok(page::did(&app, "/sign-in", Deed::ResetPassword))
 }
 
 async fn slip(app: &App, token: &str) -> Result<(TokenHash, Resetting), Error> {

@@ -13,6 +13,7 @@ use super::super::sign_in::prove;
 use crate::db::people::{self, Change};
 use crate::extract::{Fields, Member, WORD, room};
 use crate::rules::auth::{SignedIn, cookie, strength};
+use crate::rules::deed::Deed;
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
@@ -54,9 +55,9 @@ pub async fn leave(
         Change::LastSecretary => return Err(super::super::people::last_secretary()),
         Change::NoSuchMember => return Err(Error::Unauthenticated),
     }
-    let mut response = page::see_other("/");
+    let mut response = page::did(&app, "/sign-in", Deed::Left);
     if let Some(value) = cookie::take_away(&app.base_url) {
-        response.headers_mut().insert(SET_COOKIE, value);
+        response.headers_mut().append(SET_COOKIE, value);
     }
     Ok(response)
 }

@@ -17,8 +17,9 @@ use super::sign_in::gone;
 use super::sign_in::proved::{self, ProvedForm};
 use super::{people, when};
 use crate::db::{accounts, sessions};
-use crate::extract::{Asker, Fields, Member, WORD, room};
+use crate::extract::{Asker, Fields, JustDid, Member, WORD, room};
 use crate::rules::auth::{Right, SignedIn};
+use crate::rules::deed::Deed;
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
 
@@ -51,12 +52,17 @@ struct SessionRow {
 ///
 /// # Errors
 /// Nobody is signed in, or the database cannot be read.
-pub async fn form(State(app): State<Arc<App>>, Member(member): Member) -> Result<Response, Error> {
+pub async fn form(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    JustDid(did): JustDid,
+) -> Result<Response, Error> {
     let account = accounts::numbered(&app.database, member.id).await?;
     let account = account.ok_or(Error::Unauthenticated)?;
     let open = sessions::of_member(&app.database, member.id, app.clock.now()).await?;
     let page = MePage {
-        frame: page::frame(&app.context, "/me", "Your page", false, Seen::ByMember),
+        frame: page::frame(&app.context, "/me", "Your page", false, Seen::ByMember)
+            .saying(page::words(did)),
         rights: people::named(member.rights),
         joined: when::day(account.joined_at),
         has_second_factor: member.has_second_factor,
@@ -101,12 +107,16 @@ async fn end(
         let ended = accounts::sign_out(&app.database, now, Some(&member), &asker.held).await;
         return Ok(gone(&app, ended.map_err(Error::from)));
     }
-    match fields.get("end") {
-        "others" => sessions::end_others(&app.database, &member).await?,
+    let deed = match fields.get("end") {
+        "others" => {
+            sessions::end_others(&app.database, &member).await?;
+            Deed::EndedOthers
+        }
         number => {
             let number = number.parse().map_err(|_| Error::NotFound("no such session"))?;
             sessions::end(&app.database, &member, number).await?;
+            Deed::EndedSession
         }
-    }
-    Ok(page::see_other("/me"))
+    };
+    Ok(page::did(&app, "/me", deed))
 }

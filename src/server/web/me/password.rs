@@ -12,6 +12,7 @@ use crate::db::accounts;
 use crate::db::sessions::New;
 use crate::extract::{Asker, Fields, Member, WORD, room};
 use crate::rules::auth::{SignedIn, Token, strength};
+use crate::rules::deed::Deed;
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::link::Link;
@@ -53,7 +54,7 @@ pub async fn change_password(
     let session = New { token: token.hash(), agent: &asker.agent };
     let now = app.clock.now();
     accounts::set_password(&app.database, now, &member, &password_hash, session).await?;
-    Ok(with_session(page::see_other("/me"), &token, &app))
+    Ok(with_session(page::did(&app, "/me", Deed::ChangedPassword), &token, &app))
 }
 
 fn form_with(app: &App, member: &SignedIn, errors: Vec<FieldError>) -> FormPage {

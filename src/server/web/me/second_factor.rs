@@ -15,6 +15,7 @@ use crate::db::accounts;
 use crate::extract::{AnyMember, Asker, Fields, ProvedMember, WORD, room};
 use crate::rules::auth::second_factor::Secret;
 use crate::rules::auth::{SignedIn, Token};
+use crate::rules::deed::Deed;
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::Field;
@@ -74,7 +75,8 @@ async fn change(
         if !accounts::drop_second_factor(&app.database, now, &member, token.hash()).await? {
             return Err(people::own_second_factor());
         }
-        return Ok(with_session(page::see_other("/me"), &token, app));
+        let done = page::did(app, "/me", Deed::DroppedSecondFactor);
+        return Ok(with_session(done, &token, app));
     }
     if member.has_second_factor {
         return Ok(page::see_other("/me/second-factor"));
@@ -85,7 +87,7 @@ async fn change(
             let token = Token::new()?;
             let proved = (&secret, step);
             accounts::set_second_factor(&app.database, now, &member, proved, token.hash()).await?;
-            Ok(with_session(page::see_other("/me"), &token, app))
+            Ok(with_session(page::did(app, "/me", Deed::SetSecondFactor), &token, app))
         }
         None => form_with(app, &member, &secret, vec![code::wrong()]),
     }

@@ -6,11 +6,13 @@ use askama::Template;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::page::words;
 use super::late::Late;
 use super::page::page;
 use super::text::Text;
 use crate::extract::{Fields, Reader};
 use crate::rules::auth::SignedIn;
+use crate::rules::deed::Did;
 use crate::rules::notes::fields::{Done, Lines, NoteField, TEXT, TITLE};
 use crate::rules::notes::wording::{Typed, Wording};
 use crate::rules::notes::{NoteId, belongs};
@@ -57,6 +59,8 @@ pub(super) struct Remarks {
     pub(super) preview: Option<Wording>,
     /// The status, where it is not that of a form that could not be read.
     pub(super) status: Option<StatusCode>,
+    /// What was done a moment ago.
+    pub(super) did: Option<Did>,
 }
 
 /// The form of a note.
@@ -123,7 +127,7 @@ pub(super) fn form_with(
     );
     let [fields, done, last] = fields(typed, &remarks.errors);
     let form = FormPage {
-        frame: frame.of_a_mistake().for_reader(true),
+        frame: frame.of_a_mistake().for_reader(true).saying(words(remarks.did)),
         heading,
         action: place.address(),
         asked: remarks.asked,

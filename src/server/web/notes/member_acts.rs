@@ -7,7 +7,7 @@ use axum::response::Response;
 
 use super::kept::{Sent, given_back};
 use super::number::Number;
-use super::page::{may_write, see_other};
+use super::page::{did, may_write};
 use super::show::{Back, Seen, again, answer, seen, verdict_fields};
 use super::text_form::TextForm;
 use crate::db::notes::decide::Reviewed;
@@ -15,6 +15,7 @@ use crate::db::notes::verdicts::{self, Found, Verdict};
 use crate::db::notes::{after, read};
 use crate::extract::{Fields, Member, Reader, WORD, room};
 use crate::rules::auth::{MemberId, SignedIn};
+use crate::rules::deed::Deed;
 use crate::rules::notes::state::{Subject, may_pass};
 use crate::rules::notes::{NoteId, VersionId, pressure, wording};
 use crate::{App, Error};
@@ -28,6 +29,7 @@ const FOR_THE_INSPECTOR: &str = "Leave boilers, steam and pressure out here: a v
 
 const REPORT: TextForm = TextForm {
     act: "report",
+    deed: Deed::Reported,
     name: "danger",
     label: "What could hurt somebody",
     missing: "Say what could hurt somebody.",
@@ -35,6 +37,7 @@ const REPORT: TextForm = TextForm {
 };
 const WITHDRAW: TextForm = TextForm {
     act: "withdraw",
+    deed: Deed::Withdrew,
     name: "why",
     label: "Why it is withdrawn",
     missing: "Say why it is withdrawn.",
@@ -42,6 +45,7 @@ const WITHDRAW: TextForm = TextForm {
 };
 const CORRECT: TextForm = TextForm {
     act: "correct",
+    deed: Deed::Corrected,
     name: "correction",
     label: "What is right instead",
     missing: "Write what is right instead.",
@@ -108,7 +112,7 @@ pub async fn judge(
     let (Some(found), []) = (found, errors.as_slice()) else {
         let picked = fields.as_typed("found").to_owned();
         let typed = vec![("found", picked), ("material", material), ("size", size)];
-        let back = Back { errors, typed, status: None };
+        let back = Back { errors, typed, ..Back::default() };
         return answer(&app, Reader(Some(member)), id, back).await;
     };
     let verdict = Verdict { found, material: material.clone(), size: size.clone() };
@@ -122,14 +126,14 @@ pub async fn judge(
         Ok(verdicts::judge(&app.database, app.clock.now(), &member, (id, read), &verdict).await?)
     };
     match done.await {
-        Ok(()) => see_other(&format!("/notes/{}", id.0)),
+        Ok(()) => did(&app, &format!("/notes/{}", id.0), Deed::Judged.into()),
         Err(error) => {
             if let Error::Conflict(words) = &error {
                 let errors = vec![FieldError::new("found", format!("Nothing was done: {words}."))];
                 let picked = fields.as_typed("found").to_owned();
                 let found = ("found", picked);
                 let typed = vec![found, ("material", material.clone()), ("size", size.clone())];
-                let back = Back { errors, typed, status: Some(error.status()) };
+                let back = Back { errors, typed, status: Some(error.status()), did: None };
                 if let Some(page) = again(&app, &member, id, back).await? {
                     return Ok(page);
                 }
@@ -146,11 +150,12 @@ async fn take_away(
     id: NoteId,
     of: &str,
 ) -> Result<Response, Error> {
+    let deed = if of.is_empty() { Deed::TookBack } else { Deed::TookAway };
     let of = if of.is_empty() { Some(member.id) } else { of.parse().ok().map(MemberId) };
     let of = of.ok_or(Error::NotFound("there is no such verdict"))?;
     may_write(app, member)?;
     verdicts::take_away(&app.database, app.clock.now(), member, id, of).await?;
-    see_other(&format!("/notes/{}", id.0))
+    did(app, &format!("/notes/{}", id.0), deed.into())
 }
 
 /// Hides the note at once, until somebody has looked.
@@ -250,10 +255,19 @@ async fn begun(
 }
 
 /// Where a member goes on: to the note, or to their own notes where it is there no more.
-async fn after_it(app: &App, member: &SignedIn, id: NoteId) -> Result<String, Error> {
+async fn after_it(
+    app: &App,
+    member: &SignedIn,
+    id: NoteId,
+    deed: Deed,
+) -> Result<(String, Deed), Error> {
     let note = read::note(&app.database, id).await?;
     let is_there = note.is_some_and(|note| !matches!(seen(&note, Some(member)), Seen::Nothing));
-    Ok(if is_there { format!("/notes/{}", id.0) } else { "/notes/mine".to_owned() })
+    Ok(match (is_there, deed) {
+        (true, _) => (format!("/notes/{}", id.0), deed),
+        // A note that readers never saw is gone with its withdrawal.
+        (false, _) => ("/notes/mine".to_owned(), Deed::Discarded),
+    })
 }
 
 /// Back to the note after something was done; where it could not be done as things stand, with what was
@@ -266,13 +280,16 @@ async fn finish(
     (form, fields): (&TextForm, &Fields),
 ) -> Result<Response, Error> {
     let error = match done {
-        Ok(()) => return see_other(&after_it(app, member, id).await?),
+        Ok(()) => {
+            let (address, deed) = after_it(app, member, id, form.deed).await?;
+            return did(app, &address, deed.into());
+        }
         Err(error) => error,
     };
     if let Error::Conflict(words) = &error {
         let errors = vec![FieldError::new(form.name, format!("Nothing was done: {words}."))];
         let typed = vec![(form.name, wording::text(fields.as_typed(form.name)))];
-        let back = Back { errors, typed, status: Some(error.status()) };
+        let back = Back { errors, typed, status: Some(error.status()), did: None };
         if let Some(page) = again(app, member, id, back).await? {
             return Ok(page);
         }

@@ -7,13 +7,15 @@ use axum::extract::{RawQuery, State};
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::page::words;
 use super::super::when::day;
 use super::inspection;
 use super::page::{MOST, page};
 use crate::db::notes::inspectors;
 use crate::db::notes::queue::{self, Own};
 use crate::db::notes::read;
-use crate::extract::{Member, Reader};
+use crate::extract::{JustDid, Member, Reader};
+use crate::rules::deed::{Deed, Did};
 use crate::rules::notes::inspection::{Awaited, awaited};
 use crate::{App, Error};
 use holewright_pages::Query;
@@ -44,6 +46,7 @@ struct NoteLine {
 pub async fn show(
     State(app): State<Arc<App>>,
     Member(member): Member,
+    JustDid(did): JustDid,
     RawQuery(query): RawQuery,
 ) -> Result<Response, Error> {
     let query = Query::read(query.as_deref().unwrap_or_default());
@@ -58,6 +61,15 @@ pub async fn show(
     let title = "Your notes";
     let frame =
         Frame::at(&app.context, Section::Notes, "/notes/mine", title, "What became of them.");
+    let sent = match did {
+        Some(Did { deed: Deed::SentIn, of }) => own.iter().find(|own| Some(own.id.0) == of),
+        _ => None,
+    };
+    let mut done = words(did);
+    if let (Some(done), Some(sent)) = (done.as_mut(), sent) {
+        let usual = queue::usual_days(&app.database, app.clock.now()).await?;
+        done.next = comes_next(sent.is_pressure, usual);
+    }
     let mut rows = Vec::with_capacity(own.len());
     for own in own {
         let words = if own.withdrawn_why.is_some() && own.state == "draft" {
@@ -68,8 +80,18 @@ pub async fn show(
         };
         rows.push(row(own, awaited, words));
     }
-    let mine = MinePage { frame: frame.of_a_mistake().for_reader(true), rows, older };
+    let mine = MinePage { frame: frame.of_a_mistake().for_reader(true).saying(done), rows, older };
     page(StatusCode::OK, &mine, &Reader(Some(member)))
+}
+
+/// What becomes of a note that was sent in just now.
+fn comes_next(is_pressure: bool, usual: Option<i64>) -> String {
+    let who = if is_pressure { "An inspector" } else { "A moderator" };
+    match usual {
+        None => format!("{who} reads it first; what became of it will stand here."),
+        Some(1) => format!("{who} reads it first; most are answered within a day."),
+        Some(days) => format!("{who} reads it first; most are answered within {days} days."),
+    }
 }
 
 fn row(own: Own, awaited: Awaited, words: Option<String>) -> NoteLine {

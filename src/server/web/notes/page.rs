@@ -5,12 +5,13 @@ use std::time::Instant;
 
 use askama::Template;
 use axum::body::Body;
-use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE, LOCATION, VARY};
+use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE, LOCATION, SET_COOKIE, VARY};
 use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 
 use crate::extract::Reader;
 use crate::rules::auth::SignedIn;
+use crate::rules::deed::Did;
 use crate::rules::limits::Client;
 use crate::rules::validator::Tag;
 use crate::{App, Error};
@@ -56,6 +57,16 @@ pub(super) fn see_other(address: &str) -> Result<Response, Error> {
     let mut response = StatusCode::SEE_OTHER.into_response();
     response.headers_mut().insert(LOCATION, location);
     response.headers_mut().insert(CACHE_CONTROL, HeaderValue::from_static("no-store"));
+    Ok(response)
+}
+
+/// On to another page, which says what was done.
+pub(super) fn did(app: &App, address: &str, did: Did) -> Result<Response, Error> {
+    let mut response = see_other(address)?;
+    let path = address.split('#').next().unwrap_or_default();
+    if let Some(value) = did.cookie(path, &app.base_url) {
+        response.headers_mut().append(SET_COOKIE, value);
+    }
     Ok(response)
 }
 

@@ -8,6 +8,7 @@ use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::super::apart::aside;
+use super::super::page::words;
 use super::super::when::day;
 use super::inspection;
 use super::item::{author, counts, earlier_counts};
@@ -17,8 +18,9 @@ use super::reported;
 use super::text::Text;
 use crate::db::notes::read::{self, Note, Version, Withdrawn, WordingState};
 use crate::db::notes::verdicts::{Found, Verdict};
-use crate::extract::Reader;
+use crate::extract::{JustDid, Reader};
 use crate::rules::auth::{Right, SignedIn};
+use crate::rules::deed::Did;
 use crate::rules::notes::inspection::Awaited;
 use crate::rules::notes::state::{Subject, may_pass, sees_waiting};
 use crate::rules::notes::{NoteId, markdown, pressure};
@@ -105,6 +107,8 @@ pub(super) struct Back {
     pub(super) typed: Vec<(&'static str, String)>,
     /// The status, where it is not that of a form that could not be read.
     pub(super) status: Option<StatusCode>,
+    /// What was done a moment ago.
+    pub(super) did: Option<Did>,
 }
 
 impl Back {
@@ -120,9 +124,11 @@ impl Back {
 pub async fn show(
     State(app): State<Arc<App>>,
     reader: Reader,
+    JustDid(did): JustDid,
     Number(NoteId(id)): Number,
 ) -> Result<Response, Error> {
-    answer(&app, reader, NoteId(id), Back::default()).await
+    let did = did.filter(|_| reader.0.is_some());
+    answer(&app, reader, NoteId(id), Back { did, ..Back::default() }).await
 }
 
 /// The note with a form that came back.
@@ -250,7 +256,8 @@ fn note_page(
     let heading = if back.errors.is_empty() { title.to_owned() } else { format!("Error: {title}") };
     let frame =
         Frame::at(&app.context, Section::Notes, &format!("/notes/{id}"), &heading, &description)
-            .for_reader(reader.is_some());
+            .for_reader(reader.is_some())
+            .saying(words(back.did));
     let is_public = is_shown && note.hidden.is_none();
     let found = |is_shown| {
         let found = |what| {

@@ -3,6 +3,7 @@
 use super::kept::Sent;
 use super::show::Back;
 use crate::extract::Fields;
+use crate::rules::deed::Deed;
 use crate::rules::notes::NoteId;
 use crate::rules::notes::seen::is_blank;
 use crate::rules::notes::wording;
@@ -13,6 +14,8 @@ use holewright_pages::field::{Field, Kind};
 pub(super) struct TextForm {
     /// The end of its address.
     pub(super) act: &'static str,
+    /// What is done by it.
+    pub(super) deed: Deed,
     /// Its field.
     pub(super) name: &'static str,
     /// What the field asks for.
@@ -39,7 +42,7 @@ impl TextForm {
         Err(Back {
             errors: vec![FieldError::new(self.name, message)],
             typed: vec![(self.name, text)],
-            status: None,
+            ..Back::default()
         })
     }
 

@@ -15,11 +15,12 @@ use super::super::apart::aside;
 use super::form::{Place, Remarks, form_with, signed_out, typed};
 use super::late::{self, Late, Why};
 use super::number::Number;
-use super::page::{may_write, see_other};
+use super::page::{did, may_write};
 use crate::db::notes::read::{self, Note, Version};
 use crate::db::notes::write::{self, Outcome, Sent};
-use crate::extract::{Fields, Member, Reader, WORD, room};
+use crate::extract::{Fields, JustDid, Member, Reader, WORD, room};
 use crate::rules::auth::{SignedIn, Token};
+use crate::rules::deed::{Deed, Did};
 use crate::rules::limits::Client;
 use crate::rules::notes::NoteId;
 use crate::rules::notes::again::MadeFrom;
@@ -83,6 +84,7 @@ pub async fn begin(
 pub async fn edit(
     State(app): State<Arc<App>>,
     Member(member): Member,
+    JustDid(did): JustDid,
     Number(NoteId(id)): Number,
 ) -> Result<Response, Error> {
     let note = own(&app, &member, NoteId(id)).await?;
@@ -92,7 +94,7 @@ pub async fn edit(
         |version: &Version| Typed { made_from: version.mark(), ..version.wording.typed(&key) };
     let typed = newest.map(filled);
     let asked = newest.map(|version| version.reason.clone()).filter(|reason| !reason.is_empty());
-    let said = Remarks { asked, ..Remarks::default() };
+    let said = Remarks { asked, did, ..Remarks::default() };
     form_with(&app, member, &Place::Edit(NoteId(id)), &typed.unwrap_or_default(), said)
 }
 
@@ -165,9 +167,12 @@ async fn receive(
     }
     match keep(app, &member, &place, (&typed, &wording, aim)).await {
         Ok(Outcome::Kept(NoteId(id))) if aim == Aim::Draft => {
-            see_other(&format!("/notes/{id}/edit"))
+            did(app, &format!("/notes/{id}/edit"), Deed::Saved.into())
         }
-        Ok(Outcome::Kept(NoteId(id))) => see_other(&format!("/notes/mine#note-{id}")),
+        Ok(Outcome::Kept(NoteId(id))) => {
+            let sent = Did { deed: Deed::SentIn, of: Some(id) };
+            did(app, &format!("/notes/mine#note-{id}"), sent)
+        }
         Ok(Outcome::Late(id)) => {
             too_late(app, member, (id, Why::Unread), (wording, aim, typed)).await
         }

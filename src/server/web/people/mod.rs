@@ -19,7 +19,7 @@ use super::page::{self, Seen};
 use super::when;
 use crate::db;
 use crate::db::people::{self, Person};
-use crate::extract::Secretary;
+use crate::extract::{JustDid, Secretary};
 use crate::rules::auth::Rights;
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
@@ -48,11 +48,16 @@ struct PersonRow {
 ///
 /// # Errors
 /// Not the secretary, or the database cannot be read.
-pub async fn list(State(app): State<Arc<App>>, Secretary(_): Secretary) -> Result<Response, Error> {
+pub async fn list(
+    State(app): State<Arc<App>>,
+    Secretary(_): Secretary,
+    JustDid(did): JustDid,
+) -> Result<Response, Error> {
     let people = people::all(&app.database).await?;
     let slips = db::open_slips::all(&app.database, app.clock.now()).await?;
     let page = ListPage {
-        frame: page::frame(&app.context, "/people", "All members", false, Seen::ByMember),
+        frame: page::frame(&app.context, "/people", "All members", false, Seen::ByMember)
+            .saying(page::words(did)),
         people: people.into_iter().map(row).collect(),
         slips: open_slips::rows(slips),
     };

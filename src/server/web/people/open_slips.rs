@@ -10,6 +10,7 @@ use super::named;
 use crate::db::open_slips::{self, Lets, OpenSlip};
 use crate::extract::{Fields, Secretary, WORD, room};
 use crate::rules::auth::SignedIn;
+use crate::rules::deed::Deed;
 use crate::{App, Error};
 
 /// The bytes of the mark of a slip and of proof.
@@ -61,5 +62,5 @@ async fn void(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Resp
     if !open_slips::make_void(&app.database, now, &secretary, mark).await? {
         return Err(NONE);
     }
-    Ok(page::see_other("/people#slips"))
+    Ok(page::did(&app, "/people#slips", Deed::VoidedSlip))
 }

@@ -15,8 +15,9 @@ use super::slip::SlipPage;
 use super::{last_secretary, named};
 use crate::db::people::{self, Change, Notes, Person};
 use crate::db::slips;
-use crate::extract::{Fields, ProvedSecretary, Secretary, WORD, room};
+use crate::extract::{Fields, JustDid, ProvedSecretary, Secretary, WORD, room};
 use crate::rules::auth::{MemberId, Rights, SignedIn, Token, cookie};
+use crate::rules::deed::Deed;
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
 
@@ -46,11 +47,13 @@ const NOBODY: Error = Error::NotFound("no member has this number");
 pub async fn form(
     State(app): State<Arc<App>>,
     ProvedSecretary(_): ProvedSecretary,
+    JustDid(did): JustDid,
     Path(id): Path<String>,
 ) -> Result<Response, Error> {
     let person = person(&app, &id).await?;
     let page = ShowPage {
-        frame: page::frame(&app.context, "/people", &person.name, false, Seen::ByMember),
+        frame: page::frame(&app.context, "/people", &person.name, false, Seen::ByMember)
+            .saying(page::words(did)),
         number: person.id.0,
         rights_named: named(person.rights),
         rights: person.rights,
@@ -108,17 +111,22 @@ impl Act<'_> {
             secretary: fields.ticked("secretary"),
         };
         let (database, now) = (&self.app.database, self.app.clock.now());
-        self.done(people::set_rights(database, now, self.secretary, self.person.id, rights).await?)
+        let change =
+            people::set_rights(database, now, self.secretary, self.person.id, rights).await?;
+        self.done(change, Deed::SetRights)
     }
 
     async fn stop(&self) -> Result<Response, Error> {
         let (database, now) = (&self.app.database, self.app.clock.now());
-        self.done(people::stop(database, now, self.secretary, self.person.id).await?)
+        self.done(people::stop(database, now, self.secretary, self.person.id).await?, Deed::Stopped)
     }
 
     async fn allow(&self) -> Result<Response, Error> {
         let (database, now) = (&self.app.database, self.app.clock.now());
-        self.done(people::allow(database, now, self.secretary, self.person.id).await?)
+        self.done(
+            people::allow(database, now, self.secretary, self.person.id).await?,
+            Deed::Allowed,
+        )
     }
 
     /// Never one's own: a session that somebody else sits at could disarm itself.
@@ -127,7 +135,8 @@ impl Act<'_> {
             return Err(super::own_second_factor());
         }
         let (database, now) = (&self.app.database, self.app.clock.now());
-        self.done(people::drop_second_factor(database, now, self.secretary, self.person.id).await?)
+        let change = people::drop_second_factor(database, now, self.secretary, self.person.id);
+        self.done(change.await?, Deed::TookSecondFactor)
     }
 
     async fn reset(&self) -> Result<Response, Error> {
@@ -152,23 +161,25 @@ impl Act<'_> {
         let change = people::remove(database, now, self.secretary, self.person.id, notes).await?;
         if change == Change::Done {
             let is_self = self.person.id == self.secretary.id;
-            return Ok(page::see_other(if is_self { "/" } else { "/people" }));
+            let (next, deed) =
+                if is_self { ("/sign-in", Deed::Left) } else { ("/people", Deed::Removed) };
+            return Ok(page::did(self.app, next, deed));
         }
-        self.done(change)
+        self.done(change, Deed::Removed)
     }
 
     /// Back to the member. Whose own rights changed has no session left, and signs in anew.
-    fn done(&self, change: Change) -> Result<Response, Error> {
+    fn done(&self, change: Change, deed: Deed) -> Result<Response, Error> {
         match change {
             Change::Done => {}
             Change::LastSecretary => return Err(last_secretary()),
             Change::NoSuchMember => return Err(NOBODY),
         }
-        let mut response = page::see_other(&format!("/people/{}", self.person.id.0));
+        let mut response = page::did(self.app, &format!("/people/{}", self.person.id.0), deed);
         if self.person.id == self.secretary.id
             && let Some(value) = cookie::take_away(&self.app.base_url)
         {
-            response.headers_mut().insert(SET_COOKIE, value);
+            response.headers_mut().append(SET_COOKIE, value);
         }
         Ok(response)
     }

@@ -22,8 +22,9 @@ use super::next::Next;
 use super::page::{self, Seen};
 use crate::db::accounts::{self, Account};
 use crate::db::sessions::New;
-use crate::extract::{Asker, Fields, Reader, room};
+use crate::extract::{Asker, Fields, JustDid, Reader, room};
 use crate::rules::auth::{Password, SignedIn, Token, cookie, name, strength};
+use crate::rules::deed::Deed;
 use crate::rules::limits::Client;
 use crate::{App, Error};
 use holewright_pages::FieldError;
@@ -39,9 +40,15 @@ pub const TAKES: u64 = room(&[2 * name::LONGEST, strength::LONGEST, Next::LONGES
 ///
 /// # Errors
 /// The page cannot be written.
-pub async fn form(State(app): State<Arc<App>>, query: RawQuery) -> Result<Response, Error> {
+pub async fn form(
+    State(app): State<Arc<App>>,
+    JustDid(did): JustDid,
+    query: RawQuery,
+) -> Result<Response, Error> {
     let next = Next::read(&page::asked(&query, "next"));
-    form_with(&app, "", &next, Vec::new()).answer()
+    let mut page = form_with(&app, "", &next, Vec::new());
+    page.frame = page.frame.saying(page::words(did));
+    page.answer()
 }
 
 /// Takes the name and the password.
@@ -175,7 +182,7 @@ fn unreadable(typed: &str, password: &Password) -> Vec<FieldError> {
 /// The answer, with the session's cookie for the browser.
 pub(super) fn with_session(mut response: Response, token: &Token, app: &App) -> Response {
     if let Some(value) = cookie::give(token, &app.base_url) {
-        response.headers_mut().insert(SET_COOKIE, value);
+        response.headers_mut().append(SET_COOKIE, value);
     }
     response
 }
@@ -216,14 +223,14 @@ pub async fn sign_out(
 /// The answer to a browser that loses its session, whether or not the server could end it.
 pub(super) fn gone(app: &App, ended: Result<(), Error>) -> Response {
     let mut response = match ended {
-        Ok(()) => page::see_other("/"),
+        Ok(()) => page::did(app, "/sign-in", Deed::SignedOut),
         Err(error) => Error::GoneHereAlone(Box::new(error)).into_response(),
     };
     let headers = response.headers_mut();
     let clear = HeaderName::from_static("clear-site-data");
     headers.insert(clear, HeaderValue::from_static("\"cache\""));
     if let Some(value) = cookie::take_away(&app.base_url) {
-        headers.insert(SET_COOKIE, value);
+        headers.append(SET_COOKIE, value);
     }
     response
 }

@@ -7,7 +7,6 @@ use std::sync::Arc;
 
 use axum::extract::{FromRequest, FromRequestParts, Request};
 use axum::http::StatusCode;
-use axum::http::header::SET_COOKIE;
 use axum::response::{IntoResponse, Response};
 
 use super::super::form_page::FormPage;
@@ -15,7 +14,7 @@ use super::super::page::{self, Seen};
 use super::{prove, with_session};
 use crate::db::sessions;
 use crate::extract::{AnyMember, Fields, Member, Secretary, WORD, is_proved, room};
-use crate::rules::auth::{SignedIn, Token, strength};
+use crate::rules::auth::{SignedIn, Token, cookie, strength};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 
@@ -77,7 +76,7 @@ impl<Who> ProvedForm<Who> {
         let Some(token) = token else { return done };
         let response = done.unwrap_or_else(IntoResponse::into_response);
         // An act that ended the session, or gave it a token of its own, has said so.
-        let is_told = response.headers().contains_key(SET_COOKIE);
+        let is_told = cookie::is_told(response.headers(), &app.base_url);
         Ok(if is_told { response } else { with_session(response, &token, &app) })
     }
 }

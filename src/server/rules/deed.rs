@@ -1,0 +1,146 @@
+//! What was done by a form, as the page after it says it at its head: what was done, and what comes next.
+//!
+//! It travels in a cookie of a minute that is sent to that page alone. No address says it, so that no link
+//! makes a page tell somebody that a thing was done which was not.
+
+use axum::http::{HeaderMap, HeaderValue};
+
+use super::BaseUrl;
+use super::cookie;
+
+/// The cookie's name.
+const NAME: &str = "done";
+/// How long the next page says it, in seconds: also where it is opened again.
+pub const LASTS: i64 = 60;
+
+/// Makes of its rows the acts, each with the word in the cookie, what was done and what comes next.
+macro_rules! acts {
+    ($($act:ident $word:literal: $what:literal, $next:literal;)+) => {
+        /// What was done.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        pub enum Deed {
+            $(#[doc = $what] $act,)+
+        }
+
+        impl Deed {
+            /// Every one.
+            pub const ALL: &[Self] = &[$(Self::$act),+];
+
+            const fn word(self) -> &'static str {
+                match self { $(Self::$act => $word),+ }
+            }
+
+            /// What was done, in a sentence.
+            #[must_use]
+            pub const fn what(self) -> &'static str {
+                match self { $(Self::$act => $what),+ }
+            }
+
+            /// What comes next; empty where nothing does.
+            #[must_use]
+            pub const fn next(self) -> &'static str {
+                match self { $(Self::$act => $next),+ }
+            }
+        }
+    };
+}
+
+acts! {
+    Saved "saved": "Your draft is kept.", "Only you see it. Send it in when it is ready.";
+    SentIn "sent-in": "Your note is sent in.", "";
+    Judged "judged": "What you found is counted.", "It stands below, and you can change it.";
+    TookBack "took-back": "What you found is taken back.", "It counts no more.";
+    TookAway "took-away": "What they found is taken away.", "It counts no more.";
+    Reported "reported": "Your report is in.", "The note is hidden until somebody who decides about it has looked.";
+    Corrected "corrected": "The correction stands above the text.", "Readers see it now.";
+    Withdrew "withdrew": "The note is withdrawn.", "Its address says so from now on.";
+    Discarded "discarded": "The note is off your desk.", "Readers never saw it.";
+    SignedOut "signed-out": "You are signed out.", "";
+    Joined "joined": "You are a member, and signed in.", "Here are your own pages.";
+    Left "left": "You have left the club.", "Your account and its sessions are gone.";
+    ChangedPassword "changed-password": "Your new password counts from now on.", "Every other session of yours has ended.";
+    ResetPassword "reset-password": "Your new password counts from now on.", "Sign in with it.";
+    SetSecondFactor "set-second-factor": "The second factor is set up.", "From now on signing in asks for a code too.";
+    DroppedSecondFactor "dropped-second-factor": "The second factor is taken away.", "Signing in asks for the password alone.";
+    EndedSession "ended-session": "That session has ended.", "Whoever had it has to sign in again.";
+    EndedOthers "ended-others": "Every other session of yours has ended.", "You stay signed in here.";
+    VoidedSlip "voided-slip": "The slip is void.", "Nobody can use it any more.";
+    SetRights "set-rights": "The rights are changed.", "They have to sign in again.";
+    Stopped "stopped": "Stopped.", "They are signed out, and cannot sign in until you allow it again.";
+    Allowed "allowed": "Allowed again.", "They can sign in.";
+    TookSecondFactor "took-second-factor": "Their second factor is taken away.", "They can set up another.";
+    Removed "removed": "The member is removed.", "";
+}
+
+/// What was done, and to which: the number of a note or of a member.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Did {
+    /// What.
+    pub deed: Deed,
+    /// To which.
+    pub of: Option<i64>,
+}
+
+impl Did {
+    /// What a request's cookie says.
+    #[must_use]
+    pub fn read(headers: &HeaderMap) -> Option<Self> {
+        let value = cookie::value(headers, NAME)?;
+        let (word, of) = match value.split_once('.') {
+            Some((word, of)) => (word, Some(of.parse().ok()?)),
+            None => (value.as_str(), None),
+        };
+        let deed = Deed::ALL.iter().copied().find(|deed| deed.word() == word)?;
+        Some(Self { deed, of })
+    }
+
+    /// The header that says it on the page at this path.
+    #[must_use]
+    pub fn cookie(self, path: &str, base_url: &BaseUrl) -> Option<HeaderValue> {
+        let secure = if base_url.is_https() { "; Secure" } else { "" };
+        let of = self.of.map(|of| format!(".{of}")).unwrap_or_default();
+        let word = self.deed.word();
+        let text = format!(
+            "{NAME}={word}{of}; Path={path}; Max-Age={LASTS}; HttpOnly; SameSite=Strict{secure}"
+        );
+        HeaderValue::from_str(&text).ok()
+    }
+}
+
+impl From<Deed> for Did {
+    fn from(deed: Deed) -> Self {
+        Self { deed, of: None }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{BaseUrl, Deed, Did, HeaderMap};
+    use axum::http::HeaderValue;
+    use axum::http::header::COOKIE;
+
+    fn read(line: &str) -> Option<Did> {
+        let mut headers = HeaderMap::new();
+        headers.insert(COOKIE, HeaderValue::from_str(line).unwrap());
+        Did::read(&headers)
+    }
+
+    #[test]
+    fn what_is_told_is_read_again_and_nothing_else_is() {
+        let base_url: BaseUrl = "https://club.test".parse().unwrap();
+        for deed in Deed::ALL.iter().copied() {
+            for of in [None, Some(12)] {
+                let told = Did { deed, of };
+                let header = told.cookie("/queue", &base_url).unwrap();
+                let text = header.to_str().unwrap().to_owned();
+                assert!(
+                    text.ends_with("; Path=/queue; Max-Age=60; HttpOnly; SameSite=Strict; Secure")
+                );
+                assert_eq!(read(text.split(';').next().unwrap()), Some(told));
+            }
+        }
+        for other in ["done=", "done=nothing", "done=sent-in.x", "done=sent-in.", "undone=saved"] {
+            assert_eq!(read(other), None, "{other}");
+        }
+    }
+}

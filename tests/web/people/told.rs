@@ -1,0 +1,173 @@
+//! What was done stands in a line at the head of the next page.
+
+use std::collections::BTreeSet;
+
+use axum::http::StatusCode;
+use holewright_server::rules::deed::Deed;
+
+use super::club::{Browser, Club, MODERATOR, PASSWORD, PLAIN, SECRETARY};
+use super::second_factor::set_up;
+use crate::support::{Answer, NOW};
+
+/// What was told so far.
+#[derive(Default)]
+struct Told(BTreeSet<&'static str>);
+
+impl Told {
+    /// The page says that this was done, for a screen reader too, above everything else.
+    #[track_caller]
+    fn on(&mut self, page: &Answer, deed: Deed) {
+        let line = format!("<p class=\"done\" role=\"status\"><strong>{}</strong>", deed.what());
+        let (_, main) = page.body.split_once("<main id=\"main\">\n").unwrap();
+        assert!(main.starts_with(&line), "{}: {}", deed.what(), page.body);
+        assert!(main.contains(deed.next()), "{}: {}", deed.next(), page.body);
+        self.0.insert(deed.what());
+    }
+}
+
+const NOTE: [(&str, &str); 3] =
+    [("title", "Tapping 4 BA in gunmetal"), ("text", "It went well."), ("material", "gunmetal")];
+
+fn with<'a>(more: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
+    NOTE.iter().chain(more).copied().collect()
+}
+
+/// The number in the address that a page stands for.
+fn number_in(page: &Answer, before: &str) -> String {
+    let (_, rest) = page.body.split_once(before).unwrap();
+    rest.chars().take_while(char::is_ascii_digit).collect()
+}
+
+async fn pass(moderator: &mut Browser, id: &str) {
+    let queue = moderator.get("/queue").await;
+    let version = number_in(&queue, &format!("name=\"version-{id}\" value=\""));
+    moderator.post(&format!("/queue/{id}"), &[("version", version.as_str()), ("do", "pass")]).await;
+}
+
+#[tokio::test]
+async fn each_act_is_told_on_the_page_after_it() {
+    let club = Club::start().await;
+    let mut told = Told::default();
+    let mut una = club.join("Una Secretary", SECRETARY).await;
+    let mut bert = club.join("Bert Stone", MODERATOR).await;
+    let slip = club.slip(PLAIN).await;
+    let mut ada = club.browser();
+    let fields = [("name", "Ada Penn"), ("new_password", PASSWORD)];
+    told.on(&ada.submit(&slip, &fields).await, Deed::Joined);
+
+    // A note from the desk to the day it is withdrawn.
+    let page = ada.submit("/notes/new", &with(&[("do", "draft")])).await;
+    told.on(&page, Deed::Saved);
+    let id = number_in(&page, "action=\"/notes/");
+    let place = format!("/notes/{id}");
+    told.on(
+        &ada.submit(&format!("{place}/withdraw"), &[("why", "Not now")]).await,
+        Deed::Discarded,
+    );
+    let page = ada.submit("/notes/new", &with(&[("do", "send")])).await;
+    told.on(&page, Deed::SentIn);
+    assert!(page.body.contains("A moderator reads it first;"), "{}", page.body);
+    let id = number_in(&page, "id=\"note-");
+    let place = format!("/notes/{id}");
+    pass(&mut bert, &id).await;
+    let verdict = format!("{place}/verdict");
+    told.on(&bert.submit(&verdict, &[("found", "worked"), ("size", "4 BA")]).await, Deed::Judged);
+    told.on(&bert.submit(&verdict, &[("do", "away")]).await, Deed::TookBack);
+    una.post(&verdict, &[("found", "did-not"), ("size", "4 BA")]).await;
+    let of = club.number_of("Una Secretary").await.to_string();
+    let page = bert.submit(&verdict, &[("do", "away"), ("of", of.as_str())]).await;
+    told.on(&page, Deed::TookAway);
+    let version = club.count("SELECT max(id) FROM note_version").await.to_string();
+    let fields = [("version", version.as_str()), ("correction", "Use paraffin.")];
+    told.on(&bert.submit(&format!("{place}/correct"), &fields).await, Deed::Corrected);
+    let page = bert.submit(&format!("{place}/report"), &[("danger", "The swarf flies.")]).await;
+    told.on(&page, Deed::Reported);
+    told.on(&ada.submit(&format!("{place}/withdraw"), &[("why", "Wrong")]).await, Deed::Withdrew);
+
+    // A member's own pages.
+    let mut other = club.browser();
+    for (ends, deed) in [("others", Deed::EndedOthers), ("one", Deed::EndedSession)] {
+        other.sign_in("Ada Penn", PASSWORD).await;
+        let newest = club.count("SELECT max(number) FROM session").await.to_string();
+        let ends = if ends == "one" { newest.as_str() } else { ends };
+        told.on(&ada.submit("/me", &[("end", ends)]).await, deed);
+    }
+    let new = "seven brass otters sleeping";
+    let fields = [("password", PASSWORD), ("new_password", new)];
+    told.on(&ada.submit("/me/password", &fields).await, Deed::ChangedPassword);
+    set_up(&mut ada, NOW).await;
+    told.on(&ada.get("/me").await, Deed::SetSecondFactor);
+    let page = ada.submit("/me/second-factor", &[("do", "drop")]).await;
+    told.on(&page, Deed::DroppedSecondFactor);
+    told.on(&ada.submit("/sign-out", &[]).await, Deed::SignedOut);
+
+    // What the secretary does.
+    let number = club.number_of("Ada Penn").await;
+    let member = format!("/people/{number}");
+    told.on(&una.submit(&member, &[("do", "stop")]).await, Deed::Stopped);
+    told.on(&una.submit(&member, &[("do", "allow")]).await, Deed::Allowed);
+    let page = una.submit(&member, &[("do", "rights"), ("moderator", "yes")]).await;
+    told.on(&page, Deed::SetRights);
+    let page = una.submit(&member, &[("do", "drop-second-factor")]).await;
+    told.on(&page, Deed::TookSecondFactor);
+    let slip = una.post(&member, &[("do", "reset")]).await;
+    let (_, rest) = slip.body.split_once("https://club.test/reset/").unwrap();
+    let reset = format!("/reset/{}", rest.split('<').next().unwrap());
+    let page = ada.submit(&reset, &[("new_password", PASSWORD)]).await;
+    told.on(&page, Deed::ResetPassword);
+    una.post("/people/invite", &[("meant_for", "Cyril")]).await;
+    let people = una.get("/people").await;
+    let (_, mark) = people.body.split_once("name=\"void\" value=\"").unwrap();
+    let mark = mark.split('"').next().unwrap();
+    told.on(&una.submit("/people", &[("void", mark)]).await, Deed::VoidedSlip);
+    told.on(&una.submit(&member, &[("do", "remove"), ("notes", "keep")]).await, Deed::Removed);
+    let fields = [("password", PASSWORD), ("notes", "keep")];
+    told.on(&bert.submit("/me/leave", &fields).await, Deed::Left);
+
+    let silent: Vec<_> =
+        Deed::ALL.iter().map(|deed| deed.what()).filter(|what| !told.0.contains(what)).collect();
+    assert!(silent.is_empty(), "nothing here does this: {silent:?}");
+}
+
+#[tokio::test]
+async fn what_was_done_is_told_on_that_page_alone_and_by_no_address() {
+    let club = Club::start().await;
+    let mut ada = club.join("Ada Penn", PLAIN).await;
+    let fields = [("password", PASSWORD), ("new_password", "seven brass otters sleeping")];
+    let page = ada.submit("/me/password", &fields).await;
+    assert!(page.body.contains(Deed::ChangedPassword.what()));
+    let cookie = ada.told.clone().unwrap();
+    assert!(cookie.ends_with("; Path=/me; Max-Age=60; HttpOnly; SameSite=Strict; Secure"));
+    assert!(!ada.get("/notes/mine").await.body.contains("class=\"done\""));
+    ada.told = None;
+    for address in ["/me", "/me?done=changed-password", "/sign-in?done=signed-out"] {
+        let page = ada.get(address).await;
+        assert_eq!(page.status, StatusCode::OK);
+        assert!(!page.body.contains("class=\"done\""), "{address}");
+    }
+}
+
+#[tokio::test]
+async fn it_says_how_long_most_notes_waited_of_late() {
+    let club = Club::start().await;
+    let mut ada = club.join("Ada Penn", PLAIN).await;
+    let writer = club.app.database.pools()[1];
+    // Ten were answered: seven within the day, one after two days, two after nine; one of long ago took a year.
+    let days = [0, 0, 0, 0, 0, 0, 0, 2, 9, 9];
+    let long_ago = (NOW - 100 * 86_400, 365);
+    let waited = days.map(|days| (NOW - 86_400, days)).into_iter().chain([long_ago]);
+    for (number, (decided, days)) in waited.enumerate() {
+        let sent = decided - days * 86_400;
+        let note = format!(
+            "INSERT INTO note (id, form_key, made_at) VALUES ({number} + 100, 'key-of-a-note-{number:02}', {sent});
+             INSERT INTO note_version (note_id, state, title, text, made_at, saved_at, decided_at, reason)
+             VALUES ({number} + 100, 'declined', 'A', 'b', {sent}, {sent}, {decided}, 'no')"
+        );
+        sqlx::raw_sql(sqlx::AssertSqlSafe(note)).execute(writer).await.unwrap();
+    }
+    let page = ada.submit("/notes/new", &with(&[("do", "send")])).await;
+    assert!(page.body.contains("most are answered within 2 days."), "{}", page.body);
+    sqlx::raw_sql("DELETE FROM note WHERE id > 103").execute(writer).await.unwrap();
+    let page = ada.submit("/notes/new", &with(&[("do", "send")])).await;
+    assert!(page.body.contains("what became of it will stand here."), "{}", page.body);
+}
