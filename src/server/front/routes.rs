@@ -65,6 +65,8 @@ table! {
     NotesFile "/notes.atom" => get(web::notes::atom::show);
     NotesFile "/notes.csv" => get(web::notes::export::csv);
     NotesFile "/notes.json" => get(web::notes::export::json);
+    Open "/notes/newsletter" => get(web::notes::newsletter::index);
+    Compared "/notes/newsletter/{issue}" => get(web::notes::newsletter::show);
     Open "/notes/new" => get(web::notes::write::begin).post(web::notes::write::create) takes web::notes::write::TAKES;
     Open "/notes/mine" => get(web::notes::mine::show);
     Open "/notes/{id}" => get(web::notes::show::show);

@@ -13,6 +13,7 @@ mod inspection;
 mod journey;
 mod lost;
 pub(crate) mod marks;
+mod newsletter;
 mod own_data;
 mod pressure;
 mod reports;

@@ -92,6 +92,8 @@ const MATRIX: &[Row] = &[
     row("GET", "/notes/new", MEMBERS),
     // Who is not signed in gets the page back, with all that was typed.
     row("POST", "/notes/new", [401, 303, 303, 303, 303, 401]),
+    row("GET", "/notes/newsletter", ALL),
+    row("GET", "/notes/newsletter/{issue}", ALL),
     row("GET", "/notes/mine", MEMBERS),
     // The first note is the member's draft, which is nobody else's to see.
     row("GET", "/notes/{id}", [404, 200, 404, 404, 404, 404]),
@@ -200,7 +202,8 @@ async fn s19_everybody_gets_what_the_matrix_says() {
 }
 
 /// Pages that are the same for every reader, signed in or not.
-const SAME_FOR_ALL: [&str; 3] = ["/sign-in", "/privacy", "/drawer"];
+const SAME_FOR_ALL: [&str; 5] =
+    ["/sign-in", "/privacy", "/drawer", "/notes/newsletter", "/notes/newsletter/{issue}"];
 
 /// Whether a page that knows its member has the button to sign out at its foot, and nobody else's has.
 fn leads_out(row: &Row, who: &str, answer: &Answer) -> bool {
@@ -216,6 +219,7 @@ fn leads_out(row: &Row, who: &str, answer: &Answer) -> bool {
 pub(crate) fn filled(path: &str) -> String {
     path.replace("{token}", &"0".repeat(64))
         .replace("{id}", "1")
+        .replace("{issue}", "best")
         .replace("{series}/{size}", "number/46")
         .replace("{system}", "ba")
         .replace("{size}", "5")

@@ -21,6 +21,7 @@ async fn s17_reading_every_page_as_secretary_changes_nothing() {
             .replace("/join/{token}", &slip)
             .replace("/reset/{token}", &slip.replace("join", "reset"))
             .replace("{id}", "2")
+            .replace("{issue}", "best")
             .replace("{system}", "ba")
             .replace("{size}", "5")
             .replace("{series}/5", "number/5")

@@ -236,6 +236,11 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         ("GET", "/notes/mine" | "/me" | "/me/password" | "/me/second-factor" | "/me/leave")
         | ("GET", "/me/data.json" | "/prove") => vec![Ask::get(route, author)],
         ("GET", "/notes/{id}") => vec![Ask::get(shown(""), moderator)],
+        ("GET", "/notes/newsletter") => vec![Ask::get(route, nobody)],
+        ("GET", "/notes/newsletter/{issue}") => {
+            let issues = ["best", "2027-01", "best.txt", "2027-01.txt"];
+            issues.map(|issue| Ask::get(format!("/notes/newsletter/{issue}"), nobody)).into()
+        }
         ("GET", "/notes/{id}/history") => vec![Ask::get(shown("/history"), author)],
         ("GET", "/notes/{id}/edit") => vec![Ask::get(shown("/edit"), author)],
         ("GET", "/queue") => vec![Ask::get(route, moderator)],

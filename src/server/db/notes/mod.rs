@@ -17,6 +17,7 @@ pub mod decide;
 mod error;
 pub mod inspectors;
 pub mod lists;
+pub mod printed;
 pub mod queue;
 pub mod read;
 pub mod read_to;

@@ -25,6 +25,7 @@ pub mod figures;
 pub mod folded;
 pub mod inspection;
 pub mod markdown;
+pub mod newsletter;
 pub mod pressure;
 pub mod reports;
 pub mod seen;

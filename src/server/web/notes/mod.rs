@@ -14,6 +14,7 @@ mod late;
 pub mod list;
 pub mod member_acts;
 pub mod mine;
+pub mod newsletter;
 mod number;
 mod page;
 pub mod queue;
