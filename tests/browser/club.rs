@@ -46,7 +46,8 @@ impl Browser {
     pub(crate) fn sign_out(&self) {
         self.visit("/me");
         self.follow("form[action='/sign-out'] button");
-        assert_eq!(self.address(), "/");
+        assert_eq!(self.address(), "/sign-in");
+        self.sees(&["You are signed out."]);
     }
 
     /// Writes over what a field holds.

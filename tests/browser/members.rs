@@ -66,7 +66,7 @@ fn u04_a_club_is_started_and_a_member_let_in_without_scripts() {
     assert!(slip.starts_with("/join/"), "{slip}");
     browser.visit("/me");
     browser.follow("form[action='/sign-out'] button");
-    assert_eq!(browser.address(), "/");
+    assert_eq!(browser.address(), "/sign-in");
 
     browser.visit(&slip);
     browser.write("#name", "Enid Hathersage");

@@ -72,7 +72,8 @@ const WALLS: &[Wall] = &[
         "argon2", "axum", "form_urlencoded", "getrandom", "sha2", "thiserror", "tokio", "totp_rs",
     ]),
     pure("server/rules/notes", &[], &[
-        "ammonia", "decancer", "holewright_core", "holewright_pages", "icu_normalizer", "icu_properties", "pulldown_cmark", "rust_stemmers", "serde", "sha2", "similar", "thiserror",
+        "ammonia", "csv", "decancer", "holewright_core", "holewright_pages", "icu_normalizer", "icu_properties",
+        "pulldown_cmark", "rust_stemmers", "serde", "sha2", "similar", "thiserror", "time",
     ]),
     // Of the command line.
     server("server/backup", &["db", "rules", "whole_file"], &[

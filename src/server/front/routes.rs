@@ -65,6 +65,7 @@ table! {
     NotesFile "/notes.atom" => get(web::notes::atom::show);
     NotesFile "/notes.csv" => get(web::notes::export::csv);
     NotesFile "/notes.json" => get(web::notes::export::json);
+    Private "/notes/import" => get(web::notes::import::form).post(web::notes::import::take) takes web::notes::import::TAKES;
     Open "/notes/newsletter" => get(web::notes::newsletter::index);
     Compared "/notes/newsletter/{issue}" => get(web::notes::newsletter::show);
     Open "/notes/new" => get(web::notes::write::begin).post(web::notes::write::create) takes web::notes::write::TAKES;

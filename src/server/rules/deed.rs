@@ -48,6 +48,7 @@ macro_rules! acts {
 acts! {
     Saved "saved": "Your draft is kept.", "Only you see it. Send it in when it is ready.";
     SentIn "sent-in": "Your note is sent in.", "";
+    SentTips "sent-tips": "The tips are sent in.", "Each waits in the queue, and nobody decides about their own.";
     Judged "judged": "What you found is counted.", "It stands below, and you can change it.";
     TookBack "took-back": "What you found is taken back.", "It counts no more.";
     TookAway "took-away": "What they found is taken away.", "It counts no more.";

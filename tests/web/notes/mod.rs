@@ -8,6 +8,7 @@ mod forms;
 mod found;
 mod gate;
 mod histories;
+mod import;
 mod in_hand;
 mod inspection;
 mod journey;

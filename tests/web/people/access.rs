@@ -92,6 +92,8 @@ const MATRIX: &[Row] = &[
     row("GET", "/notes/new", MEMBERS),
     // Who is not signed in gets the page back, with all that was typed.
     row("POST", "/notes/new", [401, 303, 303, 303, 303, 401]),
+    row("GET", "/notes/import", [303, 403, 200, 200, 200, 303]),
+    row("POST", "/notes/import", [303, 403, 422, 422, 422, 303]),
     row("GET", "/notes/newsletter", ALL),
     row("GET", "/notes/newsletter/{issue}", ALL),
     row("GET", "/notes/mine", MEMBERS),

@@ -102,6 +102,8 @@ async fn each_act_is_told_on_the_page_after_it() {
     told.on(&ada.submit("/sign-out", &[]).await, Deed::SignedOut);
 
     // What the secretary does.
+    let tips = "title,text,source\nReaming,Slow.,\"Newsletter 12, 1987\"\n";
+    told.on(&una.submit("/notes/import", &[("tips", tips)]).await, Deed::SentTips);
     let number = club.number_of("Ada Penn").await;
     let member = format!("/people/{number}");
     told.on(&una.submit(&member, &[("do", "stop")]).await, Deed::Stopped);

@@ -8,6 +8,7 @@ use form_urlencoded::Serializer;
 use holewright_core::asking::longest;
 use holewright_core::calculators;
 use holewright_server::rules::notes::fields::{DONE, TITLE};
+use holewright_server::rules::notes::tips::{LONGEST, MOST};
 
 use super::club::Worst;
 use crate::notes::club::Person;
@@ -117,14 +118,21 @@ fn lines(on: &str) -> Vec<(&'static str, String)> {
 
 /// What is done to all notes of a member at once, when everything else was asked: it takes away what the rest
 /// is about. The forms that are refused stand with their routes.
-pub(super) fn at_the_end(club: &Worst, read: &str) -> [(&'static str, Ask); 2] {
+pub(super) fn at_the_end(club: &Worst, read: &str) -> [(&'static str, Ask); 3] {
+    let rows = (0..MOST).map(|n| format!("{n} steel,M3 4 BA No. 43 {n},x\n"));
+    let tips = format!("title,text,source\n{}", rows.collect::<String>());
+    let tips = Ask::post("/notes/import", Some(&club.moderator), &[("tips", &tips)]);
     let (of, last) = (Worst::REPORTER.to_string(), i64::MAX.to_string());
     let all = [("of", of.as_str()), ("last", last.as_str()), ("read", read)];
     let settled = Ask::post("/queue/reports", Some(&club.moderator), &all);
     let away = [("do", "remove"), ("notes", "remove")];
     let removed = format!("/people/{}", club.author.id);
     let removed = Ask::post(removed, Some(&club.secretary), &away);
-    [("POST /queue/reports, of all notes", settled), ("POST /people/{id}, with all notes", removed)]
+    [
+        ("POST /notes/import, of many tips", tips),
+        ("POST /queue/reports, of all notes", settled),
+        ("POST /people/{id}, with all notes", removed),
+    ]
 }
 
 /// The worst of this route, or of this page; none where nobody wrote it down.
@@ -236,6 +244,16 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         ("GET", "/notes/mine" | "/me" | "/me/password" | "/me/second-factor" | "/me/leave")
         | ("GET", "/me/data.json" | "/prove") => vec![Ask::get(route, author)],
         ("GET", "/notes/{id}") => vec![Ask::get(shown(""), moderator)],
+        ("GET", "/notes/import") => vec![Ask::get(route, moderator)],
+        ("POST", "/notes/import") => {
+            let table = |row: &str| {
+                let many = LONGEST / row.len();
+                format!("title,text,source\n{}", row.repeat(many.saturating_sub(1)))
+            };
+            [(table("a,,\n"), 422), (table("\"\n"), 422)
+                .map(|(table, told)| Ask::post(route, moderator, &[("tips", &table)]).told(told))
+                .into()
+        }
         ("GET", "/notes/newsletter") => vec![Ask::get(route, nobody)],
         ("GET", "/notes/newsletter/{issue}") => {
             let issues = ["best", "2027-01", "best.txt", "2027-01.txt"];

@@ -87,7 +87,7 @@ async fn rows(
         WordingRow,
         r#"SELECT note_id AS note, version.id, state, is_pressure AS "is_pressure: bool", title, text,
              json_object('material', material, 'thread', thread, 'drill', drill, 'depth', depth,
-               'lubricant', lubricant, 'speed', speed, 'machine', machine) AS "done!: String",
+               'lubricant', lubricant, 'speed', speed, 'machine', machine, 'source', source) AS "done!: String",
              version.made_at, saved_at, decided_at, reason, version.form_key,
              turned_back_at IS NOT NULL AS "is_turned_back!: bool",
              (SELECT json_group_array(json_object('id', entry.id, 'title', entry.title))
@@ -131,7 +131,7 @@ pub(super) async fn write(
          SET state = ?1, is_pressure = ?2, title = ?3, text = ?4,
              material = ?5 ->> 'material', thread = ?5 ->> 'thread', drill = ?5 ->> 'drill',
              depth = ?5 ->> 'depth', lubricant = ?5 ->> 'lubricant', speed = ?5 ->> 'speed',
-             machine = ?5 ->> 'machine', saved_at = max(made_at, ?6),
+             machine = ?5 ->> 'machine', source = ?5 ->> 'source', saved_at = max(made_at, ?6),
              reason = CASE WHEN ?1 = 'draft' THEN reason ELSE '' END, form_key = ?8
          WHERE id = ?7 AND state = 'draft'",
         state,

@@ -9,6 +9,7 @@ use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::again::{Comes, MadeFrom, Newest, Stands, comes};
 use crate::rules::notes::state::{Act, OnItsWay, Refused};
+use crate::rules::notes::tips::Tip;
 use crate::rules::notes::wording::{Aim, Wording};
 use crate::rules::notes::{NoteId, VersionId};
 
@@ -50,13 +51,49 @@ pub async fn new(
     sent: Sent<'_>,
 ) -> Result<Outcome, Error> {
     let mut transaction = database.write().await?;
+    let outcome = one(&mut transaction, now, by, sent).await?;
+    database.commit(transaction).await?;
+    Ok(outcome)
+}
+
+/// Sends in several notes at once, all or none; how many of them stand. One whose words were declined, or whose
+/// note was withdrawn, stays as it is.
+///
+/// # Errors
+/// As [`new`].
+pub async fn several(
+    database: &Database,
+    now: UnixSeconds,
+    by: &SignedIn,
+    tips: &[Tip],
+) -> Result<usize, Error> {
+    let mut transaction = database.write().await?;
+    let mut stand = 0;
+    for Tip { wording, form_key } in tips {
+        let sent = Sent { wording, aim: Aim::SendIn, form_key, made_from: MadeFrom::Nothing };
+        match one(&mut transaction, now, by, sent).await {
+            Ok(Outcome::Kept(_)) => stand += 1,
+            Ok(Outcome::Late(_) | Outcome::Declined(_)) | Err(Error::Refused(_)) => {}
+            Err(error) => return Err(error),
+        }
+    }
+    database.commit(transaction).await?;
+    Ok(stand)
+}
+
+async fn one(
+    transaction: &mut Transaction<'_, Sqlite>,
+    now: UnixSeconds,
+    by: &SignedIn,
+    sent: Sent<'_>,
+) -> Result<Outcome, Error> {
     let mut key = sent.form_key.to_owned();
     let note = loop {
-        let note = match made_by(&mut transaction, now, by, &key).await? {
+        let note = match made_by(transaction, now, by, &key).await? {
             Made::Now(note) => break note,
             Made::Before(note) => note,
         };
-        let versions = read::versions(&mut transaction, note).await?;
+        let versions = read::versions(transaction, note).await?;
         let is_it = |version: &read::Version| version.wording == *sent.wording;
         if versions.last().is_none_or(is_it) {
             break note;
@@ -66,9 +103,7 @@ pub async fn new(
         }
         key = sent.wording.key_beside(&key);
     };
-    let outcome = put(&mut transaction, now, by, note, sent).await?;
-    database.commit(transaction).await?;
-    Ok(outcome)
+    put(transaction, now, by, note, sent).await
 }
 
 /// A note of the member's with this key.

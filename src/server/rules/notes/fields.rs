@@ -92,8 +92,19 @@ pub const TEXT: NoteField = NoteField {
     ..LINE
 };
 
+/// Where a tip was printed before it came here.
+pub const SOURCE: NoteField = NoteField {
+    name: "source",
+    label: "Printed before in",
+    hint: "Where, and in what year, if it is not new: Newsletter 12, 1987",
+    called: "Where it was printed before",
+    longest: 200,
+    is_in_lists: true,
+    ..LINE
+};
+
 /// What was done, in the order of the form.
-pub const DONE: [NoteField; 7] = [
+pub const DONE: [NoteField; 8] = [
     NoteField {
         name: "material",
         label: "Material",
@@ -133,6 +144,7 @@ pub const DONE: [NoteField; 7] = [
         is_in_lists: true,
         ..LINE
     },
+    SOURCE,
 ];
 
 /// The most characters of all these fields together, each under its old name too.

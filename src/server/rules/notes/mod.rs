@@ -31,6 +31,7 @@ pub mod reports;
 pub mod seen;
 pub mod state;
 pub mod strongest;
+pub mod tips;
 pub mod wording;
 pub mod words;
 

@@ -7,6 +7,7 @@ pub mod export;
 mod form;
 pub(super) mod fragment;
 pub mod history;
+pub mod import;
 mod inspection;
 mod item;
 mod kept;
