@@ -4,11 +4,11 @@ use holewright_server::rules::auth::Rights;
 use holewright_server::rules::notes::fields::Done;
 use holewright_server::rules::notes::pressure::speaks_of_it;
 use holewright_server::rules::notes::state::{
-    Act, NoteState, OnItsWay, Others, Refused, Subject, Who, after,
+    Act, Last, NoteState, OnItsWay, Others, Refused, Subject, Who, after,
 };
 use holewright_server::rules::notes::wording::{Aim, Typed, Wording};
 
-const ACTS: [Act; 16] = [
+const ACTS: [Act; 19] = [
     Act::Save,
     Act::SendIn(Subject::Usual),
     Act::Pass,
@@ -25,13 +25,25 @@ const ACTS: [Act; 16] = [
     Act::TakeAway,
     Act::HandOver,
     Act::TurnBack,
+    Act::Mend(Subject::Usual),
+    Act::Mend(Subject::Pressure),
+    Act::Undo(LAST),
 ];
+
+const NOTHING: NoteState =
+    NoteState { on_its_way: None, shown: None, hidden: None, is_withdrawn: false };
+/// A decision about a usual note that waited, by whoever would undo it.
+const LAST: Last = Last {
+    before: NoteState { on_its_way: Some(OnItsWay::Waiting(Subject::Usual)), ..NOTHING },
+    is_theirs: true,
+    seconds: 5,
+};
 
 /// Who may, one letter an act of [`ACTS`], in order: `y` may, `-` may not as things stand (409), `n` not
 /// theirs (403), `.` nothing is there for them (404).
 #[rustfmt::skip]
 const TABLE: [(&str, &str, &str); 54] = [
-    // state            who           save send pass change decline correct (usual, pressure) withdraw report settle judge (the same) take-back take-away hand-over turn-back
+    // state            who           save send pass change decline correct (usual, pressure) withdraw report settle judge (the same) take-back take-away hand-over turn-back mend (usual, pressure) undo
     ("draft",           "author",     "yynnn--yn-nnn-nn"),
     ("draft",           "member",     "................"),
     ("draft",           "moderator",  "..---.........-n"),

@@ -243,7 +243,24 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         }
         ("GET", "/notes/{id}/history") => vec![Ask::get(shown("/history"), author)],
         ("GET", "/notes/{id}/edit") => vec![Ask::get(shown("/edit"), author)],
-        ("GET", "/queue") => vec![Ask::get(route, moderator)],
+        ("GET", "/queue" | "/queue/decided") => vec![Ask::get(route, moderator)],
+        ("GET", "/queue/{id}/mend") => {
+            vec![Ask::get(format!("/queue/{}/mend", club.waiting.0), moderator)]
+        }
+        // Before the decisions about the same note, in the order of the routes.
+        ("POST", "/queue/{id}/mend") => {
+            let (id, version) = club.waiting;
+            let (at, version) = (format!("/queue/{id}/mend"), version.to_string());
+            let text = &club.texts[0];
+            let read = [("version", version.as_str()), ("last", "0"), ("correction", "0")];
+            let fields = [&note(text, &lines)[..], &read].concat();
+            let over = long(20_001);
+            let wrong = [&note(&over, &lines)[..], &read].concat();
+            vec![
+                Ask::post(&at, moderator, &wrong).told(422),
+                Ask::post(&at, moderator, &fields).told(409),
+            ]
+        }
         ("GET", "/people" | "/people/invite" | "/people/acts") => vec![Ask::get(route, secretary)],
         ("GET", "/people/{id}") => {
             vec![Ask::get(format!("/people/{}", club.author.id), secretary)]

@@ -180,7 +180,7 @@ fn fields(typed: &Typed, errors: &[FieldError]) -> [Vec<Field>; 3] {
 }
 
 /// A field of a note as the form shows it.
-fn control(field: NoteField, typed: &str) -> Field {
+pub(super) fn control(field: NoteField, typed: &str) -> Field {
     let kind = match field.lines {
         Lines::One => Kind::Text(typed.to_owned()),
         Lines::Several => Kind::Long(typed.to_owned()),

@@ -66,7 +66,12 @@ impl Difference {
 
     /// What changes from these words to those.
     pub(super) fn between(old: &Wording, new: &Wording, effort: &mut Effort) -> Self {
-        Self { parts: effort.between(&old.as_lines(), &new.as_lines()) }
+        Self::of_lines(&old.as_lines(), &new.as_lines(), effort)
+    }
+
+    /// What changes from these lines to those.
+    pub(super) fn of_lines(old: &str, new: &str, effort: &mut Effort) -> Self {
+        Self { parts: effort.between(old, new) }
     }
 }
 
