@@ -5,7 +5,7 @@ use holewright_server::rules::notes::ready::READY;
 
 use super::club::{Club, Person, Right};
 use crate::page::filled;
-use crate::support::{Answer, NOW};
+use crate::support::Answer;
 
 const SHOWN: [(&str, &str); 3] =
     [("title", "Gland nut"), ("text", "Turned from LG2, dry."), ("drill", "2.3 mm")];
@@ -120,7 +120,9 @@ async fn everything_that_waits_is_counted_and_reached() {
         scene.report(note).await;
         reported.push(note);
     }
-    scene.execute("UPDATE note_version SET made_at = made_at - 260000, saved_at = saved_at - 260000").await;
+    scene
+        .execute("UPDATE note_version SET made_at = made_at - 260000, saved_at = saved_at - 260000")
+        .await;
     let first = scene.queue("").await;
     assert!(first.contains("30 wait: 2 reported, 28 new."), "{first}");
     assert!(first.contains("By Ada Penn · 3 days · new<"), "{first}");
@@ -227,7 +229,8 @@ async fn a_ready_reason_goes_with_what_was_typed_beside_it() {
         let queue = scene.queue("").await;
         let button = format!("name=\"do\" value=\"{}\">{}</button>", ready.name, ready.words);
         assert!(queue.contains(&button), "{button}: {queue}");
-        let answer = scene.club.decide(&scene.moderator, note, (ready.name, "The third one.")).await;
+        let answer =
+            scene.club.decide(&scene.moderator, note, (ready.name, "The third one.")).await;
         assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
         let page = scene.club.get(&format!("/notes/{note}"), Some(&scene.author)).await.body;
         assert!(page.contains(ready.words) && page.contains("The third one."), "{page}");
@@ -332,7 +335,6 @@ async fn what_can_not_be_undone_says_why() {
     }
     says(withdrawn, moderator, "something else has happened").await;
     assert_eq!(club.get(&format!("/notes/{withdrawn}"), None).await.status, StatusCode::GONE);
-    assert_eq!(i64::from(NOW > 0), 1);
 }
 
 #[tokio::test]
@@ -477,7 +479,8 @@ async fn a_note_like_an_earlier_one_is_pointed_out() {
     let seen = club.post("/notes/new", Some(reader), &fields).await.body;
     assert!(!seen.contains(&format!("/notes/{note}\"")), "{seen}");
     // Other words are like nothing.
-    let other = [("title", "Tapping gunmetal"), ("text", "A slow helix and a long nose, by lathe.")];
+    let other =
+        [("title", "Tapping gunmetal"), ("text", "A slow helix and a long nose, by lathe.")];
     let preview = [&[("do", "preview")], &other[..]].concat();
     let seen = club.post("/notes/new", Some(author), &preview).await.body;
     assert!(!seen.contains("Like an earlier note"), "{seen}");
@@ -526,7 +529,7 @@ async fn a_note_on_pressure_says_that_an_inspector_read_it_and_when() {
     club.decide(inspector, note, ("pass", "")).await;
     let shown = club.get(&format!("/notes/{note}"), None).await.body;
     let day = shown.split_once(words).unwrap_or_else(|| panic!("{shown}")).1;
-    assert!(day.contains("2026"), "{day}");
+    assert!(day.starts_with("15 January 2027."), "{day}");
     // Of a usual note nothing is said; once an inspector's correction speaks of pressure, it is.
     let usual = club.shown(author, moderator, &SHOWN).await;
     assert!(!page(usual).await.contains(words));

@@ -148,8 +148,9 @@ async fn beside(
         Asked,
         r#"SELECT reason, asked_at AS at, words,
              (SELECT name FROM member WHERE member.id = asked_by) AS "by?: String"
-           FROM change_asked WHERE note_id = ?1 AND asked_at >= coalesce(
-             (SELECT max(decided_at) FROM note_version WHERE note_id = ?1 AND state <> 'draft'), 0)
+           FROM change_asked WHERE note_id = ?1 AND asked_at > coalesce(
+             (SELECT max(decided_at) FROM note_version
+              WHERE note_id = ?1 AND state IN ('shown', 'replaced')), 0)
            ORDER BY id DESC LIMIT 1"#,
         note
     )
@@ -215,6 +216,10 @@ pub struct Own {
     pub is_hidden: bool,
     /// Why it was withdrawn.
     pub withdrawn_why: Option<String>,
+    /// Whether somebody other than its author gave that.
+    pub withdrawn_by_another: bool,
+    /// Whether it is shown with a small fix of whoever decided.
+    pub is_mended: bool,
 }
 
 /// A member's own notes with a smaller number than `before`, newest first.
@@ -233,7 +238,9 @@ pub async fn own(
              coalesce(version.decided_at, version.saved_at) AS "at!: i64",
              version.is_pressure AS "is_pressure: bool",
              note.shown_version IS NOT NULL AS "is_shown!: bool",
-             note.hidden_at IS NOT NULL AS "is_hidden!: bool", note.withdrawn_why
+             note.hidden_at IS NOT NULL AS "is_hidden!: bool", note.withdrawn_why,
+             note.withdrawn_by_another AS "withdrawn_by_another: bool",
+             version.mended_from IS NOT NULL AS "is_mended!: bool"
            FROM note JOIN note_version AS version
              ON version.id = (SELECT max(id) FROM note_version WHERE note_id = note.id)
            WHERE note.author_id = ? AND note.id < ? ORDER BY note.id DESC LIMIT ?"#,
@@ -255,6 +262,8 @@ pub async fn own(
             is_shown: row.is_shown,
             is_hidden: row.is_hidden,
             withdrawn_why: row.withdrawn_why,
+            withdrawn_by_another: row.withdrawn_by_another,
+            is_mended: row.is_mended,
         })
         .collect())
 }

@@ -202,6 +202,14 @@ impl Note {
         }
     }
 
+    /// Who mended this wording, and the wording of its author's that they mended.
+    #[must_use]
+    pub fn mended<'a>(&'a self, version: &'a Version) -> Option<(&'a Mended, &'a Version)> {
+        let mended = version.mended.as_ref()?;
+        let before = self.versions.iter().find(|before| before.id == mended.from)?;
+        Some((mended, before))
+    }
+
     /// Whether this member wrote it.
     #[must_use]
     pub fn is_by(&self, member: MemberId) -> bool {

@@ -11,7 +11,7 @@ use super::super::page::Seen;
 use super::form::control;
 use super::kept::{Sent, given_back};
 use super::number::Number;
-use super::page::{may_write, see_other};
+use super::page::{did, may_write};
 use super::queue::{NOT_THEIRS, decides};
 use crate::db::notes::decide::Reviewed;
 use crate::db::notes::mend as db;
@@ -19,6 +19,7 @@ use crate::db::notes::read::{self, Note, Version, WordingState};
 use crate::db::notes::read_to::ReadTo;
 use crate::extract::{Fields, Member, WORD, room};
 use crate::rules::auth::SignedIn;
+use crate::rules::deed::{Deed, Did};
 use crate::rules::notes::fields::{Done, TEXT, TITLE, longest_of_all};
 use crate::rules::notes::state::{Act, Others, Refused, StandIns, Subject, done_by};
 use crate::rules::notes::wording::{Aim, Typed, Wording};
@@ -92,7 +93,7 @@ pub async fn mend(
         Ok(None)
     };
     match done.await {
-        Ok(None) => see_other("/queue"),
+        Ok(None) => did(&app, "/queue", Did { deed: Deed::Showed, of: Some(id.0) }),
         Ok(Some(errors)) => page(&app, id, &typed(&fields), read, errors),
         Err(error) => given_back(&app, error, sent(id, &typed(&fields), read)),
     }

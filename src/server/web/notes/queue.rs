@@ -8,11 +8,12 @@ use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::super::apart::aside;
+use super::super::page::words;
 use super::inspection;
 use super::kept::{Sent, given_back};
 use super::lines::{Further, counted};
 use super::number::Number;
-use super::page::{may_write, page, see_other};
+use super::page::{did, may_write, page};
 use super::queued::{Item, Reasons, SenderShown, Trouble, item};
 use super::show::state;
 use super::typed::{PARTS, Typed};
@@ -22,8 +23,9 @@ use crate::db::notes::read::{self, Note, WordingState};
 use crate::db::notes::read_to::ReadTo;
 use crate::db::notes::reports::{self, AsRead, MOST_AT_ONCE, Of};
 use crate::db::notes::{after, undo};
-use crate::extract::{Fields, Member, Reader, WORD, room};
+use crate::extract::{Fields, JustDid, Member, Reader, WORD, room};
 use crate::rules::auth::{MemberId, Right, Rights, SignedIn};
+use crate::rules::deed::{Deed, Did};
 use crate::rules::limits::Client;
 use crate::rules::notes::difference::Effort;
 use crate::rules::notes::seen::is_blank;
@@ -32,7 +34,7 @@ use crate::rules::notes::{NoteId, VersionId};
 use crate::{App, Error};
 use holewright_pages::Query;
 use holewright_pages::field::{Field, Kind};
-use holewright_pages::layout::{Frame, Section};
+use holewright_pages::layout::{DoneWords, Frame, Section};
 
 /// The longest reason.
 const LONGEST: usize = 2000;
@@ -48,8 +50,10 @@ pub const SETTLED: u64 = room(&[WORD, WORD, MOST_AT_ONCE * WORD]);
 struct QueuePage {
     frame: Frame,
     trouble: Option<Trouble>,
-    /// A decision was carried out, and the rest of what was typed is still there.
+    /// What was typed at other notes is still there, after a decision about one.
     is_done: bool,
+    /// The note that was decided about, where that can be undone.
+    undo: Option<i64>,
     /// Notes that nobody in the club could pass.
     unattended: Option<String>,
     may_manage: bool,
@@ -85,6 +89,8 @@ struct Said {
     trouble: Option<Trouble>,
     is_done: bool,
     reasons: Reasons,
+    /// What was done a moment ago.
+    did: Option<Did>,
     /// Which of what waits is shown; the first is, where nothing is said.
     part: Option<queue::Part>,
 }
@@ -105,6 +111,7 @@ pub(super) const NOT_THEIRS: Error =
 pub async fn show(
     State(app): State<Arc<App>>,
     Member(member): Member,
+    JustDid(did): JustDid,
     RawQuery(query): RawQuery,
 ) -> Result<Response, Error> {
     if !decides(member.rights) {
@@ -113,7 +120,7 @@ pub async fn show(
     let query = Query::read(query.as_deref().unwrap_or_default());
     let with = query.get("open").parse().ok().map(|id| queue::Part::With(NoteId(id)));
     let from = query.get("from").parse().ok().map(queue::Part::From);
-    let said = Said { part: with.or(from), ..Said::default() };
+    let said = Said { part: with.or(from), did, ..Said::default() };
     answer(&app, member, StatusCode::OK, said).await
 }
 
@@ -141,7 +148,7 @@ pub async fn decide(
         let place = typed.place.clone();
         let trouble = Some(Trouble { id, place, heading, words, reason: reason.clone() });
         let part = Some(queue::Part::With(NoteId(id)));
-        Said { trouble, reasons, is_done: false, part }
+        Said { trouble, reasons, part, ..Said::default() }
     };
     let needs_reason = matches!(typed.what, "change" | "decline" | "withdraw");
     let told = typed.told();
@@ -165,15 +172,17 @@ pub async fn decide(
         carry_out(&app, &member, &typed, &told).await
     };
     match done.await {
-        Ok(()) => {
+        Ok(deed) => {
+            let done = Did { deed, of: Some(id) };
             // What was undone stands there again, and else the next one.
             let next = if typed.what == "undo" { Some(id) } else { typed.next() };
             if beside.is_empty() {
                 let open = next.map(|id| format!("?open={id}")).unwrap_or_default();
-                return see_other(&format!("/queue{open}"));
+                return did(&app, &format!("/queue{open}"), done);
             }
             let part = next.map(|id| queue::Part::With(NoteId(id)));
-            let said = Said { is_done: true, reasons: beside, part, ..Said::default() };
+            let did = Some(done);
+            let said = Said { is_done: true, reasons: beside, part, did, ..Said::default() };
             answer(&app, member, StatusCode::OK, said).await
         }
         Err(Error::Conflict(words)) => {
@@ -211,7 +220,7 @@ pub async fn settle_all(
             "no report of theirs is yours to settle now, or the notes have changed meanwhile: read them first"
                 .to_owned(),
         )),
-        _ => see_other("/queue"),
+        _ => did(&app, "/queue", Deed::SettledAll.into()),
     }
 }
 
@@ -248,25 +257,65 @@ async fn carry_out(
     member: &SignedIn,
     typed: &Typed<'_>,
     reason: &str,
-) -> Result<(), Error> {
+) -> Result<Deed, Error> {
     let note = NoteId(typed.id);
     let version = VersionId(typed.of_it("version").parse().unwrap_or_default());
     let reading = Reviewed { note, version, by: member, now: app.clock.now() };
     let number = |name| typed.of_the_note(name).parse().unwrap_or_default();
     let read_to = ReadTo { report: number("last"), correction: number("correction") };
     let database = &app.database;
-    match typed.what {
-        "pass" => decide::pass(database, reading, read_to).await?,
-        "over" => decide::hand_over(database, reading).await?,
-        "back" => decide::turn_back(database, reading).await?,
-        "change" => decide::ask_for_change(database, reading, reason).await?,
-        "decline" => decide::decline(database, reading, reason).await?,
-        "settle" => after::settle(database, reading, read_to).await?,
-        "undo" => undo::undo(database, reading.now, member, note).await?,
-        "withdraw" => after::withdraw(database, reading.now, member, note, reason).await?,
+    Ok(match typed.what {
+        "pass" => {
+            decide::pass(database, reading, read_to).await?;
+            Deed::Showed
+        }
+        "over" => {
+            decide::hand_over(database, reading).await?;
+            Deed::HandedOver
+        }
+        "back" => {
+            decide::turn_back(database, reading).await?;
+            Deed::TurnedBack
+        }
+        "change" => {
+            decide::ask_for_change(database, reading, reason).await?;
+            Deed::AskedBack
+        }
+        "decline" => {
+            decide::decline(database, reading, reason).await?;
+            Deed::TurnedDown
+        }
+        "settle" => {
+            after::settle(database, reading, read_to).await?;
+            Deed::Settled
+        }
+        "undo" => {
+            undo::undo(database, reading.now, member, note).await?;
+            Deed::Undid
+        }
+        "withdraw" => {
+            after::withdraw(database, reading.now, member, note, reason).await?;
+            Deed::Withdrew
+        }
         _ => return Err(Error::NotFound("the queue knows no such decision")),
-    }
-    Ok(())
+    })
+}
+
+/// What was done to a note, and whether it can be undone: nothing else has happened to it since, and the minute
+/// is not over.
+async fn told(
+    app: &App,
+    member: &SignedIn,
+    did: Option<Did>,
+) -> Result<(Option<DoneWords>, Option<i64>), Error> {
+    let Some(Did { deed, of: Some(id) }) = did else { return Ok((words(did), None)) };
+    let title = undo::title(&app.database, app.clock.now(), member.id, NoteId(id)).await?;
+    Ok(match title {
+        Some(title) => {
+            (Some(DoneWords { what: deed.what_of(&title), next: deed.next().to_owned() }), Some(id))
+        }
+        None => (words(did), None),
+    })
 }
 
 /// How a note stands now, for somebody who came too late; nothing of what was never theirs to read.
@@ -287,7 +336,7 @@ async fn answer(
     app: &App,
     member: SignedIn,
     status: StatusCode,
-    Said { trouble, is_done, reasons, part }: Said,
+    Said { trouble, is_done, reasons, did, part }: Said,
 ) -> Result<Response, Error> {
     let part = part.unwrap_or(queue::Part::From(0));
     let waiting = queue::waiting(&app.database, &member, part).await?;
@@ -301,6 +350,7 @@ async fn answer(
     let senders = reports::senders(&app.database, &member).await?;
     let senders = senders.into_iter().map(SenderShown::of).collect();
     let now = app.clock.now();
+    let (done, undo) = told(app, &member, did).await?;
     let by = Some(Client::Member(member.id));
     let has_typed = trouble.is_some() || !reasons.is_empty();
     let work = move || {
@@ -322,9 +372,10 @@ async fn answer(
         let carried = reasons.iter().filter(|(place, _)| is_elsewhere(place));
         let carried = carried.map(|(place, typed)| (place.clone(), typed.clone())).collect();
         let queue = QueuePage {
-            frame: frame.of_a_mistake().for_reader(true),
+            frame: frame.of_a_mistake().for_reader(true).saying(done),
             trouble,
             is_done,
+            undo,
             unattended,
             may_manage: member.rights.may(Right::Manage),
             senders,

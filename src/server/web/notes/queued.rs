@@ -245,13 +245,16 @@ fn asked_before(
     effort: &mut Effort,
 ) -> Option<AskedShown> {
     let now = waits.wording.as_lines();
-    if let Some(Asked { reason, at, by, words }) = asked {
+    let shown = note.in_state(WordingState::Shown).map(|shown| shown.id.0).unwrap_or_default();
+    let declined = note.in_state(WordingState::Declined).filter(|before| before.id.0 > shown);
+    let since = declined.and_then(|before| before.decided_at);
+    let is_later = |asked: &&Asked| since.is_none_or(|since| asked.at > since);
+    if let Some(Asked { reason, at, by, words }) = asked.filter(is_later) {
         let heading = format!("{} asked for a change, {}", author(by.as_deref()), day(*at));
         let difference = Difference::of_lines(words, &now, effort);
         return Some(AskedShown { heading, reason: reason.clone(), difference });
     }
-    let shown = note.in_state(WordingState::Shown).map(|shown| shown.id.0).unwrap_or_default();
-    let declined = note.in_state(WordingState::Declined).filter(|before| before.id.0 > shown)?;
+    let declined = declined?;
     let at = day(declined.decided_at.unwrap_or(declined.saved_at));
     Some(AskedShown {
         heading: format!("Declined before, {at}"),
