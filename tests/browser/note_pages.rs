@@ -75,9 +75,16 @@ fn pages_of_notes_are_fit_for_everybody_and_for_a_narrow_screen() {
     pictures::take(&browser, "queue");
     browser.follow("button[value=decline]");
     look.at("a decision without its reason");
+    look.visit("/queue/1/mend", 200);
     browser.visit("/queue");
+    browser.follow("button[value=drill]");
+    look.at("a decision that can be undone");
+    browser.sees(&["Tapping 4 BA in gunmetal is back with its author.", "Nothing waits."]);
+    browser.follow("button[value=undo]");
+    browser.sees(&["The note stands as before.", "1 waits: 1 new."]);
     browser.follow("button[value=pass]");
     look.at("an empty queue");
+    look.visit("/queue/decided", 200);
     look.visit("/notes/1", 200);
     browser.write("#correction", "Use paraffin: dry, the second tap broke.");
     browser.follow("form[action='/notes/1/correct'] button");
@@ -102,6 +109,7 @@ fn pages_of_notes_are_fit_for_everybody_and_for_a_narrow_screen() {
     browser.follow("button[value=send]");
     browser.sign_out();
     browser.sign_in(MODERATOR, "/queue");
+    browser.sees(&["1 waits: 1 new wording."]);
     look.at("a change in the queue");
     pictures::take(&browser, "queue-change");
     browser.write("#reason-1", "Say which paraffin.");
@@ -113,6 +121,7 @@ fn pages_of_notes_are_fit_for_everybody_and_for_a_narrow_screen() {
     browser.follow("button[value=send]");
     browser.sign_out();
     browser.sign_in(MODERATOR, "/queue");
+    browser.sees(&["asked for a change", "Say which paraffin.", "What changed since"]);
     browser.follow("button[value=pass]");
     look.visit("/notes/1/history", 200);
     pictures::take(&browser, "note-history");

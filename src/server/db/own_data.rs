@@ -49,6 +49,21 @@ pub struct OwnNote {
     pub withdrawn_why: Option<String>,
     /// Every wording.
     pub wordings: Vec<OwnWording>,
+    /// What somebody asked to have changed, and of which words.
+    pub changes_asked: Vec<ChangeAsked>,
+}
+
+/// What somebody asked to have changed.
+#[derive(Debug, Serialize)]
+pub struct ChangeAsked {
+    #[serde(skip)]
+    note: i64,
+    /// When.
+    pub asked_at: UnixSeconds,
+    /// What.
+    pub reason: String,
+    /// The wording it was asked of, as plain lines.
+    pub words: String,
 }
 
 /// A wording of it.
@@ -183,6 +198,13 @@ async fn notes(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<OwnNo
     .fetch_all(&mut **reading)
     .await?;
     let mut wordings = own_wordings(reading, member).await?.into_iter().peekable();
+    let asked = sqlx::query_as!(
+        ChangeAsked,
+        "SELECT note_id AS note, asked_at, reason, words FROM change_asked
+         JOIN note ON note.id = note_id WHERE note.author_id = ? ORDER BY note_id, change_asked.id",
+        member.0
+    );
+    let mut asked = asked.fetch_all(&mut **reading).await?.into_iter().peekable();
     let mut notes = Vec::with_capacity(rows.len());
     for row in rows {
         let of_it = std::iter::from_fn(|| wordings.next_if(|wording| wording.note == row.id));
@@ -194,6 +216,8 @@ async fn notes(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<OwnNo
             withdrawn_at: row.withdrawn_at,
             withdrawn_why: row.withdrawn_why,
             wordings: of_it.collect(),
+            changes_asked: std::iter::from_fn(|| asked.next_if(|asked| asked.note == row.id))
+                .collect(),
         });
     }
     Ok(notes)
@@ -300,7 +324,7 @@ async fn acts(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<OwnAct
              OR (subject IN (SELECT 'note/' || id FROM note WHERE author_id = ?1)
                  AND what IN ('note-shown', 'note-change-asked', 'note-declined', 'note-corrected',
                               'note-withdrawn', 'note-report-settled', 'note-handed-over',
-                              'note-turned-back', 'note-heard'))
+                              'note-turned-back', 'note-heard', 'note-decision-undone'))
            ORDER BY id"#,
         member.0,
         own

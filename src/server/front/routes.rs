@@ -79,6 +79,8 @@ table! {
     Open "/notes/{id}/withdraw" => post(web::notes::member_acts::withdraw) takes web::notes::member_acts::WITHDRAWN;
     Private "/queue" => get(web::notes::queue::show);
     Private "/queue/reports" => post(web::notes::queue::settle_all) takes web::notes::queue::SETTLED;
+    Private "/queue/decided" => get(web::notes::decided::show);
+    Private "/queue/{id}/mend" => get(web::notes::mend::form).post(web::notes::mend::mend) takes web::notes::mend::TAKES;
     Private "/queue/{id}" => post(web::notes::queue::decide) takes web::notes::queue::DECIDED;
     Figures "/api/v1/{*rest}" => any(api::nothing_here);
     NoFigures "/api/{*rest}" => any(api::nothing_here);

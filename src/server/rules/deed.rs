@@ -36,6 +36,12 @@ macro_rules! acts {
                 match self { $(Self::$act => $what),+ }
             }
 
+            /// What was done, to the note with this title.
+            #[must_use]
+            pub fn what_of(self, title: &str) -> String {
+                self.what().replacen("The note", title, 1)
+            }
+
             /// What comes next; empty where nothing does.
             #[must_use]
             pub const fn next(self) -> &'static str {
@@ -56,6 +62,14 @@ acts! {
     Corrected "corrected": "The correction stands above the text.", "Readers see it now.";
     Withdrew "withdrew": "The note is withdrawn.", "Its address says so from now on.";
     Discarded "discarded": "The note is off your desk.", "Readers never saw it.";
+    Showed "showed": "The note is shown.", "Readers see it now.";
+    AskedBack "asked-back": "The note is back with its author.", "They are told what to change.";
+    TurnedDown "turned-down": "The note is declined.", "Its author is told why.";
+    Settled "settled": "The note is shown again.", "Its reports are settled.";
+    SettledAll "settled-all": "The notes are shown again.", "Their reports are settled.";
+    HandedOver "handed-over": "The note is with an inspector now.", "Only an inspector shows it.";
+    TurnedBack "turned-back": "The note is with the moderators again.", "A moderator shows it.";
+    Undid "undid": "The note stands as before.", "The decision is undone.";
     SignedOut "signed-out": "You are signed out.", "";
     Joined "joined": "You are a member, and signed in.", "Here are your own pages.";
     Left "left": "You have left the club.", "Your account and its sessions are gone.";

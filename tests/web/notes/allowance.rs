@@ -6,9 +6,12 @@ use std::time::Duration;
 use axum::http::StatusCode;
 use holewright_server::front::routes::ROUTES;
 use holewright_server::rules::limits::{Allowance, RateLimit};
-use holewright_server::rules::notes::state::{Act, Subject};
+use holewright_server::rules::notes::state::{Act, Last, NoteState, Subject};
 
 use super::club::{Club, Person, Right};
+
+const NOTHING: NoteState =
+    NoteState { on_its_way: None, shown: None, hidden: None, is_withdrawn: false };
 
 /// Every act, once as what it is and once as one of its kind: one that is left out does not compile.
 macro_rules! acts {
@@ -38,6 +41,8 @@ acts! {
     Act::Judge(_) => Act::Judge(Subject::Usual),
     Act::TakeBack => Act::TakeBack,
     Act::TakeAway => Act::TakeAway,
+    Act::Undo(_) => Act::Undo(Last { before: NOTHING, is_theirs: true, seconds: 0 }),
+    Act::Mend(_) => Act::Mend(Subject::Usual),
 }
 
 /// A form that does an act.
@@ -168,6 +173,21 @@ impl Scene {
                 let note = self.club.send_in(&self.author, &fields).await;
                 let back = self.decided(note, "waiting", "back").await;
                 vec![Form { by: self.inspector.clone(), ..back }]
+            }
+            Act::Undo(_) => {
+                let note = self.waiting().await;
+                let pass = self.decided(note, "waiting", "pass").await;
+                let fields: Vec<_> =
+                    pass.fields.iter().map(|(name, typed)| (*name, typed.as_str())).collect();
+                self.done(moderator, &pass.path, &fields).await;
+                vec![Self::on(note, "/queue/{id}", moderator, &[("do", "undo")])]
+            }
+            Act::Mend(_) => {
+                let note = self.waiting().await;
+                let version = self.club.version(note, "waiting").await.to_string();
+                let mut fields = words().to_vec();
+                fields.extend([("drill", "No. 43"), ("version", version.as_str())]);
+                vec![Self::on(note, "/queue/{id}/mend", moderator, &fields)]
             }
             Act::Judge(_) => {
                 let found = [("found", "worked"), ("material", "brass")];

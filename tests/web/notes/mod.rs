@@ -3,6 +3,7 @@
 mod allowance;
 pub(crate) mod club;
 mod contention;
+mod deciding;
 mod fields;
 mod forms;
 mod found;

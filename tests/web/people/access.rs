@@ -108,6 +108,9 @@ const MATRIX: &[Row] = &[
     row("POST", "/notes/{id}/withdraw", AUTHORS_FORM),
     row("GET", "/queue", [303, 403, 200, 200, 200, 303]),
     row("POST", "/queue/reports", [303, 403, 404, 404, 404, 303]),
+    row("GET", "/queue/decided", [303, 403, 200, 200, 200, 303]),
+    row("GET", "/queue/{id}/mend", [303, 403, 404, 404, 404, 303]),
+    row("POST", "/queue/{id}/mend", [303, 403, 409, 409, 409, 303]),
     row("POST", "/queue/{id}", [303, 403, 404, 404, 404, 303]),
 ];
 

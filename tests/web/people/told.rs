@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use axum::http::StatusCode;
 use holewright_server::rules::deed::Deed;
 
-use super::club::{Browser, Club, MODERATOR, PASSWORD, PLAIN, SECRETARY};
+use super::club::{Browser, Club, INSPECTOR, MODERATOR, PASSWORD, PLAIN, SECRETARY};
 use super::second_factor::set_up;
 use crate::support::{Answer, NOW};
 
@@ -21,6 +21,19 @@ impl Told {
         let (_, main) = page.body.split_once("<main id=\"main\">\n").unwrap();
         assert!(main.starts_with(&line), "{}: {}", deed.what(), page.body);
         assert!(main.contains(deed.next()), "{}: {}", deed.next(), page.body);
+        self.0.insert(deed.what());
+    }
+}
+
+impl Told {
+    /// The queue says that this was done to the note with this title, and offers to undo it.
+    #[track_caller]
+    fn named(&mut self, page: &Answer, deed: Deed, title: &str) {
+        let said = deed.what_of(title);
+        let line = format!("<p class=\"done\" role=\"status\"><strong>{said}</strong>");
+        let (_, main) = page.body.split_once("<main id=\"main\">\n").unwrap();
+        assert!(main.starts_with(&line) && said.starts_with(title), "{said}: {}", page.body);
+        assert!(main.contains("name=\"do\" value=\"undo\">Undo</button>"), "{said}: {}", page.body);
         self.0.insert(deed.what());
     }
 }
@@ -84,6 +97,8 @@ async fn each_act_is_told_on_the_page_after_it() {
     told.on(&page, Deed::Reported);
     told.on(&ada.submit(&format!("{place}/withdraw"), &[("why", "Wrong")]).await, Deed::Withdrew);
 
+    decisions(&club, &mut told, [&mut una, &mut bert]).await;
+
     // A member's own pages.
     let mut other = club.browser();
     for (ends, deed) in [("others", Deed::EndedOthers), ("one", Deed::EndedSession)] {
@@ -129,6 +144,61 @@ async fn each_act_is_told_on_the_page_after_it() {
     let silent: Vec<_> =
         Deed::ALL.iter().map(|deed| deed.what()).filter(|what| !told.0.contains(what)).collect();
     assert!(silent.is_empty(), "nothing here does this: {silent:?}");
+}
+
+/// Una writes, and Bert decides.
+async fn decisions(club: &Club, told: &mut Told, [una, bert]: [&mut Browser; 2]) {
+    let title = "Tapping 4 BA in gunmetal";
+    let page = una.submit("/notes/new", &with(&[("do", "send")])).await;
+    let id = number_in(&page, "id=\"note-");
+    let path = format!("/queue/{id}");
+    for (what, deed) in [
+        ("pass", Deed::Showed),
+        ("change", Deed::AskedBack),
+        ("decline", Deed::TurnedDown),
+        ("over", Deed::HandedOver),
+    ] {
+        let version = club.count("SELECT max(id) FROM note_version").await.to_string();
+        let reason = if matches!(what, "change" | "decline") { "Which oil?" } else { "" };
+        let fields = [("version", version.as_str()), ("do", what), ("reason", reason)];
+        told.named(&bert.submit(&path, &fields).await, deed, title);
+        let page = bert.submit(&path, &[("do", "undo")]).await;
+        told.on(&page, Deed::Undid);
+        assert!(!page.body.contains("value=\"undo\""), "{}", page.body);
+    }
+    // One that is reported, and one after which nothing waits.
+    pass(bert, &id).await;
+    bert.submit(&format!("/notes/{id}/report"), &[("danger", "It flies.")]).await;
+    let version = club.count("SELECT max(id) FROM note_version").await.to_string();
+    let last = club.count("SELECT max(id) FROM safety_report").await.to_string();
+    let correction = club.count("SELECT coalesce(max(id), 0) FROM correction").await.to_string();
+    let read = [("version", &*version), ("last", &*last), ("correction", &*correction)];
+    let settle = [&read[..], &[("do", "settle")]].concat();
+    told.named(&bert.submit(&path, &settle).await, Deed::Settled, title);
+    // Several of one member's.
+    let page = una.submit("/notes/new", &with(&[("do", "send")])).await;
+    let other = number_in(&page, "id=\"note-");
+    pass(bert, &other).await;
+    for id in [&id, &other] {
+        bert.submit(&format!("/notes/{id}/report"), &[("danger", "Again.")]).await;
+    }
+    let queue = bert.get("/queue").await;
+    let (_, form) = queue.body.split_once("action=\"/queue/reports\"").unwrap();
+    let field = |name: &str| {
+        let begin = format!("name=\"{name}\" value=\"");
+        form.split_once(&begin).unwrap().1.split('"').next().unwrap().to_owned()
+    };
+    let all = ["of", "last", "read"].map(|name| (name, field(name)));
+    let all = all.each_ref().map(|(name, value)| (*name, value.as_str()));
+    told.on(&bert.submit("/queue/reports", &all).await, Deed::SettledAll);
+    // An inspector finds that it is a usual one.
+    let mut ina = club.join("Ina Flint", INSPECTOR).await;
+    let boiler = [("title", "Boiler bush"), ("text", "LG2"), ("do", "send")];
+    let page = una.submit("/notes/new", &boiler).await;
+    let id = number_in(&page, "id=\"note-");
+    let version = club.count("SELECT max(id) FROM note_version").await.to_string();
+    let back = [("version", version.as_str()), ("do", "back")];
+    told.named(&ina.submit(&format!("/queue/{id}"), &back).await, Deed::TurnedBack, "Boiler bush");
 }
 
 #[tokio::test]

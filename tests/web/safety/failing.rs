@@ -210,7 +210,7 @@ struct Ready {
 }
 
 /// What members do, by name.
-const ACTS: [&str; 4] = ["write", "edit", "decide", "correct"];
+const ACTS: [&str; 6] = ["write", "edit", "decide", "correct", "mend", "undo"];
 
 impl Acting {
     fn start() -> Self {
@@ -267,7 +267,7 @@ impl Acting {
                     shown: ("/notes/mine".to_owned(), key),
                 }
             }
-            "decide" | "correct" => {
+            "decide" | "correct" | "mend" | "undo" => {
                 self.taken(author, "/notes/new", &stormed::sent_in(&title));
                 self.acknowledged.insert(title);
                 // Whichever waits longest.
@@ -282,7 +282,17 @@ impl Acting {
                     let shown = (note, "What others found".to_owned());
                     return Ready { member: other, path: decide, form: pass, shown };
                 }
+                if act == "mend" {
+                    let path = format!("{decide}/mend");
+                    let form = format!("version={version}&title={key}&text=It+cut+clean.");
+                    return Ready { member: other, path, form, shown: (note, key) };
+                }
                 self.taken(other, &decide, &pass);
+                if act == "undo" {
+                    let form = "do=undo".to_owned();
+                    let shown = (format!("/queue?open={id}"), format!("version-{id}"));
+                    return Ready { member: other, path: decide, form, shown };
+                }
                 let path = format!("{note}/correct");
                 let form = format!("version={version}&correction={key}");
                 Ready { member: other, path, form, shown: (note, key) }

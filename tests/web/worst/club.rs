@@ -51,6 +51,7 @@ pub(super) struct Worst {
     /// A note that waits, and the wording that does.
     pub(super) waiting: (i64, i64),
     pub(super) passed: (i64, i64),
+    pub(super) mended: (i64, i64),
     pub(super) texts: Vec<String>,
     pub(super) things: Vec<String>,
     pub(super) to_join: String,
@@ -113,12 +114,12 @@ impl Worst {
             (slip(&mut writer, None).await, slip(&mut writer, Some(leaver.id)).await);
         let texts = texts();
         let title = "\"".repeat(118) + " a";
-        let (mut waiting, mut passed) = ((0, 0), (0, 0));
+        let (mut waiting, mut passed, mut mended) = ((0, 0), (0, 0), (0, 0));
         for (number, text) in texts.iter().cycle().take(60).enumerate() {
             let id = show(&mut writer, author.id, &title, text).await;
             if number % 3 == 0 {
                 let text = hard(number);
-                passed = waiting;
+                (mended, passed) = (passed, waiting);
                 waiting = (id, wording(&mut writer, id, ("waiting", &title, &text)).await);
             }
         }
@@ -138,6 +139,7 @@ impl Worst {
             version,
             waiting,
             passed,
+            mended,
             texts,
             things,
             to_join,

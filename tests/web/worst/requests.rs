@@ -250,7 +250,7 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
                 let many = LONGEST / row.len();
                 format!("title,text,source\n{}", row.repeat(many.saturating_sub(1)))
             };
-            [(table("a,,\n"), 422), (table("\"\n"), 422)
+            [(table("a,,\n"), 422), (table("\"\n"), 422)]
                 .map(|(table, told)| Ask::post(route, moderator, &[("tips", &table)]).told(told))
                 .into()
         }
@@ -261,7 +261,20 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         }
         ("GET", "/notes/{id}/history") => vec![Ask::get(shown("/history"), author)],
         ("GET", "/notes/{id}/edit") => vec![Ask::get(shown("/edit"), author)],
-        ("GET", "/queue") => vec![Ask::get(route, moderator)],
+        ("GET", "/queue" | "/queue/decided") => vec![Ask::get(route, moderator)],
+        ("GET", "/queue/{id}/mend") => {
+            vec![Ask::get(format!("/queue/{}/mend", club.waiting.0), moderator)]
+        }
+        ("POST", "/queue/{id}/mend") => {
+            let (id, version) = club.mended;
+            let (at, version) = (format!("/queue/{id}/mend"), version.to_string());
+            let text = &club.texts[0];
+            let read = [("version", version.as_str()), ("last", "0"), ("correction", "0")];
+            let fields = [&note(text, &lines)[..], &read].concat();
+            let over = long(20_001);
+            let wrong = [&note(&over, &lines)[..], &read].concat();
+            vec![Ask::post(&at, moderator, &wrong).told(422), Ask::post(&at, moderator, &fields)]
+        }
         ("GET", "/people" | "/people/invite" | "/people/acts") => vec![Ask::get(route, secretary)],
         ("GET", "/people/{id}") => {
             vec![Ask::get(format!("/people/{}", club.author.id), secretary)]

@@ -5,6 +5,7 @@ use tokio::task::spawn_blocking;
 use super::decide::Reviewed;
 use super::read_to::{ReadTo, check_read};
 use super::recorded::record;
+use super::undo::{self, Decided};
 use super::{Error, current, read, reports, text, wordings};
 use crate::db::Database;
 use crate::rules::auth::{MemberId, Right, SignedIn};
@@ -73,9 +74,16 @@ pub async fn correct(
     for (version, subject) in after.shown.map(|subject| (version, subject)).into_iter().chain(waits)
     {
         let is_pressure = subject == Subject::Pressure;
-        sqlx::query!("UPDATE note_version SET is_pressure = ? WHERE id = ?", is_pressure, version)
-            .execute(&mut *transaction)
-            .await?;
+        // Only an inspector puts such a correction there, and has then read what it stands above.
+        sqlx::query!(
+            "UPDATE note_version SET is_pressure = ?1, inspected_at = iif(?1 AND state = 'shown', ?2, inspected_at)
+             WHERE id = ?3",
+            is_pressure,
+            now,
+            version
+        )
+        .execute(&mut *transaction)
+        .await?;
     }
     text::follow(&mut transaction, note).await?;
     record(&mut transaction, reviewed.note, by, now, ("note-corrected", correction)).await?;
@@ -198,12 +206,16 @@ pub async fn settle(
         return Err(Error::OutOfDate);
     }
     check_read(&mut transaction, reviewed.note, read_to).await?;
+    let before = undo::before(&mut transaction, reviewed.note).await?;
+    reports::inspected(&mut transaction, now, version).await?;
     sqlx::query!("UPDATE note SET hidden_at = NULL WHERE id = ?", note)
         .execute(&mut *transaction)
         .await?;
     reports::settle(&mut transaction, now, by, note).await?;
     text::follow(&mut transaction, note).await?;
     record(&mut transaction, reviewed.note, by, now, ("note-report-settled", "")).await?;
+    undo::keep(&mut transaction, (reviewed.note, version), by, now, (Decided::Settle, before))
+        .await?;
     database.commit(transaction).await?;
     Ok(())
 }

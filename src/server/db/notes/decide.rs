@@ -3,12 +3,14 @@
 
 use super::read_to::{ReadTo, check_read};
 use super::recorded::record;
-use super::{Error, current, reports, text, verdicts};
+use super::undo::{self, Decided};
+use super::{Error, current, read, reports, text, verdicts, wordings};
 use crate::db::{Database, acts};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::state::{Act, OnItsWay, Refused, Subject};
 use crate::rules::notes::{NoteId, VersionId};
+use sqlx::{Sqlite, Transaction};
 
 /// The wording that was read, and by whom.
 #[derive(Clone, Copy, Debug)]
@@ -34,8 +36,7 @@ pub async fn pass(
     reviewed: Reviewed<'_>,
     read_to: ReadTo,
 ) -> Result<(), Error> {
-    let Reviewed { note: NoteId(note), version: VersionId(version), by, now } = reviewed;
-    let MemberId(member) = by.id;
+    let Reviewed { version: VersionId(version), by, now, .. } = reviewed;
     let mut transaction = database.write().await?;
     let current = current::read(&mut transaction, reviewed.note, by).await?;
     let after = current.check(Act::Pass, by)?;
@@ -43,22 +44,42 @@ pub async fn pass(
         return Err(Error::OutOfDate);
     }
     check_read(&mut transaction, reviewed.note, read_to).await?;
+    let before = undo::before(&mut transaction, reviewed.note).await?;
     let is_pressure = after.shown == Some(Subject::Pressure);
+    let settles = current.state.hidden.is_some();
+    show(&mut transaction, reviewed, version, (is_pressure, settles)).await?;
+    let detail = if current.is_own() { "their own note: nobody else could decide" } else { "" };
+    record(&mut transaction, reviewed.note, by, now, ("note-shown", detail)).await?;
+    undo::keep(&mut transaction, (reviewed.note, version), by, now, (Decided::Pass, before))
+        .await?;
+    database.commit(transaction).await?;
+    Ok(())
+}
+
+/// The waiting wording with this number takes the place of the one shown before.
+pub(super) async fn show(
+    transaction: &mut Transaction<'_, Sqlite>,
+    Reviewed { note: NoteId(note), by, now, .. }: Reviewed<'_>,
+    version: i64,
+    (is_pressure, settles): (bool, bool),
+) -> Result<(), Error> {
+    let MemberId(member) = by.id;
     sqlx::query!(
         "UPDATE note_version SET state = 'replaced' WHERE note_id = ? AND state = 'shown'",
         note
     )
-    .execute(&mut *transaction)
+    .execute(&mut **transaction)
     .await?;
     sqlx::query!(
-        "UPDATE note_version SET state = 'shown', is_pressure = ?, decided_at = ?, decided_by = ?, reason = ''
-         WHERE id = ? AND state = 'waiting'",
+        "UPDATE note_version SET state = 'shown', is_pressure = ?1, decided_at = ?2, decided_by = ?3, reason = '',
+           inspected_at = iif(?1, ?2, NULL)
+         WHERE id = ?4 AND state = 'waiting'",
         is_pressure,
         now,
         member,
         version
     )
-    .execute(&mut *transaction)
+    .execute(&mut **transaction)
     .await?;
     // A correction stands above the wording that was shown when it was made: this one is shown after it,
     // also where both come in one second, or the clock was put back.
@@ -70,19 +91,14 @@ pub async fn pass(
         now,
         note
     )
-    .execute(&mut *transaction)
+    .execute(&mut **transaction)
     .await?;
-    if current.state.hidden.is_some() {
-        reports::settle(&mut transaction, now, by, note).await?;
+    if settles {
+        reports::settle(transaction, now, by, note).await?;
     }
     // What was found of the wording before says nothing of this one.
-    verdicts::confirm(&mut transaction, note).await?;
-    text::follow(&mut transaction, note).await?;
-    let detail = if current.is_own() { "their own note: nobody else could decide" } else { "" };
-    let by = Some((by.id, by.name.as_str()));
-    acts::record(&mut transaction, now, by, "note-shown", &format!("note/{note}"), detail).await?;
-    database.commit(transaction).await?;
-    Ok(())
+    verdicts::confirm(transaction, note).await?;
+    text::follow(transaction, note).await
 }
 
 /// Gives the wording back to its author, with what to change.
@@ -133,6 +149,7 @@ async fn hand_on(
     if current.queued() != Some(version) {
         return Err(Error::OutOfDate);
     }
+    let before = undo::before(&mut transaction, note).await?;
     let waits = match after.on_its_way {
         Some(OnItsWay::Waiting(subject)) => current.on_its_way.zip(Some(subject)),
         _ => None,
@@ -152,6 +169,8 @@ async fn hand_on(
         .await?;
     }
     record(&mut transaction, note, by, now, (what, "")).await?;
+    let decided = if act == Act::TurnBack { Decided::Back } else { Decided::Over };
+    undo::keep(&mut transaction, (note, version), by, now, (decided, before)).await?;
     database.commit(transaction).await?;
     Ok(())
 }
@@ -170,6 +189,10 @@ async fn send_back(
     if current.on_its_way != Some(version) {
         return Err(Error::OutOfDate);
     }
+    let before = undo::before(&mut transaction, reviewed.note).await?;
+    if act == Act::AskForChange {
+        keep_what_was_asked(&mut transaction, reviewed, reason).await?;
+    }
     let changed = sqlx::query!(
         "UPDATE note_version SET state = ?, decided_at = ?, decided_by = ?, reason = ?
          WHERE id = ? AND state = 'waiting'",
@@ -184,8 +207,33 @@ async fn send_back(
     if changed.rows_affected() == 0 {
         return Err(Refused::NotWaiting.into());
     }
-    let by = Some((by.id, by.name.as_str()));
-    acts::record(&mut transaction, now, by, what, &format!("note/{note}"), reason).await?;
+    let recorded = Some((by.id, by.name.as_str()));
+    acts::record(&mut transaction, now, recorded, what, &format!("note/{note}"), reason).await?;
+    let decided = if act == Act::Decline { Decided::Decline } else { Decided::Change };
+    undo::keep(&mut transaction, (reviewed.note, version), by, now, (decided, before)).await?;
     database.commit(transaction).await?;
+    Ok(())
+}
+
+/// The wording goes once another is sent in: whoever then decides reads what was asked, and of what.
+async fn keep_what_was_asked(
+    transaction: &mut Transaction<'_, Sqlite>,
+    Reviewed { note: NoteId(note), version, by, now }: Reviewed<'_>,
+    reason: &str,
+) -> Result<(), Error> {
+    let MemberId(member) = by.id;
+    let row = wordings::one(transaction, NoteId(note), version).await?;
+    let words = row.map(read::wording).transpose()?.map(|wording| wording.as_lines());
+    let words = words.unwrap_or_default();
+    sqlx::query!(
+        "INSERT INTO change_asked (note_id, asked_by, asked_at, reason, words) VALUES (?, ?, ?, ?, ?)",
+        note,
+        member,
+        now,
+        reason,
+        words
+    )
+    .execute(&mut **transaction)
+    .await?;
     Ok(())
 }

@@ -1,22 +1,25 @@
 //! The shop notes in the database.
 //!
 //! - [`write`](mod@write): a wording kept on its author's desk or sent in; [`decide`]: what the queue
-//!   decides; [`after`], [`verdicts`], [`reports`]: what happens to a note once it is shown.
+//!   decides; [`mend`]: with a small fix; [`undo`]: taken back; [`after`], [`verdicts`], [`reports`]: what happens to a note once it is shown.
 //! - [`read_to`]: what was read beside a wording that is decided about.
 //! - `wordings`: the rows of the wordings, where the SQL names the fields of a note.
 //! - [`read`]: one note with all its wordings; [`lists`]: the shown notes; [`search`]: by their words;
 //!   [`queue`]: what waits, and what became of a member's notes; [`inspectors`]: who could pass what
-//!   speaks of pressure; [`anew`]: all of it judged by new rules of pressure.
+//!   speaks of pressure; [`alike`]: earlier notes that say much the same; [`anew`]: all of it judged by new rules of pressure.
 //!
 //! Every write checks the rules of [`crate::rules::notes::state`] inside its own transaction.
 
 pub mod after;
+pub mod alike;
 pub mod anew;
 mod current;
 pub mod decide;
+pub mod decided;
 mod error;
 pub mod inspectors;
 pub mod lists;
+pub mod mend;
 pub mod printed;
 pub mod queue;
 pub mod read;
@@ -25,6 +28,7 @@ mod recorded;
 pub mod reports;
 pub mod search;
 mod text;
+pub mod undo;
 pub mod verdicts;
 pub(super) mod wordings;
 pub mod write;

@@ -61,6 +61,19 @@ pub struct Version {
     pub form_key: String,
     /// Whether the inspector found that it is not about pressure.
     pub is_turned_back: bool,
+    /// The small fix of whoever decided, if this is one.
+    pub mended: Option<Mended>,
+    /// When an inspector read it last and let it stand.
+    pub inspected_at: Option<UnixSeconds>,
+}
+
+/// Whose small fix a wording is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Mended {
+    /// The wording of its author's.
+    pub from: VersionId,
+    /// Who mended it; none where they have left the club.
+    pub by: Option<String>,
 }
 
 impl Version {
@@ -189,6 +202,14 @@ impl Note {
         }
     }
 
+    /// Who mended this wording, and the wording of its author's that they mended.
+    #[must_use]
+    pub fn mended<'a>(&'a self, version: &'a Version) -> Option<(&'a Mended, &'a Version)> {
+        let mended = version.mended.as_ref()?;
+        let before = self.versions.iter().find(|before| before.id == mended.from)?;
+        Some((mended, before))
+    }
+
     /// Whether this member wrote it.
     #[must_use]
     pub fn is_by(&self, member: MemberId) -> bool {
@@ -304,6 +325,10 @@ fn version(row: WordingRow) -> Result<Version, Error> {
         reason: row.reason.clone(),
         form_key: row.form_key.clone(),
         is_turned_back: row.is_turned_back,
+        mended: row
+            .mended_from
+            .map(|from| Mended { from: VersionId(from), by: row.mended_by.clone() }),
+        inspected_at: row.inspected_at,
         wording: wording(row)?,
     })
 }

@@ -82,6 +82,22 @@ pub(super) async fn settle(
     Ok(())
 }
 
+/// Whoever shows a reported wording on pressure again is an inspector, and has read it.
+pub(super) async fn inspected(
+    transaction: &mut Transaction<'_, Sqlite>,
+    now: UnixSeconds,
+    version: i64,
+) -> Result<(), Error> {
+    sqlx::query!(
+        "UPDATE note_version SET inspected_at = ? WHERE id = ? AND is_pressure = 1",
+        now,
+        version
+    )
+    .execute(&mut **transaction)
+    .await?;
+    Ok(())
+}
+
 /// Refuses another report by a member who has sent as many as one may in a day.
 pub(super) async fn check(
     transaction: &mut Transaction<'_, Sqlite>,
@@ -208,6 +224,7 @@ pub async fn settle_all(
         .execute(&mut *transaction)
         .await?;
         if shows.rows_affected() > 0 {
+            inspected(&mut transaction, now, version.0).await?;
             text::follow(&mut transaction, id).await?;
         }
         record(&mut transaction, note, by, now, ("note-report-settled", "")).await?;

@@ -30,6 +30,11 @@ pub(in crate::db) struct WordingRow {
     pub(in crate::db) reason: String,
     pub(in crate::db) form_key: String,
     pub(in crate::db) is_turned_back: bool,
+    /// The author's wording that this one mends.
+    pub(in crate::db) mended_from: Option<i64>,
+    /// Who mended it, if they are in the club still.
+    pub(in crate::db) mended_by: Option<String>,
+    pub(in crate::db) inspected_at: Option<UnixSeconds>,
     /// JSON of entries.
     things: String,
 }
@@ -89,7 +94,8 @@ async fn rows(
              json_object('material', material, 'thread', thread, 'drill', drill, 'depth', depth,
                'lubricant', lubricant, 'speed', speed, 'machine', machine, 'source', source) AS "done!: String",
              version.made_at, saved_at, decided_at, reason, version.form_key,
-             turned_back_at IS NOT NULL AS "is_turned_back!: bool",
+             turned_back_at IS NOT NULL AS "is_turned_back!: bool", mended_from, inspected_at,
+             (SELECT name FROM member WHERE member.id = mended_by) AS "mended_by?: String",
              (SELECT json_group_array(json_object('id', entry.id, 'title', entry.title))
               FROM note_entry JOIN reference_entry AS entry ON entry.id = note_entry.entry_id
               WHERE note_entry.version_id = version.id) AS "things!: String"

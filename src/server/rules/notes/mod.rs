@@ -1,6 +1,6 @@
 //! The rules of the members' shop notes: what a note is, who may do what to it, how its text is shown.
 //!
-//! - [`state`]: the states of a note, and every act with who may do it.
+//! - [`state`]: the states of a note, and every act with who may do it; [`refused`]: why not.
 //! - [`fields`]: the fields of a note, each declared once.
 //! - [`wording`]: one wording of a note, read from its form; [`belongs`]: the things it belongs to;
 //!   [`again`]: what becomes of a form by what stands when it comes.
@@ -8,6 +8,7 @@
 //!   few words that count most even where they are misspelt or in pieces ([`strongest`]);
 //!   [`inspection`]: whether the club has somebody to pass it then.
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
+//! - [`ready`]: the reasons at one tap; [`alike`]: whether two notes say much the same.
 //! - [`reports`]: how many notes one member may report in a day.
 //! - [`difference`]: what changed from one wording to the next.
 //! - [`asked`]: what a search asks: words, their forms, the things they name.
@@ -16,6 +17,7 @@
 //! Leaves out SQL, pages and the clock.
 
 pub mod again;
+pub mod alike;
 pub mod around;
 pub mod asked;
 pub mod belongs;
@@ -27,6 +29,8 @@ pub mod inspection;
 pub mod markdown;
 pub mod newsletter;
 pub mod pressure;
+pub mod ready;
+pub mod refused;
 pub mod reports;
 pub mod seen;
 pub mod state;

@@ -4,6 +4,7 @@
 //! report of danger hides the note until it is settled, or until another wording is passed in its place; a
 //! withdrawn note stays withdrawn.
 
+pub use super::refused::Refused;
 use crate::rules::auth::{Right, Rights};
 
 /// What a wording speaks of, and so whose it is to pass.
@@ -80,6 +81,37 @@ pub enum Act {
     TakeBack,
     /// What another member said of it is taken away.
     TakeAway,
+    /// Whoever decided about it takes that back, and it stands as before.
+    Undo(Last),
+    /// The waiting wording is shown with a small fix of whoever decides; the words then speak of this.
+    Mend(Subject),
+}
+
+/// How long a decision can be undone, in seconds.
+pub const UNDO: i64 = 60;
+
+/// The last decision about a note, where nothing else has happened to it since.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Last {
+    /// How the note stood before.
+    pub before: NoteState,
+    /// Whether it was theirs who would undo it.
+    pub is_theirs: bool,
+    /// How long ago it was, in seconds.
+    pub seconds: i64,
+}
+
+impl Last {
+    /// What it was about.
+    fn subject(self) -> Subject {
+        let NoteState { on_its_way, shown, hidden, .. } = self.before;
+        let waiting = match on_its_way {
+            Some(OnItsWay::Waiting(subject)) => subject,
+            _ => Subject::Usual,
+        };
+        let known = |subject: Option<Subject>| subject.unwrap_or(Subject::Usual);
+        waiting.with(known(shown)).with(known(hidden))
+    }
 }
 
 /// Whether the club has somebody else who could decide.
@@ -100,49 +132,6 @@ pub struct Who {
     pub rights: Rights,
     /// Whether somebody else could decide.
     pub others: Others,
-}
-
-/// Why an act is refused.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum Refused {
-    /// Only its author may, and nobody else is to know that the wording exists.
-    #[error("there is no note at this address")]
-    NotYours,
-    /// It takes a moderator.
-    #[error("a moderator decides this")]
-    Moderator,
-    /// It takes the inspector.
-    #[error("what speaks of boilers, steam or pressure is for the club’s inspector to pass")]
-    Inspector,
-    /// It is their own note.
-    #[error(
-        "nobody decides about a note of their own: somebody else with the right does, and where the club has nobody, \
-         the secretary gives it"
-    )]
-    OwnNote,
-    /// An author does not confirm or report their own note.
-    #[error("this is for the other members: the note is your own")]
-    Author,
-    /// It is withdrawn.
-    #[error("the note is withdrawn")]
-    Withdrawn,
-    /// No wording of it waits.
-    #[error(
-        "no wording of this note is waiting: it was decided already, or its author took it back"
-    )]
-    NotWaiting,
-    /// No wording of it is shown.
-    #[error("the note is not shown")]
-    NotShown,
-    /// It is hidden.
-    #[error("the note is hidden until a moderator has looked at a report")]
-    Hidden,
-    /// It is not hidden.
-    #[error("no report on this note is open: somebody settled it already")]
-    NotHidden,
-    /// It is with whom it should go to.
-    #[error("the note was handed on already")]
-    HandedOn,
 }
 
 /// Who else in the club could decide: somebody other than the one who asks.
@@ -192,6 +181,8 @@ fn about(act: Act, note: NoteState) -> Subject {
         // It takes the place of what was reported, and so answers the reports.
         Act::Pass if note.hidden.is_some() => waiting.with(settled(note, shown)),
         Act::TurnBack => Subject::Pressure,
+        Act::Mend(said) => said.with(about(Act::Pass, note)),
+        Act::Undo(last) => last.subject(),
         _ => waiting,
     }
 }
@@ -226,6 +217,24 @@ pub fn after(act: Act, note: NoteState, who: Who) -> Result<NoteState, Refused> 
             let subject = about(act, note);
             decides(subject, who)?;
             Ok(NoteState { on_its_way: None, shown: Some(subject), hidden: None, ..note })
+        }
+        Act::Mend(_) => {
+            waiting(note, who)?;
+            let subject = about(act, note);
+            decides(subject, who)?;
+            // An author changes their own words on their own page, and those go round as every wording does.
+            if who.is_author {
+                return Err(Refused::Author);
+            }
+            Ok(NoteState { on_its_way: None, shown: Some(subject), hidden: None, ..note })
+        }
+        Act::Undo(last) => {
+            sends_back(last.subject(), who)?;
+            if !last.is_theirs {
+                return Err(Refused::AnothersDecision);
+            }
+            // Neither a clock that was put forward nor one that was put back makes a minute longer.
+            if last.seconds.abs() > UNDO { Err(Refused::TooLate) } else { Ok(last.before) }
         }
         Act::AskForChange => {
             sends_back(waiting(note, who)?, who)?;
@@ -319,9 +328,16 @@ pub fn may_pass(subject: Subject, rights: Rights) -> bool {
 fn is_secret(act: Act, note: NoteState, rights: Rights) -> bool {
     let decides = rights.may(Right::Moderate) || rights.may(Right::Inspect);
     let sees = match (act, note.on_its_way) {
-        (Act::Pass | Act::AskForChange | Act::Decline | Act::HandOver | Act::TurnBack, _) => {
-            decides
-        }
+        (
+            Act::Pass
+            | Act::AskForChange
+            | Act::Decline
+            | Act::HandOver
+            | Act::TurnBack
+            | Act::Undo(_)
+            | Act::Mend(_),
+            _,
+        ) => decides,
         (Act::Correct(_) | Act::Settle, Some(OnItsWay::Waiting(subject))) => {
             sees_waiting(subject, rights)
         }

@@ -10,6 +10,7 @@ use super::super::page::words;
 use super::late::Late;
 use super::page::page;
 use super::text::Text;
+use crate::db::notes::alike::Like;
 use crate::extract::{Fields, Reader};
 use crate::rules::auth::SignedIn;
 use crate::rules::deed::Did;
@@ -57,6 +58,8 @@ pub(super) struct Remarks {
     pub(super) errors: Vec<FieldError>,
     /// How the note would look.
     pub(super) preview: Option<Wording>,
+    /// An earlier note that says much the same.
+    pub(super) like: Option<Like>,
     /// The status, where it is not that of a form that could not be read.
     pub(super) status: Option<StatusCode>,
     /// What was done a moment ago.
@@ -76,6 +79,7 @@ struct FormPage {
     errors: Vec<FieldError>,
     preview: Option<Text>,
     preview_title: String,
+    like: Option<Like>,
     fields: Vec<Field>,
     done: Vec<Field>,
     last: Vec<Field>,
@@ -132,6 +136,7 @@ pub(super) fn form_with(
         action: place.address(),
         asked: remarks.asked,
         late: remarks.late,
+        like: remarks.like,
         errors: remarks.errors,
         preview_title: remarks
             .preview
@@ -180,7 +185,7 @@ fn fields(typed: &Typed, errors: &[FieldError]) -> [Vec<Field>; 3] {
 }
 
 /// A field of a note as the form shows it.
-fn control(field: NoteField, typed: &str) -> Field {
+pub(super) fn control(field: NoteField, typed: &str) -> Field {
     let kind = match field.lines {
         Lines::One => Kind::Text(typed.to_owned()),
         Lines::Several => Kind::Long(typed.to_owned()),

@@ -7,6 +7,7 @@ use crate::db::notes::Listed;
 use crate::db::notes::search::Hit;
 use crate::rules::notes::around::Stretch;
 use crate::rules::notes::markdown;
+use crate::rules::notes::state::Subject;
 
 /// Characters of a note's text in a list.
 const EXTRACT: usize = 280;
@@ -24,6 +25,8 @@ pub(super) struct Item {
     correction: Option<String>,
     extract: Vec<Stretch>,
     counts: String,
+    /// It speaks of pressure: an inspector has read what readers see.
+    is_inspected: bool,
 }
 
 impl Item {
@@ -51,6 +54,7 @@ impl Item {
             correction: newest.map(|correction| markdown::extract(&correction.text, EXTRACT)),
             extract,
             counts: counts((note.worked, note.did_not)),
+            is_inspected: note.wording.subject == Subject::Pressure,
         }
     }
 }

@@ -9,13 +9,16 @@ use axum::response::Response;
 
 use super::super::page::words;
 use super::super::when::day;
+use super::history::Difference;
 use super::inspection;
+use super::item::author;
 use super::page::{MOST, page};
 use crate::db::notes::inspectors;
 use crate::db::notes::queue::{self, Own};
-use crate::db::notes::read;
+use crate::db::notes::read::{self, WordingState};
 use crate::extract::{JustDid, Member, Reader};
 use crate::rules::deed::{Deed, Did};
+use crate::rules::notes::difference::Effort;
 use crate::rules::notes::inspection::{Awaited, awaited};
 use crate::{App, Error};
 use holewright_pages::Query;
@@ -37,6 +40,8 @@ struct NoteLine {
     may_edit: bool,
     /// What was on its way when the note was withdrawn: it is still its author’s.
     words: Option<String>,
+    /// What was mended before it was shown.
+    mended: Option<Difference>,
 }
 
 /// The list, newest first.
@@ -71,6 +76,7 @@ pub async fn show(
         done.next = comes_next(sent.is_pressure, usual);
     }
     let mut rows = Vec::with_capacity(own.len());
+    let mut effort = Effort::of_a_page();
     for own in own {
         let words = if own.withdrawn_why.is_some() && own.state == "draft" {
             let note = read::note(&app.database, own.id).await?;
@@ -78,7 +84,12 @@ pub async fn show(
         } else {
             None
         };
-        rows.push(row(own, awaited, words));
+        let mended = if own.is_mended && own.withdrawn_why.is_none() {
+            read::note(&app.database, own.id).await?.and_then(|note| fix(&note, &mut effort))
+        } else {
+            None
+        };
+        rows.push(row(own, awaited, (words, mended)));
     }
     let mine = MinePage { frame: frame.of_a_mistake().for_reader(true).saying(done), rows, older };
     page(StatusCode::OK, &mine, &Reader(Some(member)))
@@ -94,8 +105,23 @@ fn comes_next(is_pressure: bool, usual: Option<i64>) -> String {
     }
 }
 
-fn row(own: Own, awaited: Awaited, words: Option<String>) -> NoteLine {
-    let state = state(&own, awaited);
+/// Who mended what is shown, and what they changed.
+fn fix(note: &read::Note, effort: &mut Effort) -> Option<(String, Difference)> {
+    let shown = note.in_state(WordingState::Shown)?;
+    let (mended, before) = note.mended(shown)?;
+    let difference = Difference::between(&before.wording, &shown.wording, effort);
+    Some((author(mended.by.as_deref()), difference))
+}
+
+fn row(
+    own: Own,
+    awaited: Awaited,
+    (words, mended): (Option<String>, Option<(String, Difference)>),
+) -> NoteLine {
+    let mut state = state(&own, awaited);
+    if let Some((by, _)) = &mended {
+        state = format!("{} with a small fix by {by}.", state.trim_end_matches('.'));
+    }
     NoteLine {
         id: own.id.0,
         title: if own.title.is_empty() { "A note without a title".to_owned() } else { own.title },
@@ -103,6 +129,7 @@ fn row(own: Own, awaited: Awaited, words: Option<String>) -> NoteLine {
         state,
         may_edit: own.withdrawn_why.is_none(),
         words,
+        mended: mended.map(|(_, difference)| difference),
     }
 }
 

@@ -3,6 +3,7 @@
 //! Signed-in readers get pages of their own that nobody may keep; everybody else gets the same bytes.
 
 pub mod atom;
+pub mod decided;
 pub mod export;
 mod form;
 pub(super) mod fragment;
@@ -12,8 +13,10 @@ mod inspection;
 mod item;
 mod kept;
 mod late;
+mod lines;
 pub mod list;
 pub mod member_acts;
+pub mod mend;
 pub mod mine;
 pub mod newsletter;
 mod number;
@@ -24,4 +27,5 @@ mod reported;
 pub mod show;
 mod text;
 mod text_form;
+mod typed;
 pub mod write;

@@ -63,7 +63,7 @@ pub(super) fn see_other(address: &str) -> Result<Response, Error> {
 /// On to another page, which says what was done.
 pub(super) fn did(app: &App, address: &str, did: Did) -> Result<Response, Error> {
     let mut response = see_other(address)?;
-    let path = address.split('#').next().unwrap_or_default();
+    let path = address.split(['?', '#']).next().unwrap_or_default();
     if let Some(value) = did.cookie(path, &app.base_url) {
         response.headers_mut().append(SET_COOKIE, value);
     }

@@ -1,44 +1,47 @@
-//! `/queue`: what waits for a moderator or the inspector, and their decisions.
+//! `/queue`: what waits for a moderator or an inspector, and their decisions.
 
 use std::sync::Arc;
 
 use askama::Template;
-use axum::extract::State;
+use axum::extract::{RawQuery, State};
 use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::super::apart::aside;
+use super::super::page::words;
 use super::inspection;
 use super::kept::{Sent, given_back};
+use super::lines::{Further, counted};
 use super::number::Number;
-use super::page::{may_write, page, see_other};
-use super::queued::{Item, Reasons, SenderShown, Trouble, is_place, item, new_place};
+use super::page::{did, may_write, page};
+use super::queued::{Item, Reasons, SenderShown, Trouble, item};
 use super::show::state;
+use super::typed::{PARTS, Typed};
 use crate::db::notes::decide::{self, Reviewed};
+use crate::db::notes::queue::{self, Queued};
 use crate::db::notes::read::{self, Note, WordingState};
 use crate::db::notes::read_to::ReadTo;
 use crate::db::notes::reports::{self, AsRead, MOST_AT_ONCE, Of};
-use crate::db::notes::{after, queue};
-use crate::extract::{Fields, Member, Reader, WORD, room};
+use crate::db::notes::{after, undo};
+use crate::extract::{Fields, JustDid, Member, Reader, WORD, room};
 use crate::rules::auth::{MemberId, Right, Rights, SignedIn};
+use crate::rules::deed::{Deed, Did};
 use crate::rules::limits::Client;
 use crate::rules::notes::difference::Effort;
 use crate::rules::notes::seen::is_blank;
 use crate::rules::notes::state::sees_waiting;
-use crate::rules::notes::wording;
 use crate::rules::notes::{NoteId, VersionId};
 use crate::{App, Error};
+use holewright_pages::Query;
 use holewright_pages::field::{Field, Kind};
-use holewright_pages::layout::{Frame, Section};
+use holewright_pages::layout::{DoneWords, Frame, Section};
 
 /// The longest reason.
 const LONGEST: usize = 2000;
 
-/// The most wordings on the page: of a reported note also the one that waits.
-const PARTS: u64 = 2 * queue::MOST as u64;
 /// The bytes of a decision; and of what was read and a reason, for each wording of the page: they are sent
 /// together, so that what was typed at one is not lost over another.
-pub const DECIDED: u64 = room(&[WORD; 4]) + (PARTS + 1) * room(&[WORD, WORD, WORD, LONGEST]);
+pub const DECIDED: u64 = room(&[WORD; 4]) + (PARTS as u64 + 1) * room(&[WORD, WORD, WORD, LONGEST]);
 /// The bytes of whose reports are settled, up to which, and of the notes as they were read.
 pub const SETTLED: u64 = room(&[WORD, WORD, MOST_AT_ONCE * WORD]);
 
@@ -47,14 +50,22 @@ pub const SETTLED: u64 = room(&[WORD, WORD, MOST_AT_ONCE * WORD]);
 struct QueuePage {
     frame: Frame,
     trouble: Option<Trouble>,
-    /// A decision was carried out, and the rest of what was typed is still there.
+    /// What was typed at other notes is still there, after a decision about one.
     is_done: bool,
+    /// The note that was decided about, where that can be undone.
+    undo: Option<i64>,
     /// Notes that nobody in the club could pass.
     unattended: Option<String>,
     may_manage: bool,
     /// Who hid several notes.
     senders: Vec<SenderShown>,
+    /// How many wait, and of which kinds.
+    counted: String,
     items: Vec<Item>,
+    /// What was typed at notes that stand on another page: the place and the reason.
+    carried: Vec<(String, String)>,
+    /// The way to the other pages.
+    further: Further,
 }
 
 impl QueuePage {
@@ -72,61 +83,16 @@ impl QueuePage {
     }
 }
 
-/// What was typed into the queue's form: of the wording that is decided about by its field's own name, as a
-/// page with one note sends it, or with its place behind; of the others with theirs.
-struct Typed<'a> {
-    fields: &'a Fields,
-    id: i64,
-    /// Where on the page the wording stands that is decided about.
-    place: String,
-}
-
-impl<'a> Typed<'a> {
-    fn read(fields: &'a Fields, id: i64) -> Self {
-        let new = new_place(id);
-        let decides_what_waits = matches!(fields.as_typed("do"), "pass" | "change" | "decline");
-        let is_about_the_new = fields.get("place") == new
-            || (decides_what_waits && fields.has(&format!("version-{new}")));
-        Self { fields, id, place: if is_about_the_new { new } else { id.to_string() } }
-    }
-
-    /// What this field of the wording holds.
-    fn of_it(&self, name: &str) -> &'a str {
-        self.field(name, &self.place)
-    }
-
-    /// What this field of the whole note holds.
-    fn of_the_note(&self, name: &str) -> &'a str {
-        self.field(name, &self.id.to_string())
-    }
-
-    fn field(&self, name: &str, place: &str) -> &'a str {
-        let placed = format!("{name}-{place}");
-        let name = if self.fields.has(name) { name } else { &placed };
-        self.fields.as_typed(name)
-    }
-
-    fn reason(&self) -> String {
-        wording::text(self.of_it("reason"))
-    }
-
-    /// The reasons typed at other wordings.
-    fn beside(&self) -> Reasons {
-        let beside = self.fields.each().filter_map(|(name, typed)| {
-            let place = name.strip_prefix("reason-").filter(|place| is_place(place))?;
-            let reason = (place.to_owned(), wording::text(typed));
-            Some(reason).filter(|(place, typed)| *place != self.place && !is_blank(typed))
-        });
-        beside.take(usize::try_from(PARTS).unwrap_or_default()).collect()
-    }
-}
-
 /// What the page says besides what waits.
 #[derive(Default)]
 struct Said {
     trouble: Option<Trouble>,
     is_done: bool,
     reasons: Reasons,
+    /// What was done a moment ago.
+    did: Option<Did>,
+    /// Which of what waits is shown; the first is, where nothing is said.
+    part: Option<queue::Part>,
 }
 
 /// Whether somebody with these rights has anything to decide.
@@ -134,15 +100,28 @@ pub(super) fn decides(rights: Rights) -> bool {
     rights.may(Right::Moderate) || rights.may(Right::Inspect)
 }
 
+/// What everybody else is told.
+pub(super) const NOT_THEIRS: Error =
+    Error::Forbidden("the queue is for moderators and an inspector");
+
 /// The queue.
 ///
 /// # Errors
-/// It is for moderators and the inspector.
-pub async fn show(State(app): State<Arc<App>>, Member(member): Member) -> Result<Response, Error> {
+/// It is for moderators and an inspector.
+pub async fn show(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    JustDid(did): JustDid,
+    RawQuery(query): RawQuery,
+) -> Result<Response, Error> {
     if !decides(member.rights) {
-        return Err(Error::Forbidden("the queue is for moderators and the inspector"));
+        return Err(NOT_THEIRS);
     }
-    answer(&app, member, StatusCode::OK, Said::default()).await
+    let query = Query::read(query.as_deref().unwrap_or_default());
+    let with = query.get("open").parse().ok().map(|id| queue::Part::With(NoteId(id)));
+    let from = query.get("from").parse().ok().map(queue::Part::From);
+    let said = Said { part: with.or(from), did, ..Said::default() };
+    answer(&app, member, StatusCode::OK, said).await
 }
 
 /// A decision about the wording that was read.
@@ -160,10 +139,7 @@ pub async fn decide(
     let (reason, beside) = (typed.reason(), typed.beside());
     let member = match member {
         Ok(Member(member)) if decides(member.rights) => member,
-        Ok(_) => {
-            let error = Error::Forbidden("the queue is for moderators and the inspector");
-            return given_back(&app, error, sent(&typed));
-        }
+        Ok(_) => return given_back(&app, NOT_THEIRS, sent(&typed)),
         Err(error) => return given_back(&app, error, sent(&typed)),
     };
     let said = |heading, words: String| {
@@ -171,17 +147,19 @@ pub async fn decide(
         reasons.insert(typed.place.clone(), reason.clone());
         let place = typed.place.clone();
         let trouble = Some(Trouble { id, place, heading, words, reason: reason.clone() });
-        Said { trouble, reasons, is_done: false }
+        let part = Some(queue::Part::With(NoteId(id)));
+        Said { trouble, reasons, part, ..Said::default() }
     };
-    let needs_reason = matches!(fields.as_typed("do"), "change" | "decline" | "withdraw");
-    let length = reason.chars().count();
+    let needs_reason = matches!(typed.what, "change" | "decline" | "withdraw");
+    let told = typed.told();
+    let length = told.chars().count();
     if !needs_reason && !is_blank(&reason) {
         let words = "This button tells its author nothing, and what you wrote would be lost: ask for a change or \
                      decline, or empty the field.";
         let said = said("Something to put right", words.to_owned());
         return answer(&app, member, StatusCode::UNPROCESSABLE_ENTITY, said).await;
     }
-    if (needs_reason && is_blank(&reason)) || length > LONGEST {
+    if (needs_reason && is_blank(&told)) || length > LONGEST {
         let words = match length {
             0..=LONGEST => "Say what to change, or why: its author is told.".to_owned(),
             _ => format!("That is {length} characters; {LONGEST} are taken."),
@@ -191,14 +169,20 @@ pub async fn decide(
     }
     let done = async {
         may_write(&app, &member)?;
-        carry_out(&app, &member, &typed, &reason).await
+        carry_out(&app, &member, &typed, &told).await
     };
     match done.await {
-        Ok(()) => {
+        Ok(deed) => {
+            let done = Did { deed, of: Some(id) };
+            // What was undone stands there again, and else the next one.
+            let next = if typed.what == "undo" { Some(id) } else { typed.next() };
             if beside.is_empty() {
-                return see_other("/queue");
+                let open = next.map(|id| format!("?open={id}")).unwrap_or_default();
+                return did(&app, &format!("/queue{open}"), done);
             }
-            let said = Said { trouble: None, is_done: true, reasons: beside };
+            let part = next.map(|id| queue::Part::With(NoteId(id)));
+            let did = Some(done);
+            let said = Said { is_done: true, reasons: beside, part, did, ..Said::default() };
             answer(&app, member, StatusCode::OK, said).await
         }
         Err(Error::Conflict(words)) => {
@@ -216,14 +200,14 @@ pub async fn decide(
 /// Settles every report of one member's that was read.
 ///
 /// # Errors
-/// It is for moderators and the inspector; or there is none of them that is theirs to settle.
+/// It is for moderators and an inspector; or there is none of them that is theirs to settle.
 pub async fn settle_all(
     State(app): State<Arc<App>>,
     Member(member): Member,
     fields: Fields,
 ) -> Result<Response, Error> {
     if !decides(member.rights) {
-        return Err(Error::Forbidden("the queue is for moderators and the inspector"));
+        return Err(NOT_THEIRS);
     }
     let number = |name| fields.as_typed(name).parse::<i64>().ok();
     let of = number("of").zip(number("last"));
@@ -236,7 +220,7 @@ pub async fn settle_all(
             "no report of theirs is yours to settle now, or the notes have changed meanwhile: read them first"
                 .to_owned(),
         )),
-        _ => see_other("/queue"),
+        _ => did(&app, "/queue", Deed::SettledAll.into()),
     }
 }
 
@@ -273,24 +257,65 @@ async fn carry_out(
     member: &SignedIn,
     typed: &Typed<'_>,
     reason: &str,
-) -> Result<(), Error> {
+) -> Result<Deed, Error> {
     let note = NoteId(typed.id);
     let version = VersionId(typed.of_it("version").parse().unwrap_or_default());
     let reading = Reviewed { note, version, by: member, now: app.clock.now() };
     let number = |name| typed.of_the_note(name).parse().unwrap_or_default();
     let read_to = ReadTo { report: number("last"), correction: number("correction") };
     let database = &app.database;
-    match typed.fields.as_typed("do") {
-        "pass" => decide::pass(database, reading, read_to).await?,
-        "over" => decide::hand_over(database, reading).await?,
-        "back" => decide::turn_back(database, reading).await?,
-        "change" => decide::ask_for_change(database, reading, reason).await?,
-        "decline" => decide::decline(database, reading, reason).await?,
-        "settle" => after::settle(database, reading, read_to).await?,
-        "withdraw" => after::withdraw(database, reading.now, member, note, reason).await?,
+    Ok(match typed.what {
+        "pass" => {
+            decide::pass(database, reading, read_to).await?;
+            Deed::Showed
+        }
+        "over" => {
+            decide::hand_over(database, reading).await?;
+            Deed::HandedOver
+        }
+        "back" => {
+            decide::turn_back(database, reading).await?;
+            Deed::TurnedBack
+        }
+        "change" => {
+            decide::ask_for_change(database, reading, reason).await?;
+            Deed::AskedBack
+        }
+        "decline" => {
+            decide::decline(database, reading, reason).await?;
+            Deed::TurnedDown
+        }
+        "settle" => {
+            after::settle(database, reading, read_to).await?;
+            Deed::Settled
+        }
+        "undo" => {
+            undo::undo(database, reading.now, member, note).await?;
+            Deed::Undid
+        }
+        "withdraw" => {
+            after::withdraw(database, reading.now, member, note, reason).await?;
+            Deed::Withdrew
+        }
         _ => return Err(Error::NotFound("the queue knows no such decision")),
-    }
-    Ok(())
+    })
+}
+
+/// What was done to a note, and whether it can be undone: nothing else has happened to it since, and the minute
+/// is not over.
+async fn told(
+    app: &App,
+    member: &SignedIn,
+    did: Option<Did>,
+) -> Result<(Option<DoneWords>, Option<i64>), Error> {
+    let Some(Did { deed, of: Some(id) }) = did else { return Ok((words(did), None)) };
+    let title = undo::title(&app.database, app.clock.now(), member.id, NoteId(id)).await?;
+    Ok(match title {
+        Some(title) => {
+            (Some(DoneWords { what: deed.what_of(&title), next: deed.next().to_owned() }), Some(id))
+        }
+        None => (words(did), None),
+    })
 }
 
 /// How a note stands now, for somebody who came too late; nothing of what was never theirs to read.
@@ -311,9 +336,11 @@ async fn answer(
     app: &App,
     member: SignedIn,
     status: StatusCode,
-    Said { trouble, is_done, reasons }: Said,
+    Said { trouble, is_done, reasons, did, part }: Said,
 ) -> Result<Response, Error> {
-    let queue::Waiting { notes, stand_ins } = queue::waiting(&app.database, &member).await?;
+    let part = part.unwrap_or(queue::Part::From(0));
+    let waiting = queue::waiting(&app.database, &member, part).await?;
+    let queue::Waiting { lines, from, notes, stand_ins } = waiting;
     let title = match &trouble {
         Some(trouble) => format!("Error: {}", trouble.heading.to_lowercase()),
         None => "The queue".to_owned(),
@@ -322,20 +349,40 @@ async fn answer(
     let unattended = inspection::left_over(app).await?.map(inspection::words);
     let senders = reports::senders(&app.database, &member).await?;
     let senders = senders.into_iter().map(SenderShown::of).collect();
+    let now = app.clock.now();
+    let (done, undo) = told(app, &member, did).await?;
     let by = Some(Client::Member(member.id));
     let has_typed = trouble.is_some() || !reasons.is_empty();
     let work = move || {
         let mut effort = Effort::of_a_page();
-        let one = |note: &Note| item(note, (&member, stand_ins), &reasons, &mut effort);
-        let items = notes.iter().filter_map(one).collect();
+        let one =
+            |queued: &Queued| item(queued, (&member, stand_ins), &reasons, (&mut effort, now));
+        let mut items: Vec<Item> = notes.iter().filter_map(one).collect();
+        let asked_for = match part {
+            queue::Part::With(NoteId(id)) => items.iter().position(|item| item.id == id),
+            queue::Part::From(_) => None,
+        };
+        if let Some(open) = items.get_mut(asked_for.unwrap_or(0)) {
+            open.is_open = true;
+        }
+        let is_elsewhere = |place: &str| {
+            let id = place.strip_suffix("-new").unwrap_or(place).parse::<i64>().unwrap_or_default();
+            lines.iter().any(|line| line.id.0 == id) && items.iter().all(|item| item.id != id)
+        };
+        let carried = reasons.iter().filter(|(place, _)| is_elsewhere(place));
+        let carried = carried.map(|(place, typed)| (place.clone(), typed.clone())).collect();
         let queue = QueuePage {
-            frame: frame.of_a_mistake().for_reader(true),
+            frame: frame.of_a_mistake().for_reader(true).saying(done),
             trouble,
             is_done,
+            undo,
             unattended,
             may_manage: member.rights.may(Right::Manage),
             senders,
+            counted: counted(&lines),
             items,
+            carried,
+            further: Further::of(from, lines.len()),
         };
         page(status, &queue, &Reader(Some(member)))
     };

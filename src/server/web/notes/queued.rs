@@ -5,12 +5,16 @@ use std::collections::BTreeMap;
 use super::super::when::day;
 use super::history::Difference;
 use super::item::author;
+use super::lines::{age, kind};
 use super::text::Text;
-use crate::db::notes::read::{Note, Sender, WordingState};
+use crate::db::notes::queue::{Asked, Queued};
+use crate::db::notes::read::{Note, Sender, Version, WordingState};
 use crate::db::notes::reports::{self, MOST_AT_ONCE};
 use crate::rules::auth::{Right, SignedIn};
+use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::difference::Effort;
 use crate::rules::notes::markdown;
+use crate::rules::notes::ready::{READY, Ready};
 use crate::rules::notes::state::{Act, Others, Refused, StandIns, Subject, done_by};
 
 /// What stood in the way of a decision, with what was typed.
@@ -84,11 +88,26 @@ pub(super) struct Button {
     pub(super) words: &'static str,
 }
 
+/// What was asked of an earlier wording, and what changed since.
+pub(super) struct AskedShown {
+    pub(super) heading: String,
+    pub(super) reason: String,
+    pub(super) difference: Difference,
+}
+
 /// One wording to decide about.
 pub(super) struct Part {
     pub(super) version: i64,
     /// Where it stands: the end of the names of its fields.
     pub(super) place: String,
+    /// What was asked before.
+    pub(super) asked: Option<AskedShown>,
+    /// An earlier note that says much the same: number and title.
+    pub(super) like: Option<(i64, String)>,
+    /// The reasons at one tap.
+    pub(super) ready: &'static [Ready],
+    /// Whether this reader may show it with a small fix.
+    pub(super) may_mend: bool,
     /// What changed since the shown wording.
     pub(super) difference: Option<Difference>,
     /// What stands above it.
@@ -107,7 +126,12 @@ pub(super) struct Item {
     pub(super) id: i64,
     pub(super) title: String,
     pub(super) by: String,
-    pub(super) day: String,
+    /// For how long it has waited.
+    pub(super) age: String,
+    /// What sort of note it is.
+    pub(super) kind: String,
+    /// Whether the page shows it whole at once.
+    pub(super) is_open: bool,
     /// Open reports: the note is then hidden.
     pub(super) reports: Vec<ReportShown>,
     /// The newest of them: what comes later was not read.
@@ -129,6 +153,10 @@ impl Part {
 }
 
 impl Item {
+    pub(super) fn may_mend(&self) -> bool {
+        self.waiting.as_ref().is_some_and(|part| part.may_mend)
+    }
+
     /// What there is to decide about: what was reported first.
     pub(super) fn parts(&self) -> impl Iterator<Item = &Part> {
         self.reported.iter().chain(&self.waiting)
@@ -138,12 +166,12 @@ impl Item {
 /// Whoever reads the queue, and who else could decide.
 type Decider<'a> = (&'a SignedIn, StandIns);
 
-/// The note as this reader sees it in the queue.
+/// The note as this reader sees it in the queue now.
 pub(super) fn item(
-    note: &Note,
+    Queued { line, note, asked, like }: &Queued,
     decider: Decider<'_>,
     reasons: &Reasons,
-    effort: &mut Effort,
+    (effort, now): (&mut Effort, UnixSeconds),
 ) -> Option<Item> {
     let is_hidden = note.hidden.is_some();
     let shown = note.in_state(WordingState::Shown);
@@ -157,6 +185,10 @@ pub(super) fn item(
     let reported = reported.map(|version| Part {
         version: version.id.0,
         place: old.clone(),
+        asked: None,
+        like: None,
+        ready: &[],
+        may_mend: false,
         difference: None,
         corrections: standing(note),
         goes: Vec::new(),
@@ -168,6 +200,10 @@ pub(super) fn item(
     let waiting = waiting.map(|version| Part {
         version: version.id.0,
         place: if is_hidden { new.clone() } else { old.clone() },
+        asked: asked_before(note, version, asked.as_ref(), effort),
+        like: like.clone(),
+        ready: if may(note, decider, Act::Decline).is_ok() { &READY } else { &[] },
+        may_mend: may(note, decider, Act::Mend(Subject::Usual)).is_ok(),
         difference: shown.map(|shown| Difference::of(Some(shown), version, effort)),
         corrections: Vec::new(),
         goes: if shown.is_some() { standing(note) } else { Vec::new() },
@@ -185,7 +221,9 @@ pub(super) fn item(
         id,
         title: first.wording.title.clone(),
         by: author(note.author.as_ref().map(|author| author.name.as_str())),
-        day: day(first.saved_at),
+        age: age(line.since, now),
+        kind: kind(line),
+        is_open: reasons.contains_key(&old) || reasons.contains_key(&new),
         last: note.reports.iter().map(|report| report.id).max().unwrap_or_default(),
         correction: note.last_correction,
         may_correct: is_hidden && may(note, decider, Act::Correct(Subject::Usual)).is_ok(),
@@ -199,8 +237,34 @@ pub(super) fn item(
     })
 }
 
+/// What was asked of an earlier wording that its author has changed since; or why it was not taken.
+fn asked_before(
+    note: &Note,
+    waits: &Version,
+    asked: Option<&Asked>,
+    effort: &mut Effort,
+) -> Option<AskedShown> {
+    let now = waits.wording.as_lines();
+    let shown = note.in_state(WordingState::Shown).map(|shown| shown.id.0).unwrap_or_default();
+    let declined = note.in_state(WordingState::Declined).filter(|before| before.id.0 > shown);
+    let since = declined.and_then(|before| before.decided_at);
+    let is_later = |asked: &&Asked| since.is_none_or(|since| asked.at > since);
+    if let Some(Asked { reason, at, by, words }) = asked.filter(is_later) {
+        let heading = format!("{} asked for a change, {}", author(by.as_deref()), day(*at));
+        let difference = Difference::of_lines(words, &now, effort);
+        return Some(AskedShown { heading, reason: reason.clone(), difference });
+    }
+    let declined = declined?;
+    let at = day(declined.decided_at.unwrap_or(declined.saved_at));
+    Some(AskedShown {
+        heading: format!("Declined before, {at}"),
+        reason: declined.reason.clone(),
+        difference: Difference::of_lines(&declined.wording.as_lines(), &now, effort),
+    })
+}
+
 /// What a moderator is told of what the inspector had before.
-const TURNED_BACK: &str = "The inspector has looked, and turned it back: it is not about pressure.";
+const TURNED_BACK: &str = "An inspector has looked, and turned it back: it is not about pressure.";
 
 type Offer = (Act, Button);
 
@@ -208,7 +272,7 @@ const fn offer(act: Act, value: &'static str, words: &'static str) -> Offer {
     (act, Button { value, words })
 }
 
-const OVER: Offer = offer(Act::HandOver, "over", "Hand it to the inspector");
+const OVER: Offer = offer(Act::HandOver, "over", "Hand it to an inspector");
 const BACK: Offer = offer(Act::TurnBack, "back", "Not about pressure: back to the moderators");
 const CHANGE: Offer = offer(Act::AskForChange, "change", "Ask for a change");
 const DECLINE: Offer = offer(Act::Decline, "decline", "Decline");
@@ -264,7 +328,7 @@ fn told(note: &Note, decider: Decider<'_>, act: Act) -> Option<String> {
             Some(format!("Your own note. Another {sort} decides about it.{none}"))
         }
         Err(Refused::Inspector) => {
-            Some("For the inspector: only the inspector passes it.".to_owned())
+            Some("For an inspector: only an inspector passes it.".to_owned())
         }
         Err(Refused::Moderator) => Some("For a moderator: only a moderator passes it.".to_owned()),
         Err(_) => None,

@@ -41,6 +41,8 @@ struct NotePage {
     state: Option<String>,
     corrections: Vec<CorrectionShown>,
     text: Text,
+    /// That an inspector read it, and when where that is known, if it speaks of pressure.
+    inspected: Option<String>,
     is_shown: bool,
     counts: String,
     /// What was found of earlier wordings, if anything was.
@@ -283,6 +285,12 @@ fn note_page(
             })
             .collect(),
         text: Text::of(wording).struck(is_shown && note.standing_corrections().next().is_some()),
+        inspected: (is_public && wording.subject == Subject::Pressure).then(|| {
+            let read = "An inspector of the club read it";
+            version
+                .inspected_at
+                .map_or_else(|| format!("{read}."), |at| format!("{read}, {}.", day(at)))
+        }),
         is_shown,
         counts: counts(found(true)),
         earlier: earlier_counts(found(false)),
@@ -294,7 +302,8 @@ fn note_page(
             })
             .collect(),
         has_judged: own.is_some(),
-        has_history: !note.corrections.is_empty()
+        has_history: (version.mended.is_some() && is_author)
+            || !note.corrections.is_empty()
             || note.versions.iter().any(|version| version.state == WordingState::Replaced),
         may_edit: is_author && !is_withdrawn,
         may_begin_anew: is_author && is_withdrawn,

@@ -16,6 +16,7 @@ use super::form::{Place, Remarks, form_with, signed_out, typed};
 use super::late::{self, Late, Why};
 use super::number::Number;
 use super::page::{did, may_write};
+use crate::db::notes::alike;
 use crate::db::notes::read::{self, Note, Version};
 use crate::db::notes::write::{self, Outcome, Sent};
 use crate::extract::{Fields, JustDid, Member, Reader, WORD, room};
@@ -161,7 +162,9 @@ async fn receive(
         return not_kept(app, member, &place, &typed, error).await;
     }
     if fields.as_typed("do") == "preview" {
-        let said = Remarks { preview: Some(wording), ..Remarks::default() };
+        let own = if let Place::Edit(id) = place { Some(id) } else { None };
+        let like = alike::find(&app.database, member.id, own, &wording).await?;
+        let said = Remarks { preview: Some(wording), like, ..Remarks::default() };
         let app = Arc::clone(app);
         return aside(move || form_with(&app, member, &place, &typed, said)).await?;
     }
@@ -170,6 +173,10 @@ async fn receive(
             did(app, &format!("/notes/{id}/edit"), Deed::Saved.into())
         }
         Ok(Outcome::Kept(NoteId(id))) => {
+            let like = alike::find(&app.database, member.id, Some(NoteId(id)), &wording).await?;
+            if let Some(like) = like {
+                alike::keep(&app.database, NoteId(id), like.note).await?;
+            }
             let sent = Did { deed: Deed::SentIn, of: Some(id) };
             did(app, &format!("/notes/mine#note-{id}"), sent)
         }

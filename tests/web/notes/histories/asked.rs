@@ -54,6 +54,24 @@ impl Scene {
             What::AskForChange(number) => self.decide(by, "change", number).await,
             What::Decline(number) => self.decide(by, "decline", number).await,
             What::Settle(number) => self.decide(by, "settle", number).await,
+            What::Undo => {
+                let path = format!("/queue/{}", self.note);
+                done(&self.club.post(&path, Some(self.person(by)), &[("do", "undo")]).await)
+            }
+            What::Mend(number, text) => {
+                let version = self.version(number);
+                let [title, words] = self.wording(text);
+                let fields = [
+                    ("version", version.as_str()),
+                    ("last", "9223372036854775807"),
+                    ("correction", "9223372036854775807"),
+                    ("title", &title),
+                    ("text", &words),
+                    ("drill", DRILL),
+                ];
+                let path = format!("/queue/{}/mend", self.note);
+                done(&self.club.post(&path, Some(self.person(by)), &fields).await)
+            }
             // One of the two moderators withdraws it in the queue, the other on its page.
             What::Withdraw if by == Who::Moira => self.decide(by, "withdraw", None).await,
             What::Withdraw => self.post(by, "withdraw", &[("why", &reason(by))]).await,
@@ -300,6 +318,8 @@ fn done(answer: &Page) -> Answer {
         (Refused::NotHidden.to_string(), Why::NotHidden),
         (Refused::Hidden.to_string(), Why::Hidden),
         (Refused::Withdrawn.to_string(), Why::Withdrawn),
+        (Refused::WentOn.to_string(), Why::WentOn),
+        (Refused::AnothersDecision.to_string(), Why::Anothers),
     ];
     let said = |sentence: &str| {
         let begins = ["Nothing was done: ", "The note was not kept: ", "Here is what happened: "];

@@ -46,6 +46,10 @@ pub(super) enum What {
     AskForChange(Option<Number>),
     Decline(Option<Number>),
     Settle(Option<Number>),
+    /// A moderator shows what waits with a small fix: with the next text of those that only fixes have.
+    Mend(Option<Number>, Text),
+    /// And takes back what they decided last.
+    Undo,
     Correct(Option<Number>, Text),
     Withdraw,
     Report(Text),
@@ -104,6 +108,10 @@ pub(super) enum Why {
     Withdrawn,
     /// These very words were not taken.
     Declined,
+    /// There is nothing to undo any more.
+    WentOn,
+    /// Another decided.
+    Anothers,
 }
 
 /// The note in the queue.
@@ -186,8 +194,12 @@ pub(super) struct Note {
     reports: Vec<(Who, Text)>,
     /// Who found that it works, or does not.
     verdicts: Vec<(Who, bool)>,
+    /// Who found so of an earlier wording, and has said nothing since.
+    earlier: Vec<(Who, bool)>,
     withdrawn: Option<Who>,
     numbers: Numbers,
+    /// Who decided last, and how the note stood before, if nothing else has happened to it since.
+    last: Option<(Who, Box<Note>)>,
 }
 
 impl Note {
@@ -197,8 +209,10 @@ impl Note {
             wordings: Vec::new(),
             reports: Vec::new(),
             verdicts: Vec::new(),
+            earlier: Vec::new(),
             withdrawn: None,
             numbers,
+            last: None,
         };
         note.begin(text, State::Waiting);
         note
@@ -276,7 +290,8 @@ impl Note {
         self.reviewed(number)?;
         // It answers the reports on what was shown before, and what was found was found of that.
         self.reports.clear();
-        self.verdicts.clear();
+        let found = std::mem::take(&mut self.verdicts);
+        self.earlier.extend(found);
         for wording in &mut self.wordings {
             wording.state = match wording.state {
                 State::Shown => State::Replaced,
@@ -285,6 +300,37 @@ impl Note {
             };
         }
         Ok(())
+    }
+
+    /// What was read stays with the note, and the fix is shown.
+    fn mend(&mut self, number: Option<Number>, text: Text) -> Result<(), Why> {
+        self.reviewed(number)?.state = State::Declined;
+        self.begin(text, State::Waiting);
+        let fix = self.wordings.len() - 1;
+        // It is shown as it was written, whatever its number.
+        self.wordings[fix].number = Some(Number::MAX);
+        self.pass(Some(Number::MAX))?;
+        self.wordings[fix].number = None;
+        Ok(())
+    }
+
+    /// All is as it was, but for the numbers that were told meanwhile.
+    fn undo(&mut self, by: Who) -> Result<(), Why> {
+        let (who, _) = self.last.as_ref().ok_or(Why::WentOn)?;
+        if *who != by {
+            return Err(Why::Anothers);
+        }
+        let (_, mut before) = self.last.take().ok_or(Why::WentOn)?;
+        for (wording, now) in before.wordings.iter_mut().zip(&self.wordings) {
+            wording.number = wording.number.or(now.number);
+        }
+        *self = *before;
+        Ok(())
+    }
+
+    /// How it stands, whatever can be undone.
+    fn without_last(&self) -> Self {
+        Self { last: None, ..self.clone() }
     }
 
     fn send_back(&mut self, number: Option<Number>, to: State, by: Who) -> Result<(), Why> {
@@ -353,14 +399,18 @@ impl Note {
         if !self.reports.is_empty() {
             return Err(Why::Hidden);
         }
-        self.verdicts.retain(|(who, _)| *who != by);
-        self.verdicts.push((by, worked));
+        if !self.verdicts.contains(&(by, worked)) {
+            self.verdicts.retain(|(who, _)| *who != by);
+            self.earlier.retain(|(who, _)| *who != by);
+            self.verdicts.push((by, worked));
+        }
         Ok(())
     }
 
     fn take_away(&mut self, of: Who) -> Result<(), Why> {
         self.shown_for(false)?;
         self.verdicts.retain(|(who, _)| *who != of);
+        self.earlier.retain(|(who, _)| *who != of);
         Ok(())
     }
 
@@ -453,6 +503,7 @@ impl SequentialSpec for Note {
 
     fn invoke(&mut self, Asked { by, what }: &Asked) -> Answer {
         let by = *by;
+        let before = self.without_last();
         let done = match *what {
             What::Look => return self.queue(),
             What::Open => return Answer::Page(self.page(by)),
@@ -475,7 +526,23 @@ impl SequentialSpec for Note {
             What::Judge(worked) => self.judge(by, worked),
             What::TakeBack => self.take_away(by),
             What::TakeAway => self.take_away(Who::Reader),
+            What::Mend(number, text) => self.mend(number, text),
+            What::Undo => self.undo(by),
         };
+        match *what {
+            What::Pass(_)
+            | What::AskForChange(_)
+            | What::Decline(_)
+            | What::Settle(_)
+            | What::Mend(..)
+                if done.is_ok() =>
+            {
+                self.last = Some((by, Box::new(before)));
+            }
+            // Whatever else changes a row of it is something that happened since.
+            _ if self.without_last() != before => self.last = None,
+            _ => {}
+        }
         done.map_or_else(Answer::Refused, |()| Answer::Done)
     }
 
@@ -492,6 +559,7 @@ impl SequentialSpec for Note {
             }
             Answer::Done if self.numbers == Numbers::Guessed => match asked.what {
                 What::Pass(Some(number))
+                | What::Mend(Some(number), _)
                 | What::AskForChange(Some(number))
                 | What::Decline(Some(number)) => self.learn(self.place(&[State::Waiting]), number),
                 What::Settle(Some(number)) | What::Correct(Some(number), _) => {

@@ -6,6 +6,9 @@ use crate::guards::strings::Chance;
 /// So many texts of each kind: few, so that the same one comes again.
 const TEXTS: usize = 3;
 
+/// Where the texts begin that only small fixes have.
+const MENDED: Text = 10;
+
 /// What is asked in one history.
 #[derive(Debug)]
 pub(super) struct Script {
@@ -76,10 +79,12 @@ fn one(by: Who, chance: &mut Chance) -> What {
         },
         Who::Moira | Who::Morag => match share {
             0..20 => What::Look,
-            20..42 => What::Pass(None),
+            20..36 => What::Pass(None),
+            36..42 => What::Mend(None, text + MENDED),
             42..54 => What::AskForChange(None),
-            54..62 => What::Decline(None),
-            62..78 => What::Correct(None, text),
+            54..60 => What::Decline(None),
+            60..70 => What::Undo,
+            70..78 => What::Correct(None, text),
             78..86 => What::Settle(None),
             86..89 => What::Withdraw,
             89..91 => What::Report(text),
@@ -133,6 +138,7 @@ impl Known {
             What::AskForChange(_) => What::AskForChange(self.waiting),
             What::Decline(_) => What::Decline(self.waiting),
             What::Settle(_) => What::Settle(self.shown),
+            What::Mend(_, text) => What::Mend(self.waiting, text),
             What::Correct(_, text) => What::Correct(self.shown, text),
             other => other,
         }

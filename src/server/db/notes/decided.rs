@@ -1,0 +1,58 @@
+//! The last decisions about notes, as the record of acts has them.
+
+use super::Error;
+use crate::db::Database;
+use crate::rules::auth::{Right, SignedIn};
+use crate::rules::clock::UnixSeconds;
+
+/// As many are listed.
+pub const MOST: i64 = 100;
+
+/// One decision.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Decided {
+    /// When.
+    pub at: UnixSeconds,
+    /// Who decided.
+    pub by: String,
+    /// What, as the record has it.
+    pub what: String,
+    /// What its author was told, or what else is recorded.
+    pub detail: String,
+    /// The note, while it is there.
+    pub note: Option<i64>,
+    /// Its title, as those who decide have read it.
+    pub title: Option<String>,
+}
+
+/// The newest decisions, of the notes that this member may see in the queue.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn last(database: &Database, reader: &SignedIn) -> Result<Vec<Decided>, Error> {
+    let all = reader.rights.may(Right::Moderate);
+    let decided = sqlx::query_as!(
+        Decided,
+        r#"SELECT at AS "at!: i64", member_name AS "by!: String", what AS "what!: String",
+             detail AS "detail!: String", note AS "note?: i64", title AS "title?: String"
+           FROM (
+             SELECT act.id, act.at, act.member_name, act.what, act.detail, note.id AS note,
+               coalesce(
+                 (SELECT title FROM note_version WHERE note_id = note.id AND state <> 'draft'
+                  ORDER BY id DESC LIMIT 1),
+                 (SELECT substr(words, 1, instr(words, char(10)) - 1) FROM change_asked
+                  WHERE note_id = note.id ORDER BY id DESC LIMIT 1)) AS title
+             FROM act LEFT JOIN note ON note.id = CAST(substr(act.subject, 6) AS INTEGER)
+             WHERE what IN (
+               'note-shown', 'note-change-asked', 'note-declined', 'note-report-settled', 'note-withdrawn',
+               'note-handed-over', 'note-turned-back', 'note-decision-undone')
+               AND (?1 OR EXISTS (SELECT 1 FROM note_version
+                                  WHERE note_id = note.id AND is_pressure = 1 AND state <> 'draft'))
+             ORDER BY act.id DESC LIMIT ?2)"#,
+        all,
+        MOST
+    )
+    .fetch_all(&database.readers)
+    .await?;
+    Ok(decided)
+}

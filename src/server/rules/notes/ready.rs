@@ -1,0 +1,61 @@
+//! The reasons that those who decide give most often, each at one tap: declared here and nowhere else.
+
+/// What its author is then asked or told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sends {
+    /// The wording goes back with what to change.
+    Back,
+    /// The wording is not taken.
+    Away,
+}
+
+/// A ready-made reason.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Ready {
+    /// As a form sends it.
+    pub name: &'static str,
+    /// What becomes of the wording.
+    pub sends: Sends,
+    /// As its author reads it.
+    pub words: &'static str,
+}
+
+const fn ready(name: &'static str, sends: Sends, words: &'static str) -> Ready {
+    Ready { name, sends, words }
+}
+
+/// All of them, in the order in which they are offered.
+pub const READY: [Ready; 6] = [
+    ready("drill", Sends::Back, "Which drill, and what did it measure?"),
+    ready("metal", Sends::Back, "Which metal, as you bought it?"),
+    ready("depth", Sends::Back, "Say how deep, and whether through or blind."),
+    ready("oil", Sends::Back, "Dry, or with which oil?"),
+    ready("question", Sends::Away, "Is this a question? Ask it at the club night."),
+    ready("told", Sends::Away, "Already told in an earlier note."),
+];
+
+impl Ready {
+    /// The one with this name.
+    #[must_use]
+    pub fn named(name: &str) -> Option<&'static Self> {
+        READY.iter().find(|ready| ready.name == name)
+    }
+
+    /// What its author is told, with what was typed beside it.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright_server::rules::notes::ready::Ready;
+    /// let drill = Ready::named("drill").unwrap();
+    /// assert_eq!(drill.with(""), "Which drill, and what did it measure?");
+    /// assert_eq!(drill.with("The second one."), "Which drill, and what did it measure?\n\nThe second one.");
+    /// ```
+    #[must_use]
+    pub fn with(&self, typed: &str) -> String {
+        if typed.trim().is_empty() {
+            self.words.to_owned()
+        } else {
+            format!("{}\n\n{typed}", self.words)
+        }
+    }
+}

@@ -1,0 +1,179 @@
+//! `/queue/{id}/mend`: what waits of a note, shown with a small fix of whoever decides.
+
+use std::sync::Arc;
+
+use axum::extract::State;
+use axum::response::Response;
+
+use super::super::apart::aside;
+use super::super::form_page::FormPage;
+use super::super::page::Seen;
+use super::form::control;
+use super::kept::{Sent, given_back};
+use super::number::Number;
+use super::page::{did, may_write};
+use super::queue::{NOT_THEIRS, decides};
+use crate::db::notes::decide::Reviewed;
+use crate::db::notes::mend as db;
+use crate::db::notes::read::{self, Note, Version, WordingState};
+use crate::db::notes::read_to::ReadTo;
+use crate::extract::{Fields, Member, WORD, room};
+use crate::rules::auth::SignedIn;
+use crate::rules::deed::{Deed, Did};
+use crate::rules::notes::fields::{Done, TEXT, TITLE, longest_of_all};
+use crate::rules::notes::state::{Act, Others, Refused, StandIns, Subject, done_by};
+use crate::rules::notes::wording::{Aim, Typed, Wording};
+use crate::rules::notes::{NoteId, VersionId, belongs};
+use crate::{App, Error};
+use holewright_pages::FieldError;
+use holewright_pages::field::Field;
+use holewright_pages::link::Link;
+
+/// The bytes of all fields of a note, and of what was read.
+pub const TAKES: u64 = room(&[longest_of_all(), WORD, WORD, WORD, WORD]);
+
+/// The form with what waits.
+///
+/// # Errors
+/// Nothing waits, or it is not theirs to show.
+pub async fn form(
+    State(app): State<Arc<App>>,
+    Member(member): Member,
+    Number(id): Number,
+) -> Result<Response, Error> {
+    let (note, waits) = match waiting(&app, &member, id).await {
+        Err(Error::Conflict(_)) => return Err(Error::NotFound("nothing waits at this address")),
+        waits => waits?,
+    };
+    let last = note.reports.iter().map(|report| report.id).max().unwrap_or_default();
+    let read = [waits.id.0, last, note.last_correction].map(|number| number.to_string());
+    page(&app, id, &waits.wording.typed(""), read, Vec::new())
+}
+
+/// Shows it with the fix.
+///
+/// # Errors
+/// It is not theirs to show, or is no longer what was read.
+pub async fn mend(
+    State(app): State<Arc<App>>,
+    member: Result<Member, Error>,
+    Number(id): Number,
+    fields: Fields,
+) -> Result<Response, Error> {
+    let read = ["version", "last", "correction"].map(|name| fields.as_typed(name).to_owned());
+    let member = match member {
+        Ok(Member(member)) => member,
+        Err(error) => return given_back(&app, error, sent(id, &typed(&fields), read)),
+    };
+    let done = async {
+        let (_, waits) = waiting(&app, &member, id).await?;
+        let typed = beside(&waits.wording, typed(&fields));
+        let before = waits.wording.clone();
+        let work = move || {
+            let mut errors = Vec::new();
+            let wording = Wording::read(&typed, Aim::SendIn).map_err(|found| errors = found);
+            let is_same = wording.as_ref().is_ok_and(|wording| *wording == before);
+            if is_same {
+                let words = "Nothing is changed: show it from the queue as it is.";
+                errors = vec![FieldError::new(TITLE.name, words.to_owned())];
+            }
+            wording.ok().filter(|_| !is_same).ok_or(errors)
+        };
+        let wording = match aside(work).await? {
+            Ok(wording) => wording,
+            Err(errors) => return Ok(Some(errors)),
+        };
+        may_write(&app, &member)?;
+        let [version, last, correction] =
+            read.each_ref().map(|number| number.parse().unwrap_or_default());
+        let reviewed =
+            Reviewed { note: id, version: VersionId(version), by: &member, now: app.clock.now() };
+        let read_to = ReadTo { report: last, correction };
+        db::mend(&app.database, reviewed, read_to, &wording).await?;
+        Ok(None)
+    };
+    match done.await {
+        Ok(None) => did(&app, "/queue", Did { deed: Deed::Showed, of: Some(id.0) }),
+        Ok(Some(errors)) => page(&app, id, &typed(&fields), read, errors),
+        Err(error) => given_back(&app, error, sent(id, &typed(&fields), read)),
+    }
+}
+
+/// What waits of a note that this member could show.
+async fn waiting(app: &App, member: &SignedIn, id: NoteId) -> Result<(Note, Version), Error> {
+    if !decides(member.rights) {
+        return Err(NOT_THEIRS);
+    }
+    let note = read::note(&app.database, id).await?;
+    let note = note.ok_or(Error::NotFound("there is no note at this address"))?;
+    let who = (note.is_by(member.id), member.rights);
+    let stand_ins = StandIns { moderators: Others::Can, inspectors: Others::Can };
+    let refused = |refused: Refused| Error::from(crate::db::notes::Error::from(refused));
+    done_by(Act::Mend(Subject::Usual), note.state(), who, stand_ins).map_err(refused)?;
+    let waits = note.in_state(WordingState::Waiting).cloned();
+    let waits = waits.ok_or_else(|| refused(Refused::NotWaiting))?;
+    Ok((note, waits))
+}
+
+/// What was typed; the rest of a note is not mended here.
+fn typed(fields: &Fields) -> Typed {
+    Typed {
+        title: fields.as_typed(TITLE.name).to_owned(),
+        text: fields.as_typed(TEXT.name).to_owned(),
+        done: Done::from_each(|field| fields.as_typed(field.name).to_owned()),
+        ..Typed::default()
+    }
+}
+
+/// It belongs to what it belonged to, but for what a changed field named; what was the inspector's stays so.
+fn beside(before: &Wording, typed: Typed) -> Typed {
+    let mut things = before.things.clone();
+    for (field, text) in before.done.each() {
+        let named = field.group.and_then(|group| group.named(text));
+        things.retain(|thing| named.as_ref().is_none_or(|named| named.id != thing.id));
+    }
+    let is_pressure = before.subject == Subject::Pressure;
+    Typed { on: belongs::typed(&things), is_pressure, ..typed }
+}
+
+fn controls(typed: &Typed) -> Vec<Field> {
+    let said = [control(TITLE, &typed.title), control(TEXT, &typed.text)];
+    said.into_iter().chain(typed.done.each().map(|(field, typed)| control(field, typed))).collect()
+}
+
+fn known([version, last, correction]: [String; 3]) -> Vec<(&'static str, String)> {
+    vec![("version", version), ("last", last), ("correction", correction)]
+}
+
+fn page(
+    app: &App,
+    NoteId(id): NoteId,
+    typed: &Typed,
+    read: [String; 3],
+    errors: Vec<FieldError>,
+) -> Result<Response, Error> {
+    let heading = "Show it with a small fix";
+    let mut form =
+        FormPage::at(&app.context, &format!("/queue/{id}/mend"), heading, errors, Seen::ByMember);
+    form.words = vec![
+        "For spelling, the metal, the title. Its author sees what was changed, and by whom. For more than \
+         that, ask for a change."
+            .to_owned(),
+    ];
+    form.fields = controls(typed);
+    form.known = known(read);
+    form.button = "Show it so";
+    form.links = vec![Link::new(format!("/queue?open={id}"), "Back to the queue")];
+    form.answer()
+}
+
+/// The fix as it was sent.
+fn sent(NoteId(id): NoteId, typed: &Typed, read: [String; 3]) -> Sent {
+    let short = |typed: String| typed.chars().take(20).collect();
+    Sent {
+        action: format!("/queue/{id}/mend"),
+        fields: controls(typed),
+        known: known(read.map(short)),
+        carried: Vec::new(),
+    }
+}

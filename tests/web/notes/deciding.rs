@@ -1,0 +1,541 @@
+//! Deciding: the queue of many notes on a small screen, the reasons at one tap, what is undone, what is mended.
+
+use axum::http::StatusCode;
+use holewright_server::rules::notes::ready::READY;
+
+use super::club::{Club, Person, Right};
+use crate::page::filled;
+use crate::support::Answer;
+
+const SHOWN: [(&str, &str); 3] =
+    [("title", "Gland nut"), ("text", "Turned from LG2, dry."), ("drill", "2.3 mm")];
+const NEXT: [(&str, &str); 3] =
+    [("title", "Gland nut"), ("text", "Turned from LG2, with oil."), ("drill", "2.5 mm")];
+
+struct Scene {
+    club: Club,
+    author: Person,
+    moderator: Person,
+    second: Person,
+    inspector: Person,
+    reader: Person,
+}
+
+impl Scene {
+    async fn open() -> Self {
+        let club = Club::open().await;
+        Self {
+            author: club.join("Ada Penn", Right::None).await,
+            moderator: club.join("Bert Stone", Right::Moderator).await,
+            second: club.join("Moira Hale", Right::Moderator).await,
+            inspector: club.join("Dora Vale", Right::Inspector).await,
+            reader: club.join("Cyril Moss", Right::None).await,
+            club,
+        }
+    }
+
+    async fn send_in(&self, title: &str) -> i64 {
+        let text = format!("{title}: it cut clean.");
+        self.club.send_in(&self.author, &[("title", title), ("text", &text)]).await
+    }
+
+    async fn report(&self, note: i64) {
+        let danger = [("danger", "The wall is left too thin.")];
+        let answer =
+            self.club.post(&format!("/notes/{note}/report"), Some(&self.second), &danger).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    }
+
+    async fn change(&self, note: i64, fields: &[(&str, &str)]) {
+        let fields = [&[("do", "send")], fields].concat();
+        let path = format!("/notes/{note}/edit");
+        let answer = self.club.post(&path, Some(&self.author), &fields).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    }
+
+    async fn queue(&self, part: &str) -> String {
+        let answer = self.club.get(&format!("/queue{part}"), Some(&self.moderator)).await;
+        assert_eq!(answer.status, StatusCode::OK, "{}", answer.body);
+        answer.body
+    }
+
+    async fn undo(&self, note: i64, by: &Person) -> Answer {
+        self.club.post(&format!("/queue/{note}"), Some(by), &[("do", "undo")]).await
+    }
+
+    async fn execute(&self, statement: &'static str) {
+        let [_, writer] = self.club.app.database.pools();
+        sqlx::query(statement).execute(writer).await.unwrap();
+    }
+
+    /// Every row that says how the notes stand.
+    async fn rows(&self) -> Vec<String> {
+        let [readers, _] = self.club.app.database.pools();
+        let mut all = Vec::new();
+        for query in [
+            "SELECT json_array(id, shown_version, shown_at, hidden_at, confirmed_at, withdrawn_at) FROM note
+             ORDER BY id",
+            "SELECT json_array(id, note_id, state, is_pressure, title, text, decided_at, decided_by, reason,
+               turned_back_at, inspected_at, saved_at, mended_from) FROM note_version ORDER BY id",
+            "SELECT json_array(id, settled_at, settled_by) FROM safety_report ORDER BY id",
+            "SELECT json_array(note_id, member_id, version_id, worked) FROM verdict ORDER BY note_id",
+            "SELECT json_array(id, reason, words) FROM change_asked ORDER BY id",
+            "SELECT json_array(rowid, title, text, marks) FROM note_text ORDER BY rowid",
+        ] {
+            let rows: Vec<(String,)> = sqlx::query_as(query).fetch_all(readers).await.unwrap();
+            all.extend(rows.into_iter().map(|(row,)| row));
+        }
+        all
+    }
+}
+
+/// The titles of the notes on a page, and which of them are open.
+fn listed(body: &str) -> (Vec<String>, Vec<usize>) {
+    let items = body.split("<details class=\"queued\"").skip(1);
+    let mut titles = Vec::new();
+    let mut open = Vec::new();
+    for (place, item) in items.enumerate() {
+        if item.starts_with(" open>") {
+            open.push(place);
+        }
+        let (_, title) = item.split_once("<h2 id=\"note-").unwrap();
+        let title = title.split_once('>').unwrap().1.split_once("</h2>").unwrap().0;
+        titles.push(title.to_owned());
+    }
+    (titles, open)
+}
+
+#[tokio::test]
+async fn everything_that_waits_is_counted_and_reached() {
+    let scene = Scene::open().await;
+    let mut notes = Vec::new();
+    for number in 0..28 {
+        notes.push(scene.send_in(&format!("Nut {number}")).await);
+    }
+    let mut reported = Vec::new();
+    for number in 0..2 {
+        let title = format!("Screw {number}");
+        let fields = [("title", title.as_str()), ("text", "It held.")];
+        let note = scene.club.shown(&scene.author, &scene.moderator, &fields).await;
+        scene.report(note).await;
+        reported.push(note);
+    }
+    scene
+        .execute("UPDATE note_version SET made_at = made_at - 260000, saved_at = saved_at - 260000")
+        .await;
+    let first = scene.queue("").await;
+    assert!(first.contains("30 wait: 2 reported, 28 new."), "{first}");
+    assert!(first.contains("By Ada Penn · 3 days · new<"), "{first}");
+    assert!(first.contains("By Ada Penn · less than an hour · reported<"), "{first}");
+    let (titles, open) = listed(&first);
+    assert_eq!(titles.len(), 20);
+    assert_eq!(open, [0], "the first is open and no other");
+    assert!(first.contains("href=\"/queue?from=20\""), "{first}");
+    let (rest, open) = listed(&scene.queue("?from=20").await);
+    assert_eq!((rest.len(), open), (10, vec![0]));
+    let all: std::collections::BTreeSet<_> = titles.into_iter().chain(rest.clone()).collect();
+    assert_eq!(all.len(), 30, "each of them once");
+    // Each has an address of its own, where it is open.
+    let last = notes[27];
+    let at = listed(&scene.queue(&format!("?open={last}")).await);
+    assert_eq!(at.0, rest);
+    assert_eq!(at.1.iter().map(|place| at.0[*place].as_str()).collect::<Vec<_>>(), ["Nut 27"]);
+    for nonsense in ["?from=9999999", "?from=x", "?open=0", "?open=-1"] {
+        assert_eq!(listed(&scene.queue(nonsense).await).0.len(), 20, "{nonsense}");
+    }
+}
+
+#[tokio::test]
+async fn reports_and_what_waits_keep_each_other_from_no_page() {
+    let scene = Scene::open().await;
+    for number in 0..25 {
+        let title = format!("Screw {number}");
+        let fields = [("title", title.as_str()), ("text", "It held.")];
+        let note = scene.club.shown(&scene.author, &scene.moderator, &fields).await;
+        scene.report(note).await;
+    }
+    for number in 0..25 {
+        scene.send_in(&format!("Nut {number}")).await;
+    }
+    for (part, reported) in [("", 10), ("?from=20", 10), ("?from=40", 5)] {
+        let (titles, _) = listed(&scene.queue(part).await);
+        let found = titles.iter().filter(|title| title.starts_with("Screw")).count();
+        assert_eq!(found, reported, "{part}: {titles:?}");
+    }
+}
+
+#[tokio::test]
+async fn what_was_typed_at_a_note_on_another_page_is_carried() {
+    let scene = Scene::open().await;
+    let mut notes = Vec::new();
+    for number in 0..22 {
+        notes.push(scene.send_in(&format!("Nut {number}")).await);
+    }
+    let body = scene.queue("").await;
+    let mut fields = filled(&body);
+    fields.retain(|(name, _)| name != "q");
+    let typed = [(format!("reason-{}", notes[0]), "Which oil?".to_owned())];
+    fields.retain(|(name, _)| *name != typed[0].0);
+    fields.extend(typed.clone());
+    fields.push(("do".to_owned(), "decline".to_owned()));
+    let fields: Vec<_> = fields.iter().map(|(name, it)| (name.as_str(), it.as_str())).collect();
+    // About a note of the second page: nothing is said of why.
+    let path = format!("/queue/{}", notes[21]);
+    let answer = scene.club.post(&path, Some(&scene.moderator), &fields).await;
+    assert_eq!(answer.status.as_u16(), 422, "{}", answer.body);
+    assert_eq!(listed(&answer.body).0.len(), 2, "{}", answer.body);
+    assert!(filled(&answer.body).contains(&typed[0]), "{}", answer.body);
+}
+
+#[tokio::test]
+async fn fourteen_decisions_take_fourteen_taps_and_no_typing() {
+    let scene = Scene::open().await;
+    for number in 0..14 {
+        scene.send_in(&format!("Nut {number}")).await;
+    }
+    let mut body = scene.queue("").await;
+    let mut taps = 0;
+    let taken = ["pass", "drill", "told", "pass", "metal"];
+    for what in taken.into_iter().cycle().take(14) {
+        // The button stands in the note that is open, and the whole form is sent with it.
+        let open = body.split("<details class=\"queued\" open>").nth(1).unwrap();
+        let open = open.split("</details>").next().unwrap();
+        let button = format!("name=\"do\" value=\"{what}\"");
+        let (before, _) = open.split_once(&button).unwrap_or_else(|| panic!("{what}: {open}"));
+        let path = before.rsplit_once("formaction=\"").unwrap().1.split_once('"').unwrap().0;
+        let mut fields = filled(&body);
+        fields.retain(|(name, _)| name != "q");
+        fields.push(("do".to_owned(), what.to_owned()));
+        let fields: Vec<_> = fields.iter().map(|(name, it)| (name.as_str(), it.as_str())).collect();
+        let answer = scene.club.post(path, Some(&scene.moderator), &fields).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+        taps += 1;
+        let next = answer.header("location").strip_prefix("/queue").unwrap().to_owned();
+        body = scene.queue(&next).await;
+    }
+    assert_eq!(taps, 14);
+    assert!(body.contains("Nothing waits."), "{body}");
+    let mine = scene.club.get("/notes/mine", Some(&scene.author)).await.body;
+    for words in ["A change is asked for: Which drill", "Not taken: Already told", "Shown."] {
+        assert!(mine.contains(words), "{words}: {mine}");
+    }
+}
+
+#[tokio::test]
+async fn a_ready_reason_goes_with_what_was_typed_beside_it() {
+    let scene = Scene::open().await;
+    for ready in READY {
+        let note = scene.send_in(ready.name).await;
+        let queue = scene.queue("").await;
+        let button = format!("name=\"do\" value=\"{}\">{}</button>", ready.name, ready.words);
+        assert!(queue.contains(&button), "{button}: {queue}");
+        let answer =
+            scene.club.decide(&scene.moderator, note, (ready.name, "The third one.")).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+        let page = scene.club.get(&format!("/notes/{note}"), Some(&scene.author)).await.body;
+        assert!(page.contains(ready.words) && page.contains("The third one."), "{page}");
+    }
+    // Not where it would be too long together.
+    let note = scene.send_in("Long").await;
+    let long = "x".repeat(1_990);
+    let answer = scene.club.decide(&scene.moderator, note, ("drill", &long)).await;
+    assert_eq!(answer.status.as_u16(), 422, "{}", answer.body);
+    assert!(answer.body.contains(&long), "{}", answer.body);
+}
+
+#[tokio::test]
+async fn a_decision_undone_leaves_every_row_as_it_was() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, inspector, reader, .. } = &scene;
+    // A first wording, and one that follows a shown one with a verdict and a correction; one that is reported.
+    let first = scene.send_in("First").await;
+    let changed = club.shown(author, moderator, &SHOWN).await;
+    let verdict = [("found", "worked"), ("material", "brass")];
+    club.post(&format!("/notes/{changed}/verdict"), Some(reader), &verdict).await;
+    let version = club.version(changed, "shown").await.to_string();
+    let said = [("version", version.as_str()), ("correction", "Slower.")];
+    club.post(&format!("/notes/{changed}/correct"), Some(moderator), &said).await;
+    scene.change(changed, &NEXT).await;
+    let reported = club.shown(author, moderator, &SHOWN).await;
+    scene.report(reported).await;
+    let boiler = club.send_in(author, &[("title", "Boiler bush"), ("text", "LG2")]).await;
+    for (note, what, by) in [
+        (first, "pass", moderator),
+        (first, "change", moderator),
+        (first, "decline", moderator),
+        (first, "over", moderator),
+        (changed, "pass", moderator),
+        (changed, "change", moderator),
+        (changed, "decline", moderator),
+        (reported, "settle", moderator),
+        (boiler, "pass", inspector),
+        (boiler, "back", inspector),
+        (boiler, "decline", moderator),
+    ] {
+        let before = scene.rows().await;
+        let reason = if matches!(what, "change" | "decline") { "Which oil?" } else { "" };
+        let answer = club.decide(by, note, (what, reason)).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{note} {what}: {}", answer.body);
+        assert_ne!(scene.rows().await, before, "{note} {what}");
+        let answer = scene.undo(note, by).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{note} {what}: {}", answer.body);
+        assert_eq!(answer.header("location"), format!("/queue?open={note}"));
+        assert_eq!(scene.rows().await, before, "{note} {what}");
+        let again = scene.undo(note, by).await;
+        assert_eq!(again.status, StatusCode::CONFLICT, "{}", again.body);
+        assert!(again.body.contains("it was undone already"), "{}", again.body);
+    }
+    let undone = "SELECT count(*) FROM act WHERE what = 'note-decision-undone'";
+    assert_eq!(club.count(undone).await, 11);
+}
+
+#[tokio::test]
+async fn what_can_not_be_undone_says_why() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, second, reader, .. } = &scene;
+    let pass = async |title: &str| {
+        let note = scene.send_in(title).await;
+        club.decide(moderator, note, ("pass", "")).await;
+        note
+    };
+    let says = async |note: i64, by: &Person, words: &str| {
+        let answer = scene.undo(note, by).await;
+        assert_eq!(answer.status, StatusCode::CONFLICT, "{words}: {}", answer.body);
+        assert!(answer.body.contains(words), "{words}: {}", answer.body);
+    };
+    // Another's.
+    let note = pass("One").await;
+    says(note, second, "only whoever decided can undo it").await;
+    let refused = scene.undo(note, author).await;
+    assert_eq!(refused.status, StatusCode::FORBIDDEN, "{}", refused.body);
+    // Later than a minute.
+    scene.execute("UPDATE undoable SET decided_at = decided_at - 61").await;
+    says(note, moderator, "within a minute, and that is over").await;
+    // Something else happened: a verdict, a correction, a report, a wording sent in, a draft written on.
+    let judged = pass("Two").await;
+    club.post(&format!("/notes/{judged}/verdict"), Some(reader), &[("found", "worked")]).await;
+    let corrected = pass("Three").await;
+    let version = club.version(corrected, "shown").await.to_string();
+    let said = [("version", version.as_str()), ("correction", "Slower.")];
+    club.post(&format!("/notes/{corrected}/correct"), Some(second), &said).await;
+    let reported = pass("Four").await;
+    scene.report(reported).await;
+    let followed = pass("Five").await;
+    scene.change(followed, &NEXT).await;
+    let asked = scene.send_in("Six").await;
+    club.decide(moderator, asked, ("change", "Which oil?")).await;
+    let draft = [&[("do", "draft")], &NEXT[..]].concat();
+    club.post(&format!("/notes/{asked}/edit"), Some(author), &draft).await;
+    let withdrawn = pass("Seven").await;
+    club.post(&format!("/notes/{withdrawn}/withdraw"), Some(author), &[("why", "Wrong.")]).await;
+    for note in [judged, corrected, reported, followed, asked] {
+        let before = scene.rows().await;
+        says(note, moderator, "something else has happened to the note since").await;
+        assert_eq!(scene.rows().await, before);
+    }
+    says(withdrawn, moderator, "something else has happened").await;
+    assert_eq!(club.get(&format!("/notes/{withdrawn}"), None).await.status, StatusCode::GONE);
+}
+
+#[tokio::test]
+async fn a_small_fix_is_shown_in_the_name_of_whoever_made_it() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, inspector, reader, .. } = &scene;
+    let fields = [("title", "Glnad nut"), ("text", "Turned, dry."), ("material", "gunmetal")];
+    let note = club.send_in(author, &fields).await;
+    let mend = format!("/queue/{note}/mend");
+    assert!(scene.queue("").await.contains(&format!("href=\"{mend}\"")));
+    for (by, status) in [
+        (Some(author), StatusCode::FORBIDDEN),
+        (Some(reader), StatusCode::FORBIDDEN),
+        (Some(inspector), StatusCode::FORBIDDEN),
+        (None, StatusCode::SEE_OTHER),
+    ] {
+        assert_eq!(club.get(&mend, by).await.status, status);
+    }
+    let page = club.get(&mend, Some(moderator)).await;
+    assert_eq!(page.status, StatusCode::OK, "{}", page.body);
+    let form = |changes: &[(&str, &str)]| {
+        let mut fields = filled(&page.body);
+        fields.retain(|(name, _)| name != "q");
+        for (name, value) in &mut fields {
+            if let Some((_, typed)) = changes.iter().find(|(changed, _)| changed == name) {
+                (*typed).clone_into(value);
+            }
+        }
+        fields
+    };
+    let send = async |by: Option<&Person>, changes: &[(&str, &str)]| {
+        let fields = form(changes);
+        let fields: Vec<_> = fields.iter().map(|(name, it)| (name.as_str(), it.as_str())).collect();
+        club.post(&mend, by, &fields).await
+    };
+    let before = scene.rows().await;
+    for (by, changes, status, words) in [
+        (Some(moderator), vec![], 422, "Nothing is changed"),
+        (Some(moderator), vec![("title", " ")], 422, "Give the note a title"),
+        // Words of pressure are an inspector’s to show, whoever writes them.
+        (Some(moderator), vec![("title", "Boiler gland nut")], 403, "Boiler gland nut"),
+        (None, vec![("title", "Gland nut")], 401, "Gland nut"),
+    ] {
+        let answer = send(by, &changes).await;
+        assert_eq!(answer.status.as_u16(), status, "{words}: {}", answer.body);
+        assert!(answer.body.contains(words), "{words}: {}", answer.body);
+        assert_eq!(scene.rows().await, before, "{words}");
+    }
+    let changes = [("title", "Gland nut"), ("material", "free-cutting-brass")];
+    let answer = send(Some(moderator), &changes).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    let shown = club.get(&format!("/notes/{note}"), None).await.body;
+    assert!(shown.contains("Gland nut") && !shown.contains("Glnad"), "{shown}");
+    assert!(club.get("/materials/free-cutting-brass", None).await.body.contains("Gland nut"));
+    assert!(!club.get("/materials/gunmetal", None).await.body.contains("Gland nut"));
+    // Its author sees who changed what; other readers do not see their first words.
+    let mine = club.get("/notes/mine", Some(author)).await.body;
+    assert!(mine.contains("with a small fix by Bert Stone"), "{mine}");
+    assert!(mine.contains("<del>Glnad</del><ins>Gland</ins>"), "{mine}");
+    let history = format!("/notes/{note}/history");
+    let own = club.get(&history, Some(author)).await.body;
+    assert!(own.contains("Small fix by Bert Stone") && own.contains("<del>Glnad</del>"), "{own}");
+    for by in [None, Some(reader)] {
+        assert!(!club.get(&history, by).await.body.contains("Glnad"));
+    }
+    let data = club.get("/me/data.json", Some(author)).await.body;
+    assert!(data.contains("Glnad") && data.contains("Shown with a small fix."), "{data}");
+    // It can be undone like any decision.
+    let answer = scene.undo(note, moderator).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    assert_eq!(scene.rows().await, before);
+    // It was read as it stood: what its author sent in since is another wording.
+    scene.change(note, &NEXT).await;
+    let late = send(Some(moderator), &changes).await;
+    assert_eq!(late.status, StatusCode::CONFLICT, "{}", late.body);
+    assert!(late.body.contains("value=\"Gland nut\""), "{}", late.body);
+}
+
+#[tokio::test]
+async fn nobody_mends_their_own_note_around_the_rule() {
+    let club = Club::open().await;
+    let alone = club.join("Una Oakes", Right::Secretary).await;
+    let note = club.send_in(&alone, &SHOWN).await;
+    let version = club.version(note, "waiting").await.to_string();
+    let fields = [&NEXT[..], &[("version", version.as_str())]].concat();
+    let answer = club.post(&format!("/queue/{note}/mend"), Some(&alone), &fields).await;
+    assert_eq!(answer.status, StatusCode::FORBIDDEN, "{}", answer.body);
+    assert_eq!(club.count("SELECT count(*) FROM note_version").await, 1);
+    let queue = club.get("/queue", Some(&alone)).await.body;
+    assert!(!queue.contains("/mend\""), "{queue}");
+}
+
+#[tokio::test]
+async fn a_note_that_came_back_shows_what_was_asked_and_what_changed_since() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let note = club.send_in(author, &SHOWN).await;
+    club.decide(moderator, note, ("change", "Which oil?")).await;
+    let draft = [&[("do", "draft")], &NEXT[..]].concat();
+    club.post(&format!("/notes/{note}/edit"), Some(author), &draft).await;
+    scene.change(note, &NEXT).await;
+    let queue = scene.queue("").await;
+    assert!(queue.contains("Bert Stone asked for a change"), "{queue}");
+    assert!(queue.contains("Which oil?"), "{queue}");
+    assert!(queue.contains("<del>dry.</del><ins>with oil.</ins>"), "{queue}");
+    // Declined, it says why.
+    club.decide(moderator, note, ("decline", "We have it.")).await;
+    scene.change(note, &SHOWN).await;
+    let queue = scene.queue("").await;
+    assert!(queue.contains("Declined before") && queue.contains("We have it."), "{queue}");
+    assert!(queue.contains("<del>with oil.</del><ins>dry.</ins>"), "{queue}");
+    // Once it is shown, that is over.
+    scene.execute("UPDATE change_asked SET asked_at = asked_at - 10").await;
+    club.decide(moderator, note, ("pass", "")).await;
+    scene.change(note, &NEXT).await;
+    let queue = scene.queue("").await;
+    assert!(!queue.contains("asked for a change") && !queue.contains("Declined before"), "{queue}");
+}
+
+#[tokio::test]
+async fn a_note_like_an_earlier_one_is_pointed_out() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, reader, .. } = &scene;
+    let text = "Opened with a 3.3 mm drill, then tapped 4 BA by hand in gunmetal. It squealed and I stopped.";
+    let first = [("title", "Tapping gunmetal"), ("text", text)];
+    let earlier = club.shown(author, moderator, &first).await;
+    let again = format!("{text} Again today.");
+    let words = format!("Like an earlier note: <a href=\"/notes/{earlier}\">Tapping gunmetal</a>");
+    // By the same author under another title; by another under the same.
+    for (by, title) in [(author, "Four BA"), (reader, "Tapping gunmetal, twice")] {
+        let fields = [("title", title), ("text", again.as_str())];
+        let preview = [&[("do", "preview")], &fields[..]].concat();
+        let seen = club.post("/notes/new", Some(by), &preview).await.body;
+        let is_same = by.id == author.id;
+        assert_eq!(seen.contains(&words), is_same || title.contains("Tapping"), "{title}: {seen}");
+    }
+    let note = club.send_in(author, &[("title", "Four BA"), ("text", &again)]).await;
+    let queue = scene.queue("").await;
+    assert!(queue.contains(&words), "{queue}");
+    // What only waits is nobody else's to hear of.
+    let fields = [("title", "Four BA"), ("text", again.as_str()), ("do", "preview")];
+    let seen = club.post("/notes/new", Some(reader), &fields).await.body;
+    assert!(!seen.contains(&format!("/notes/{note}\"")), "{seen}");
+    // Other words are like nothing.
+    let other =
+        [("title", "Tapping gunmetal"), ("text", "A slow helix and a long nose, by lathe.")];
+    let preview = [&[("do", "preview")], &other[..]].concat();
+    let seen = club.post("/notes/new", Some(author), &preview).await.body;
+    assert!(!seen.contains("Like an earlier note"), "{seen}");
+}
+
+#[tokio::test]
+async fn the_last_decisions_are_listed_for_those_who_decide() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, inspector, reader, .. } = &scene;
+    let note = scene.send_in("A plain note").await;
+    club.decide(moderator, note, ("decline", "We have it.")).await;
+    let boiler = club.send_in(author, &[("title", "Boiler bush"), ("text", "LG2")]).await;
+    club.decide(inspector, boiler, ("pass", "")).await;
+    let asked = scene.send_in("Asked").await;
+    club.decide(moderator, asked, ("change", "Which oil?")).await;
+    let secret = [("do", "draft"), ("title", "Only on the desk"), ("text", "Words")];
+    club.post(&format!("/notes/{asked}/edit"), Some(author), &secret).await;
+    let page = club.get("/queue/decided", Some(moderator)).await.body;
+    for words in [
+        "A plain note",
+        "Bert Stone declined it. We have it.",
+        "Boiler bush",
+        "Dora Vale showed it.",
+        "Asked",
+        "Bert Stone asked for a change. Which oil?",
+        "UTC",
+    ] {
+        assert!(page.contains(words), "{words}: {page}");
+    }
+    assert!(!page.contains("Only on the desk"), "{page}");
+    // An inspector reads of what is an inspector's.
+    let page = club.get("/queue/decided", Some(inspector)).await.body;
+    assert!(page.contains("Boiler bush") && !page.contains("plain note"), "{page}");
+    assert!(!page.contains("We have it."), "{page}");
+    assert_eq!(club.get("/queue/decided", Some(reader)).await.status, StatusCode::FORBIDDEN);
+}
+
+#[tokio::test]
+async fn a_note_on_pressure_says_that_an_inspector_read_it_and_when() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, inspector, .. } = &scene;
+    let note = club.send_in(author, &[("title", "Boiler bush"), ("text", "LG2")]).await;
+    let page = async |note: i64| club.get(&format!("/notes/{note}"), Some(author)).await.body;
+    let words = "An inspector of the club read it, ";
+    assert!(!page(note).await.contains(words));
+    club.decide(inspector, note, ("pass", "")).await;
+    let shown = club.get(&format!("/notes/{note}"), None).await.body;
+    let day = shown.split_once(words).unwrap_or_else(|| panic!("{shown}")).1;
+    assert!(day.starts_with("15 January 2027."), "{day}");
+    // Of a usual note nothing is said; once an inspector's correction speaks of pressure, it is.
+    let usual = club.shown(author, moderator, &SHOWN).await;
+    assert!(!page(usual).await.contains(words));
+    let version = club.version(usual, "shown").await.to_string();
+    let said = [("version", version.as_str()), ("correction", "Not for a boiler.")];
+    let answer = club.post(&format!("/notes/{usual}/correct"), Some(inspector), &said).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    assert!(page(usual).await.contains(words));
+}
