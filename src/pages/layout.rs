@@ -17,6 +17,10 @@ pub struct Frame {
     pub sections: Vec<SectionLink>,
     /// The sections of the members' part, the same for every reader.
     pub club: Vec<SectionLink>,
+    /// Whose pages these are, for a preview: the club’s name, else the program’s.
+    pub site_name: String,
+    /// The club’s name and place, for the foot of the page; empty where it gave none.
+    pub whose: String,
     /// Whether a search engine may list the page: not a mistake's answer.
     pub listed: bool,
     /// What the page says of the reader's drawer, where it has a part in it.
@@ -139,6 +143,11 @@ impl Frame {
             canonical: format!("{}{address}", context.base_url),
             sections: SECTIONS.iter().map(link).collect(),
             club: CLUB.iter().filter(leads).map(link).collect(),
+            site_name: match context.club.name.as_str() {
+                "" => "Holewright".to_owned(),
+                name => name.to_owned(),
+            },
+            whose: context.club.line(),
             listed: true,
             drawer: None,
             notes: context.notes.html.clone(),

@@ -45,10 +45,32 @@ use drawer::{Carried, Drawer};
 pub struct Context {
     /// Scheme and host for absolute addresses, without a final slash: `https://club.example`.
     pub base_url: String,
+    /// What the club says of itself.
+    pub club: Club,
     /// What the reader's browser carries of a drawer. Files never look at it.
     pub drawer: Carried,
     /// What members found, ready to stand below the page.
     pub notes: Notes,
+}
+
+/// What a club says of itself, as plain text of a line each; empty where it says nothing.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Club {
+    /// Its name.
+    pub name: String,
+    /// Where it meets.
+    pub place: String,
+    /// A sentence or two for the front page.
+    pub welcome: String,
+}
+
+impl Club {
+    /// Its name and place on one line; empty where it gave neither.
+    #[must_use]
+    pub fn line(&self) -> String {
+        let parts = [self.name.as_str(), &self.place];
+        parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
+    }
 }
 
 /// The members' notes on a page, made by a server that keeps them.

@@ -40,7 +40,8 @@ pub enum Error {
     ProveFirst,
     /// The link on a slip is none, or no longer.
     #[error(
-        "this link has been used or is too old, and each works once; ask the secretary for a new slip"
+        "this link has been used or is too old, and each works once; if it was you who used it, sign in with the name \
+         and the password you chose; if not, ask the secretary for a new slip"
     )]
     SpentSlip,
     /// The body is no form.

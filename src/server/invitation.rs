@@ -42,6 +42,12 @@ pub(super) async fn welcome(app: &App) -> Result<(), StartError> {
             "\nThe club has no secretary yet. The first joins here, once, within a fortnight:\n\n  {link}\n"
         );
     }
+    if !app.config.is_listen_given && app.base_url.is_http_by_name() {
+        tracing::warn!(
+            "only this machine reaches the server: for others add --listen 0.0.0.0: and the port, or put a proxy \
+             in front"
+        );
+    }
     if !app.base_url.is_https() {
         tracing::warn!(
             "without https passwords cross the network in the clear: fit for a home network alone"
@@ -59,35 +65,36 @@ pub(super) fn print_slip(config: &Config, invite: &Invite) -> Result<(), NoLink>
         secretary: invite.secretary,
     };
     let meant_for: String = invite.meant_for.chars().take(60).collect();
-    at_the_database(config, async |database| {
+    let base_url = at_the_database(config, async |database| {
         let now = Clock::System.now();
         let hash = token.hash();
-        Ok(db::slips::invite(&database, now, None, hash, rights, &meant_for).await?)
+        db::slips::invite(&database, now, None, hash, rights, &meant_for).await?;
+        Ok(reached_at(config, &database).await?)
     })?;
-    print(config, "join", &token);
+    print(&base_url, "join", &token);
     Ok(())
 }
 
 /// Prints a link to choose a new password with.
 pub(super) fn print_reset(config: &Config, typed: &str) -> Result<(), NoLink> {
     let token = Token::new().map_err(StartError::from)?;
-    at_the_database(config, async |database| {
+    let base_url = at_the_database(config, async |database| {
         let nobody = || NoLink::Nobody(typed.to_owned());
         let account =
             db::accounts::named(&database, &name::key(typed)).await?.ok_or_else(nobody)?;
         let now = Clock::System.now();
         db::slips::reset(&database, now, None, token.hash(), account.id).await?;
-        Ok(())
+        Ok(reached_at(config, &database).await?)
     })?;
-    print(config, "reset", &token);
+    print(&base_url, "reset", &token);
     Ok(())
 }
 
 /// Works on the database, which a running server of the same schema may have open too.
-fn at_the_database(
+fn at_the_database<T>(
     config: &Config,
-    work: impl AsyncFnOnce(Database) -> Result<(), NoLink>,
-) -> Result<(), NoLink> {
+    work: impl AsyncFnOnce(Database) -> Result<T, NoLink>,
+) -> Result<T, NoLink> {
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()
         .build()
@@ -100,8 +107,16 @@ fn at_the_database(
     })
 }
 
-fn print(config: &Config, door: &str, token: &Token) {
-    let base_url = config.base_url.clone().unwrap_or_else(|| BaseUrl::of_listener(config.listen));
+/// Where readers reach the club: as the command says, else as the server that served it last did.
+async fn reached_at(config: &Config, database: &Database) -> Result<BaseUrl, db::Error> {
+    if let Some(given) = &config.base_url {
+        return Ok(given.clone());
+    }
+    let noted = db::club::address(database).await?;
+    Ok(noted.parse().unwrap_or_else(|_| BaseUrl::of_listener(config.listen)))
+}
+
+fn print(base_url: &BaseUrl, door: &str, token: &Token) {
     // With standard output closed there is nobody to read it.
     let _ = writeln!(io::stdout(), "{base_url}/{door}/{}", token.secret());
 }

@@ -32,6 +32,7 @@ pub mod front;
 pub mod healthcheck;
 mod housekeeping;
 mod invitation;
+pub mod live;
 pub mod readiness;
 pub mod rules;
 pub mod web;
@@ -56,6 +57,7 @@ use front::middleware::budget;
 use front::place::Route;
 use front::{log, routes};
 use holewright_pages as pages;
+use live::Live;
 use readiness::Readiness;
 use rules::auth;
 use rules::auth::password::Hashing;
@@ -89,7 +91,9 @@ pub struct App {
     /// The address readers see.
     pub base_url: BaseUrl,
     /// What the pages need to know.
-    pub context: pages::Context,
+    pub context: Live,
+    /// Held while that is read anew.
+    learning: tokio::sync::Mutex<()>,
     /// The database.
     pub database: Database,
     /// The wall clock.
@@ -168,11 +172,8 @@ impl App {
         housekeeping::judge(&database, clock, JUDGED_FIRST).await?;
         let shown = Arc::clone(database.shown());
         Ok(Self {
-            context: pages::Context {
-                base_url: base_url.as_str().to_owned(),
-                notes: pages::Notes { are_kept: true, ..pages::Notes::default() },
-                ..pages::Context::default()
-            },
+            context: Live::new(context(&base_url, db::club::read(&database).await?)),
+            learning: tokio::sync::Mutex::default(),
             build: Build::serving(&base_url),
             readiness: Readiness::default(),
             limits: Limits::default(),
@@ -196,12 +197,35 @@ impl App {
         })
     }
 
+    /// Has the pages say of the club what the database holds, from now on.
+    ///
+    /// # Errors
+    /// The database cannot be read.
+    pub async fn know_club(&self) -> Result<(), db::Error> {
+        // Who comes last reads last.
+        let _turn = self.learning.lock().await;
+        self.context.set(context(&self.base_url, db::club::read(&self.database).await?));
+        // Pages that were made since the commit, of what stood before, are old too.
+        self.shown.changed();
+        Ok(())
+    }
+
     /// How many seconds ago a backup was last saved; none where nobody can tell. The disk may be slow:
     /// nobody else waits for it.
     pub async fn last_backup(&self) -> Option<u32> {
         let (data, now) = (self.config.data_dir.clone(), self.clock.now());
         let made_at = tokio::task::spawn_blocking(move || backup::last::made_at(&data)).await;
         u32::try_from(now.saturating_sub(made_at.ok()??).max(0)).ok()
+    }
+}
+
+/// What the pages need to know of a server at this address, and of its club.
+fn context(base_url: &BaseUrl, club: rules::club::Club) -> pages::Context {
+    pages::Context {
+        base_url: base_url.as_str().to_owned(),
+        club: pages::Club { name: club.name, place: club.place, welcome: club.welcome },
+        notes: pages::Notes { are_kept: true, ..pages::Notes::default() },
+        ..pages::Context::default()
     }
 }
 
@@ -254,6 +278,7 @@ async fn serve(config: Config) -> Result<(), StartError> {
     // Held till the end: it keeps a second server, and a restore, out of the data folder.
     let _folder = FolderLock::take(&config.data_dir)?;
     let app = Arc::new(App::open(config, base_url, Clock::System).await?);
+    db::club::note_address(&app.database, app.base_url.as_str()).await?;
     let limits = app.limits.within(accept::descriptors::raise());
     let mut signals = accept::Signals::listen()?;
     tracing::info!("Holewright is ready: open {here}");

@@ -50,7 +50,7 @@ fn u04_a_club_is_started_and_a_member_let_in_without_scripts() {
     browser.follow("main form button");
     let lost = browser.text(".slip code").replace(&browser.site.base, "");
     browser.visit("/people");
-    browser.sees(&["A slip that was lost", "Joins as member", "Made by Una Oakes."]);
+    browser.sees(&["A slip that was lost", "Joins as a member", "Made by Una Oakes."]);
     // The server's own for the first secretary went when she came by that of the command line.
     browser.sees_none_of(&["the first secretary"]);
     browser.follow("form[action='/people'] button");

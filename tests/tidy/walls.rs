@@ -67,7 +67,7 @@ const WALLS: &[Wall] = &[
     server("server/db", &["entries", "rules", "whole_file"], &[
         "rustix", "serde", "serde_json", "sqlx", "thiserror", "time", "tokio", "tracing",
     ]),
-    server("server/rules", &[], &["axum", "cookie", "icu_properties", "ipnet", "sha2", "thiserror"]),
+    server("server/rules", &[], &["axum", "cookie", "icu_properties", "ipnet", "jiff", "sha2", "thiserror"]),
     server("server/rules/auth", &[], &[
         "argon2", "axum", "form_urlencoded", "getrandom", "sha2", "thiserror", "tokio", "totp_rs",
     ]),

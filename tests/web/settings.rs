@@ -1,12 +1,16 @@
 //! The settings, read by the real binary: what is wrong is named, and the exit code says so.
 
-use std::process::{Command, Output};
+use std::process::{Command, Output, Stdio};
 
+use holewright_server::config::CommandLine;
 use holewright_server::extract::client;
 use holewright_server::rules::BaseUrl;
 use holewright_server::rules::TrustedProxy;
 
-use crate::process::run;
+use rustix::process::{Pid, Signal, kill_process};
+
+use crate::guards::binary;
+use crate::process::{Process, run, wait_until};
 use crate::support::{Folder, free_address};
 
 fn program() -> Command {
@@ -39,6 +43,15 @@ fn a_bad_setting_is_named_with_its_value_and_what_is_allowed() {
         ("--listen", "HOLEWRIGHT_LISTEN", "localhost:99999", "127.0.0.1:8080"),
         ("--base-url", "HOLEWRIGHT_BASE_URL", "club.example", "https://club.example"),
         ("--base-url", "HOLEWRIGHT_BASE_URL", "https://club.example/shop", "nothing after it"),
+        ("--base-url", "HOLEWRIGHT_BASE_URL", "http://192.168.1.20:0", "a port from 1 to 65535"),
+        (
+            "--base-url",
+            "HOLEWRIGHT_BASE_URL",
+            "http://192.168.1.20:99999",
+            "a port from 1 to 65535",
+        ),
+        ("--base-url", "HOLEWRIGHT_BASE_URL", "http://[::1]:65536", "a port from 1 to 65535"),
+        ("--base-url", "HOLEWRIGHT_BASE_URL", "http://club.example:", "a port from 1 to 65535"),
         ("--trusted-proxy", "HOLEWRIGHT_TRUSTED_PROXY", "10.0.0.0/33", "172.16.0.0/12"),
         ("--log", "HOLEWRIGHT_LOG", "loud", "debug"),
     ] {
@@ -142,6 +155,70 @@ fn a_base_url_loses_its_final_slash_only() {
         ["", "/", "https://", "https://u@h", "https://h/?q", "https://h/x", "h:80", "ftp://h"]
     {
         assert!(wrong.parse::<BaseUrl>().is_err(), "{wrong}");
+    }
+}
+
+#[test]
+fn a_base_url_of_a_home_network_is_listened_on() {
+    for (words, listen) in [
+        (&["--base-url", "http://192.168.1.20:8080"][..], "192.168.1.20:8080"),
+        (&["--base-url", "http://192.168.1.20"], "192.168.1.20:80"),
+        (&["--base-url", "http://[fd00::20]:8080/"], "[fd00::20]:8080"),
+        (&["--base-url", "http://[fd00::20]"], "[fd00::20]:80"),
+        (&["serve", "--base-url", "http://192.168.1.20:8080"], "192.168.1.20:8080"),
+        // What is said outright counts, before the command or behind it.
+        (&["--base-url", "http://192.168.1.20:8080", "--listen", "0.0.0.0:9000"], "0.0.0.0:9000"),
+        (&["--listen", "[::]:1", "serve", "--base-url", "http://192.168.1.20"], "[::]:1"),
+        (&["serve", "--listen", "[::]:1", "--base-url", "http://192.168.1.20"], "[::]:1"),
+        // A name says nothing of where to listen, and https comes through a proxy.
+        (&["--base-url", "http://club.example:9000"], "127.0.0.1:8080"),
+        (&["--base-url", "https://192.168.1.20:8080"], "127.0.0.1:8080"),
+        (&[], "127.0.0.1:8080"),
+    ] {
+        let line = CommandLine::of(["holewright"].iter().chain(words)).unwrap();
+        assert_eq!(line.config.listen.to_string(), listen, "{words:?}");
+    }
+}
+
+#[test]
+fn commands_print_the_address_of_the_server_that_serves() {
+    let folder = Folder::new();
+    let address = free_address();
+    let base = format!("http://{address}");
+    let mut serve = program();
+    // No more is said than where readers come.
+    serve.args(["--base-url", &base, "--data-dir"]).arg(folder.path());
+    let mut server = Process::start(&serve, Stdio::null());
+    wait_until("readiness", || binary::try_status(address, "/readyz") == 200);
+    let made = |more: &[&str]| {
+        let output = run(program()
+            .args(["invite", "--secretary"])
+            .args(more)
+            .arg("--data-dir")
+            .arg(folder.path()));
+        assert_eq!(output.status.code(), Some(0), "{}", words(&output));
+        String::from_utf8(output.stdout).unwrap()
+    };
+    let link = made(&[]);
+    assert!(link.starts_with(&format!("{base}/join/")), "{link}");
+    let path = link.trim().strip_prefix(&base).unwrap();
+    assert_eq!(binary::try_status(address, path), 200, "the link works as it is printed");
+    let given = made(&["--base-url", "https://club.example"]);
+    assert!(given.starts_with("https://club.example/join/"), "{given}");
+    kill_process(Pid::from_child(&server), Signal::TERM).unwrap();
+    assert_eq!(server.ends().code(), Some(0));
+    assert!(made(&[]).starts_with(&base), "as it was served last");
+}
+
+#[test]
+fn a_name_without_a_proxy_is_told_what_to_add() {
+    for (base, is_told) in [
+        ("http://club.example:8080", true),
+        ("https://club.example", false),
+        ("http://localhost:8080", false),
+    ] {
+        let url: BaseUrl = base.parse().unwrap();
+        assert_eq!(url.is_http_by_name(), is_told, "{base}");
     }
 }
 

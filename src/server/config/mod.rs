@@ -3,12 +3,14 @@
 //! A bad setting ends the program with exit code 2 and a line that names the setting, the value
 //! and what is allowed.
 
+use std::ffi::OsString;
 use std::net::SocketAddr;
 use std::num::NonZeroUsize;
 use std::path::PathBuf;
 
 use clap::error::ErrorKind;
-use clap::{Args, CommandFactory, Parser, Subcommand};
+use clap::parser::ValueSource;
+use clap::{ArgMatches, Args, CommandFactory, FromArgMatches, Parser, Subcommand};
 use tracing::Level;
 
 use crate::rules::{BaseUrl, SecondFactor, TrustedProxy};
@@ -28,6 +30,8 @@ Examples:
       the same every night, with the date in its name; keeps a fortnight of them
   holewright restore club.tar
       puts it back; the server must be stopped, and what is there now is kept aside
+  holewright --base-url http://192.168.1.20:8080
+      serves a home network: put this machine's own address in it
   holewright invite --secretary
       prints a link for another secretary, should the first be lost
   holewright demo --data-dir try
@@ -82,7 +86,7 @@ pub enum Command {
         after_help = "Example: holewright invite --moderator --for 'Enid' --base-url https://club.example"
     )]
     Invite(Invite),
-    /// Print a link that a member chooses a new password with, once, within the hour
+    /// Print a link that a member chooses a new password with, once, within a week
     #[command(
         after_help = "Example: holewright reset 'Enid Hathersage' --base-url https://club.example"
     )]
@@ -121,17 +125,22 @@ pub struct Invite {
 /// The settings of the server.
 #[derive(Clone, Debug, PartialEq, Eq, Args)]
 pub struct Config {
-    /// Address and port to serve on
+    /// Address and port to serve on; where not given, that of a base URL such as http://192.168.1.20:8080
     #[arg(long, env = "HOLEWRIGHT_LISTEN", value_name = "ADDRESS:PORT", global = true)]
     #[arg(default_value = "127.0.0.1:8080", value_parser = listen_address)]
     pub listen: SocketAddr,
+
+    /// Whether somebody chose it.
+    #[arg(skip)]
+    pub is_listen_given: bool,
 
     /// Folder for the database; made if it is not there
     #[arg(long, env = "HOLEWRIGHT_DATA_DIR", value_name = "FOLDER", global = true)]
     #[arg(default_value = "data")]
     pub data_dir: PathBuf,
 
-    /// Scheme and host that readers see, for links that leave the page [default: the address served on]
+    /// Scheme and host that readers see, for links that leave the page [default: the address served on; of
+    /// invite and reset, what the server that was started last has]
     #[arg(long, env = "HOLEWRIGHT_BASE_URL", value_name = "URL", global = true)]
     pub base_url: Option<BaseUrl>,
 
@@ -163,13 +172,41 @@ impl CommandLine {
     /// A setting that is unknown or cannot be read; also `--help` and `--version`, whose text is
     /// the "error" to print.
     pub fn read() -> Result<Self, clap::Error> {
-        let line = Self::try_parse()?;
+        let line = Self::of(std::env::args_os())?;
         match unknown_variable(std::env::vars_os().filter_map(|(name, _)| name.into_string().ok()))
         {
             Some(name) => Err(Self::command().error(ErrorKind::UnknownArgument, name)),
             None => Ok(line),
         }
     }
+}
+
+impl CommandLine {
+    /// These words, and the environment. Without `--listen`, a base URL that is an address of the network is
+    /// listened on: nobody else would reach the server at it.
+    ///
+    /// # Errors
+    /// A setting that is unknown or cannot be read.
+    pub fn of(
+        words: impl IntoIterator<Item = impl Into<OsString> + Clone>,
+    ) -> Result<Self, clap::Error> {
+        let matches = Self::command().try_get_matches_from(words)?;
+        let mut line =
+            Self::from_arg_matches(&matches).map_err(|error| error.format(&mut Self::command()))?;
+        line.config.is_listen_given = is_given(&matches, "listen");
+        if !line.config.is_listen_given
+            && let Some(address) = line.config.base_url.as_ref().and_then(BaseUrl::to_listen_on)
+        {
+            line.config.listen = address;
+        }
+        Ok(line)
+    }
+}
+
+/// Whether somebody gave this setting, before the command or behind it.
+fn is_given(matches: &ArgMatches, name: &str) -> bool {
+    let here = matches.value_source(name).is_some_and(|from| from != ValueSource::DefaultValue);
+    here || matches.subcommand().is_some_and(|(_, behind)| is_given(behind, name))
 }
 
 /// A variable with our prefix that is no setting: most likely a slip of the pen.

@@ -2,7 +2,7 @@
 
 use sqlx::{Sqlite, Transaction};
 
-use super::{Database, Error, acts, people, sessions};
+use super::{Database, Error, acts, people, sessions, spare_codes};
 use crate::rules::auth::second_factor::{FAR_AHEAD, Secret, Step};
 use crate::rules::auth::{MemberId, Rights, SignedIn, TokenHash};
 use crate::rules::clock::UnixSeconds;
@@ -22,6 +22,8 @@ pub struct Account {
     pub rights: Rights,
     /// The second factor, where one is set up.
     pub second_factor: Option<(Secret, Option<Step>)>,
+    /// How many spare codes are left.
+    pub spare_codes: i64,
     /// Whether the secretary has stopped it.
     pub is_stopped: bool,
     /// When the member joined.
@@ -30,6 +32,15 @@ pub struct Account {
     pub failures: i64,
     /// When the last of them was.
     pub failed_at: Option<UnixSeconds>,
+}
+
+/// What was right beside the password: the step of a code, or the mark of a spare one.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Given {
+    /// A code of the device.
+    Step(Step),
+    /// A spare code.
+    Spare(String),
 }
 
 struct AccountRow {
@@ -42,6 +53,7 @@ struct AccountRow {
     is_secretary: i64,
     totp_secret: Option<Vec<u8>>,
     totp_step: Option<i64>,
+    spare_codes: i64,
     joined_at: i64,
     stopped_at: Option<i64>,
     failures: i64,
@@ -60,6 +72,7 @@ impl From<AccountRow> for Account {
                 .totp_secret
                 .and_then(|secret| Secret::kept(&secret))
                 .map(|secret| (secret, row.totp_step)),
+            spare_codes: row.spare_codes,
             is_stopped: row.stopped_at.is_some(),
             joined_at: row.joined_at,
             failures: row.failures,
@@ -75,9 +88,11 @@ impl From<AccountRow> for Account {
 pub async fn named(database: &Database, key: &str) -> Result<Option<Account>, Error> {
     let row = sqlx::query_as!(
         AccountRow,
-        "SELECT id, name, name_key, password_hash, is_moderator, is_inspector, is_secretary,
-           totp_secret, totp_step, joined_at, stopped_at, failures, failed_at
-         FROM member WHERE name_key = ?",
+        r#"SELECT id, name, name_key, password_hash, is_moderator, is_inspector, is_secretary,
+             totp_secret, totp_step, joined_at, stopped_at, failures, failed_at,
+             (SELECT count(*) FROM spare_code WHERE spare_code.member_id = member.id AND used_at IS NULL)
+               AS "spare_codes!: i64"
+           FROM member WHERE name_key = ?"#,
         key
     )
     .fetch_optional(&database.readers)
@@ -95,9 +110,11 @@ pub async fn numbered(
 ) -> Result<Option<Account>, Error> {
     let row = sqlx::query_as!(
         AccountRow,
-        "SELECT id, name, name_key, password_hash, is_moderator, is_inspector, is_secretary,
-           totp_secret, totp_step, joined_at, stopped_at, failures, failed_at
-         FROM member WHERE id = ?",
+        r#"SELECT id, name, name_key, password_hash, is_moderator, is_inspector, is_secretary,
+             totp_secret, totp_step, joined_at, stopped_at, failures, failed_at,
+             (SELECT count(*) FROM spare_code WHERE spare_code.member_id = member.id AND used_at IS NULL)
+               AS "spare_codes!: i64"
+           FROM member WHERE id = ?"#,
         id
     )
     .fetch_optional(&database.readers)
@@ -159,12 +176,12 @@ pub async fn sign_in_with_code(
     database: &Database,
     now: UnixSeconds,
     account: &Account,
-    step: Step,
+    given: &Given,
     session: sessions::New<'_>,
     waiting: TokenHash,
 ) -> Result<bool, Error> {
     let mut transaction = database.write().await?;
-    if !take_step(&mut transaction, account.id, step).await? {
+    if !take(&mut transaction, now, account, given).await? {
         return Ok(false);
     }
     sessions::end_by_token(&mut transaction, waiting).await?;
@@ -191,11 +208,30 @@ async fn arrived(
 ///
 /// # Errors
 /// The database cannot be written.
-pub async fn take_code(database: &Database, member: MemberId, step: Step) -> Result<bool, Error> {
+pub async fn take_code(
+    database: &Database,
+    now: UnixSeconds,
+    account: &Account,
+    given: &Given,
+) -> Result<bool, Error> {
     let mut transaction = database.write().await?;
-    let taken = take_step(&mut transaction, member, step).await?;
+    let taken = take(&mut transaction, now, account, given).await?;
     database.commit(transaction).await?;
     Ok(taken)
+}
+
+async fn take(
+    transaction: &mut Transaction<'_, Sqlite>,
+    now: UnixSeconds,
+    account: &Account,
+    given: &Given,
+) -> Result<bool, Error> {
+    match given {
+        Given::Step(step) => take_step(transaction, account.id, *step).await,
+        Given::Spare(mark) => {
+            spare_codes::take(transaction, now, (account.id, &account.name), mark).await
+        }
+    }
 }
 
 async fn take_step(
@@ -303,6 +339,7 @@ pub async fn set_second_factor(
     sqlx::query!("UPDATE member SET totp_secret = ?, totp_step = ? WHERE id = ?", secret, step, id)
         .execute(&mut *transaction)
         .await?;
+    spare_codes::drop_all(&mut transaction, member.id).await?;
     sqlx::query!("DELETE FROM session WHERE member_id = ? AND number <> ?", id, number)
         .execute(&mut *transaction)
         .await?;
@@ -331,6 +368,7 @@ pub async fn drop_second_factor(
     sqlx::query!("UPDATE member SET totp_secret = NULL, totp_step = NULL WHERE id = ?", id)
         .execute(&mut *transaction)
         .await?;
+    spare_codes::drop_all(&mut transaction, member.id).await?;
     sessions::rename(&mut transaction, member, token, member.proved_at).await?;
     act_of(&mut transaction, now, member, "second-factor-dropped").await?;
     database.commit(transaction).await?;

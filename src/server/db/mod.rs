@@ -5,6 +5,7 @@
 
 pub mod accounts;
 pub mod acts;
+pub mod club;
 pub mod connection;
 mod copies;
 pub mod copy;
@@ -22,6 +23,7 @@ pub mod reference;
 mod room;
 pub mod sessions;
 pub mod slips;
+pub mod spare_codes;
 mod standing;
 mod whole_schema;
 

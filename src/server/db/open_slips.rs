@@ -33,6 +33,8 @@ pub enum Lets {
     Reset {
         /// The name of whoever forgot theirs.
         name: String,
+        /// Whether it is a code that is read out.
+        is_read_out: bool,
     },
 }
 
@@ -43,7 +45,8 @@ pub enum Lets {
 pub async fn all(database: &Database, now: UnixSeconds) -> Result<Vec<OpenSlip>, Error> {
     let rows = sqlx::query!(
         r#"SELECT slip.token_hash, slip.is_moderator, slip.is_inspector, slip.is_secretary,
-             slip.meant_for, slip.ends_at, member.name AS "name?: String", maker.name AS "made_by?: String"
+             slip.meant_for, slip.ends_at,
+             slip.code_hash IS NOT NULL AS "is_read_out!: bool", member.name AS "name?: String", maker.name AS "made_by?: String"
            FROM slip
            LEFT JOIN member ON member.id = slip.member_id
            LEFT JOIN member AS maker ON maker.id = slip.made_by
@@ -55,7 +58,7 @@ pub async fn all(database: &Database, now: UnixSeconds) -> Result<Vec<OpenSlip>,
     let open = rows.into_iter().filter_map(|row| {
         let rights = super::people::rights(row.is_moderator, row.is_inspector, row.is_secretary);
         let lets = match row.name {
-            Some(name) => Lets::Reset { name },
+            Some(name) => Lets::Reset { name, is_read_out: row.is_read_out },
             None => Lets::Join { meant_for: row.meant_for, rights },
         };
         let mark = TokenHash::kept(&row.token_hash)?.mark();

@@ -6,7 +6,7 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::notes::verdicts;
-use super::{Database, Error, acts, sessions};
+use super::{Database, Error, acts, sessions, spare_codes};
 use crate::rules::auth::{MemberId, Rights, SignedIn};
 use crate::rules::clock::UnixSeconds;
 
@@ -216,6 +216,7 @@ pub async fn drop_second_factor(
     if changed.rows_affected() == 0 {
         return Ok(Change::NoSuchMember);
     }
+    spare_codes::drop_all(&mut transaction, member).await?;
     sessions::end_all(&mut transaction, member).await?;
     Act { now, by, member, what: "second-factor-dropped", detail: "" }
         .finish(database, transaction)

@@ -8,8 +8,10 @@ use crate::rules::clock::UnixSeconds;
 
 /// How long a slip to join stands: a fortnight, from one club night to the next but one.
 pub const JOIN_LASTS: UnixSeconds = 14 * 24 * 60 * 60;
-/// How long a slip for a new password stands.
-pub const RESET_LASTS: UnixSeconds = 60 * 60;
+/// How long a printed slip for a new password stands: from one club night to the next.
+pub const RESET_LASTS: UnixSeconds = 7 * 24 * 60 * 60;
+/// How long a code for a new password stands that is read out.
+pub const READ_OUT_LASTS: UnixSeconds = 60 * 60;
 /// Whom the link that the server prints at its start is meant for.
 const FIRST: &str = "the first secretary";
 
@@ -69,6 +71,25 @@ pub async fn invite(
     Ok(())
 }
 
+/// Makes a slip to join as a member for each of these, or none.
+///
+/// # Errors
+/// The database cannot be written.
+pub async fn invite_all(
+    database: &Database,
+    now: UnixSeconds,
+    by: &SignedIn,
+    slips: &[(TokenHash, &str)],
+) -> Result<(), Error> {
+    let mut transaction = database.write().await?;
+    for (token, meant_for) in slips {
+        let rights = Rights::default();
+        insert_join(&mut transaction, now, Some(by), *token, rights, meant_for).await?;
+    }
+    database.commit(transaction).await?;
+    Ok(())
+}
+
 /// Makes the slip that the first secretary joins with, if the club has no secretary. An earlier one
 /// of the program's own that nobody used is void from now on.
 ///
@@ -124,8 +145,8 @@ async fn insert_join(
     acts::record(transaction, now, by, "slip-to-join", "", &detail).await
 }
 
-/// Makes a slip for a new password. Earlier ones of that member are void from now on; the password
-/// itself stands until the slip is used. False where there is no such member.
+/// Makes a printed slip for a new password. Earlier ones of that member are void from now on; the
+/// password itself stands until the slip is used. False where there is no such member.
 ///
 /// # Errors
 /// The database cannot be written.
@@ -134,6 +155,30 @@ pub async fn reset(
     now: UnixSeconds,
     by: Option<&SignedIn>,
     token: TokenHash,
+    member: MemberId,
+) -> Result<bool, Error> {
+    insert_reset(database, now, by, (token, None), member).await
+}
+
+/// The same with a code to read out, by its hash. The token opens nothing until the code was given.
+///
+/// # Errors
+/// The database cannot be written.
+pub async fn reset_read_out(
+    database: &Database,
+    now: UnixSeconds,
+    by: Option<&SignedIn>,
+    (token, code_hash): (TokenHash, &str),
+    member: MemberId,
+) -> Result<bool, Error> {
+    insert_reset(database, now, by, (token, Some(code_hash)), member).await
+}
+
+async fn insert_reset(
+    database: &Database,
+    now: UnixSeconds,
+    by: Option<&SignedIn>,
+    (token, code_hash): (TokenHash, Option<&str>),
     MemberId(member): MemberId,
 ) -> Result<bool, Error> {
     let mut transaction = database.write().await?;
@@ -146,12 +191,14 @@ pub async fn reset(
     sqlx::query!("DELETE FROM slip WHERE member_id = ? AND used_at IS NULL", member)
         .execute(&mut *transaction)
         .await?;
-    let (token, ends_at) = (token.bytes(), now + RESET_LASTS);
+    let lasts = if code_hash.is_some() { READ_OUT_LASTS } else { RESET_LASTS };
+    let (token, ends_at) = (token.bytes(), now + lasts);
     let made_by = by.map(|member| member.id.0);
     sqlx::query!(
-        "INSERT INTO slip (token_hash, purpose, member_id, made_by, made_at, ends_at)
-         VALUES (?, 'reset', ?, ?, ?, ?)",
+        "INSERT INTO slip (token_hash, code_hash, purpose, member_id, made_by, made_at, ends_at)
+         VALUES (?, ?, 'reset', ?, ?, ?, ?)",
         token,
+        code_hash,
         member,
         made_by,
         now,
@@ -160,10 +207,58 @@ pub async fn reset(
     .execute(&mut *transaction)
     .await?;
     let by = by.map(|member| (member.id, member.name.as_str()));
-    acts::record(&mut transaction, now, by, "slip-to-reset", &format!("member/{member}"), "")
-        .await?;
+    let detail = if code_hash.is_some() { "to read out" } else { "" };
+    let subject = format!("member/{member}");
+    acts::record(&mut transaction, now, by, "slip-to-reset", &subject, detail).await?;
     database.commit(transaction).await?;
     Ok(true)
+}
+
+/// The open slip with a code to read out of the member with this name: its token and the code, both hashed.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn read_out(
+    database: &Database,
+    key: &str,
+    now: UnixSeconds,
+) -> Result<Option<(TokenHash, String)>, Error> {
+    let row = sqlx::query!(
+        r#"SELECT slip.token_hash, slip.code_hash AS "code_hash!"
+           FROM slip JOIN member ON member.id = slip.member_id
+           WHERE member.name_key = ? AND slip.code_hash IS NOT NULL AND slip.used_at IS NULL
+             AND slip.ends_at > ?"#,
+        key,
+        now
+    )
+    .fetch_optional(&database.readers)
+    .await?;
+    Ok(row.and_then(|row| Some((TokenHash::kept(&row.token_hash)?, row.code_hash))))
+}
+
+/// Gives a slip whose code was right a new token, for whoever gave it: that of an earlier time opens nothing
+/// any more. False where the slip was used or made void meanwhile.
+///
+/// # Errors
+/// The database cannot be written.
+pub async fn open_read_out(
+    database: &Database,
+    now: UnixSeconds,
+    slip: TokenHash,
+    token: TokenHash,
+) -> Result<bool, Error> {
+    let (slip, token) = (slip.bytes(), token.bytes());
+    let mut transaction = database.write().await?;
+    let opened = sqlx::query!(
+        "UPDATE slip SET token_hash = ? WHERE token_hash = ? AND used_at IS NULL AND ends_at > ?",
+        token,
+        slip,
+        now
+    )
+    .execute(&mut *transaction)
+    .await?;
+    database.commit(transaction).await?;
+    Ok(opened.rows_affected() == 1)
 }
 
 /// The slip to join with this token, if it may still be used.

@@ -89,6 +89,7 @@ table! {
     Open "/sign-out" => post(web::sign_in::sign_out) takes web::sign_in::TAKES_NOTHING;
     Open "/prove" => get(web::sign_in::prove::form).post(web::sign_in::prove::prove) takes web::sign_in::prove::TAKES;
     Open "/join/{token}" => get(web::join::form).post(web::join::join) takes web::join::TAKES;
+    Open "/reset" => get(web::join::by_code::form).post(web::join::by_code::check_code) takes web::join::by_code::TAKES;
     Open "/reset/{token}" => get(web::join::reset::form).post(web::join::reset::set_password) takes web::join::reset::TAKES;
     Private "/me" => get(web::me::form).post(web::me::end_session) takes web::me::TAKES;
     Private "/me/password" => get(web::me::password::form).post(web::me::password::change_password) takes web::me::password::TAKES;
@@ -97,6 +98,8 @@ table! {
     Private "/me/data.json" => get(web::me::data::show);
     Private "/people" => get(web::people::list).post(web::people::open_slips::make_void) takes web::people::open_slips::TAKES;
     Private "/people/invite" => get(web::people::invite::form).post(web::people::invite::invite) takes web::people::invite::TAKES;
+    Private "/people/sheet" => get(web::people::sheet::form).post(web::people::sheet::print) takes web::people::sheet::TAKES;
+    Private "/people/club" => get(web::people::club::form).post(web::people::club::change) takes web::people::club::TAKES;
     Private "/people/acts" => get(web::people::acts::list);
     Private "/people/{id}" => get(web::people::show::form).post(web::people::show::change_member) takes web::people::show::TAKES;
     Open "/privacy" => get(web::privacy::show);

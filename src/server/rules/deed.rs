@@ -75,7 +75,7 @@ acts! {
     Left "left": "You have left the club.", "Your account and its sessions are gone.";
     ChangedPassword "changed-password": "Your new password counts from now on.", "Every other session of yours has ended.";
     ResetPassword "reset-password": "Your new password counts from now on.", "Sign in with it.";
-    SetSecondFactor "set-second-factor": "The second factor is set up.", "From now on signing in asks for a code too.";
+    SetSecondFactor "set-second-factor": "The second factor is set up.", "From now on signing in asks for a code too. Next, make ten spare codes: they let you in without the telephone.";
     DroppedSecondFactor "dropped-second-factor": "The second factor is taken away.", "Signing in asks for the password alone.";
     EndedSession "ended-session": "That session has ended.", "Whoever had it has to sign in again.";
     EndedOthers "ended-others": "Every other session of yours has ended.", "You stay signed in here.";
@@ -84,6 +84,7 @@ acts! {
     Stopped "stopped": "Stopped.", "They are signed out, and cannot sign in until you allow it again.";
     Allowed "allowed": "Allowed again.", "They can sign in.";
     TookSecondFactor "took-second-factor": "Their second factor is taken away.", "They can set up another.";
+    NamedClub "named-club": "What the club says is changed.", "It stands on every page from now on.";
     Removed "removed": "The member is removed.", "";
 }
 

@@ -5,6 +5,7 @@ pub mod auth;
 mod base_url;
 pub(crate) mod chance;
 pub mod clock;
+pub mod club;
 pub mod cookie;
 pub mod deed;
 mod generations;
@@ -15,6 +16,7 @@ mod second_factor;
 pub mod shares;
 mod trusted_proxy;
 pub mod validator;
+pub mod zone;
 
 pub use base_url::{BaseUrl, reachable};
 pub use generations::{Generation, Generations, Keep};

@@ -31,6 +31,8 @@ pub(super) struct FormPage {
     pub(super) button: &'static str,
     /// The button is no invitation: what it does is to be weighed.
     pub(super) is_plain: bool,
+    /// Sentences below the form.
+    pub(super) after: Vec<String>,
     pub(super) links: Vec<Link>,
     /// What was typed stays here while the reader signs in on another page.
     pub(super) is_signed_out: bool,
@@ -56,6 +58,7 @@ impl FormPage {
             carried: Vec::new(),
             button: "Send",
             is_plain: false,
+            after: Vec::new(),
             links: Vec::new(),
             is_signed_out: false,
         }
@@ -116,6 +119,6 @@ pub(super) fn new_password(label: &'static str) -> Field {
 
 /// The code of the second factor.
 pub(super) fn code() -> Field {
-    let hint = "Six digits, from the device or program you set up";
+    let hint = "Six digits, from the device or program you set up; or ten, a spare code";
     Field::new("code", "Code", hint, Kind::Familiar(String::new(), "one-time-code"))
 }

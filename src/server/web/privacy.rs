@@ -23,6 +23,7 @@ struct PrivacyPage {
     longest_days: i64,
     act_years: i64,
     join_days: i64,
+    reset_days: i64,
 }
 
 /// Shows it: the same bytes for everybody.
@@ -38,6 +39,7 @@ pub async fn show(State(app): State<Arc<App>>) -> Result<Response, Error> {
         longest_days: db::sessions::LONGEST / DAY,
         act_years: db::acts::KEPT / DAY / 365,
         join_days: db::slips::JOIN_LASTS / DAY,
+        reset_days: db::slips::RESET_LASTS / DAY,
     };
     let mut response = page::respond(StatusCode::OK, &page)?;
     response.headers_mut().insert(CACHE_CONTROL, HeaderValue::from_static("no-cache"));

@@ -55,7 +55,7 @@ pub async fn answer(
         return respond(page);
     }
     let tag = match below.digest {
-        Some(digest) => Tag::of_entry(&digest, &app.build),
+        Some(digest) => Tag::of_entry(&format!("{digest} {:?}", context.club), &app.build),
         None => Tag::of_bytes(page.body.as_bytes()),
     };
     let mut response = tag.mark(respond(page)?);

@@ -34,6 +34,10 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("session", "seen_at", In("/sessions/0/seen_at")),
     ("session", "proved_at", In("/sessions/0/password_given_at")),
     ("session", "agent", In("/sessions/0/agent")),
+    ("spare_code", "member_id", Out("the member")),
+    ("spare_code", "mark", Out("a part of a secret")),
+    ("spare_code", "code_hash", Out("a secret")),
+    ("spare_code", "used_at", In("/member/spare_codes_left")),
     ("note", "id", In("/notes/0/number")),
     ("note", "author_id", Out("the member")),
     ("note", "form_key", Out("drawn by chance with the form")),
@@ -104,6 +108,7 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("act", "subject", In("/acts/0/subject")),
     ("act", "detail", In("/acts/0/detail")),
     ("slip", "token_hash", Out("a secret")),
+    ("slip", "code_hash", Out("a secret")),
     ("slip", "purpose", In("/acts/0/what")),
     ("slip", "member_id", In("/acts/0/subject")),
     ("slip", "is_moderator", Out("another's, who is to join")),
@@ -112,7 +117,7 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("slip", "meant_for", Out("another's, who is to join")),
     ("slip", "made_by", In("/acts/0/by")),
     ("slip", "made_at", In("/acts/0/at")),
-    ("slip", "ends_at", Out("an hour or a fortnight later")),
+    ("slip", "ends_at", Out("an hour, a week or a fortnight later")),
     ("slip", "used_at", Out("the act of joining, or of a new password")),
 ];
 

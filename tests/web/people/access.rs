@@ -65,6 +65,8 @@ const MATRIX: &[Row] = &[
     row("POST", "/sign-out", [303; 6]),
     row("GET", "/join/{token}", [400; 6]),
     row("POST", "/join/{token}", [400; 6]),
+    row("GET", "/reset", ALL),
+    row("POST", "/reset", [422; 6]),
     row("GET", "/reset/{token}", [400; 6]),
     row("POST", "/reset/{token}", [400; 6]),
     row("GET", "/prove", MEMBERS),
@@ -82,6 +84,10 @@ const MATRIX: &[Row] = &[
     row("POST", "/people", [303, 403, 403, 403, 404, 303]),
     row("GET", "/people/invite", SECRETARYS),
     row("POST", "/people/invite", SECRETARYS),
+    row("GET", "/people/sheet", SECRETARYS),
+    row("POST", "/people/sheet", [303, 403, 403, 403, 422, 303]),
+    row("GET", "/people/club", SECRETARYS),
+    row("POST", "/people/club", [303, 403, 403, 403, 303, 303]),
     row("GET", "/people/acts", SECRETARYS),
     row("GET", "/people/{id}", SECRETARYS),
     row("POST", "/people/{id}", [303, 403, 403, 403, 404, 303]),
@@ -207,8 +213,8 @@ async fn s19_everybody_gets_what_the_matrix_says() {
 }
 
 /// Pages that are the same for every reader, signed in or not.
-const SAME_FOR_ALL: [&str; 5] =
-    ["/sign-in", "/privacy", "/drawer", "/notes/newsletter", "/notes/newsletter/{issue}"];
+const SAME_FOR_ALL: [&str; 6] =
+    ["/sign-in", "/reset", "/privacy", "/drawer", "/notes/newsletter", "/notes/newsletter/{issue}"];
 
 /// Whether a page that knows its member has the button to sign out at its foot, and nobody else's has.
 fn leads_out(row: &Row, who: &str, answer: &Answer) -> bool {

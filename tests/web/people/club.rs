@@ -119,6 +119,8 @@ impl Club {
             "SELECT group_concat(printf('%s %d %d %s', hex(token_hash), number, member_id, proved_at), ';') \
              FROM session",
             "SELECT group_concat(printf('%d %s %s %s', id, what, subject, detail), ';') FROM act",
+            "SELECT group_concat(printf('%d %s %s %s', member_id, mark, code_hash, used_at), ';') FROM spare_code",
+            "SELECT printf('%s %s %s %s', name, place, welcome, zone) FROM club",
         ] {
             let row: Option<String> =
                 sqlx::query_scalar(query).fetch_one(self.app.database.pools()[0]).await.unwrap();

@@ -21,6 +21,11 @@ const REJECTED: &[(&str, &[(&str, &str)])] = &[
     ("/me/second-factor", &[("code", "12 34")]),
     ("/me/leave", &[("notes", "remove"), ("password", "some other words here")]),
     ("/me/leave", &[]),
+    ("/people/sheet", &[("names", "a guest whose description runs to more than sixty characters, alas\nEnid")]),
+    ("/people/sheet", &[]),
+    ("/people/club", &[("club_name", "Marlbeck"), ("club_place", "Test the boilers at 10 bar"), ("zone", "the clubroom")]),
+    ("/reset", &[("name", "Enid"), ("code", "48 27 31")]),
+    ("/reset", &[("name", "Enid"), ("code", "48 27 31 59 06")]),
     ("/people/invite", &[("meant_for", "a guest whose description runs to more than sixty characters, alas")]),
 ];
 
@@ -33,6 +38,8 @@ const OPENED: &[&str] = &[
     "/people",
     "/people/1",
     "/people/invite",
+    "/people/sheet",
+    "/people/club",
     "/people/acts",
 ];
 

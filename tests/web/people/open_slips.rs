@@ -42,18 +42,18 @@ async fn the_secretary_sees_every_open_slip_and_no_other() {
         let all = |row: &&&str| words.iter().all(|word| row.contains(word));
         assert_eq!(rows.iter().filter(all).count(), 1, "{words:?} in {rows:#?}");
     };
-    let soon = "2027, 09:00 UTC. ";
+    let soon = "2027, 08:00 UTC. ";
     row(&[
         "<h3>Enid Hathersage</h3>",
-        "Chooses a new password, until 15 January",
+        "Chooses a new password, until 22 January",
         soon,
         "Made by Una Secretary.",
     ]);
     let hers = "Made by Una Secretary.";
-    row(&["<h3>Percy of the back bench</h3>", "Joins as moderator, until 29 January", hers]);
+    row(&["<h3>Percy of the back bench</h3>", "Joins as a moderator, until 29 January", hers]);
     row(&[
         "<h3>Somebody</h3>",
-        "Joins as member, until",
+        "Joins as a member, until",
         "Made by the server, or a former member.",
     ]);
     assert!(rows[0].contains("Enid"), "the one that ends first stands first");
@@ -67,7 +67,7 @@ async fn the_secretary_sees_every_open_slip_and_no_other() {
             }
         }
     }
-    let late = club.later(60 * 60).await;
+    let late = club.later(7 * 24 * 60 * 60).await;
     assert_eq!(marks(&mut una.at(&late)).await.len(), 2, "the one for a password has ended");
     let later = club.later(14 * 24 * 60 * 60).await;
     assert_eq!(later.count(OPEN).await, 3, "they are kept a while longer");

@@ -48,6 +48,8 @@ async fn s41_a_members_pages_are_kept_by_nobody() {
         "/people",
         "/people/1",
         "/people/invite",
+        "/people/sheet",
+        "/people/club",
         "/people/acts",
         "/prove",
     ] {

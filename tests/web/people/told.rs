@@ -137,6 +137,8 @@ async fn each_act_is_told_on_the_page_after_it() {
     let (_, mark) = people.body.split_once("name=\"void\" value=\"").unwrap();
     let mark = mark.split('"').next().unwrap();
     told.on(&una.submit("/people", &[("void", mark)]).await, Deed::VoidedSlip);
+    let page = una.submit("/people/club", &[("club_name", "Marlbeck")]).await;
+    told.on(&page, Deed::NamedClub);
     told.on(&una.submit(&member, &[("do", "remove"), ("notes", "keep")]).await, Deed::Removed);
     let fields = [("password", PASSWORD), ("notes", "keep")];
     told.on(&bert.submit("/me/leave", &fields).await, Deed::Left);

@@ -17,7 +17,7 @@ pub(crate) fn program() -> Command {
 }
 
 /// Runs a command on this data folder.
-pub(super) fn run(data: &Path, arguments: &[&str]) -> Output {
+pub(crate) fn run(data: &Path, arguments: &[&str]) -> Output {
     process::run(program().args(arguments).arg("--data-dir").arg(data))
 }
 
@@ -28,7 +28,7 @@ pub(super) fn serve(data: &Path) -> Output {
 
 /// What a command printed that did what it was asked to.
 #[track_caller]
-pub(super) fn done(output: &Output) -> String {
+pub(crate) fn done(output: &Output) -> String {
     let errors = String::from_utf8_lossy(&output.stderr);
     assert_eq!(output.status.code(), Some(0), "{errors}");
     assert_eq!(errors, "");

@@ -2,6 +2,8 @@
 
 use std::process::Command;
 
+use holewright_server::config::CommandLine;
+
 use super::commands::program;
 use super::notes;
 use crate::process;
@@ -29,6 +31,32 @@ fn run(folder: &Folder, section: &str) -> String {
     let said = String::from_utf8(output.stdout).unwrap();
     assert!(output.status.success(), "{said}{}", String::from_utf8_lossy(&output.stderr));
     said
+}
+
+/// Every line that starts the program, out of shell, units and crontabs: the words behind its name.
+fn started() -> Vec<Vec<&'static str>> {
+    let readme = include_str!("../../../README.md");
+    let blocks = readme.split("```").skip(1).step_by(2).flat_map(str::lines);
+    let words = |line: &'static str| {
+        let words: Vec<&str> = line.split_whitespace().collect();
+        let is_it = |word: &&str| word.rsplit(['/', '=']).next() == Some("holewright");
+        let place = words.iter().position(is_it)?;
+        Some(words[place..].to_vec())
+    };
+    blocks.filter_map(words).collect()
+}
+
+#[test]
+fn o11_every_way_to_start_it_in_the_readme_is_one() {
+    let started = started();
+    let unit = started.iter().filter(|words| words.contains(&"--base-url")).count();
+    assert!(started.len() >= 6 && unit >= 1, "{started:?}");
+    for words in started {
+        let read = CommandLine::of(&words);
+        assert!(read.is_ok(), "{words:?}: {}", read.unwrap_err());
+    }
+    let unit = CommandLine::of(["holewright", "--base-url", "http://192.168.1.20:8080"]).unwrap();
+    assert_eq!(unit.config.listen.to_string(), "192.168.1.20:8080", "as the README says");
 }
 
 #[test]

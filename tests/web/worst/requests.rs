@@ -275,7 +275,10 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
             let wrong = [&note(&over, &lines)[..], &read].concat();
             vec![Ask::post(&at, moderator, &wrong).told(422), Ask::post(&at, moderator, &fields)]
         }
-        ("GET", "/people" | "/people/invite" | "/people/acts") => vec![Ask::get(route, secretary)],
+        (
+            "GET",
+            "/people" | "/people/invite" | "/people/sheet" | "/people/club" | "/people/acts",
+        ) => vec![Ask::get(route, secretary)],
         ("GET", "/people/{id}") => {
             vec![Ask::get(format!("/people/{}", club.author.id), secretary)]
         }
@@ -283,6 +286,7 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
             let next = format!("/plan?{}", "a".repeat(1_900));
             vec![Ask::get(with(route, &[("next", &next)]), nobody)]
         }
+        ("GET", "/reset") => vec![Ask::get(route, nobody)],
         ("GET", "/sign-in/code") => vec![Ask::get(route, nobody).told(303)],
         ("GET", "/join/{token}") => vec![Ask::get(format!("/join/{}", club.to_join), nobody)],
         ("GET", "/reset/{token}") => vec![Ask::get(format!("/reset/{}", club.to_reset), nobody)],
@@ -368,6 +372,10 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
             let fields = [("name", name.as_str()), ("new_password", &"password1".repeat(14))];
             vec![Ask::post(format!("/join/{}", club.to_join), nobody, &fields).told(422)]
         }
+        ("POST", "/reset") => {
+            let fields = [("name", &*long(60)), ("code", "48 27 31 59 06")];
+            vec![Ask::post(route, nobody, &fields).told(422)]
+        }
         ("POST", "/reset/{token}") => {
             let fields = [("new_password", &*"password1".repeat(14))];
             vec![Ask::post(format!("/reset/{}", club.to_reset), nobody, &fields).told(422)]
@@ -377,6 +385,29 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         }
         ("POST", "/people/invite") => {
             vec![Ask::post(route, secretary, &[("meant_for", &long(60))]).told(200)]
+        }
+        ("POST", "/people/sheet") => {
+            let names = vec![long(60); 60].join("\n");
+            let over = long(61);
+            vec![
+                Ask::post(route, secretary, &[("names", &over)]).told(422),
+                Ask::post(route, secretary, &[("names", &names)]).told(200),
+            ]
+        }
+        ("POST", "/people/club") => {
+            let (name, welcome) = (long(60), "4 BA bush ".repeat(24));
+            let fields = |zone| {
+                [
+                    ("club_name", &*name),
+                    ("club_place", &name),
+                    ("welcome", &welcome),
+                    ("zone", zone),
+                ]
+            };
+            vec![
+                Ask::post(route, secretary, &fields("nowhere at all")).told(422),
+                Ask::post(route, secretary, &fields("London")),
+            ]
         }
         ("POST", "/people/{id}") => {
             let at = format!("/people/{}", club.author.id);

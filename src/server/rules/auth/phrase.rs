@@ -18,6 +18,35 @@ pub fn words() -> Vec<&'static str> {
     WORDS.split_whitespace().collect()
 }
 
+/// The phrase that this is in another dress: with spaces, points or nothing but other hyphens between its words,
+/// or with capitals. None where it is no such phrase, or is dressed as it was drawn.
+///
+/// # Examples
+///
+/// ```
+/// use holewright_server::rules::auth::phrase::{as_drawn, draw};
+/// use holewright_server::rules::auth::Password;
+///
+/// let phrase = draw().unwrap();
+/// let typed = Password::typed(&format!(" {} ", phrase.secret().replace('-', " ").to_uppercase()));
+/// assert_eq!(as_drawn(&typed), Some(phrase.clone()));
+/// assert_eq!(as_drawn(&phrase), None);
+/// assert_eq!(as_drawn(&Password::typed("some other words typed here")), None);
+/// ```
+#[must_use]
+pub fn as_drawn(typed: &Password) -> Option<Password> {
+    let small = typed.secret().to_lowercase();
+    let typed_words: Vec<&str> =
+        small.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty()).collect();
+    if typed_words.len() != LENGTH {
+        return None;
+    }
+    let known = words();
+    let phrase = typed_words.join("-");
+    let is_one = typed_words.iter().all(|word| known.contains(word)) && phrase != typed.secret();
+    is_one.then(|| Password::typed(&phrase))
+}
+
 /// A new phrase: `acorn-lantern-river-copper-thimble`.
 ///
 /// # Errors

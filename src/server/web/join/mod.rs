@@ -1,5 +1,6 @@
 //! `/join/{token}`: a new member takes a name and a password, and is signed in.
 
+pub mod by_code;
 pub mod reset;
 
 use std::sync::Arc;
@@ -163,9 +164,8 @@ fn words(rights: Rights) -> Vec<String> {
         "The secretary lets you in. Choose the name the others know you by, and a password. No e-mail address is needed."
             .to_owned(),
     ];
-    let named = super::people::named(rights);
     if rights != Rights::default() {
-        words.push(format!("You join as {named}."));
+        words.push(format!("You join as {}.", super::people::as_a(rights)));
     }
     words
 }

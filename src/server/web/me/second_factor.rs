@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use askama::Template;
 use axum::extract::State;
+use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::super::form_page::{self, judged};
@@ -12,7 +13,9 @@ use super::super::sign_in::proved::{self, ProvedForm};
 use super::super::sign_in::{code, with_session};
 use super::super::{people, qr};
 use crate::db::accounts;
+use crate::db::spare_codes::{self, New};
 use crate::extract::{AnyMember, Asker, Fields, ProvedMember, WORD, room};
+use crate::rules::auth::digits::{self, Digits};
 use crate::rules::auth::second_factor::Secret;
 use crate::rules::auth::{SignedIn, Token};
 use crate::rules::deed::Deed;
@@ -31,10 +34,24 @@ struct SecondFactorPage {
     errors: Vec<FieldError>,
     is_set: bool,
     is_compulsory: bool,
+    is_secretary: bool,
+    /// How many spare codes are left.
+    spare_codes: i64,
     /// The offered secret as a QR code and as text, while none is set.
     drawing: String,
+    /// What opens the program for codes on the same telephone.
+    address: String,
     written: String,
     code: Field,
+}
+
+#[derive(Template)]
+#[template(path = "web/me/spare_codes.html")]
+struct SpareCodesPage {
+    frame: Frame,
+    name: String,
+    host: String,
+    codes: Vec<String>,
 }
 
 /// Shows what is set up, or the secret to set up.
@@ -46,7 +63,7 @@ pub async fn form(
     ProvedMember(member): ProvedMember,
     asker: Asker,
 ) -> Result<Response, Error> {
-    form_with(&app, &member, &offer(&app, &asker)?, Vec::new())
+    form_with(&app, &member, &offer(&app, &asker)?, Vec::new()).await
 }
 
 /// Sets it up with a code that proves it, or takes it away.
@@ -78,6 +95,9 @@ async fn change(
         let done = page::did(app, "/me", Deed::DroppedSecondFactor);
         return Ok(with_session(done, &token, app));
     }
+    if fields.get("do") == "spare" {
+        return make_spare_codes(app, &member).await;
+    }
     if member.has_second_factor {
         return Ok(page::see_other("/me/second-factor"));
     }
@@ -89,8 +109,29 @@ async fn change(
             accounts::set_second_factor(&app.database, now, &member, proved, token.hash()).await?;
             Ok(with_session(page::did(app, "/me", Deed::SetSecondFactor), &token, app))
         }
-        None => form_with(app, &member, &secret, vec![code::wrong()]),
+        None => form_with(app, &member, &secret, vec![code::wrong()]).await,
     }
+}
+
+/// Ten spare codes, shown this once; those of before are good no more.
+async fn make_spare_codes(app: &App, member: &SignedIn) -> Result<Response, Error> {
+    let codes = digits::several(digits::SPARE)?;
+    let mut kept = Vec::with_capacity(codes.len());
+    for code in &codes {
+        let hash = app.passwords.hash(code.password()).await?;
+        kept.push(New { mark: code.mark().to_owned(), hash });
+    }
+    if !spare_codes::set(&app.database, app.clock.now(), member, &kept).await? {
+        return Ok(page::see_other("/me/second-factor"));
+    }
+    let heading = "Your spare codes";
+    let page = SpareCodesPage {
+        frame: page::frame(&app.context, "/me/second-factor", heading, false, Seen::ByMember),
+        name: member.name.clone(),
+        host: app.base_url.host().to_owned(),
+        codes: codes.iter().map(Digits::written).collect(),
+    };
+    page::respond(StatusCode::OK, &page)
 }
 
 fn offer(app: &App, asker: &Asker) -> Result<Secret, Error> {
@@ -102,7 +143,7 @@ fn is_compulsory(app: &App, member: &SignedIn) -> bool {
     member.rights.need_second_factor() && app.config.second_factor.is_compulsory()
 }
 
-fn form_with(
+async fn form_with(
     app: &App,
     member: &SignedIn,
     secret: &Secret,
@@ -110,6 +151,7 @@ fn form_with(
 ) -> Result<Response, Error> {
     let is_set = member.has_second_factor;
     let address = secret.address(&member.name, app.base_url.host());
+    let account = accounts::numbered(&app.database, member.id).await?;
     let page = SecondFactorPage {
         frame: page::frame(
             &app.context,
@@ -120,7 +162,10 @@ fn form_with(
         ),
         is_set,
         is_compulsory: is_compulsory(app, member),
+        spare_codes: account.map_or(0, |account| account.spare_codes),
+        is_secretary: member.rights.secretary,
         drawing: if is_set { String::new() } else { qr::drawing(&address)? },
+        address,
         written: secret.written(),
         code: judged(form_page::code(), &errors),
         errors,

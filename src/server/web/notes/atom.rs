@@ -33,14 +33,19 @@ const SINCE: &str = "2026";
 pub async fn show(State(app): State<Arc<App>>, asker: Asker) -> Result<Response, Error> {
     let notes = lists::shown(&app.database, &Filter::default(), None, MOST).await?;
     let base = app.base_url.as_str().to_owned();
-    let feed = app.apart.run(asker.client, move || feed(&base, &notes)).await?;
+    let club = app.context.club.name.clone();
+    let feed = app.apart.run(asker.client, move || feed(&base, &club, &notes)).await?;
     let media = "application/atom+xml; charset=utf-8";
     let mut response = answer(StatusCode::OK, media, feed, &Reader(None));
     response.extensions_mut().insert(Keep);
     Ok(response)
 }
 
-fn feed(base: &str, notes: &[Listed]) -> String {
+fn feed(base: &str, club: &str, notes: &[Listed]) -> String {
+    let title = match club {
+        "" => "Shop notes".to_owned(),
+        club => format!("Shop notes – {}", escaped(club)),
+    };
     let tag = tag(base);
     let base = escaped(base);
     // An empty feed has not changed since ids were first given out.
@@ -49,7 +54,7 @@ fn feed(base: &str, notes: &[Listed]) -> String {
     let mut feed = format!(
         "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n\
          <feed xmlns=\"http://www.w3.org/2005/Atom\" xml:lang=\"en-GB\" xml:base=\"{base}/\">\n\
-         <id>{tag}</id>\n<title>Shop notes</title>\n\
+         <id>{tag}</id>\n<title>{title}</title>\n\
          <subtitle>Members’ experience, not figures of the tables</subtitle>\n\
          <updated>{updated}</updated>\n\
          <link rel=\"self\" type=\"application/atom+xml\" href=\"{base}/notes.atom\"/>\n\

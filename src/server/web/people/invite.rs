@@ -9,9 +9,8 @@ use axum::response::Response;
 use super::super::form_page::judged;
 use super::super::page::{self, Seen};
 use super::super::sign_in::proved::{self, ProvedForm};
-use super::super::when;
-use super::named;
-use super::slip::SlipPage;
+use super::as_a;
+use super::slip::{SlipPage, When};
 use crate::db::slips;
 use crate::extract::{Fields, ProvedSecretary, Secretary, WORD, room};
 use crate::rules::auth::{Rights, SignedIn, Token};
@@ -71,10 +70,11 @@ async fn make(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Resp
     let person = if meant_for.is_empty() { "somebody" } else { meant_for };
     let words = format!(
         "With it {person} joins the club’s pages as {}, once, until {}.",
-        named(rights),
-        when::minute(now + slips::JOIN_LASTS)
+        as_a(rights),
+        When::of(&app).await?.told(now + slips::JOIN_LASTS)
     );
-    SlipPage::new(&app, "join", &token, "Slip to join with", words)?.answer()
+    let heading = ("Slip to join with", meant_for);
+    SlipPage::new(&app, "join", &token, heading, words)?.answer()
 }
 
 fn form_with(

@@ -1,8 +1,10 @@
 //! `/people`: the members and the open slips, for the secretary.
 
 pub mod acts;
+pub mod club;
 pub mod invite;
 pub mod open_slips;
+pub mod sheet;
 pub mod show;
 mod slip;
 
@@ -59,7 +61,7 @@ pub async fn list(
         frame: page::frame(&app.context, "/people", "All members", false, Seen::ByMember)
             .saying(page::words(did)),
         people: people.into_iter().map(row).collect(),
-        slips: open_slips::rows(slips),
+        slips: open_slips::rows(slips, &slip::When::of(&app).await?),
     };
     page::respond(StatusCode::OK, &page)
 }
@@ -90,6 +92,13 @@ pub(super) fn named(rights: Rights) -> String {
         [first @ .., last] if !first.is_empty() => format!("{} and {last}", first.join(", ")),
         held => held.concat(),
     }
+}
+
+/// The same with its article: `an inspector`, `a member`.
+pub(super) fn as_a(rights: Rights) -> String {
+    let named = named(rights);
+    let article = if named.starts_with('i') { "an" } else { "a" };
+    format!("{article} {named}")
 }
 
 /// The refusal of what would leave the club without a secretary.

@@ -4,9 +4,10 @@ use std::sync::Arc;
 
 use axum::response::Response;
 
+use super::super::page;
 use super::super::sign_in::proved::{self, ProvedForm};
-use super::super::{page, when};
-use super::named;
+use super::as_a;
+use super::slip::When;
 use crate::db::open_slips::{self, Lets, OpenSlip};
 use crate::extract::{Fields, Secretary, WORD, room};
 use crate::rules::auth::SignedIn;
@@ -26,16 +27,19 @@ pub(super) struct SlipRow {
 }
 
 /// The slips as the list has them.
-pub(super) fn rows(slips: Vec<OpenSlip>) -> Vec<SlipRow> {
-    slips.into_iter().map(row).collect()
+pub(super) fn rows(slips: Vec<OpenSlip>, when: &When) -> Vec<SlipRow> {
+    slips.into_iter().map(|slip| row(slip, when)).collect()
 }
 
-fn row(slip: OpenSlip) -> SlipRow {
+fn row(slip: OpenSlip, when: &When) -> SlipRow {
     let (who, lets) = match slip.lets {
-        Lets::Reset { name } => (name, "Chooses a new password".to_owned()),
+        Lets::Reset { name, is_read_out: false } => (name, "Chooses a new password".to_owned()),
+        Lets::Reset { name, is_read_out: true } => {
+            (name, "Chooses a new password, by a code that is read out".to_owned())
+        }
         Lets::Join { meant_for, rights } => {
             let who = if meant_for.trim().is_empty() { "Somebody".to_owned() } else { meant_for };
-            (who, format!("Joins as {}", named(rights)))
+            (who, format!("Joins as {}", as_a(rights)))
         }
     };
     SlipRow {
@@ -43,7 +47,7 @@ fn row(slip: OpenSlip) -> SlipRow {
         who,
         lets,
         made_by: slip.made_by.unwrap_or_else(|| "the server, or a former member".to_owned()),
-        ends: when::minute(slip.ends_at),
+        ends: when.told(slip.ends_at),
     }
 }
 

@@ -8,15 +8,17 @@ use axum::http::StatusCode;
 use axum::http::header::SET_COOKIE;
 use axum::response::Response;
 
+use super::super::join::by_code;
 use super::super::page::{self, Seen};
 use super::super::sign_in::proved::{self, ProvedForm};
 use super::super::when;
-use super::slip::SlipPage;
+use super::slip::{CodePage, SlipPage, When};
 use super::{last_secretary, named};
 use crate::db::people::{self, Change, Notes, Person};
 use crate::db::slips;
 use crate::extract::{Fields, JustDid, ProvedSecretary, Secretary, WORD, room};
-use crate::rules::auth::{MemberId, Rights, SignedIn, Token, cookie};
+use crate::rules::auth::digits::Digits;
+use crate::rules::auth::{MemberId, Rights, SignedIn, Token, cookie, name};
 use crate::rules::deed::Deed;
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
@@ -90,6 +92,7 @@ async fn change(
         "stop" => act.stop().await,
         "allow" => act.allow().await,
         "reset" => act.reset().await,
+        "read-out" => act.read_out().await,
         "drop-second-factor" => act.drop_second_factor().await,
         "remove" => act.remove(fields).await,
         _ => Err(Error::NotFound("no such act")),
@@ -149,9 +152,25 @@ impl Act<'_> {
         let words = format!(
             "With it {} chooses a new password, once, until {}. The old one works until then.",
             self.person.name,
-            when::minute(now + slips::RESET_LASTS)
+            When::of(self.app).await?.told(now + slips::RESET_LASTS)
         );
-        SlipPage::new(self.app, "reset", &token, "Slip for a new password", words)?.answer()
+        let heading = ("Slip for a new password", self.person.name.as_str());
+        SlipPage::new(self.app, "reset", &token, heading, words)?.answer()
+    }
+
+    /// A code to read out by telephone, for whoever cannot come.
+    async fn read_out(&self) -> Result<Response, Error> {
+        let (token, code) = (Token::new()?, Digits::draw()?);
+        let hash = self.app.passwords.hash(code.password()).await?;
+        let (database, now) = (&self.app.database, self.app.clock.now());
+        let (by, slip) = (Some(self.secretary), (token.hash(), hash.as_str()));
+        if !slips::reset_read_out(database, now, by, slip, self.person.id).await? {
+            return Err(NOBODY);
+        }
+        by_code::begin_anew(self.app, &name::key(&self.person.name));
+        let until = When::of(self.app).await?.told(now + slips::READ_OUT_LASTS);
+        let person = (self.person.id.0, self.person.name.as_str());
+        CodePage::new(self.app, person, &code, until).answer()
     }
 
     async fn remove(&self, fields: &Fields) -> Result<Response, Error> {

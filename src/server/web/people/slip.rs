@@ -1,23 +1,73 @@
-//! A slip on the screen: shown this once, to print or to read off.
+//! A slip: shown this once, to print or to read off; alone on its page, or one of a sheet.
 
 use askama::Template;
 use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::super::page::{self, Seen};
-use super::super::qr;
+use super::super::{qr, when};
 use crate::rules::auth::Token;
-use crate::{App, Error};
+use crate::rules::auth::digits::Digits;
+use crate::rules::clock::UnixSeconds;
+use crate::rules::zone::Zone;
+use crate::{App, Error, db};
 use holewright_pages::layout::Frame;
+
+/// How the club tells the time.
+pub(super) struct When(Option<Zone>);
+
+impl When {
+    /// By its own clock, where it has named one.
+    pub(super) async fn of(app: &App) -> Result<Self, Error> {
+        Ok(Self(Zone::read(&db::club::read(&app.database).await?.zone)))
+    }
+
+    /// This moment in words.
+    pub(super) fn told(&self, at: UnixSeconds) -> String {
+        self.0.as_ref().map_or_else(|| when::minute(at), |zone| zone.minute(at))
+    }
+}
+
+/// A slip as it is printed.
+#[derive(Clone)]
+pub(super) struct Slip {
+    /// The club’s name and place; empty where it gave none.
+    pub(super) club: String,
+    pub(super) who: String,
+    /// What it is good for, and until when.
+    pub(super) words: String,
+    link: String,
+    pub(super) drawing: String,
+    /// The address to come back to afterwards, without a scheme.
+    pub(super) back: String,
+}
+
+impl Slip {
+    fn new(app: &App, door: &str, token: &Token, who: &str, words: String) -> Result<Self, Error> {
+        let link = format!("{}/{door}/{}", app.base_url, token.secret());
+        Ok(Self {
+            club: app.context.club.line(),
+            who: who.to_owned(),
+            words,
+            drawing: qr::drawing(&link)?,
+            link,
+            back: app.base_url.host().to_owned(),
+        })
+    }
+
+    /// One to join with as a member.
+    pub(super) fn to_join(app: &App, token: &Token, who: &str, until: &str) -> Result<Self, Error> {
+        let words = format!("Good once, until {until}.");
+        Self::new(app, "join", token, who, words)
+    }
+}
 
 #[derive(Template)]
 #[template(path = "web/people/slip.html")]
 pub(super) struct SlipPage {
     frame: Frame,
     heading: &'static str,
-    words: String,
-    link: String,
-    drawing: String,
+    slip: Slip,
 }
 
 impl SlipPage {
@@ -26,17 +76,51 @@ impl SlipPage {
         app: &App,
         door: &str,
         token: &Token,
-        heading: &'static str,
+        (heading, who): (&'static str, &str),
         words: String,
     ) -> Result<Self, Error> {
-        let link = format!("{}/{door}/{}", app.base_url, token.secret());
         Ok(Self {
             frame: page::frame(&app.context, "/people", heading, false, Seen::ByMember),
             heading,
-            words,
-            drawing: qr::drawing(&link)?,
-            link,
+            slip: Slip::new(app, door, token, who, words)?,
         })
+    }
+
+    /// As an answer.
+    pub(super) fn answer(self) -> Result<Response, Error> {
+        page::respond(StatusCode::OK, &self)
+    }
+}
+
+/// A code for a new password, to read out.
+#[derive(Template)]
+#[template(path = "web/people/code.html")]
+pub(super) struct CodePage {
+    frame: Frame,
+    name: String,
+    number: i64,
+    code: String,
+    address: String,
+    until: String,
+}
+
+impl CodePage {
+    /// The code for this member.
+    pub(super) fn new(
+        app: &App,
+        (number, name): (i64, &str),
+        code: &Digits,
+        until: String,
+    ) -> Self {
+        let heading = "A code to read out";
+        Self {
+            frame: page::frame(&app.context, "/people", heading, false, Seen::ByMember),
+            name: name.to_owned(),
+            number,
+            code: code.written(),
+            address: format!("{}/reset", app.base_url.host()),
+            until,
+        }
     }
 
     /// As an answer.

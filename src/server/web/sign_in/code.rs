@@ -9,9 +9,11 @@ use super::super::form_page::{self, FormPage};
 use super::super::next::Next;
 use super::super::page::{self, Seen};
 use super::{Counted, count, with_session};
-use crate::db::accounts::{self, Account};
+use crate::db::accounts::{self, Account, Given};
 use crate::db::sessions::{self, New};
+use crate::db::spare_codes;
 use crate::extract::{Asker, Fields, WORD, room};
+use crate::rules::auth::digits::Digits;
 use crate::rules::auth::{Token, TokenHash};
 use crate::{App, Error};
 use holewright_pages::FieldError;
@@ -54,11 +56,11 @@ pub async fn check_code(
         return form_with(&app, &next, Vec::new()).refused(error);
     }
     let now = app.clock.now();
-    if let Some(step) = step(&account, fields.get("code"), now) {
+    if let Some(given) = given(&app, &account, fields.get("code"), now).await? {
         let token = Token::new()?;
         let session = New { token: token.hash(), agent: &asker.agent };
         let database = &app.database;
-        if accounts::sign_in_with_code(database, now, &account, step, session, held).await? {
+        if accounts::sign_in_with_code(database, now, &account, &given, session, held).await? {
             counted.right(&app);
             if let Some(client) = asker.client {
                 app.sign_in_limit.give_back(client);
@@ -68,6 +70,24 @@ pub async fn check_code(
     }
     accounts::refuse(&app.database, now, Some(&account), "code").await?;
     form_with(&app, &next, vec![wrong()]).answer()
+}
+
+/// What this code is of the member's, if it may still be taken: of the device, or a spare one.
+async fn given(
+    app: &App,
+    account: &Account,
+    typed: &str,
+    now: i64,
+) -> Result<Option<Given>, Error> {
+    if let Some(step) = step(account, typed, now) {
+        return Ok(Some(Given::Step(step)));
+    }
+    let Some(digits) = Digits::read(typed).filter(|_| account.second_factor.is_some()) else {
+        return Ok(None);
+    };
+    let hash = spare_codes::hash(&app.database, account.id, digits.mark()).await?;
+    let is_right = app.passwords.verify(digits.password(), hash).await?;
+    Ok(is_right.then(|| Given::Spare(digits.mark().to_owned())))
 }
 
 /// The step whose code this is, if it may still be taken.
@@ -82,8 +102,8 @@ pub(super) async fn take(app: &App, account: &Account, code: &str) -> Result<boo
         return Ok(true);
     }
     let now = app.clock.now();
-    let taken = match step(account, code, now) {
-        Some(step) => accounts::take_code(&app.database, account.id, step).await?,
+    let taken = match given(app, account, code, now).await? {
+        Some(given) => accounts::take_code(&app.database, now, account, &given).await?,
         None => false,
     };
     if !taken {
@@ -94,8 +114,8 @@ pub(super) async fn take(app: &App, account: &Account, code: &str) -> Result<boo
 
 /// What is said of a wrong code.
 pub(in crate::web) fn wrong() -> FieldError {
-    let words =
-        "This is not the code of this half minute, or it was used already. Wait for the next one.";
+    let words = "This is not the code of this half minute, nor a spare one, or it was used already. Wait for the next one, or \
+         take another spare code.";
     FieldError::new("code", words)
 }
 
@@ -114,7 +134,8 @@ fn form_with(app: &App, next: &Next, errors: Vec<FieldError>) -> FormPage {
     let mut page =
         FormPage::at(&app.context, "/sign-in/code", "Your code", errors, Seen::ByAnybody);
     page.words = vec![
-        "The password was right. If the device with your codes is lost, ask the secretary."
+        "The password was right. Without the device with your codes, take one of your spare codes, each of which is \
+         good once. If those are lost too, ask the secretary; if you are the only one, whoever runs the server."
             .to_owned(),
     ];
     page.fields = vec![form_page::code()];

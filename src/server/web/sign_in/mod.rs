@@ -23,7 +23,7 @@ use super::page::{self, Seen};
 use crate::db::accounts::{self, Account};
 use crate::db::sessions::New;
 use crate::extract::{Asker, Fields, JustDid, Reader, room};
-use crate::rules::auth::{Password, SignedIn, Token, cookie, name, strength};
+use crate::rules::auth::{Password, SignedIn, Token, cookie, name, phrase, strength};
 use crate::rules::deed::Deed;
 use crate::rules::limits::Client;
 use crate::{App, Error};
@@ -90,7 +90,7 @@ pub async fn sign_in(
 }
 
 /// Under what tries are counted.
-pub(super) struct Counted {
+pub(in crate::web) struct Counted {
     key: String,
     client: Option<Client>,
 }
@@ -99,6 +99,11 @@ impl Counted {
     /// Of somebody who is not signed in: at the name, and at their address.
     fn at_the_door(asker: &Asker, name: &str) -> Self {
         Self { key: name::key(name), client: asker.client }
+    }
+
+    /// Of somebody who is not signed in, under another key than the name: and at their address.
+    pub(in crate::web) fn under(key: String, asker: &Asker) -> Self {
+        Self { key, client: asker.client }
     }
 
     /// Of one session, apart from those of strangers and from the member's others: whoever guesses at the
@@ -110,7 +115,7 @@ impl Counted {
     }
 
     /// All that was asked for was right.
-    pub(super) fn right(&self, app: &App) {
+    pub(in crate::web) fn right(&self, app: &App) {
         app.tries.right(&self.key, Instant::now());
     }
 }
@@ -126,7 +131,7 @@ async fn check(
     let account = accounts::named(&app.database, &name::key(typed)).await?;
     let standing = account.as_ref().filter(|account| !account.is_stopped);
     let hash = standing.map(|account| account.password_hash.clone());
-    if app.passwords.verify(password.clone(), hash).await? {
+    if let Some(password) = verified(app, password, hash).await? {
         if let Some(account) = account.as_ref() {
             renew(app, account, password).await?;
         }
@@ -139,6 +144,23 @@ async fn check(
     Ok(None)
 }
 
+/// The password behind this hash: as it was typed, or the phrase that it is in another dress. Whether the
+/// second is tried hangs on what was typed alone, so it tells nothing of the name.
+async fn verified(
+    app: &App,
+    typed: Password,
+    hash: Option<String>,
+) -> Result<Option<Password>, Error> {
+    let as_drawn = phrase::as_drawn(&typed);
+    if app.passwords.verify(typed.clone(), hash.clone()).await? {
+        return Ok(Some(typed));
+    }
+    match as_drawn {
+        Some(phrase) if app.passwords.verify(phrase.clone(), hash).await? => Ok(Some(phrase)),
+        _ => Ok(None),
+    }
+}
+
 /// Makes the hash anew where it was made at another cost than today's.
 async fn renew(app: &App, account: &Account, password: Password) -> Result<(), Error> {
     if app.passwords.is_current(&account.password_hash) {
@@ -149,7 +171,7 @@ async fn renew(app: &App, account: &Account, password: Password) -> Result<(), E
 }
 
 /// Counts a try before its outcome is known, so that many at once count as many.
-fn count(app: &App, Counted { key, client }: &Counted) -> Result<(), Error> {
+pub(in crate::web) fn count(app: &App, Counted { key, client }: &Counted) -> Result<(), Error> {
     let now = Instant::now();
     let refused = |wait| Error::TooManyTries { wait };
     if let Some(client) = *client {
@@ -196,7 +218,15 @@ fn form_with(app: &App, typed: &str, next: &Next, errors: Vec<FieldError>) -> Fo
     page.fields = vec![form_page::name(typed), form_page::password("Password")];
     page.known = vec![("next", next.address().to_owned())];
     page.button = "Sign in";
-    page.links = vec![Link::new("/privacy", "What is kept, and for how long")];
+    page.after = vec![
+        "Forgotten the password? Ask the secretary: a slip to print, or a code read out to you by telephone, lets you \
+         choose another. Lost a slip before you used it? The secretary cancels it and makes you another."
+            .to_owned(),
+    ];
+    page.links = vec![
+        Link::new("/reset", "I was read a code out"),
+        Link::new("/privacy", "What is kept, and for how long"),
+    ];
     page
 }
 

@@ -1,0 +1,118 @@
+//! `/people/sheet`: slips to join with for a list of names, to print six on a page and cut apart.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::extract::State;
+use axum::http::StatusCode;
+use axum::response::Response;
+
+use super::super::apart::aside;
+use super::super::form_page::FormPage;
+use super::super::page::{self, Seen};
+use super::super::sign_in::proved::{self, ProvedForm};
+use super::slip::{Slip, When};
+use crate::db::slips;
+use crate::extract::{Fields, Secretary, room};
+use crate::rules::auth::{SignedIn, Token};
+use crate::{App, Error};
+use holewright_pages::FieldError;
+use holewright_pages::field::{Field, Kind};
+use holewright_pages::layout::Frame;
+use holewright_pages::link::Link;
+
+/// The most slips of one sheet.
+const MOST: usize = 60;
+/// The most characters of who a slip is for.
+const LONGEST: usize = 60;
+/// How many stand on a page of A4.
+const A_PAGE: usize = 6;
+
+/// The bytes of so many names on lines, and proof.
+pub const TAKES: u64 = room(&[MOST * (LONGEST + 2)]) + proved::TAKES;
+
+#[derive(Template)]
+#[template(path = "web/people/sheet.html")]
+struct SheetPage {
+    frame: Frame,
+    count: usize,
+    pages: Vec<Vec<Slip>>,
+}
+
+/// Shows the form.
+///
+/// # Errors
+/// Not the secretary.
+pub async fn form(State(app): State<Arc<App>>, Secretary(_): Secretary) -> Result<Response, Error> {
+    form_with(&app, "", Vec::new())
+}
+
+/// Makes all the slips or none, and shows them, this once.
+///
+/// # Errors
+/// Not the secretary, or the database cannot be written.
+pub async fn print(form: ProvedForm<Secretary>) -> Result<Response, Error> {
+    form.does(make).await
+}
+
+async fn make(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Response, Error> {
+    let typed = fields.as_typed("names");
+    let names: Vec<&str> = typed.lines().map(str::trim).filter(|name| !name.is_empty()).collect();
+    if let Some(fault) = fault(&names) {
+        return form_with(&app, typed, vec![FieldError::new("names", fault)]);
+    }
+    let now = app.clock.now();
+    let mut made = Vec::with_capacity(names.len());
+    for name in names {
+        made.push((Token::new()?, name.to_owned()));
+    }
+    let to_keep: Vec<_> = made.iter().map(|(token, name)| (token.hash(), name.as_str())).collect();
+    slips::invite_all(&app.database, now, &secretary, &to_keep).await?;
+    let until = When::of(&app).await?.told(now + slips::JOIN_LASTS);
+    // Sixty drawings take a while, and their page is a megabyte.
+    aside(move || drawn(&app, &made, &until)).await?
+}
+
+fn drawn(app: &App, made: &[(Token, String)], until: &str) -> Result<Response, Error> {
+    let slips = made.iter().map(|(token, name)| Slip::to_join(app, token, name, until));
+    let slips: Vec<Slip> = slips.collect::<Result<_, _>>()?;
+    let heading = "Slips to join with";
+    let page = SheetPage {
+        frame: page::frame(&app.context, "/people", heading, false, Seen::ByMember),
+        count: slips.len(),
+        pages: slips.chunks(A_PAGE).map(<[Slip]>::to_vec).collect(),
+    };
+    page::respond(StatusCode::OK, &page)
+}
+
+fn fault(names: &[&str]) -> Option<String> {
+    if names.is_empty() {
+        return Some("Write at least one name.".to_owned());
+    }
+    if names.len() > MOST {
+        let count = names.len();
+        return Some(format!(
+            "At most {MOST} names at once, and these are {count}. Nothing was made: send the rest on a second sheet."
+        ));
+    }
+    let long = names.iter().find(|name| name.chars().count() > LONGEST)?;
+    let begins: String = long.chars().take(20).collect();
+    Some(format!("At most {LONGEST} characters to a name, one name a line: “{begins}…” has more."))
+}
+
+fn form_with(app: &App, typed: &str, errors: Vec<FieldError>) -> Result<Response, Error> {
+    let heading = "Slips on a sheet";
+    let mut form = FormPage::at(&app.context, "/people/sheet", heading, errors, Seen::ByMember);
+    form.words = vec![format!(
+        "One slip for each name, {A_PAGE} on a page, to print, cut apart and hand over at a meeting. Each lets one \
+         person join as a member, once, within a fortnight. They choose their own name and password."
+    )];
+    let hint = format!("One a line, at most {MOST}");
+    form.fields = vec![Field::new("names", "The names", hint, Kind::Long(typed.to_owned()))];
+    form.button = "Make the slips";
+    form.links = vec![
+        Link::new("/people/invite", "One slip, or one with rights"),
+        Link::new("/people#slips", "Open slips"),
+    ];
+    form.answer()
+}

@@ -1,0 +1,96 @@
+//! Slips for a list of names: all or none, each good for one, printed to be cut apart.
+
+use axum::http::StatusCode;
+
+use super::club::{Browser, Club, PASSWORD, SECRETARY};
+use crate::html;
+use crate::markup::check_page;
+
+const OPEN: &str = "SELECT COUNT(*) FROM slip WHERE used_at IS NULL";
+
+/// What the drawing of this link looks like on a page.
+fn count(body: &str, what: &str) -> usize {
+    body.matches(what).count()
+}
+
+/// The sheet for these lines.
+async fn sheet(una: &mut Browser, names: &str) -> crate::support::Answer {
+    una.post("/people/sheet", &[("names", names)]).await
+}
+
+#[tokio::test]
+async fn a_list_of_names_becomes_slips_six_a_page() {
+    let club = Club::start().await;
+    let mut una = club.join("Una Secretary", SECRETARY).await;
+    una.post("/people/club", &[("club_name", "Marlbeck Model Engineers")]).await;
+    let names = "  Enid O’Hathersage \r\n\r\nPercy\nOlive\nAda\nBert\nCyril\nDora\n";
+    let made = sheet(&mut una, names).await;
+    assert_eq!(made.status, StatusCode::OK, "{}", made.body);
+    check_page(&made.body, "a sheet");
+    assert_eq!(count(&made.body, "<ul class=\"slips\">"), 2, "six and one: {}", made.body);
+    for what in [
+        "<svg class=\"qr\"",
+        "Point your camera here:",
+        "To come back afterwards: <strong>club.test</strong>",
+        "<p class=\"whose\">Marlbeck Model Engineers</p>\n<p class=\"who\">",
+        "Good once, until 29 January 2027, 08:00 UTC.",
+    ] {
+        assert_eq!(count(&made.body, what), 7, "{what}: {}", made.body);
+    }
+    assert!(made.body.contains("<p class=\"who\">Enid O’Hathersage</p>"), "{}", made.body);
+    assert_eq!(club.count(OPEN).await, 7);
+    assert_eq!(club.acts("slip-to-join").await, 8, "hers by the test too");
+    let members = una.get("/people").await.body;
+    for name in ["Enid O’Hathersage", "Percy", "Olive", "Ada", "Bert", "Cyril", "Dora"] {
+        assert!(members.contains(&format!("<h3>{name}</h3>")), "{name} in {members}");
+    }
+    let rights = "SELECT count(*) FROM slip WHERE is_moderator + is_inspector + is_secretary > 0 AND used_at IS NULL";
+    assert_eq!(club.count(rights).await, 0);
+}
+
+#[tokio::test]
+async fn s09_a_list_that_cannot_be_made_makes_none_and_is_given_back() {
+    let club = Club::start().await;
+    let mut una = club.join("Una Secretary", SECRETARY).await;
+    let sixty = (0..60).map(|number| format!("Guest {number}")).collect::<Vec<_>>().join("\n");
+    let long = format!("Enid\n{}", "x".repeat(61));
+    for (names, words) in [
+        ("", "Write at least one name."),
+        (" \n\n ", "Write at least one name."),
+        (&format!("{sixty}\nOne more"), "these are 61"),
+        (&long, "At most 60 characters to a name"),
+    ] {
+        let refused = sheet(&mut una, names).await;
+        assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY, "{names}");
+        assert!(refused.body.contains(words), "{words}: {}", refused.body);
+        let page = html::read(&refused.body);
+        assert!(page.tags.iter().any(|tag| tag.attribute("href") == Some("#names")), "{names}");
+        if let Some(last) = names.trim().lines().last() {
+            assert!(refused.body.contains(last), "{last} is lost");
+        }
+    }
+    assert_eq!(club.count(OPEN).await, 0);
+    let whole = sheet(&mut una, &sixty).await;
+    assert_eq!(whole.status, StatusCode::OK);
+    assert_eq!(count(&whole.body, "<ul class=\"slips\">"), 10);
+    assert_eq!(club.count(OPEN).await, 60);
+}
+
+/// From the members' page it is three taps to a slip: the door, the form's button and none between.
+#[tokio::test]
+async fn one_person_is_invited_within_three_taps() {
+    let club = Club::start().await;
+    let mut una = club.join("Una Secretary", SECRETARY).await;
+    for page in ["/me", "/people"] {
+        let body = una.get(page).await.body;
+        assert!(body.contains("<a href=\"/people/invite\">Let somebody in</a>"), "{page}: {body}");
+    }
+    let form = una.get("/people/invite").await;
+    assert_eq!(form.status, StatusCode::OK);
+    let slip = una.post("/people/invite", &[("meant_for", "Percy")]).await;
+    let link = slip.body.split("<code>https://club.test").nth(1).unwrap();
+    let link = link.split('<').next().unwrap().to_owned();
+    let fields = [("name", "Percy Wainscott"), ("new_password", PASSWORD)];
+    let joined = club.browser().post(&link, &fields).await;
+    assert_eq!(joined.status, StatusCode::SEE_OTHER, "{}", joined.body);
+}
