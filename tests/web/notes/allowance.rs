@@ -130,7 +130,18 @@ impl Scene {
         let (moderator, reader) = (&self.moderator, &self.reader);
         match act {
             Act::Save => self.written(self.shown().await, "draft"),
-            Act::SendIn(_) => self.written(self.shown().await, "send"),
+            Act::SendIn(_) => {
+                let table = "title,text,source\nReaming,Slow.,Newsletter 1987\n".to_owned();
+                let tips = Form {
+                    route: "/notes/import",
+                    path: "/notes/import".to_owned(),
+                    by: moderator.clone(),
+                    fields: vec![("tips", table)],
+                };
+                let mut forms = self.written(self.shown().await, "send");
+                forms.push(tips);
+                forms
+            }
             Act::Pass => vec![self.decided(self.waiting().await, "waiting", "pass").await],
             Act::AskForChange => {
                 vec![self.decided(self.waiting().await, "waiting", "change").await]

@@ -7,6 +7,7 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::apart::aside;
 use super::super::when::minute;
 use super::page::page;
 use super::queue::{NOT_THEIRS, decides};
@@ -42,11 +43,14 @@ pub async fn show(State(app): State<Arc<App>>, Member(member): Member) -> Result
     let title = "The last decisions";
     let words = "What was decided about notes of late.";
     let frame = Frame::at(&app.context, Section::Notes, "/queue/decided", title, words);
-    let decided = DecidedPage {
-        frame: frame.of_a_mistake().for_reader(true),
-        rows: rows.into_iter().map(row).collect(),
+    let work = move || {
+        let decided = DecidedPage {
+            frame: frame.of_a_mistake().for_reader(true),
+            rows: rows.into_iter().map(row).collect(),
+        };
+        page(StatusCode::OK, &decided, &Reader(Some(member)))
     };
-    page(StatusCode::OK, &decided, &Reader(Some(member)))
+    aside(work).await?
 }
 
 fn row(Decided { at, by, what, detail, note, title }: Decided) -> Row {
