@@ -14,7 +14,7 @@ use crate::rules::auth::{Right, SignedIn};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::difference::Effort;
 use crate::rules::notes::markdown;
-use crate::rules::notes::ready::{READY, Ready};
+use crate::rules::notes::ready::{READY, Ready, Sends};
 use crate::rules::notes::state::{Act, Others, Refused, StandIns, Subject, done_by};
 
 /// What stood in the way of a decision, with what was typed.
@@ -104,8 +104,8 @@ pub(super) struct Part {
     pub(super) asked: Option<AskedShown>,
     /// An earlier note that says much the same: number and title.
     pub(super) like: Option<(i64, String)>,
-    /// The reasons at one tap.
-    pub(super) ready: &'static [Ready],
+    /// The reasons at one tap: what they do, and each of them.
+    pub(super) ready: Vec<(&'static str, Vec<&'static Ready>)>,
     /// Whether this reader may show it with a small fix.
     pub(super) may_mend: bool,
     /// What changed since the shown wording.
@@ -187,7 +187,7 @@ pub(super) fn item(
         place: old.clone(),
         asked: None,
         like: None,
-        ready: &[],
+        ready: Vec::new(),
         may_mend: false,
         difference: None,
         corrections: standing(note),
@@ -202,7 +202,7 @@ pub(super) fn item(
         place: if is_hidden { new.clone() } else { old.clone() },
         asked: asked_before(note, version, asked.as_ref(), effort),
         like: like.clone(),
-        ready: if may(note, decider, Act::Decline).is_ok() { &READY } else { &[] },
+        ready: if may(note, decider, Act::Decline).is_ok() { ready() } else { Vec::new() },
         may_mend: may(note, decider, Act::Mend(Subject::Usual)).is_ok(),
         difference: shown.map(|shown| Difference::of(Some(shown), version, effort)),
         corrections: Vec::new(),
@@ -235,6 +235,15 @@ pub(super) fn item(
         reported,
         waiting,
     })
+}
+
+/// The reasons at one tap, by what they do.
+fn ready() -> Vec<(&'static str, Vec<&'static Ready>)> {
+    let of = |sends| READY.iter().filter(move |ready| ready.sends == sends).collect();
+    vec![
+        ("Ask for a change at one tap, with what you typed behind it:", of(Sends::Back)),
+        ("Decline at one tap:", of(Sends::Away)),
+    ]
 }
 
 /// What was asked of an earlier wording that its author has changed since; or why it was not taken.

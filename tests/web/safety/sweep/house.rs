@@ -189,6 +189,14 @@ impl House {
                 let read = format!("last={all}&correction={all}");
                 (format!("/queue/{}", note(at)), format!("version={version}&do={what}&{read}"))
             }
+            Act::Mend { note: at, stale } => {
+                let version = self.version(at, false, stale);
+                let all = i64::MAX;
+                let read = format!("version={version}&last={all}&correction={all}");
+                let form = format!("title={word}&text=It+cut+clean.&drill=No.+43&{read}");
+                (format!("/queue/{}/mend", note(at)), form)
+            }
+            Act::Undo { note: at } => (format!("/queue/{}", note(at)), "do=undo".to_owned()),
             Act::Correct { note: at, pressure, stale } => {
                 let version = self.version(at, true, stale);
                 let what = if pressure { "not+for+a+boiler" } else { "instead" };
@@ -263,6 +271,7 @@ impl House {
 
     /// Somebody acts: what came of it must be what the model says.
     pub(super) fn act(&mut self, by: Who, act: Act, word: Word) {
+        self.hold_the_minute();
         let request = self.form(by, act, word);
         let answer = send(self.server().address, &request).unwrap();
         let expected = self.club.act(by, act, word);
@@ -290,7 +299,12 @@ impl House {
     fn learn(&mut self, act: Act, word: Word) {
         let place = match act {
             Act::Write { .. } => self.known.notes.len(),
-            Act::Edit { note, .. } => note,
+            Act::Edit { note, .. } | Act::Mend { note, .. } => note,
+            Act::Remove { .. } => {
+                return self.ask_database(async |connection| {
+                    sqlx::query("DELETE FROM undoable").execute(connection).await.unwrap();
+                });
+            }
             _ => return,
         };
         let (note, version) = self.ask_database(async |connection| {
@@ -306,6 +320,14 @@ impl House {
         }
         self.known.words[place].push(word);
         self.known.versions.insert(word, version);
+    }
+
+    /// However slow this machine is, no minute is over in which a decision can be undone.
+    fn hold_the_minute(&self) {
+        self.ask_database(async |connection| {
+            let now = sqlx::query("UPDATE undoable SET decided_at = unixepoch()");
+            now.execute(connection).await.unwrap();
+        });
     }
 
     /// How many acts the record holds.
@@ -330,6 +352,7 @@ impl House {
     /// Somebody acts, and the program is killed so much later. What was acknowledged is there; the rest is
     /// there or not, and nothing between.
     pub(super) fn kill(&mut self, (by, act, word): (Who, Act, Word), after: Duration) {
+        self.hold_the_minute();
         let request = self.form(by, act, word);
         let before = self.recorded();
         let address = self.server().address;

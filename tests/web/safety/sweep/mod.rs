@@ -81,6 +81,8 @@ fn act() -> impl Strategy<Value = (Who, Act)> {
             .prop_map(|(by, note, sends, pressure)| (by, Act::Edit { note, sends, pressure })),
         12 => (decider(), note(), decision, rarely())
             .prop_map(|(by, note, what, stale)| (by, Act::Decide { note, what, stale })),
+        2 => (decider(), note(), rarely()).prop_map(|(by, note, stale)| (by, Act::Mend { note, stale })),
+        3 => (decider(), note()).prop_map(|(by, note)| (by, Act::Undo { note })),
         3 => (decider(), note(), rarely(), rarely())
             .prop_map(|(by, note, pressure, stale)| (by, Act::Correct { note, pressure, stale })),
         1 => (anybody(), note()).prop_map(|(by, note)| (by, Act::Withdraw { note })),
@@ -122,6 +124,10 @@ fn tried_after(by: Who, act: Act) -> Vec<(Who, Act)> {
     match act {
         Act::ChangePassword { old, new } => {
             [old, new].map(|password| (by, Act::Enter { password })).into()
+        }
+        // Often enough, and by somebody else too.
+        Act::Decide { note, .. } | Act::Mend { note, .. } if note % 2 == 1 => {
+            vec![(by + 1, Act::Undo { note }), (by, Act::Undo { note })]
         }
         Act::Stop { of } | Act::Remove { of, .. } => vec![(of, Act::Enter { password: 0 })],
         _ => Vec::new(),

@@ -27,6 +27,15 @@ pub(super) enum Act {
         what: Decision,
         stale: bool,
     },
+    /// Shows what waits with a small fix.
+    Mend {
+        note: usize,
+        stale: bool,
+    },
+    /// Takes back what they decided last about the note.
+    Undo {
+        note: usize,
+    },
     Correct {
         note: usize,
         pressure: bool,
@@ -109,13 +118,13 @@ pub(super) struct Member {
     pub(super) password: Option<Password>,
 }
 
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Wording {
     pub(super) word: Word,
     pub(super) pressure: bool,
 }
 
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Note {
     pub(super) author: Option<Who>,
     pub(super) desk: Option<Wording>,
@@ -129,6 +138,8 @@ pub(super) struct Note {
     pub(super) reports: BTreeSet<(Word, Option<Who>)>,
     pub(super) is_withdrawn: bool,
     pub(super) is_gone: bool,
+    /// Who decided last, and how it stood before, if nothing else has happened to it since.
+    pub(super) last: Option<(Who, Box<Note>)>,
 }
 
 #[derive(Clone, Debug, Default)]
@@ -244,14 +255,22 @@ impl Club {
             Act::SignOut | Act::Enter { .. } | Act::ChangePassword { .. } => Done,
             Act::Edit { note, .. }
             | Act::Decide { note, .. }
+            | Act::Mend { note, .. }
+            | Act::Undo { note }
             | Act::Correct { note, .. }
             | Act::Withdraw { note }
             | Act::Report { note }
             | Act::Judge { note, .. }
             | Act::TakeAway { note, .. } => match self.notes.get(note).cloned() {
                 Some(mut changed) => {
+                    let before = changed.without_last();
                     let outcome = self.on_note(by, act, &mut changed, word);
                     if outcome == Done {
+                        let is_decided = matches!(act, Act::Decide { .. } | Act::Mend { .. });
+                        changed.last = match changed.last.take() {
+                            _ if is_decided => Some((by, Box::new(before))),
+                            last => last.filter(|_| changed == before),
+                        };
                         self.notes[note] = changed;
                     }
                     outcome
@@ -266,7 +285,7 @@ impl Club {
         let is_author = note.author == Some(by);
         let looks = me.moderates() || me.rights.inspector;
         let may = |is_so: bool| if is_so { Done } else { Refused };
-        let is_decision = matches!(act, Act::Decide { .. });
+        let is_decision = matches!(act, Act::Decide { .. } | Act::Mend { .. } | Act::Undo { .. });
         let is_secret = note.shown.is_none() && !is_author && !looks && !is_decision;
         if note.is_gone || is_secret || (matches!(act, Act::Edit { .. }) && !is_author) {
             return if is_decision { Refused } else { Unseen };
@@ -307,6 +326,21 @@ impl Club {
                     Decision::Decline | Decision::Settle => note.was_declined = true,
                 }
                 may(is_theirs && !stale)
+            }
+            (Act::Mend { stale, .. }, _) => {
+                let Some(waits) = note.queue.take() else { return Refused };
+                let hidden = note.shown.filter(|_| note.is_hidden());
+                let pressure = waits.pressure || hidden.is_some_and(|hidden| hidden.pressure);
+                (note.shown, note.corrections) = (Some(Wording { word, pressure }), Vec::new());
+                note.reports.clear();
+                may(me.decides(pressure) && !is_author && !stale)
+            }
+            (Act::Undo { .. }, _) => {
+                let Some((who, before)) = note.last.take() else { return Refused };
+                let pressure = [before.queue, before.shown].iter().flatten().any(|it| it.pressure);
+                let is_theirs = who == by && !self.is_own(by, note, pressure);
+                *note = *before;
+                may(is_theirs && me.sees(pressure))
             }
             (Act::Correct { pressure, stale, .. }, _) => {
                 let Some(shown) = &mut note.shown else { return Refused };
@@ -370,7 +404,10 @@ impl Club {
         if hidden.is_empty() {
             return Refused;
         }
-        hidden.into_iter().for_each(|note| note.reports.retain(|(_, who)| *who != Some(of)));
+        for note in hidden {
+            note.reports.retain(|(_, who)| *who != Some(of));
+            note.last = None;
+        }
         Done
     }
 
@@ -393,6 +430,8 @@ impl Club {
             Act::Remove { keep, .. } => {
                 (member.is_gone, member.is_signed_in) = (true, false);
                 self.notes.iter_mut().for_each(|note| note.leaves(of, keep));
+                // Which of the rows of a note a leaver has touched is another test's.
+                self.notes.iter_mut().for_each(|note| note.last = None);
             }
             _ => member.is_stopped = false,
         }
@@ -457,6 +496,11 @@ impl Club {
 impl Note {
     fn was_sent_in(&self) -> bool {
         self.queue.is_some() || self.shown.is_some() || self.was_declined
+    }
+
+    /// How it stands, whatever can be undone.
+    fn without_last(&self) -> Self {
+        Self { last: None, ..self.clone() }
     }
 
     /// Another wording takes the place of the one on its way.
