@@ -117,6 +117,12 @@ pub(super) fn new_password(label: &'static str) -> Field {
     Field::new("new_password", label, hint, Kind::Secret("new-password"))
 }
 
+/// The first code of a second factor that is being set up.
+pub(super) fn first_code() -> Field {
+    let kind = Kind::Familiar(String::new(), "one-time-code");
+    Field::new("code", "Code", "Six digits, as the program shows them now", kind)
+}
+
 /// The code of the second factor.
 pub(super) fn code() -> Field {
     let hint = "Six digits, from the device or program you set up; or ten, a spare code";

@@ -87,7 +87,7 @@ async fn s08_a_code_is_its_members_and_ends_within_the_hour() {
 }
 
 #[tokio::test]
-async fn s12_a_code_cannot_be_guessed_and_a_new_one_may_be_tried_at_once() {
+async fn s11_a_code_cannot_be_guessed_and_a_new_one_may_be_tried_at_once() {
     let club = Club::start().await;
     let mut una = club.join("Una Secretary", SECRETARY).await;
     club.join("Enid Hathersage", PLAIN).await;

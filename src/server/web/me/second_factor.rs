@@ -167,7 +167,7 @@ async fn form_with(
         drawing: if is_set { String::new() } else { qr::drawing(&address)? },
         address,
         written: secret.written(),
-        code: judged(form_page::code(), &errors),
+        code: judged(form_page::first_code(), &errors),
         errors,
     };
     page::respond(page::status(&page.errors), &page)
