@@ -287,6 +287,7 @@ impl<'a> Planned<'a> {
                         found: said.found,
                         material: said.material.to_owned(),
                         size: said.size.to_owned(),
+                        why: said.why.to_owned(),
                     };
                     verdicts::judge(database, now, by, (note, None), &verdict).await?;
                 }

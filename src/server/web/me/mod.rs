@@ -1,6 +1,7 @@
 //! `/me`: a member's own page: rights, sessions, and links to what is theirs.
 
 pub mod data;
+pub mod feed;
 pub mod leave;
 pub mod password;
 pub mod second_factor;

@@ -9,6 +9,7 @@ use axum::response::Response;
 use form_urlencoded::Serializer;
 
 use super::super::apart::aside;
+use super::compare;
 use super::item::Item;
 use super::page::{MOST, page, see_other};
 use crate::db::notes::lists::{self, Filter};
@@ -40,6 +41,8 @@ struct ListPage {
     filters: Vec<Field>,
     is_filtered: bool,
     new: String,
+    /// Where the notes on this thing stand side by side.
+    compare: Option<String>,
     is_signed_in: bool,
     decides: bool,
 }
@@ -130,6 +133,10 @@ pub async fn show(
             Some([thing]) => format!("/notes/new?on={thing}"),
             _ => "/notes/new".to_owned(),
         },
+        compare: match named.as_ref().map(|named| named.things.as_slice()) {
+            Some([thing]) => belongs::at(thing).and_then(|thing| compare::address_of(&thing)),
+            _ => None,
+        },
         is_signed_in: reader.0.is_some(),
         decides: reader.0.as_ref().is_some_and(|member| super::queue::decides(member.rights)),
     };
@@ -182,7 +189,7 @@ fn filters(query: &Query, errors: &[FieldError]) -> Vec<Field> {
             "gunmetal, 4 BA, No. 43",
             query.get("on"),
         ),
-        tick("confirmed", "Confirmed", "Another member found that it works"),
+        tick("confirmed", "Confirmed", "Another member found the same"),
         tick("corrected", "Corrected", "With a correction above it"),
     ];
     fields.into_iter().map(|field| field.judged(errors, |_, _| String::new())).collect()
