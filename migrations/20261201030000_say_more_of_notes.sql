@@ -63,6 +63,7 @@ SELECT
         'lubricant', version.lubricant,
         'speed', version.speed,
         'machine', version.machine,
+        'source', version.source,
         'is_pressure', version.is_pressure,
         'is_warning', version.is_warning,
         'author', (SELECT member.name FROM member WHERE member.id = note.author_id),

@@ -23,6 +23,7 @@ use crate::rules::auth::{Name, NoChance, Password, SignedIn, name, phrase};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::NoteId;
 use crate::rules::notes::again::MadeFrom;
+use crate::rules::notes::open::Open;
 use crate::rules::notes::state::Subject;
 use crate::rules::notes::wording::{Aim, Wording};
 
@@ -179,6 +180,7 @@ async fn join(
                 session: 0,
                 proved_at: now,
                 has_second_factor: false,
+                open: Open::default(),
             })
             .collect()),
     }

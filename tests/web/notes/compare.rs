@@ -11,7 +11,7 @@ fn fields<'a>(title: &'a str, more: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a 
 
 /// The titles in the order of the table.
 fn titles(page: &str) -> Vec<&str> {
-    let rows = page.split("<th scope=\"row\">").skip(1);
+    let rows = page.split("<th scope=\"row\" class=\"words\">").skip(1);
     let title = |row: &'_ str| row.find("\">").map(|at| at + 2);
     rows.map(|row| {
         let row = &row[title(row).unwrap()..];

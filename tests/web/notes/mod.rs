@@ -19,6 +19,7 @@ mod lost;
 pub(crate) mod marks;
 mod newer;
 mod newsletter;
+mod open;
 mod own_data;
 mod pressure;
 mod remarks;

@@ -118,6 +118,9 @@ async fn the_machine_of_the_last_note_is_offered_in_the_next() {
     assert!(form.headers.get("set-cookie").is_none(), "no page sets a cookie");
     let field = form.body.split("name=\"machine\" value=\"").nth(1).unwrap();
     assert!(field.starts_with("Mill/drill, “old” &#38; slow\""), "{field}");
+    assert!(
+        form.body.contains("name=\"title\" value=\"\" autocomplete=\"off\" spellcheck=\"true\"")
+    );
     // What the address says of a job comes first.
     let form = club.get("/notes/new?machine=Lathe", Some(&again)).await.body;
     assert!(form.contains("name=\"machine\" value=\"Lathe\""), "{form}");

@@ -111,7 +111,7 @@ async fn each_act_is_told_on_the_page_after_it() {
     decisions(&club, &mut told, [&mut una, &mut bert]).await;
 
     // A member's own pages.
-    ada.submit("/me/feed", &[("do", "make")]).await;
+    ada.post("/me/feed", &[("do", "make")]).await;
     told.on(&ada.submit("/me/feed", &[("do", "void")]).await, Deed::VoidedFeed);
     let mut other = club.browser();
     for (ends, deed) in [("others", Deed::EndedOthers), ("one", Deed::EndedSession)] {

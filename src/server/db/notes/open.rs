@@ -1,30 +1,8 @@
 //! What is open for a member: notes of their own that they are asked to change, and what waits for their decision.
 
-use super::Error;
-use crate::db::Database;
+use crate::db::{Database, Error};
 use crate::rules::auth::{MemberId, Right, Rights};
-use crate::rules::clock::UnixSeconds;
-
-/// How much is open.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Open {
-    /// Notes of their own with a change asked for.
-    pub asked: i64,
-    /// Notes that wait for their decision, or are hidden until it.
-    pub notes: i64,
-    /// Remarks that wait for it.
-    pub remarks: i64,
-    /// When the newest of what waits came.
-    pub newest: UnixSeconds,
-}
-
-impl Open {
-    /// All together.
-    #[must_use]
-    pub const fn all(self) -> i64 {
-        self.asked + self.notes + self.remarks
-    }
-}
+use crate::rules::notes::open::Open;
 
 /// What is open for a member with these rights.
 ///

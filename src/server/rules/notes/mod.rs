@@ -10,7 +10,7 @@
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
 //! - [`ready`]: the reasons at one tap; [`alike`]: whether two notes say much the same.
 //! - [`found`]: what members find of a note, in words; [`remarks`]: where a remark on one stands.
-//! - [`reports`]: how many notes one member may report in a day.
+//! - [`open`]: how much there is for a member to see to; [`reports`]: how many notes one member may report in a day.
 //! - [`difference`]: what changed from one wording to the next.
 //! - [`asked`]: what a search asks: words, their forms, the things they name.
 //! - [`words`]: the words of a text, as a search takes them; [`around`]: the part of a text that shows them.
@@ -31,6 +31,7 @@ pub mod inspection;
 pub mod markdown;
 pub mod meant;
 pub mod newsletter;
+pub mod open;
 pub mod pressure;
 pub mod ready;
 pub mod refused;

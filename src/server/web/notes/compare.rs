@@ -145,7 +145,10 @@ pub async fn show(
         .extend_pairs(named_pairs(&named))
         .finish();
     let compare = ComparePage {
-        frame: frame.of_a_mistake().for_reader(reader.0.is_some()),
+        frame: frame
+            .of_a_mistake()
+            .for_reader(reader.0.is_some())
+            .seeing_to(reader.0.as_ref().map_or(0, |member| member.open.all())),
         heading,
         fields: fields(&query, &errors),
         errors,

@@ -13,9 +13,10 @@ use super::super::when::moment;
 use super::atom::{escaped, tag};
 use super::page::answer;
 use crate::db::feeds::{self, Concern, Owner};
-use crate::db::notes::open::{self, Open};
+use crate::db::notes::open;
 use crate::extract::{Asker, Reader};
 use crate::rules::auth::{Rights, Token};
+use crate::rules::notes::open::Open;
 use crate::{App, Error};
 
 /// The feed of the member whose token it is.
@@ -62,8 +63,7 @@ fn feed(base: &str, owner: Owner, concerns: &[Concern], open: Open) -> String {
          <author><name>Holewright</name></author>\n\
          <link rel=\"alternate\" type=\"text/html\" href=\"{base}/notes/mine\"/>\n"
     );
-    let waiting = open.notes + open.remarks;
-    if waiting > 0 {
+    if open.waiting() > 0 {
         let at = moment(open.newest);
         let (title, words) = (waits(open), "What waits stands in the queue.");
         let _ = entry(
@@ -107,7 +107,7 @@ fn waits(open: Open) -> String {
     };
     let both = [many(open.notes, "note"), many(open.remarks, "remark")];
     let both: Vec<String> = both.into_iter().flatten().collect();
-    let verb = if open.notes + open.remarks == 1 { "waits" } else { "wait" };
+    let verb = if open.waiting() == 1 { "waits" } else { "wait" };
     format!("{} {verb} for a decision", both.join(" and "))
 }
 

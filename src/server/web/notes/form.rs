@@ -143,7 +143,11 @@ pub(super) fn form_with(
     let is_asked = remarks.preview.is_some() || !remarks.errors.is_empty();
     let questions = if is_asked { Wording::questions(typed) } else { Vec::new() };
     let form = FormPage {
-        frame: frame.of_a_mistake().for_reader(true).saying(words(remarks.did)),
+        frame: frame
+            .of_a_mistake()
+            .for_reader(true)
+            .seeing_to(member.open.all())
+            .saying(words(remarks.did)),
         heading,
         action: place.address(),
         asked: remarks.asked,
@@ -197,8 +201,9 @@ fn question(question: &Question, errors: &[FieldError]) -> Field {
         _ => "The drill",
     };
     let kind = Kind::Pick(items(question.field, choices));
-    let field = Field::new(question.field, label, asks(question), kind);
-    field.judged(errors, |_, _| String::new())
+    let is_missed = errors.iter().any(|error| error.field == question.field);
+    let hint = if is_missed { String::new() } else { asks(question) };
+    Field::new(question.field, label, hint, kind).judged(errors, |_, _| String::new())
 }
 
 /// The fields: what every note has, what was done, and where it belongs.
@@ -244,6 +249,7 @@ fn fields(typed: &Typed, errors: &[FieldError]) -> [Vec<Field>; 3] {
 /// A field of a note as the form shows it.
 pub(super) fn control(field: NoteField, typed: &str) -> Field {
     let kind = match field.lines {
+        Lines::One if field.name == TITLE.name => Kind::Words(typed.to_owned()),
         Lines::One => Kind::Text(typed.to_owned()),
         Lines::Several => Kind::Long(typed.to_owned()),
     };

@@ -16,6 +16,7 @@ use crate::db::notes::lists::{self, Filter};
 use crate::db::notes::search;
 use crate::extract::Reader;
 use crate::rules::notes::belongs::{self, Named};
+use crate::rules::notes::open::Open;
 use crate::{App, Error};
 use holewright_pages::field::{Field, Kind, items};
 use holewright_pages::layout::{Frame, Section};
@@ -45,6 +46,8 @@ struct ListPage {
     compare: Option<String>,
     is_signed_in: bool,
     decides: bool,
+    /// What there is for its reader to see to.
+    open: Open,
 }
 
 /// The list.
@@ -110,7 +113,8 @@ pub async fn show(
         "What members found at the bench. A note never alters a figure of the tables.";
     let address = named.as_ref().map_or_else(|| "/notes".to_owned(), address_on);
     let frame = Frame::at(&app.context, Section::Notes, &address, title, description)
-        .for_reader(reader.0.is_some());
+        .for_reader(reader.0.is_some())
+        .seeing_to(reader.0.as_ref().map_or(0, |member| member.open.all()));
     let list = ListPage {
         // A search, or a list cut down or turned over, is a view of the list and not a page to list.
         frame: if is_wrong || !typed.is_empty() { frame.of_a_mistake() } else { frame },
@@ -138,6 +142,7 @@ pub async fn show(
             _ => None,
         },
         is_signed_in: reader.0.is_some(),
+        open: reader.0.as_ref().map(|member| member.open).unwrap_or_default(),
         decides: reader.0.as_ref().is_some_and(|member| super::queue::decides(member.rights)),
     };
     let status = if is_wrong { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };

@@ -279,7 +279,11 @@ async fn answer(
     let title = if trouble.is_some() { "Error: remarks" } else { "Remarks" };
     let frame = Frame::at(&app.context, Section::Notes, "/queue/remarks", title, title);
     let remarks = RemarksPage {
-        frame: frame.of_a_mistake().for_reader(true).saying(words(did)),
+        frame: frame
+            .of_a_mistake()
+            .for_reader(true)
+            .seeing_to(member.open.all())
+            .saying(words(did)),
         trouble,
         items: listed.into_iter().map(|remark| Item::of(remark, &member, stand_ins)).collect(),
         of,

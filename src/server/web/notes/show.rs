@@ -274,6 +274,7 @@ fn note_page(
     let frame =
         Frame::at(&app.context, Section::Notes, &format!("/notes/{id}"), &heading, &description)
             .for_reader(reader.is_some())
+            .seeing_to(reader.map_or(0, |reader| reader.open.all()))
             .saying(words(back.did));
     let is_public = is_shown && note.hidden.is_none();
     let found = |what| {
