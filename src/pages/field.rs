@@ -28,6 +28,8 @@ pub struct Field {
 pub enum Kind {
     /// A line of text, as typed.
     Text(String),
+    /// A line of ordinary words, which a browser may look over for spelling: as typed.
+    Words(String),
     /// A line of text of a kind that browsers fill in by themselves: as typed, and its kind.
     Familiar(String, &'static str),
     /// A password of a kind that password managers know. It is never shown again.
@@ -107,7 +109,7 @@ impl Field {
             items.pop().map_or_else(String::new, |item| item.value)
         };
         let known = match self.kind {
-            Kind::Text(typed) => typed,
+            Kind::Text(typed) | Kind::Words(typed) => typed,
             Kind::List(items) => taken(items),
             Kind::Grouped(mut items, groups) => {
                 items.extend(groups.into_iter().flat_map(|group| group.items));

@@ -57,6 +57,8 @@ pub struct DoneWords {
 pub struct SectionLink {
     /// Where it leads, and its words.
     pub link: Link,
+    /// Which it is.
+    pub section: Section,
     /// Whether this page is in it.
     pub here: bool,
 }
@@ -112,6 +114,17 @@ impl Frame {
         Self { is_members: is_signed_in, ..self }
     }
 
+    /// The same frame, saying beside the notes how much there is for its reader to see to. Only on pages that are
+    /// the reader's own.
+    pub fn seeing_to(mut self, count: i64) -> Self {
+        if count > 0 {
+            for door in self.club.iter_mut().filter(|door| door.section == Section::Notes) {
+                door.link.words = format!("{} ({count})", door.link.words);
+            }
+        }
+        self
+    }
+
     /// The same frame, saying at its head what was done.
     pub fn saying(self, done: Option<DoneWords>) -> Self {
         Self { done, ..self }
@@ -132,6 +145,7 @@ impl Frame {
     ) -> Self {
         let link = |&(which, address, words): &(Section, &str, &str)| SectionLink {
             link: Link::new(address, words),
+            section: which,
             here: which == section,
         };
         let leads = |&&(which, ..): &&(Section, &str, &str)| {

@@ -15,6 +15,7 @@ use super::db;
 use super::extract::Refusal;
 use super::rules::auth::tries::FREE;
 use super::rules::limits::Allowance;
+use super::rules::notes::remarks::Refused as Remark;
 use super::rules::notes::state::Refused as Rule;
 use holewright_pages::FieldError;
 
@@ -255,6 +256,17 @@ impl From<db::notes::Error> for Error {
             Notes::Database(error) => error.into(),
             Notes::Nothing => Self::NotFound("there is no note at this address"),
             Notes::OutOfDate | Notes::TooManyReports => Self::Conflict(error.to_string()),
+            Notes::Remark(refused) => match refused {
+                Remark::NotYours => Self::NotFound("there is no such remark"),
+                Remark::Moderator => Self::Forbidden("a moderator decides it"),
+                Remark::Inspector => Self::Forbidden(
+                    "what speaks of boilers, steam or pressure is for the club’s inspector to pass",
+                ),
+                Remark::Own => Self::Forbidden(
+                    "the remark is your own: somebody else with the right decides about it",
+                ),
+                Remark::Decided => Self::Conflict(refused.to_string()),
+            },
             Notes::Refused(refused) => match refused {
                 Rule::NotYours => Self::NotFound("there is no note at this address"),
                 Rule::Moderator => Self::Forbidden("a moderator decides it"),

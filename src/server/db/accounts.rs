@@ -2,7 +2,7 @@
 
 use sqlx::{Sqlite, Transaction};
 
-use super::{Database, Error, acts, people, sessions, spare_codes};
+use super::{Database, Error, acts, feeds, people, sessions, spare_codes};
 use crate::rules::auth::second_factor::{FAR_AHEAD, Secret, Step};
 use crate::rules::auth::{MemberId, Rights, SignedIn, TokenHash};
 use crate::rules::clock::UnixSeconds;
@@ -315,6 +315,7 @@ pub async fn set_password(
     sqlx::query!("DELETE FROM slip WHERE member_id = ? AND used_at IS NULL", id)
         .execute(&mut *transaction)
         .await?;
+    feeds::forget(&mut transaction, member.id).await?;
     sessions::end_all(&mut transaction, member.id).await?;
     sessions::insert(&mut transaction, now, member.id, session, Some(now)).await?;
     act_of(&mut transaction, now, member, "password-changed").await?;

@@ -187,6 +187,10 @@ pub async fn make_ready(file: &Path, now: UnixSeconds, detail: &str) -> Result<(
     if has_table(&mut transaction, "session").await? {
         sqlx::query("DELETE FROM session").execute(&mut *transaction).await?;
     }
+    // An address of a feed that was made void since would be good once more.
+    if has_table(&mut transaction, "feed").await? {
+        sqlx::query("DELETE FROM feed").execute(&mut *transaction).await?;
+    }
     if has_table(&mut transaction, "act").await? {
         sqlx::query("INSERT INTO act (at, what, detail) VALUES (?, 'restored', ?)")
             .bind(now.max(1))

@@ -12,6 +12,7 @@ pub mod copy;
 pub mod demo;
 mod error;
 pub mod export;
+pub mod feeds;
 mod lock;
 mod migrate;
 pub mod notes;

@@ -20,6 +20,12 @@ pub struct OwnData {
     pub notes: Vec<OwnNote>,
     /// What they found of others' notes.
     pub verdicts: Vec<OwnVerdict>,
+    /// Their feed, where it has an address.
+    pub feed: Option<OwnFeed>,
+    /// What they remarked on notes.
+    pub remarks: Vec<OwnRemark>,
+    /// What they decided about remarks of others.
+    pub decided_remarks: Vec<Decision>,
     /// What they reported as dangerous.
     pub reports: Vec<OwnReport>,
     /// What they put above notes.
@@ -75,6 +81,8 @@ pub struct OwnWording {
     pub state: String,
     /// Whether it speaks of boilers, steam or pressure.
     pub is_pressure: bool,
+    /// Whether it warns.
+    pub is_warning: bool,
     /// As typed, like all that follow.
     pub title: String,
     /// Markdown.
@@ -105,10 +113,40 @@ pub struct OwnVerdict {
     pub material: String,
     /// At what size, as typed.
     pub size: String,
+    /// Why, as typed.
+    pub why: String,
     /// Whether it is of the wording that is shown now, or of an earlier one.
     pub is_of_shown_wording: bool,
     /// When.
     pub made_at: UnixSeconds,
+}
+
+/// A feed of their own.
+#[derive(Debug, Serialize)]
+pub struct OwnFeed {
+    /// When it was given its address.
+    pub made_at: UnixSeconds,
+}
+
+/// A remark on a note.
+#[derive(Debug, Serialize)]
+pub struct OwnRemark {
+    /// The note.
+    pub note: i64,
+    /// `waiting`, `shown`, `declined` or `withdrawn`.
+    pub state: String,
+    /// Whether it speaks of boilers, steam or pressure, or stands on a note that does.
+    pub is_pressure: bool,
+    /// Whether it was made on the wording that is shown now.
+    pub is_of_shown_wording: bool,
+    /// As typed.
+    pub text: String,
+    /// When.
+    pub made_at: UnixSeconds,
+    /// When it was decided about.
+    pub decided_at: Option<UnixSeconds>,
+    /// Why it was not taken.
+    pub reason: String,
 }
 
 /// A report of danger.
@@ -179,6 +217,9 @@ pub async fn of(database: &Database, member: MemberId) -> Result<OwnData, Error>
     Ok(OwnData {
         notes: notes(&mut transaction, member).await?,
         verdicts: verdicts(&mut transaction, member).await?,
+        feed: feed(&mut transaction, member).await?,
+        remarks: remarks(&mut transaction, member).await?,
+        decided_remarks: decided_remarks(&mut transaction, member).await?,
         reports: reports(&mut transaction, member).await?,
         corrections: corrections(&mut transaction, member).await?,
         decisions: decisions(&mut transaction, member).await?,
@@ -236,6 +277,7 @@ async fn own_wordings(
             note: row.note,
             state: row.state,
             is_pressure: row.is_pressure,
+            is_warning: row.is_warning,
             title: row.title,
             text: row.text,
             made_at: row.made_at,
@@ -250,11 +292,41 @@ async fn own_wordings(
 async fn verdicts(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<OwnVerdict>, Error> {
     let found = sqlx::query_as!(
         OwnVerdict,
-        r#"SELECT note_id AS "note!: i64", worked AS "worked!: bool", material, size,
+        r#"SELECT note_id AS "note!: i64", worked AS "worked!: bool", material, size, why,
              verdict.made_at AS "made_at!: i64",
              version_id IS note.shown_version AS "is_of_shown_wording!: bool"
            FROM verdict JOIN note ON note.id = note_id
            WHERE member_id = ? ORDER BY verdict.made_at, note_id"#,
+        member.0
+    );
+    Ok(found.fetch_all(&mut **reading).await?)
+}
+
+async fn feed(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Option<OwnFeed>, Error> {
+    let found = sqlx::query_as!(OwnFeed, "SELECT made_at FROM feed WHERE member_id = ?", member.0);
+    Ok(found.fetch_optional(&mut **reading).await?)
+}
+
+async fn remarks(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<OwnRemark>, Error> {
+    let found = sqlx::query_as!(
+        OwnRemark,
+        r#"SELECT note_id AS note, state, is_pressure AS "is_pressure: bool", text,
+             version_id IS note.shown_version AS "is_of_shown_wording!: bool",
+             remark.made_at, decided_at, reason
+           FROM remark JOIN note ON note.id = note_id WHERE member_id = ? ORDER BY remark.id"#,
+        member.0
+    );
+    Ok(found.fetch_all(&mut **reading).await?)
+}
+
+async fn decided_remarks(
+    reading: &mut Snapshot<'_>,
+    member: MemberId,
+) -> Result<Vec<Decision>, Error> {
+    let found = sqlx::query_as!(
+        Decision,
+        "SELECT note_id AS note, decided_at, reason FROM remark
+         WHERE decided_by = ? ORDER BY decided_at, id",
         member.0
     );
     Ok(found.fetch_all(&mut **reading).await?)

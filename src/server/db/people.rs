@@ -5,7 +5,7 @@
 
 use sqlx::{Sqlite, Transaction};
 
-use super::notes::verdicts;
+use super::notes::{remarks, verdicts};
 use super::{Database, Error, acts, sessions, spare_codes};
 use crate::rules::auth::{MemberId, Rights, SignedIn};
 use crate::rules::clock::UnixSeconds;
@@ -245,6 +245,7 @@ pub async fn remove(
         Notes::Remove => "notes removed",
     };
     verdicts::forget(&mut transaction, member).await?;
+    remarks::forget(&mut transaction, member, notes == Notes::Keep).await?;
     end_slips_by(&mut transaction, member).await?;
     // Written before the member goes, so that a leaver's own act still points at them.
     let act = Act { now, by, member, what: "member-removed", detail };

@@ -2,6 +2,7 @@
 
 use sqlx::{Sqlite, Transaction};
 
+use super::notes::open;
 use super::{Database, Error};
 use crate::rules::auth::{MemberId, Rights, SignedIn, TokenHash};
 use crate::rules::clock::UnixSeconds;
@@ -79,14 +80,16 @@ pub async fn find(
             written => written?,
         }
     }
+    let rights = Rights {
+        moderator: row.is_moderator != 0,
+        inspector: row.is_inspector != 0,
+        secretary: row.is_secretary != 0,
+    };
     Ok(Some(SignedIn {
         id: MemberId(row.id),
         name: row.name,
-        rights: Rights {
-            moderator: row.is_moderator != 0,
-            inspector: row.is_inspector != 0,
-            secretary: row.is_secretary != 0,
-        },
+        rights,
+        open: open::of(database, MemberId(row.id), rights).await?,
         session: row.number,
         proved_at,
         has_second_factor: row.has_second_factor,

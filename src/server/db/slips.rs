@@ -2,7 +2,7 @@
 
 use sqlx::{Sqlite, Transaction};
 
-use super::{Database, Error, acts, sessions};
+use super::{Database, Error, acts, feeds, sessions};
 use crate::rules::auth::{MemberId, Name, Rights, SignedIn, TokenHash};
 use crate::rules::clock::UnixSeconds;
 
@@ -402,6 +402,7 @@ pub async fn use_to_reset(
     )
     .execute(&mut *transaction)
     .await?;
+    feeds::forget(&mut transaction, MemberId(slip.member_id)).await?;
     sessions::end_all(&mut transaction, MemberId(slip.member_id)).await?;
     let subject = format!("member/{}", slip.member_id);
     acts::record(&mut transaction, now, None, "password-reset", &subject, "").await?;

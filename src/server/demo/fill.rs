@@ -23,6 +23,7 @@ use crate::rules::auth::{Name, NoChance, Password, SignedIn, name, phrase};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::NoteId;
 use crate::rules::notes::again::MadeFrom;
+use crate::rules::notes::open::Open;
 use crate::rules::notes::state::Subject;
 use crate::rules::notes::wording::{Aim, Wording};
 
@@ -179,6 +180,7 @@ async fn join(
                 session: 0,
                 proved_at: now,
                 has_second_factor: false,
+                open: Open::default(),
             })
             .collect()),
     }
@@ -287,6 +289,7 @@ impl<'a> Planned<'a> {
                         found: said.found,
                         material: said.material.to_owned(),
                         size: said.size.to_owned(),
+                        why: said.why.to_owned(),
                     };
                     verdicts::judge(database, now, by, (note, None), &verdict).await?;
                 }

@@ -1,8 +1,9 @@
 //! One note of the demonstration as a row of a table, and what becomes of it.
 
 use super::members::Place;
-use crate::db::notes::verdicts::Found;
 use crate::rules::notes::fields::Done;
+use crate::rules::notes::found::Found;
+use crate::rules::notes::meant::Answers;
 use crate::rules::notes::wording::Typed;
 
 /// How each text begins.
@@ -57,16 +58,18 @@ pub struct Verdict {
     pub material: &'static str,
     /// At what size.
     pub size: &'static str,
+    /// Why, or how.
+    pub why: &'static str,
 }
 
 /// It worked.
 pub(super) const fn worked(by: Place, material: &'static str, size: &'static str) -> Verdict {
-    Verdict { by, found: Found::Worked, material, size }
+    Verdict { by, found: Found::Worked, material, size, why: "" }
 }
 
 /// It did not.
 pub(super) const fn did_not(by: Place, material: &'static str, size: &'static str) -> Verdict {
-    Verdict { by, found: Found::DidNot, material, size }
+    Verdict { by, found: Found::DidNot, material, size, why: "" }
 }
 
 /// A row, written short.
@@ -100,6 +103,8 @@ impl DemoNote {
             done: Done::from_each(|field| self.done_at(field.name).to_owned()),
             on: on.to_owned(),
             is_pressure: false,
+            is_warning: false,
+            meant: Answers::default(),
         }
     }
 }

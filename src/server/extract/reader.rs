@@ -50,6 +50,7 @@ impl FromRequestParts<Arc<App>> for Reader {
         let mut reader = signed_in(&parts.headers, app).await?;
         if let Some(member) = reader.as_mut().filter(|member| owes_second_factor(member, app)) {
             member.rights = Rights::default();
+            member.open = member.open.of_their_own();
         }
         Ok(Self(reader))
     }

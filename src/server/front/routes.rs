@@ -63,17 +63,20 @@ table! {
     Figures "/api/v1/calc/{name}" => get(api::calc::show);
     Notes "/notes" => get(web::notes::list::show);
     NotesFile "/notes.atom" => get(web::notes::atom::show);
+    NotesFile "/notes/feed/{token}" => get(web::notes::feed::show);
     NotesFile "/notes.csv" => get(web::notes::export::csv);
     NotesFile "/notes.json" => get(web::notes::export::json);
     Private "/notes/import" => get(web::notes::import::form).post(web::notes::import::take) takes web::notes::import::TAKES;
     Open "/notes/newsletter" => get(web::notes::newsletter::index);
     Compared "/notes/newsletter/{issue}" => get(web::notes::newsletter::show);
     Open "/notes/new" => get(web::notes::write::begin).post(web::notes::write::create) takes web::notes::write::TAKES;
+    Notes "/notes/compare" => get(web::notes::compare::show);
     Open "/notes/mine" => get(web::notes::mine::show);
     Open "/notes/{id}" => get(web::notes::show::show);
     Compared "/notes/{id}/history" => get(web::notes::history::show);
     Open "/notes/{id}/edit" => get(web::notes::write::edit).post(web::notes::write::change) takes web::notes::write::TAKES;
     Open "/notes/{id}/verdict" => post(web::notes::member_acts::judge) takes web::notes::member_acts::VERDICT;
+    Open "/notes/{id}/remark" => post(web::notes::remarks::remark) takes web::notes::remarks::REMARKED;
     Open "/notes/{id}/report" => post(web::notes::member_acts::report) takes web::notes::member_acts::REPORTED;
     Open "/notes/{id}/correct" => post(web::notes::member_acts::correct) takes web::notes::member_acts::CORRECTED;
     Open "/notes/{id}/withdraw" => post(web::notes::member_acts::withdraw) takes web::notes::member_acts::WITHDRAWN;
@@ -81,6 +84,7 @@ table! {
     Private "/queue/reports" => post(web::notes::queue::settle_all) takes web::notes::queue::SETTLED;
     Private "/queue/decided" => get(web::notes::decided::show);
     Private "/queue/{id}/mend" => get(web::notes::mend::form).post(web::notes::mend::mend) takes web::notes::mend::TAKES;
+    Private "/queue/remarks" => get(web::notes::remarks::show).post(web::notes::remarks::decide) takes web::notes::remarks::DECIDED;
     Private "/queue/{id}" => post(web::notes::queue::decide) takes web::notes::queue::DECIDED;
     Figures "/api/v1/{*rest}" => any(api::nothing_here);
     NoFigures "/api/{*rest}" => any(api::nothing_here);
@@ -94,6 +98,7 @@ table! {
     Private "/me" => get(web::me::form).post(web::me::end_session) takes web::me::TAKES;
     Private "/me/password" => get(web::me::password::form).post(web::me::password::change_password) takes web::me::password::TAKES;
     Private "/me/second-factor" => get(web::me::second_factor::form).post(web::me::second_factor::change_second_factor) takes web::me::second_factor::TAKES;
+    Private "/me/feed" => get(web::me::feed::form).post(web::me::feed::change_feed) takes web::me::feed::TAKES;
     Private "/me/leave" => get(web::me::leave::form).post(web::me::leave::leave) takes web::me::leave::TAKES;
     Private "/me/data.json" => get(web::me::data::show);
     Private "/people" => get(web::people::list).post(web::people::open_slips::make_void) takes web::people::open_slips::TAKES;

@@ -88,7 +88,18 @@ fn form() -> impl Strategy<Value = Sent> {
         let done = Done::from_each(|_| done.next().unwrap_or_default());
         let form_key = String::new();
         let made_from = String::new();
-        let typed = Typed { form_key, made_from, title, text, done, on, is_pressure };
+        let is_warning = !is_pressure;
+        let typed = Typed {
+            form_key,
+            made_from,
+            title,
+            text,
+            done,
+            on,
+            is_pressure,
+            is_warning,
+            ..Typed::default()
+        };
         Sent { typed, button }
     })
 }

@@ -39,6 +39,7 @@ acts! {
     Act::HandOver => Act::HandOver,
     Act::TurnBack => Act::TurnBack,
     Act::Judge(_) => Act::Judge(Subject::Usual),
+    Act::Remark(_) => Act::Remark(Subject::Usual),
     Act::TakeBack => Act::TakeBack,
     Act::TakeAway => Act::TakeAway,
     Act::Undo(_) => Act::Undo(Last { before: NOTHING, is_theirs: true, seconds: 0 }),
@@ -203,6 +204,36 @@ impl Scene {
             Act::Judge(_) => {
                 let found = [("found", "worked"), ("material", "brass")];
                 vec![Self::on(self.shown().await, "/notes/{id}/verdict", reader, &found)]
+            }
+            Act::Remark(_) => {
+                let fresh = self.shown().await;
+                let mut forms = vec![Self::on(
+                    fresh,
+                    "/notes/{id}/remark",
+                    reader,
+                    &[("remark", "So did mine.")],
+                )];
+                for (route, by, fields) in [
+                    ("/queue/remarks", moderator, &[("remark", ""), ("do", "show")][..]),
+                    (
+                        "/queue/remarks",
+                        moderator,
+                        &[("remark", ""), ("do", "decline"), ("reason", "No.")],
+                    ),
+                    ("/notes/{id}/remark", reader, &[("of", ""), ("do", "away")]),
+                ] {
+                    let note = self.shown().await;
+                    self.done(reader, &format!("/notes/{note}/remark"), &[("remark", "Mine too.")])
+                        .await;
+                    let id = self.club.count("SELECT max(id) FROM remark").await.to_string();
+                    let numbered = |(name, typed): &(&'static str, &str)| {
+                        (*name, if typed.is_empty() { id.clone() } else { (*typed).to_owned() })
+                    };
+                    let path = route.replace("{id}", &note.to_string());
+                    let fields = fields.iter().map(numbered).collect();
+                    forms.push(Form { route, path, by: by.clone(), fields });
+                }
+                forms
             }
             Act::TakeBack => {
                 let away = [("do", "away")];

@@ -75,7 +75,7 @@ async fn a_verdict_says_nothing_of_pressure_that_no_inspector_read() {
     // Nor do two fields that say it only together.
     let halves = [("found", "worked"), ("material", "For safety"), ("size", "valves")];
     let answer = club.post(&address, Some(&other), &halves).await;
-    assert_eq!(answer.status, StatusCode::FORBIDDEN, "{}", answer.body);
+    assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{}", answer.body);
     assert!(answer.body.contains("For safety"), "what was typed: {}", answer.body);
     assert!(!club.get(&page, None).await.body.contains("For safety"));
     let fields = [("found", "worked"), ("material", "steam bronze")];

@@ -2,8 +2,10 @@
 
 mod allowance;
 pub(crate) mod club;
+mod compare;
 mod contention;
 mod deciding;
+mod feed;
 mod fields;
 mod forms;
 mod found;
@@ -15,12 +17,17 @@ mod inspection;
 mod journey;
 mod lost;
 pub(crate) mod marks;
+mod newer;
 mod newsletter;
+mod open;
 mod own_data;
 mod pressure;
+mod remarks;
 mod reports;
 mod rules;
 mod searches;
 mod secrets;
 mod stalls;
 mod unread;
+mod verdicts;
+mod writing;

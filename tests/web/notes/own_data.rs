@@ -53,6 +53,7 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("note_version", "note_id", Out("the note it stands in")),
     ("note_version", "state", In("/notes/0/wordings/0/state")),
     ("note_version", "is_pressure", In("/notes/0/wordings/0/is_pressure")),
+    ("note_version", "is_warning", In("/notes/0/wordings/0/is_warning")),
     ("note_version", "title", In("/notes/0/wordings/0/title")),
     ("note_version", "text", In("/notes/0/wordings/0/text")),
     ("note_version", "made_at", In("/notes/0/wordings/0/made_at")),
@@ -86,7 +87,22 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("verdict", "worked", In("/verdicts/0/worked")),
     ("verdict", "material", In("/verdicts/0/material")),
     ("verdict", "size", In("/verdicts/0/size")),
+    ("verdict", "why", In("/verdicts/0/why")),
     ("verdict", "made_at", In("/verdicts/0/made_at")),
+    ("remark", "id", Out("a number that no address has")),
+    ("remark", "note_id", In("/remarks/0/note")),
+    ("remark", "version_id", In("/remarks/0/is_of_shown_wording")),
+    ("remark", "member_id", Out("the member")),
+    ("remark", "state", In("/remarks/0/state")),
+    ("remark", "is_pressure", In("/remarks/0/is_pressure")),
+    ("remark", "text", In("/remarks/0/text")),
+    ("remark", "made_at", In("/remarks/0/made_at")),
+    ("remark", "decided_at", In("/remarks/0/decided_at")),
+    ("remark", "decided_by", In("/decided_remarks/0/note")),
+    ("remark", "reason", In("/remarks/0/reason")),
+    ("feed", "member_id", Out("the member")),
+    ("feed", "token_hash", Out("a secret")),
+    ("feed", "made_at", In("/feed/made_at")),
     ("safety_report", "id", Out("a number that no address has")),
     ("safety_report", "note_id", In("/reports/0/note")),
     ("safety_report", "member_id", Out("the member")),
@@ -122,11 +138,14 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
 ];
 
 /// The parts of the file, and the words of the privacy page that each of them keeps.
-const PARTS: [(&str, &str); 9] = [
+const PARTS: [(&str, &str); 12] = [
     ("member", "Your rights, the day you joined, how often a wrong password was tried"),
     ("sessions", "One line for each browser you are signed in with"),
     ("notes", "Your notes with all their wordings, drafts and those that were not taken too"),
     ("verdicts", "Your verdicts on others’ notes"),
+    ("feed", "a feed of your own: the server keeps the hash of its address"),
+    ("remarks", "Your remarks on notes"),
+    ("decided_remarks", "the remarks they decided about"),
     ("reports", "reports you sent"),
     ("corrections", "the corrections they made"),
     ("decisions", "the wordings they decided about"),
@@ -162,6 +181,9 @@ impl Happened {
         happened.notes_of_ada().await;
         happened.what_others_wrote().await;
         happened.what_the_secretary_did().await;
+        let feed = [("do", "make")];
+        let made = happened.club.post("/me/feed", Some(&happened.ada), &feed).await;
+        assert_eq!(made.status.as_u16(), 200, "{}", made.body);
         happened
     }
 
@@ -210,6 +232,12 @@ impl Happened {
         let text = [("title", "Turning zirconium"), ("text", "With cadmium plate.")];
         let theirs = club.shown(cyril, bert, &text).await;
         assert_eq!(theirs, 6);
+        let remark = [("remark", "It smokes.")];
+        let answer = club.post("/notes/6/remark", Some(ada), &remark).await;
+        assert_eq!(answer.status.as_u16(), 303, "{}", answer.body);
+        let shown = [("remark", "1"), ("do", "show")];
+        let answer = club.post("/queue/remarks", Some(bert), &shown).await;
+        assert_eq!(answer.status.as_u16(), 303, "{}", answer.body);
         for (by, note, metal, danger) in [
             (ada, 6, "gunmetal", "The swarf burns."),
             (cyril, 1, "cadmium", "It left a burr in the eye."),
@@ -288,6 +316,7 @@ async fn a_member_gets_every_note_in_every_state_with_all_its_wordings() {
     let mut whole = json!({
         "state": "replaced",
         "is_pressure": false,
+        "is_warning": false,
         "title": "Tapping 4 BA",
         "text": "The **tap** squealed.",
         "material": "brass, free-cutting",
@@ -313,11 +342,17 @@ async fn a_member_gets_every_note_in_every_state_with_all_its_wordings() {
     assert_eq!(notes[4]["withdrawn_why"], "I was mistaken.");
     assert_eq!([&notes[0]["made_at"], &notes[0]["shown_at"]], [NOW, NOW]);
 
-    let verdict = json!({ "note": 6, "worked": false, "material": "gunmetal", "size": "4 BA", "made_at": NOW, "is_of_shown_wording": true });
+    let verdict = json!({ "note": 6, "worked": false, "material": "gunmetal", "size": "4 BA", "why": "", "made_at": NOW, "is_of_shown_wording": true });
     assert_eq!(file["verdicts"], json!([verdict]));
     let report =
         json!({ "note": 6, "text": "The swarf burns.", "made_at": NOW, "settled_at": null });
     assert_eq!(file["reports"], json!([report]));
+    let remark = json!({
+        "note": 6, "state": "shown", "is_pressure": false, "is_of_shown_wording": true, "text": "It smokes.",
+        "made_at": NOW, "decided_at": NOW, "reason": "",
+    });
+    assert_eq!(file["remarks"], json!([remark]));
+    assert_eq!(file["feed"], json!({ "made_at": NOW }));
     for part in ["corrections", "decisions", "settled_reports"] {
         assert_eq!(file[part], json!([]), "{part}");
     }
@@ -343,11 +378,13 @@ async fn a_member_gets_every_note_in_every_state_with_all_its_wordings() {
             ["you", "note-sent-in", "note/5", "Wrong"],
             ["another", "note-shown", "note/5", ""],
             ["you", "note-withdrawn", "note/5", "I was mistaken."],
+            ["you", "note-remarked", "note/6", "It smokes."],
             ["you", "note-judged", "note/6", "did not work"],
             ["you", "note-reported", "note/6", "The swarf burns."],
             ["another", "note-report-settled", "note/1", ""],
             ["another", "note-corrected", "note/1", "Deburr it first."],
             ["another", "slip-to-reset", "member/1", ""],
+            ["you", "feed-made", "member/1", ""],
         ]
     );
 }

@@ -187,6 +187,7 @@ async fn reports_on_what_nobody_read_or_may_pass_stay_open() {
         session: moderator.id,
         proved_at: NOW,
         has_second_factor: false,
+        open: Default::default(),
     };
     let of = Of { member: MemberId(other.id), last: i64::MAX };
     let (read, not_theirs) =

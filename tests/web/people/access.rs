@@ -77,6 +77,8 @@ const MATRIX: &[Row] = &[
     row("POST", "/me/password", MEMBERS_FORM),
     row("GET", "/me/second-factor", MEMBERS),
     row("POST", "/me/second-factor", MEMBERS_FORM),
+    row("GET", "/me/feed", MEMBERS),
+    row("POST", "/me/feed", [303, 404, 404, 404, 404, 303]),
     row("GET", "/me/leave", MEMBERS),
     row("POST", "/me/leave", MEMBERS_FORM),
     row("GET", "/me/data.json", [401, 200, 200, 200, 200, 401]),
@@ -93,6 +95,8 @@ const MATRIX: &[Row] = &[
     row("POST", "/people/{id}", [303, 403, 403, 403, 404, 303]),
     row("GET", "/notes", ALL),
     row("GET", "/notes.atom", ALL),
+    // Nobody has a feed here.
+    row("GET", "/notes/feed/{token}", [404; 6]),
     row("GET", "/notes.csv", ALL),
     row("GET", "/notes.json", ALL),
     row("GET", "/notes/new", MEMBERS),
@@ -102,6 +106,7 @@ const MATRIX: &[Row] = &[
     row("POST", "/notes/import", [303, 403, 422, 422, 422, 303]),
     row("GET", "/notes/newsletter", ALL),
     row("GET", "/notes/newsletter/{issue}", ALL),
+    row("GET", "/notes/compare", ALL),
     row("GET", "/notes/mine", MEMBERS),
     // The first note is the member's draft, which is nobody else's to see.
     row("GET", "/notes/{id}", [404, 200, 404, 404, 404, 404]),
@@ -109,6 +114,7 @@ const MATRIX: &[Row] = &[
     row("GET", "/notes/{id}/edit", AUTHORS),
     row("POST", "/notes/{id}/edit", [401, 303, 404, 404, 404, 401]),
     row("POST", "/notes/{id}/verdict", AUTHORS_FORM),
+    row("POST", "/notes/{id}/remark", AUTHORS_FORM),
     row("POST", "/notes/{id}/report", AUTHORS_FORM),
     row("POST", "/notes/{id}/correct", AUTHORS_FORM),
     row("POST", "/notes/{id}/withdraw", AUTHORS_FORM),
@@ -117,6 +123,8 @@ const MATRIX: &[Row] = &[
     row("GET", "/queue/decided", [303, 403, 200, 200, 200, 303]),
     row("GET", "/queue/{id}/mend", [303, 403, 404, 404, 404, 303]),
     row("POST", "/queue/{id}/mend", [303, 403, 409, 409, 409, 303]),
+    row("GET", "/queue/remarks", [303, 403, 200, 200, 200, 303]),
+    row("POST", "/queue/remarks", [303, 403, 404, 404, 404, 303]),
     row("POST", "/queue/{id}", [303, 403, 404, 404, 404, 303]),
 ];
 

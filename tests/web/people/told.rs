@@ -90,6 +90,17 @@ async fn each_act_is_told_on_the_page_after_it() {
     let of = club.number_of("Una Secretary").await.to_string();
     let page = bert.submit(&verdict, &[("do", "away"), ("of", of.as_str())]).await;
     told.on(&page, Deed::TookAway);
+    for (what, deed) in [("show", Deed::ShowedRemark), ("decline", Deed::DeclinedRemark)] {
+        let page = una.submit(&format!("{place}/remark"), &[("remark", what)]).await;
+        told.on(&page, Deed::Remarked);
+        let remark = club.count("SELECT max(id) FROM remark").await.to_string();
+        let fields = [("remark", remark.as_str()), ("do", what), ("reason", "No.")];
+        told.on(&bert.submit("/queue/remarks", &fields).await, deed);
+    }
+    una.submit(&format!("{place}/remark"), &[("remark", "Mine too.")]).await;
+    let remark = club.count("SELECT max(id) FROM remark").await.to_string();
+    let back = [("of", remark.as_str()), ("do", "away")];
+    told.on(&una.submit(&format!("{place}/remark"), &back).await, Deed::TookRemarkBack);
     let version = club.count("SELECT max(id) FROM note_version").await.to_string();
     let fields = [("version", version.as_str()), ("correction", "Use paraffin.")];
     told.on(&bert.submit(&format!("{place}/correct"), &fields).await, Deed::Corrected);
@@ -100,6 +111,8 @@ async fn each_act_is_told_on_the_page_after_it() {
     decisions(&club, &mut told, [&mut una, &mut bert]).await;
 
     // A member's own pages.
+    ada.post("/me/feed", &[("do", "make")]).await;
+    told.on(&ada.submit("/me/feed", &[("do", "void")]).await, Deed::VoidedFeed);
     let mut other = club.browser();
     for (ends, deed) in [("others", Deed::EndedOthers), ("one", Deed::EndedSession)] {
         other.sign_in("Ada Penn", PASSWORD).await;

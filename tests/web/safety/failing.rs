@@ -210,7 +210,7 @@ struct Ready {
 }
 
 /// What members do, by name.
-const ACTS: [&str; 6] = ["write", "edit", "decide", "correct", "mend", "undo"];
+const ACTS: [&str; 7] = ["write", "edit", "decide", "correct", "remark", "mend", "undo"];
 
 impl Acting {
     fn start() -> Self {
@@ -267,7 +267,7 @@ impl Acting {
                     shown: ("/notes/mine".to_owned(), key),
                 }
             }
-            "decide" | "correct" | "mend" | "undo" => {
+            "decide" | "correct" | "remark" | "mend" | "undo" => {
                 self.taken(author, "/notes/new", &stormed::sent_in(&title));
                 self.acknowledged.insert(title);
                 // Whichever waits longest.
@@ -288,6 +288,10 @@ impl Acting {
                     return Ready { member: other, path, form, shown: (note, key) };
                 }
                 self.taken(other, &decide, &pass);
+                if act == "remark" {
+                    let (path, form) = (format!("{note}/remark"), format!("remark={key}"));
+                    return Ready { member: other, path, form, shown: (note, key) };
+                }
                 if act == "undo" {
                     let form = "do=undo".to_owned();
                     let shown = (format!("/queue?open={id}"), format!("version-{id}"));

@@ -55,6 +55,8 @@ pub(super) struct Worst {
     pub(super) texts: Vec<String>,
     pub(super) things: Vec<String>,
     pub(super) to_join: String,
+    /// The token of the author's feed.
+    pub(super) feed: String,
     pub(super) to_reset: String,
 }
 
@@ -110,6 +112,7 @@ impl Worst {
         let reader = author.with_cookies(DRAWER);
         let mut writer = club.app.database.pools()[1].begin().await.unwrap();
         people(&mut writer, author.id).await;
+        let feed = feed(&mut writer, author.id).await;
         let (to_join, to_reset) =
             (slip(&mut writer, None).await, slip(&mut writer, Some(leaver.id)).await);
         let texts = texts();
@@ -143,6 +146,7 @@ impl Worst {
             texts,
             things,
             to_join,
+            feed,
             to_reset,
         }
     }
@@ -183,14 +187,30 @@ async fn around(writer: &mut SqliteConnection, note: i64, title: &str, texts: &[
             .unwrap();
     }
     for query in [
-        "INSERT INTO verdict (note_id, member_id, version_id, worked, material, size, made_at)
+        "INSERT INTO verdict (note_id, member_id, version_id, worked, material, size, why, made_at)
          SELECT ?1, id, (SELECT max(id) FROM note_version WHERE note_id = ?1 AND state IN ('shown', 'replaced')),
-           id % 2, printf('%.100c', '\"'), printf('%.100c', '<'), ?2 FROM member WHERE id >= 1000",
+           id % 2, printf('%.100c', '\"'), printf('%.100c', '<'), printf('%.200c', '\"'), ?2 FROM member WHERE id >= 1000",
+        "INSERT INTO remark (note_id, member_id, version_id, state, is_pressure, text, made_at)
+         SELECT ?1, id, (SELECT max(id) FROM note_version WHERE note_id = ?1 AND state IN ('shown', 'replaced')),
+           iif(id % 2, 'shown', 'waiting'), 0, printf('%.500c', '\"'), ?2 FROM member WHERE id >= 1000",
         "INSERT INTO safety_report (note_id, member_id, text, made_at, settled_at)
          SELECT ?1, id, printf('%.2000c', '\"'), ?2, ?2 FROM member WHERE id >= 1000",
     ] {
         sqlx::query(query).bind(note).bind(NOW).execute(&mut *writer).await.unwrap();
     }
+}
+
+/// The feed of this member.
+async fn feed(writer: &mut SqliteConnection, member: i64) -> String {
+    let token = Token::new().unwrap();
+    sqlx::query("INSERT INTO feed (member_id, token_hash, made_at) VALUES (?, ?, ?)")
+        .bind(member)
+        .bind(token.hash().bytes())
+        .bind(NOW)
+        .execute(writer)
+        .await
+        .unwrap();
+    token.secret().to_owned()
 }
 
 /// A slip to join, or for a new password of this member.

@@ -241,7 +241,17 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         ("GET", "/notes/new") => {
             vec![Ask::get(with(route, &[("on", &twelve), ("title", &long(120))]), author)]
         }
-        ("GET", "/notes/mine" | "/me" | "/me/password" | "/me/second-factor" | "/me/leave")
+        ("GET", "/notes/compare") => {
+            let many = "8 BA ".repeat(400);
+            vec![
+                Ask::get(with(route, &[("thread", "4 BA"), ("material", "bronze")]), nobody),
+                Ask::get(with(route, &[("thread", &many), ("material", &many)]), nobody).told(422),
+            ]
+        }
+        (
+            "GET",
+            "/notes/mine" | "/me" | "/me/password" | "/me/second-factor" | "/me/leave" | "/me/feed",
+        )
         | ("GET", "/me/data.json" | "/prove") => vec![Ask::get(route, author)],
         ("GET", "/notes/{id}") => vec![Ask::get(shown(""), moderator)],
         ("GET", "/notes/import") => vec![Ask::get(route, moderator)],
@@ -261,6 +271,9 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         }
         ("GET", "/notes/{id}/history") => vec![Ask::get(shown("/history"), author)],
         ("GET", "/notes/{id}/edit") => vec![Ask::get(shown("/edit"), author)],
+        ("GET", "/queue/remarks") => {
+            vec![Ask::get(route, moderator), Ask::get(with(route, &[("note", "1")]), moderator)]
+        }
         ("GET", "/queue" | "/queue/decided") => vec![Ask::get(route, moderator)],
         ("GET", "/queue/{id}/mend") => {
             vec![Ask::get(format!("/queue/{}/mend", club.waiting.0), moderator)]
@@ -288,6 +301,9 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         }
         ("GET", "/reset") => vec![Ask::get(route, nobody)],
         ("GET", "/sign-in/code") => vec![Ask::get(route, nobody).told(303)],
+        ("GET", "/notes/feed/{token}") => {
+            vec![Ask::get(format!("/notes/feed/{}", club.feed), nobody)]
+        }
         ("GET", "/join/{token}") => vec![Ask::get(format!("/join/{}", club.to_join), nobody)],
         ("GET", "/reset/{token}") => vec![Ask::get(format!("/reset/{}", club.to_reset), nobody)],
         ("ANY", "/api/v1/{*rest}" | "/api/{*rest}") => {
@@ -310,10 +326,11 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         }
         // Last of its kind in the order of the routes, and the note is hidden by then.
         ("POST", "/notes/{id}/verdict") => {
-            let (material, size) = (long(100), long(100));
-            let fields = [("found", "worked"), ("material", &material), ("size", &size)];
+            let (material, size, why) = (long(100), long(100), long(200));
+            let fields =
+                [("found", "worked"), ("material", &*material), ("size", &size), ("reason", &why)];
             let over = long(500);
-            let wrong = [("material", over.as_str()), ("size", &over)];
+            let wrong = [("material", over.as_str()), ("size", &over), ("reason", &over)];
             vec![
                 Ask::post(shown("/verdict"), moderator, &wrong).told(422),
                 Ask::post(shown("/verdict"), moderator, &fields).told(409),
@@ -347,6 +364,24 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
                 Ask::post(format!("/queue/{other}"), moderator, &pass),
             ]
         }
+        ("POST", "/notes/{id}/remark") => {
+            let (wrong, right) = (long(600), long(500));
+            vec![
+                Ask::post(shown("/remark"), moderator, &[("remark", &*wrong)]).told(422),
+                Ask::post(shown("/remark"), moderator, &[("remark", &*right)]),
+            ]
+        }
+        ("POST", "/queue/remarks") => {
+            let reason = long(2_000);
+            let fields = [("remark", "1"), ("do", "decline"), ("reason", &*reason)];
+            let over = long(6_000);
+            let wrong = [("remark", "1"), ("do", "decline"), ("reason", &*over)];
+            vec![
+                Ask::post(route, moderator, &wrong).told(422),
+                // Its note is withdrawn by then.
+                Ask::post(route, moderator, &fields).told(409),
+            ]
+        }
         ("POST", "/queue/reports") => {
             let read = (1..=50).map(|id| format!("{id}.{id}.{}", i64::MAX)).collect::<Vec<_>>();
             let read = read.join(" ");
@@ -359,6 +394,7 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         }
         ("POST", "/sign-in/code") => vec![Ask::post(route, nobody, &[("code", &long(400))])],
         ("POST", "/prove") => vec![Ask::post(route, author, &[("password", &long(128))])],
+        ("POST", "/me/feed") => vec![Ask::post(route, author, &[("do", "make")]).told(200)],
         ("POST", "/me") => vec![Ask::post(route, author, &[("end", &long(400))]).told(404)],
         ("POST", "/me/password" | "/me/leave") => {
             let fields = [("password", &*long(128)), ("new_password", &long(128))];

@@ -6,7 +6,7 @@ use super::decide::Reviewed;
 use super::read_to::{ReadTo, check_read};
 use super::recorded::record;
 use super::undo::{self, Decided};
-use super::{Error, current, read, reports, text, wordings};
+use super::{Error, current, read, remarks, reports, text, wordings};
 use crate::db::Database;
 use crate::rules::auth::{MemberId, Right, SignedIn};
 use crate::rules::clock::UnixSeconds;
@@ -133,6 +133,7 @@ pub async fn withdraw(
         .await?;
     }
     reports::settle(&mut transaction, now, by, id).await?;
+    remarks::withdraw_with(&mut transaction, id).await?;
     text::follow(&mut transaction, id).await?;
     record(&mut transaction, note, by, now, ("note-withdrawn", why)).await?;
     database.commit(transaction).await?;

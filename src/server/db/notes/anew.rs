@@ -7,7 +7,7 @@ use sqlx::{Sqlite, Transaction};
 use tokio::task::spawn_blocking;
 
 use super::read::{self, Note, WordingState};
-use super::{Error, text};
+use super::{Error, remarks, text};
 use crate::db::{Database, acts};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::state::Subject;
@@ -60,6 +60,10 @@ pub async fn judge(
         let mut transaction = database.write().await?;
         for heard in heard {
             give_to_the_inspector(&mut transaction, now, heard).await?;
+        }
+        // The remarks are few and short: all at once, behind the last of the wordings.
+        if up_to == i64::MAX {
+            judged.heard += remarks::judge(&mut transaction, now).await?;
         }
         sqlx::query!(
             "UPDATE pressure_rule SET rule = ?, judged_up_to = ? WHERE id = 1",

@@ -1,6 +1,7 @@
 //! Why a note cannot be written.
 
 use crate::db;
+use crate::rules::notes::remarks;
 use crate::rules::notes::reports::MOST_A_DAY;
 use crate::rules::notes::state::Refused;
 
@@ -10,6 +11,9 @@ pub enum Error {
     /// The rules are against it.
     #[error(transparent)]
     Refused(#[from] Refused),
+    /// The rules of remarks are against it.
+    #[error(transparent)]
+    Remark(#[from] remarks::Refused),
     /// There is no such note.
     #[error("there is no note at this address")]
     Nothing,

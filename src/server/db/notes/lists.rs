@@ -9,6 +9,7 @@ use super::wordings::{Entry, things};
 use crate::db::Database;
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::fields::Done;
+use crate::rules::notes::found::Sense;
 use crate::rules::notes::wording::Wording;
 
 /// One shown note.
@@ -131,7 +132,7 @@ pub async fn shown(
 }
 
 /// The shown notes that belong to both of these things, and how many there are: first those that warn (a
-/// correction stands above them, or it did not work for somebody), then the newest confirmed.
+/// correction stands above them, they say so themselves, or it did not work for somebody), then the newest confirmed.
 ///
 /// # Errors
 /// The database cannot be read.
@@ -144,7 +145,37 @@ pub async fn on_both(
         r#"SELECT note AS "note!: String", count(*) OVER () AS "count!: i64" FROM shown_note
            WHERE version_id IN (SELECT version_id FROM note_entry WHERE entry_id = ?1)
              AND version_id IN (SELECT version_id FROM note_entry WHERE entry_id = ?2)
-           ORDER BY is_corrected OR note ->> 'did_not' > 0 DESC, confirmed_at DESC, id DESC LIMIT ?3"#,
+           ORDER BY is_corrected OR note ->> 'is_warning' OR note ->> 'did_not' > 0 DESC, confirmed_at DESC, id DESC LIMIT ?3"#,
+        one,
+        other,
+        most
+    )
+    .fetch_all(&database.readers)
+    .await?;
+    let count = rows.first().map_or(0, |row| row.count);
+    let listed = spawn_blocking(move || rows.iter().filter_map(|row| read(&row.note)).collect());
+    Ok((listed.await.map_err(|error| sqlx::Error::Io(error.into()))?, count))
+}
+
+/// The shown notes that belong to one thing of each of these lists, and how many there are: in the order of
+/// [`on_both`].
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn on_each(
+    database: &Database,
+    things: [&[String]; 2],
+    most: i64,
+) -> Result<(Vec<Listed>, i64), Error> {
+    let [one, other] = things.map(|things| serde_json::to_string(things).unwrap_or_default());
+    let rows = sqlx::query!(
+        r#"SELECT note AS "note!: String", count(*) OVER () AS "count!: i64" FROM shown_note
+           WHERE version_id IN (SELECT version_id FROM note_entry
+                                WHERE entry_id IN (SELECT value FROM json_each(?1)))
+             AND version_id IN (SELECT version_id FROM note_entry
+                                WHERE entry_id IN (SELECT value FROM json_each(?2)))
+           ORDER BY is_corrected OR note ->> 'is_warning' OR note ->> 'did_not' > 0 DESC,
+             confirmed_at DESC, id DESC LIMIT ?3"#,
         one,
         other,
         most
@@ -165,6 +196,7 @@ struct ShownRow {
     #[serde(flatten)]
     done: Done,
     is_pressure: i64,
+    is_warning: i64,
     author: Option<String>,
     made_at: UnixSeconds,
     shown_at: UnixSeconds,
@@ -188,6 +220,7 @@ pub(in crate::db) fn read(json: &str) -> Option<Listed> {
             text: row.text,
             done: row.done,
             subject: subject(row.is_pressure != 0),
+            sense: Sense::of(row.is_warning != 0),
             things: things(row.things),
         },
         author: row.author,

@@ -2,11 +2,13 @@
 //!
 //! - [`write`](mod@write): a wording kept on its author's desk or sent in; [`decide`]: what the queue
 //!   decides; [`mend`]: with a small fix; [`undo`]: taken back; [`after`], [`verdicts`], [`reports`]: what happens to a note once it is shown.
+//! - [`remarks`]: what members remark on a note, and what becomes of it.
 //! - [`read_to`]: what was read beside a wording that is decided about.
 //! - `wordings`: the rows of the wordings, where the SQL names the fields of a note.
 //! - [`read`]: one note with all its wordings; [`lists`]: the shown notes; [`search`]: by their words;
-//!   [`queue`]: what waits, and what became of a member's notes; [`inspectors`]: who could pass what
-//!   speaks of pressure; [`alike`]: earlier notes that say much the same; [`anew`]: all of it judged by new rules of pressure.
+//!   [`open`]: how much is open for a member; [`queue`]: what waits, and what became of a member's notes;
+//!   [`inspectors`]: who could pass what speaks of pressure; [`alike`]: earlier notes that say much the same;
+//!   [`anew`]: all of it judged by new rules of pressure.
 //!
 //! Every write checks the rules of [`crate::rules::notes::state`] inside its own transaction.
 
@@ -20,11 +22,13 @@ mod error;
 pub mod inspectors;
 pub mod lists;
 pub mod mend;
+pub mod open;
 pub mod printed;
 pub mod queue;
 pub mod read;
 pub mod read_to;
 mod recorded;
+pub mod remarks;
 pub mod reports;
 pub mod search;
 mod text;

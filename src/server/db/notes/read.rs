@@ -5,11 +5,13 @@ use sqlx::{Sqlite, Transaction};
 use super::Error;
 use super::current::subject;
 use super::lists::Correction;
-use super::verdicts::{Found, Verdict};
+use super::remarks::{self, Remark};
+use super::verdicts::Verdict;
 use super::wordings::{self, WordingRow};
 use crate::db::Database;
 use crate::rules::auth::MemberId;
 use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::found::{Found, Sense};
 use crate::rules::notes::state::{NoteState, OnItsWay, Subject};
 use crate::rules::notes::wording::Wording;
 use crate::rules::notes::{NoteId, VersionId};
@@ -109,6 +111,8 @@ pub struct Note {
     pub verdicts: Vec<Judged>,
     /// The open reports, oldest first.
     pub reports: Vec<Report>,
+    /// The newest remarks that were not taken back, oldest first.
+    pub remarks: Vec<Remark>,
 }
 
 /// A member as an author.
@@ -252,7 +256,7 @@ pub(super) async fn within(
     .fetch_all(&mut **transaction)
     .await?;
     let verdicts = sqlx::query!(
-        r#"SELECT member_id, version_id, worked AS "worked: bool", material, size FROM verdict
+        r#"SELECT member_id, version_id, worked AS "worked: bool", material, size, why FROM verdict
            WHERE note_id = ?
            ORDER BY made_at DESC, member_id"#,
         number
@@ -267,6 +271,7 @@ pub(super) async fn within(
     )
     .fetch_all(&mut **transaction)
     .await?;
+    let remarks = remarks::of_note(transaction, id).await?;
     let author = row.author_id.zip(row.author_name);
     Ok(Some(Note {
         id,
@@ -280,6 +285,7 @@ pub(super) async fn within(
         versions,
         corrections,
         last_correction: row.last_correction,
+        remarks,
         verdicts: verdicts
             .into_iter()
             .map(|row| Judged {
@@ -289,6 +295,7 @@ pub(super) async fn within(
                     found: if row.worked { Found::Worked } else { Found::DidNot },
                     material: row.material,
                     size: row.size,
+                    why: row.why,
                 },
             })
             .collect(),
@@ -338,6 +345,7 @@ pub(super) fn wording(row: WordingRow) -> Result<Wording, Error> {
     Ok(Wording {
         done: row.done()?,
         subject: subject(row.is_pressure),
+        sense: Sense::of(row.is_warning),
         things: row.things()?,
         title: row.title,
         text: row.text,

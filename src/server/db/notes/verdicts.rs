@@ -7,30 +7,10 @@ use super::{Error, current, text};
 use crate::db::{self, Database};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::found::Found;
 use crate::rules::notes::pressure;
 use crate::rules::notes::state::{Act, Refused};
 use crate::rules::notes::{NoteId, VersionId};
-
-/// What a member found.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Found {
-    /// It worked.
-    Worked,
-    /// It did not.
-    DidNot,
-}
-
-impl Found {
-    /// As a form names it.
-    #[must_use]
-    pub fn read(typed: &str) -> Option<Self> {
-        match typed {
-            "worked" => Some(Self::Worked),
-            "did-not" => Some(Self::DidNot),
-            _ => None,
-        }
-    }
-}
 
 /// One member's verdict on a note.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -41,6 +21,16 @@ pub struct Verdict {
     pub material: String,
     /// At what size, as typed.
     pub size: String,
+    /// Why, or how, in one line.
+    pub why: String,
+}
+
+impl Verdict {
+    /// Its words as a reader reads them, one behind the other.
+    #[must_use]
+    pub fn as_read(&self) -> String {
+        format!("{} {} {}", self.material, self.size, self.why)
+    }
 }
 
 /// Counts what a member found of the wording that is shown; each has one verdict, and may change it. `read` is the
@@ -57,7 +47,7 @@ pub async fn judge(
 ) -> Result<(), Error> {
     let (NoteId(id), MemberId(member)) = (note, by.id);
     let worked = verdict.found == Found::Worked;
-    let said = pressure::subject(&format!("{} {}", verdict.material, verdict.size));
+    let said = pressure::subject(&verdict.as_read());
     let mut transaction = database.write().await?;
     let current = current::read(&mut transaction, note, by).await?;
     current.check(Act::Judge(said), by)?;
@@ -66,19 +56,20 @@ pub async fn judge(
         return Err(Error::OutOfDate);
     }
     let changed = sqlx::query!(
-        "INSERT INTO verdict (note_id, member_id, version_id, worked, material, size, made_at)
-         VALUES (?, ?, ?, ?, ?, ?, ?)
+        "INSERT INTO verdict (note_id, member_id, version_id, worked, material, size, why, made_at)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?)
          ON CONFLICT (note_id, member_id) DO UPDATE
          SET version_id = excluded.version_id, worked = excluded.worked, material = excluded.material,
-             size = excluded.size, made_at = excluded.made_at
+             size = excluded.size, why = excluded.why, made_at = excluded.made_at
          WHERE version_id <> excluded.version_id OR worked <> excluded.worked
-           OR material <> excluded.material OR size <> excluded.size",
+           OR material <> excluded.material OR size <> excluded.size OR why <> excluded.why",
         id,
         member,
         shown,
         worked,
         verdict.material,
         verdict.size,
+        verdict.why,
         now
     )
     .execute(&mut *transaction)

@@ -9,6 +9,7 @@ use crate::rules::auth::MemberId;
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::belongs::Thing;
 use crate::rules::notes::fields::Done;
+use crate::rules::notes::found::Sense;
 use crate::rules::notes::state::Subject;
 use crate::rules::notes::wording::Wording;
 use crate::rules::notes::{NoteId, VersionId};
@@ -20,6 +21,7 @@ pub(in crate::db) struct WordingRow {
     pub(in crate::db) id: i64,
     pub(in crate::db) state: String,
     pub(in crate::db) is_pressure: bool,
+    pub(in crate::db) is_warning: bool,
     pub(in crate::db) title: String,
     pub(in crate::db) text: String,
     /// JSON of [`Done`].
@@ -90,7 +92,8 @@ async fn rows(
 ) -> Result<Vec<WordingRow>, sqlx::Error> {
     sqlx::query_as!(
         WordingRow,
-        r#"SELECT note_id AS note, version.id, state, is_pressure AS "is_pressure: bool", title, text,
+        r#"SELECT note_id AS note, version.id, state, is_pressure AS "is_pressure: bool",
+             is_warning AS "is_warning: bool", title, text,
              json_object('material', material, 'thread', thread, 'drill', drill, 'depth', depth,
                'lubricant', lubricant, 'speed', speed, 'machine', machine, 'source', source) AS "done!: String",
              version.made_at, saved_at, decided_at, reason, version.form_key,
@@ -128,6 +131,7 @@ pub(super) async fn write(
     Written { wording, state, form_key }: Written<'_>,
 ) -> Result<(), Error> {
     let is_pressure = wording.subject == Subject::Pressure;
+    let is_warning = wording.sense == Sense::Warning;
     let done = serde_json::to_string(&wording.done);
     let done = done.map_err(|error| sqlx::Error::Encode(error.into()))?;
     // What a moderator asked for stays on the desk until the note is sent in again. A clock that was
@@ -138,7 +142,8 @@ pub(super) async fn write(
              material = ?5 ->> 'material', thread = ?5 ->> 'thread', drill = ?5 ->> 'drill',
              depth = ?5 ->> 'depth', lubricant = ?5 ->> 'lubricant', speed = ?5 ->> 'speed',
              machine = ?5 ->> 'machine', source = ?5 ->> 'source', saved_at = max(made_at, ?6),
-             reason = CASE WHEN ?1 = 'draft' THEN reason ELSE '' END, form_key = ?8
+             reason = CASE WHEN ?1 = 'draft' THEN reason ELSE '' END, form_key = ?8,
+             is_warning = ?9
          WHERE id = ?7 AND state = 'draft'",
         state,
         is_pressure,
@@ -147,7 +152,8 @@ pub(super) async fn write(
         done,
         now,
         version,
-        form_key
+        form_key,
+        is_warning
     )
     .execute(&mut **transaction)
     .await?;

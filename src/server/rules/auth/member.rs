@@ -1,6 +1,7 @@
 //! A member who is signed in, and what each may do.
 
 use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::open::Open;
 
 /// A member's number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -61,4 +62,6 @@ pub struct SignedIn {
     pub proved_at: UnixSeconds,
     /// Whether a second factor is set up.
     pub has_second_factor: bool,
+    /// What there is for them to see to.
+    pub open: Open,
 }

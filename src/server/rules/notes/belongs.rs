@@ -205,6 +205,30 @@ pub fn typed(things: &[Thing]) -> String {
     names.collect::<Vec<_>>().join(", ")
 }
 
+/// The things by their names, in a sentence: `8 BA, Silver steel and No. 50`.
+///
+/// # Examples
+/// ```
+/// use holewright_server::rules::notes::belongs::{in_words, list};
+/// let things = list("8 BA, silver steel, No 50").unwrap();
+/// assert_eq!(in_words(&things), "8 BA, silver steel and the No. 50 drill");
+/// assert_eq!(in_words(&things[..1]), "8 BA");
+/// ```
+#[must_use]
+pub fn in_words(things: &[Thing]) -> String {
+    let word = |thing: &Thing| match thing.id.split('/').next() {
+        Some("materials") => print::running(&thing.title),
+        Some("drills") => format!("the {} drill", thing.title),
+        _ => thing.title.clone(),
+    };
+    let mut words: Vec<String> = things.iter().map(word).collect();
+    match (words.pop(), words.join(", ")) {
+        (None, _) => String::new(),
+        (Some(only), before) if before.is_empty() => only,
+        (Some(last), before) => format!("{before} and {last}"),
+    }
+}
+
 fn thing_of(hit: &Hit) -> Option<Thing> {
     match hit.kind {
         Kind::Thread | Kind::System | Kind::Drill | Kind::Material | Kind::Calculator => {

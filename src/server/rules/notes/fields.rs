@@ -55,6 +55,9 @@ impl NoteField {
     }
 }
 
+/// More characters than a line has that names something.
+pub const LONGEST_FIELD: usize = 100;
+
 /// A line about what was done, which may be left out.
 const LINE: NoteField = NoteField {
     name: "",
@@ -62,7 +65,7 @@ const LINE: NoteField = NoteField {
     hint: "",
     called: "",
     missing: "",
-    longest: 100,
+    longest: LONGEST_FIELD,
     lines: Lines::One,
     once: "",
     group: None,
@@ -84,7 +87,8 @@ pub const TITLE: NoteField = NoteField {
 pub const TEXT: NoteField = NoteField {
     name: "text",
     label: "What happened",
-    hint: "Plain text, or Markdown: **strong**, - a list, > a quotation",
+    hint: "What you did, what it did, what you would do next time: dry, the tap squealed; with paraffin it cut clean. \
+           Plain text, or Markdown: **strong**, - a list, > a quotation",
     called: "The text",
     missing: "Write what happened: that is the note.",
     longest: 20_000,

@@ -3,13 +3,14 @@
 //! - [`state`]: the states of a note, and every act with who may do it; [`refused`]: why not.
 //! - [`fields`]: the fields of a note, each declared once.
 //! - [`wording`]: one wording of a note, read from its form; [`belongs`]: the things it belongs to;
-//!   [`again`]: what becomes of a form by what stands when it comes.
+//!   [`meant`]: what a field nearly names; [`again`]: what becomes of a form by what stands when it comes.
 //! - [`pressure`]: whether it speaks of boilers, steam or pressure, by what a reader sees ([`seen`], [`folded`]), the
 //!   few words that count most even where they are misspelt or in pieces ([`strongest`]);
 //!   [`inspection`]: whether the club has somebody to pass it then.
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
 //! - [`ready`]: the reasons at one tap; [`alike`]: whether two notes say much the same.
-//! - [`reports`]: how many notes one member may report in a day.
+//! - [`found`]: what members find of a note, in words; [`remarks`]: where a remark on one stands.
+//! - [`open`]: how much there is for a member to see to; [`reports`]: how many notes one member may report in a day.
 //! - [`difference`]: what changed from one wording to the next.
 //! - [`asked`]: what a search asks: words, their forms, the things they name.
 //! - [`words`]: the words of a text, as a search takes them; [`around`]: the part of a text that shows them.
@@ -25,12 +26,16 @@ pub mod difference;
 pub mod fields;
 pub mod figures;
 pub mod folded;
+pub mod found;
 pub mod inspection;
 pub mod markdown;
+pub mod meant;
 pub mod newsletter;
+pub mod open;
 pub mod pressure;
 pub mod ready;
 pub mod refused;
+pub mod remarks;
 pub mod reports;
 pub mod seen;
 pub mod state;

@@ -77,6 +77,8 @@ pub enum Act {
     TurnBack,
     /// A member says whether it worked, in words that speak of this.
     Judge(Subject),
+    /// A member sends in a remark that speaks of this.
+    Remark(Subject),
     /// A member takes back what they said of it.
     TakeBack,
     /// What another member said of it is taken away.
@@ -175,7 +177,7 @@ fn about(act: Act, note: NoteState) -> Subject {
         _ => Subject::Usual,
     };
     match act {
-        Act::Correct(said) => shown.with(said),
+        Act::Correct(said) | Act::Remark(said) => shown.with(said),
         Act::Settle => settled(note, shown),
         Act::TakeAway => shown,
         // It takes the place of what was reported, and so answers the reports.
@@ -296,6 +298,11 @@ pub fn after(act: Act, note: NoteState, who: Who) -> Result<NoteState, Refused> 
                 return Err(Refused::Inspector);
             }
             Ok(note)
+        }
+        // Somebody reads it before it is shown; its author may answer others so.
+        Act::Remark(_) => {
+            note.shown.ok_or(Refused::NotShown)?;
+            if note.hidden.is_some() { Err(Refused::Hidden) } else { Ok(note) }
         }
         Act::TakeBack => {
             others_note(note, who)?;

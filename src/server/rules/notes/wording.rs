@@ -7,6 +7,8 @@ use sha2::{Digest, Sha256};
 
 use super::belongs::{self, Thing};
 use super::fields::{Done, Lines, NoteField, TEXT, TITLE};
+use super::found::Sense;
+use super::meant::{self, Answer, Answers, Question};
 use super::seen::{is_blank, is_seen};
 use super::state::Subject;
 use super::{markdown, pressure};
@@ -29,6 +31,10 @@ pub struct Typed {
     pub on: String,
     /// Whether its author ticked that it is about boilers, steam or pressure.
     pub is_pressure: bool,
+    /// Whether its author ticked that it warns.
+    pub is_warning: bool,
+    /// What they answered where a field only nearly named something.
+    pub meant: Answers,
 }
 
 /// One wording, as it is kept.
@@ -42,6 +48,8 @@ pub struct Wording {
     pub done: Done,
     /// What it speaks of.
     pub subject: Subject,
+    /// Whether it shows a way or warns.
+    pub sense: Sense,
     /// What it belongs to, in the order of their addresses.
     pub things: Vec<Thing>,
 }
@@ -81,10 +89,22 @@ impl Wording {
         if !errors.is_empty() {
             return Err(errors);
         }
-        let mut wording = Self { title, text, done, subject: Subject::Usual, things };
+        let mut wording = Self {
+            title,
+            text,
+            done,
+            subject: Subject::Usual,
+            sense: Sense::of(typed.is_warning),
+            things,
+        };
         for (field, text) in wording.done.each() {
             let named = field.group.and_then(|group| group.named(text));
             named.into_iter().for_each(|thing| belongs::add(&mut wording.things, thing));
+        }
+        for question in meant::questions(&wording.done, &wording.things, typed.meant) {
+            if question.answer == Answer::Yes {
+                belongs::add(&mut wording.things, question.thing);
+            }
         }
         wording.things.sort_by(|one, other| one.id.cmp(&other.id));
         if typed.is_pressure || wording.heard(&[]) == Subject::Pressure {
@@ -104,13 +124,26 @@ impl Wording {
             done: self.done.clone(),
             on: belongs::typed(&self.things),
             is_pressure: self.subject == Subject::Pressure,
+            is_warning: self.sense == Sense::Warning,
+            meant: Answers::default(),
         }
+    }
+
+    /// What is asked of a form with these fields: what they nearly name, and nothing in the list already names.
+    #[must_use]
+    pub fn questions(typed: &Typed) -> Vec<Question> {
+        let done = Done::from_each(|field| line(typed.done.text(field.name)));
+        let things = belongs::list(&typed.on).unwrap_or_default();
+        meant::questions(&done, &things, typed.meant)
     }
 
     /// The whole wording as plain text, to be compared with another.
     #[must_use]
     pub fn as_lines(&self) -> String {
         let mut lines = format!("{}\n\n", self.title);
+        if self.sense == Sense::Warning {
+            lines.push_str("A warning\n");
+        }
         for (field, typed) in self.done.filled() {
             lines.push_str(&format!("{}: {typed}\n", field.label));
         }
@@ -137,7 +170,9 @@ impl Wording {
         let done = self.done.each().map(|(_, typed)| typed);
         let things = self.things.iter().map(|thing| thing.id.as_str());
         let words = [self.title.as_str(), &self.text, reason, subject];
-        for part in words.into_iter().chain(done).chain(things) {
+        // A form that was open before there were warnings still knows its wording.
+        let warning = (self.sense == Sense::Warning).then_some("a warning");
+        for part in words.into_iter().chain(done).chain(things).chain(warning) {
             hash.update(part.len().to_be_bytes());
             hash.update(part);
         }

@@ -1,6 +1,7 @@
 //! `/me`: a member's own page: rights, sessions, and links to what is theirs.
 
 pub mod data;
+pub mod feed;
 pub mod leave;
 pub mod password;
 pub mod second_factor;
@@ -20,6 +21,7 @@ use crate::db::{accounts, sessions};
 use crate::extract::{Asker, Fields, JustDid, Member, WORD, room};
 use crate::rules::auth::{Right, SignedIn};
 use crate::rules::deed::Deed;
+use crate::rules::notes::open::Open;
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
 
@@ -37,6 +39,8 @@ struct MePage {
     spare_codes: i64,
     may_manage: bool,
     may_moderate: bool,
+    /// What there is to see to.
+    open: Open,
     sessions: Vec<SessionRow>,
     has_others: bool,
 }
@@ -63,12 +67,14 @@ pub async fn form(
     let open = sessions::of_member(&app.database, member.id, app.clock.now()).await?;
     let page = MePage {
         frame: page::frame(&app.context, "/me", "Your page", false, Seen::ByMember)
+            .seeing_to(member.open.all())
             .saying(page::words(did)),
         rights: people::named(member.rights),
         joined: when::day(account.joined_at),
         has_second_factor: member.has_second_factor,
         spare_codes: account.spare_codes,
         may_manage: member.rights.may(Right::Manage),
+        open: member.open,
         may_moderate: member.rights.may(Right::Moderate) || member.rights.may(Right::Inspect),
         has_others: open.len() > 1,
         sessions: open.into_iter().map(|session| row(session, &member)).collect(),

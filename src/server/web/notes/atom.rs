@@ -18,6 +18,7 @@ use super::page::answer;
 use crate::db::notes::lists::{self, Filter, Listed};
 use crate::extract::{Asker, Reader};
 use crate::rules::Keep;
+use crate::rules::notes::found::Sense;
 use crate::rules::notes::markdown;
 use crate::{App, Error};
 
@@ -78,9 +79,12 @@ fn feed(base: &str, club: &str, notes: &[Listed]) -> String {
     feed
 }
 
-/// The corrections, then what they correct.
+/// The corrections, then what they correct. What others found changes no text, and so stands elsewhere.
 fn content(note: &Listed) -> String {
     let mut html = String::new();
+    if note.wording.sense == Sense::Warning {
+        html.push_str("<p><strong>A warning:</strong> it says what went wrong.</p>");
+    }
     for correction in &note.corrections {
         let _ = write!(html, "<h3>Correction</h3>{}", markdown::html(&correction.text));
     }
@@ -94,7 +98,7 @@ fn content(note: &Listed) -> String {
 }
 
 /// `tag:club.example,2026:notes`: of the host alone, whatever port or scheme it is reached by.
-fn tag(base: &str) -> String {
+pub(super) fn tag(base: &str) -> String {
     let host = base.split_once("://").map_or(base, |(_, rest)| rest);
     let host = host.split(['/', ':']).next().unwrap_or_default();
     format!("tag:{},{SINCE}:notes", escaped(host))

@@ -21,6 +21,7 @@ use super::super::apart::aside;
 use super::super::when::moment;
 use crate::db::notes::lists::{self, Filter, Listed};
 use crate::rules::notes::fields;
+use crate::rules::notes::found::Sense;
 use crate::rules::notes::state::Subject;
 use crate::{App, Error};
 use holewright_core::export::{Cell, Table};
@@ -52,6 +53,17 @@ const ABOUT: [Column; 10] = [
     },
 ];
 
+/// What others found, in words: `worked` and `did_not` alone say of a warning what they do not mean.
+fn found(note: &Listed) -> String {
+    note.wording.sense.counts((note.worked, note.did_not))
+}
+
+/// The columns that came later, behind all that shipped before them.
+const LATER: [Column; 2] = [
+    Column { name: "found", value: |_, note| found(note).into() },
+    Column { name: "warning", value: |_, note| (note.wording.sense == Sense::Warning).into() },
+];
+
 /// The columns behind them.
 const BELONGS_TO: &str = "belongs_to";
 const TEXT: &str = fields::TEXT.name;
@@ -59,7 +71,8 @@ const TEXT: &str = fields::TEXT.name;
 static COLUMNS: LazyLock<Vec<&str>> = LazyLock::new(|| {
     let about = ABOUT.iter().map(|column| column.name);
     let done = fields::DONE.iter().map(|field| field.name);
-    about.chain(done).chain([BELONGS_TO, TEXT]).collect()
+    let later = LATER.iter().map(|column| column.name);
+    about.chain(done).chain([BELONGS_TO, TEXT]).chain(later).collect()
 });
 
 /// The notes as CSV.
@@ -168,7 +181,8 @@ fn row(app: &App, note: &Listed, _: Place) -> String {
     let about = ABOUT.iter().map(|column| cell((column.value)(app, note)));
     let done = note.wording.done.each().map(|(_, typed)| Cell::Text(typed.to_owned()));
     let last = [things(note).join(" "), whole_text(note)].map(Cell::Text);
-    let row = about.chain(done).chain(last).collect();
+    let later = LATER.iter().map(|column| cell((column.value)(app, note)));
+    let row = about.chain(done).chain(last).chain(later).collect();
     let table = Table { columns: &COLUMNS, rows: vec![row] }.csv();
     table.split_once("\r\n").map(|(_, row)| row.to_owned()).unwrap_or_default()
 }
@@ -203,13 +217,18 @@ fn object(app: &App, note: &Listed, place: Place) -> String {
     let corrections: Vec<Value> = corrections
         .map(|said| json!({ "text": said.text, "made_at": moment(said.made_at) }))
         .collect();
+    let later = LATER.iter().map(|column| (column.name, (column.value)(app, note)));
     let last = [
         (BELONGS_TO, things(note).into()),
         ("corrections", corrections.into()),
         (TEXT, note.wording.text.as_str().into()),
     ];
-    let object: Map<String, Value> =
-        about.chain(done).chain(last).map(|(name, value)| (name.to_owned(), value)).collect();
+    let object: Map<String, Value> = about
+        .chain(done)
+        .chain(last)
+        .chain(later)
+        .map(|(name, value)| (name.to_owned(), value))
+        .collect();
     let comma = if place == Place::First { "" } else { "," };
     format!("{comma}\n{}", Value::Object(object))
 }

@@ -15,6 +15,7 @@ use crate::extract::{Fields, Reader};
 use crate::rules::auth::SignedIn;
 use crate::rules::deed::Did;
 use crate::rules::notes::fields::{Done, Lines, NoteField, TEXT, TITLE};
+use crate::rules::notes::meant::{Answer, Answers, Question};
 use crate::rules::notes::wording::{Typed, Wording};
 use crate::rules::notes::{NoteId, belongs};
 use crate::{App, Error};
@@ -24,6 +25,9 @@ use holewright_pages::layout::{Frame, Section};
 
 /// The field that says which wording the form was filled with.
 pub(super) const MADE_FROM: &str = "made_from";
+
+/// The tick of a note that warns.
+const WARNING: &str = "warning";
 
 /// Where the form is sent, and what it makes.
 pub(super) enum Place {
@@ -80,6 +84,10 @@ struct FormPage {
     preview: Option<Text>,
     preview_title: String,
     like: Option<Like>,
+    /// On which pages it will be shown.
+    pages: String,
+    /// What is asked of what it nearly names.
+    questions: Vec<Field>,
     fields: Vec<Field>,
     done: Vec<Field>,
     last: Vec<Field>,
@@ -107,6 +115,8 @@ pub(super) fn typed(fields: &Fields) -> Typed {
         done: Done::from_each(|field| field.filled_in(|name| fields.as_typed(name)).to_owned()),
         on: typed(belongs::FIELD),
         is_pressure: fields.ticked("pressure"),
+        is_warning: fields.ticked(WARNING),
+        meant: Answers::read(|field| fields.as_typed(field)),
     }
 }
 
@@ -130,26 +140,70 @@ pub(super) fn form_with(
         "What a material, a thread or a drill did.",
     );
     let [fields, done, last] = fields(typed, &remarks.errors);
+    let is_asked = remarks.preview.is_some() || !remarks.errors.is_empty();
+    let questions = if is_asked { Wording::questions(typed) } else { Vec::new() };
     let form = FormPage {
-        frame: frame.of_a_mistake().for_reader(true).saying(words(remarks.did)),
+        frame: frame
+            .of_a_mistake()
+            .for_reader(true)
+            .seeing_to(member.open.all())
+            .saying(words(remarks.did)),
         heading,
         action: place.address(),
         asked: remarks.asked,
         late: remarks.late,
         like: remarks.like,
-        errors: remarks.errors,
         preview_title: remarks
             .preview
             .as_ref()
             .map(|wording| wording.title.clone())
             .unwrap_or_default(),
         preview: remarks.preview.as_ref().map(Text::of),
+        pages: remarks.preview.as_ref().map(shown_on).unwrap_or_default(),
+        questions: questions.iter().map(|asked| question(asked, &remarks.errors)).collect(),
         fields,
         done,
         last,
+        errors: remarks.errors,
     };
     let usual = if is_wrong { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
     page(remarks.status.unwrap_or(usual), &form, &Reader(Some(member)))
+}
+
+/// On which pages a note will be shown, in a sentence.
+fn shown_on(wording: &Wording) -> String {
+    match wording.things.as_slice() {
+        [] => "It will be shown among the notes, and on no page of the reference: name a material, a thread or a \
+               drill for that."
+            .to_owned(),
+        [_] => format!("It will be shown on the page of {}.", belongs::in_words(&wording.things)),
+        _ => format!("It will be shown on the pages of {}.", belongs::in_words(&wording.things)),
+    }
+}
+
+/// What is asked of a field that only nearly names something.
+pub(super) fn asks(question: &Question) -> String {
+    let page = belongs::in_words(std::slice::from_ref(&question.thing));
+    format!("“{}”: put the note on the page of {page}?", question.typed)
+}
+
+fn question(question: &Question, errors: &[FieldError]) -> Field {
+    let thing = belongs::in_words(std::slice::from_ref(&question.thing));
+    let choices = [
+        (Answer::Yes, format!("Yes, on the page of {thing}")),
+        (Answer::No, "No, as I typed it".to_owned()),
+    ];
+    let choices =
+        choices.map(|(answer, words)| (answer.word().to_owned(), words, question.answer == answer));
+    let label = match question.field {
+        "meant_material" => "The material",
+        "meant_thread" => "The thread",
+        _ => "The drill",
+    };
+    let kind = Kind::Pick(items(question.field, choices));
+    let is_missed = errors.iter().any(|error| error.field == question.field);
+    let hint = if is_missed { String::new() } else { asks(question) };
+    Field::new(question.field, label, hint, kind).judged(errors, |_, _| String::new())
 }
 
 /// The fields: what every note has, what was done, and where it belongs.
@@ -162,10 +216,18 @@ fn fields(typed: &Typed, errors: &[FieldError]) -> [Vec<Field>; 3] {
         typed.is_pressure,
     )];
     let ticks = Kind::Ticks(items("pressure", is_pressure));
+    let is_warning = [("yes".to_owned(), "This note is a warning".to_owned(), typed.is_warning)];
+    let warns = Field::new(
+        WARNING,
+        "What went wrong",
+        "Others are then asked whether it happened to them too, not whether it worked.",
+        Kind::Ticks(items(WARNING, is_warning)),
+    );
     let all = [
         vec![key, made_from, control(TITLE, &typed.title), control(TEXT, &typed.text)],
         typed.done.each().map(|(field, typed)| control(field, typed)).collect(),
         vec![
+            warns,
             Field::text(
                 belongs::FIELD,
                 "Show it on the pages of",
@@ -187,6 +249,7 @@ fn fields(typed: &Typed, errors: &[FieldError]) -> [Vec<Field>; 3] {
 /// A field of a note as the form shows it.
 pub(super) fn control(field: NoteField, typed: &str) -> Field {
     let kind = match field.lines {
+        Lines::One if field.name == TITLE.name => Kind::Words(typed.to_owned()),
         Lines::One => Kind::Text(typed.to_owned()),
         Lines::Several => Kind::Long(typed.to_owned()),
     };
@@ -204,14 +267,18 @@ pub(super) fn signed_out(
     let title = "You are signed out; your note is here";
     let frame = Frame::at(&app.context, Section::Notes, &place.address(), title, title);
     let pressure = if typed.is_pressure { "yes" } else { "" };
+    let warning = if typed.is_warning { "yes" } else { "" };
     let send = if what == "send" { "send" } else { "draft" };
     let done = typed.done.each().map(|(field, typed)| (field.name, typed.to_owned()));
     let known = [("form_key", typed.form_key), (MADE_FROM, typed.made_from)];
     let hidden = known.into_iter().chain(done).chain([
         (belongs::FIELD, typed.on),
         ("pressure", pressure.to_owned()),
+        (WARNING, warning.to_owned()),
         ("do", send.to_owned()),
     ]);
+    let meant = typed.meant.each().map(|(field, answer)| (field, answer.word().to_owned()));
+    let hidden = hidden.chain(meant);
     let form = SignedOutPage {
         frame: frame.of_a_mistake(),
         action: place.address(),

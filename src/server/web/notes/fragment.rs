@@ -3,11 +3,12 @@
 use askama::Template;
 use form_urlencoded::Serializer;
 
+use super::compare;
 use super::item::Item;
 use crate::db::notes::Listed;
 use crate::db::notes::search::Hit;
 use crate::db::reference::EntryWithNotes;
-use crate::rules::notes::belongs::Thing;
+use crate::rules::notes::belongs::{self, Thing};
 use holewright_core::units::print;
 use holewright_pages::Notes;
 
@@ -22,6 +23,8 @@ struct OnPage<'a> {
     items: Vec<Item>,
     count: i64,
     has_more: bool,
+    /// Where the notes on it stand side by side.
+    compare: Option<String>,
 }
 
 #[derive(Template)]
@@ -30,6 +33,8 @@ struct OnJob<'a> {
     job: &'a str,
     items: Vec<Item>,
     all: String,
+    /// Where they stand side by side, if they are several.
+    compare: Option<String>,
 }
 
 #[derive(Template)]
@@ -49,7 +54,10 @@ struct OnSearch {
 pub(in crate::web) fn on_page(id: &str, entry: &EntryWithNotes) -> Notes {
     let items: Vec<Item> = entry.notes.iter().map(Item::of).collect();
     let has_more = entry.count > i64::try_from(items.len()).unwrap_or(i64::MAX);
-    let page = OnPage { id, title: &entry.title, items, count: entry.count, has_more };
+    // Of a single note there is nothing to compare.
+    let compare = belongs::at(id).filter(|_| entry.count > 1);
+    let compare = compare.and_then(|thing| compare::address_of(&thing));
+    let page = OnPage { id, title: &entry.title, items, count: entry.count, has_more, compare };
     Notes { lead: lead(entry.count), ..notes(&page) }
 }
 
@@ -70,7 +78,9 @@ pub(in crate::web) fn on_job(
         .finish();
     let items = found.iter().map(Item::of).collect();
     let lead = format!("{} on {job}", lead(count));
-    Notes { lead, ..notes(&OnJob { job: &job, items, all: format!("/notes?{all}") }) }
+    let material = print::running(&material.title);
+    let compare = (count > 1).then(|| compare::address(&thread.title, &material));
+    Notes { lead, ..notes(&OnJob { job: &job, items, all: format!("/notes?{all}"), compare }) }
 }
 
 /// What stands at the end of the front page: the newest.

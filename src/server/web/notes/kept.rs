@@ -26,7 +26,7 @@ pub(super) struct Sent {
 impl Sent {
     fn is_empty(&self) -> bool {
         let is_empty = |field: &Field| match &field.kind {
-            Kind::Text(typed) | Kind::Long(typed) => typed.trim().is_empty(),
+            Kind::Text(typed) | Kind::Words(typed) | Kind::Long(typed) => typed.trim().is_empty(),
             _ => true,
         };
         self.carried.is_empty() && self.fields.iter().all(is_empty)

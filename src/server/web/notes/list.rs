@@ -9,12 +9,14 @@ use axum::response::Response;
 use form_urlencoded::Serializer;
 
 use super::super::apart::aside;
+use super::compare;
 use super::item::Item;
 use super::page::{MOST, page, see_other};
 use crate::db::notes::lists::{self, Filter};
 use crate::db::notes::search;
 use crate::extract::Reader;
 use crate::rules::notes::belongs::{self, Named};
+use crate::rules::notes::open::Open;
 use crate::{App, Error};
 use holewright_pages::field::{Field, Kind, items};
 use holewright_pages::layout::{Frame, Section};
@@ -40,8 +42,12 @@ struct ListPage {
     filters: Vec<Field>,
     is_filtered: bool,
     new: String,
+    /// Where the notes on this thing stand side by side.
+    compare: Option<String>,
     is_signed_in: bool,
     decides: bool,
+    /// What there is for its reader to see to.
+    open: Open,
 }
 
 /// The list.
@@ -107,7 +113,8 @@ pub async fn show(
         "What members found at the bench. A note never alters a figure of the tables.";
     let address = named.as_ref().map_or_else(|| "/notes".to_owned(), address_on);
     let frame = Frame::at(&app.context, Section::Notes, &address, title, description)
-        .for_reader(reader.0.is_some());
+        .for_reader(reader.0.is_some())
+        .seeing_to(reader.0.as_ref().map_or(0, |member| member.open.all()));
     let list = ListPage {
         // A search, or a list cut down or turned over, is a view of the list and not a page to list.
         frame: if is_wrong || !typed.is_empty() { frame.of_a_mistake() } else { frame },
@@ -130,7 +137,12 @@ pub async fn show(
             Some([thing]) => format!("/notes/new?on={thing}"),
             _ => "/notes/new".to_owned(),
         },
+        compare: match named.as_ref().map(|named| named.things.as_slice()) {
+            Some([thing]) => belongs::at(thing).and_then(|thing| compare::address_of(&thing)),
+            _ => None,
+        },
         is_signed_in: reader.0.is_some(),
+        open: reader.0.as_ref().map(|member| member.open).unwrap_or_default(),
         decides: reader.0.as_ref().is_some_and(|member| super::queue::decides(member.rights)),
     };
     let status = if is_wrong { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
@@ -182,7 +194,7 @@ fn filters(query: &Query, errors: &[FieldError]) -> Vec<Field> {
             "gunmetal, 4 BA, No. 43",
             query.get("on"),
         ),
-        tick("confirmed", "Confirmed", "Another member found that it works"),
+        tick("confirmed", "Confirmed", "Another member found the same"),
         tick("corrected", "Corrected", "With a correction above it"),
     ];
     fields.into_iter().map(|field| field.judged(errors, |_, _| String::new())).collect()

@@ -5,17 +5,19 @@ use std::sync::Arc;
 use axum::extract::State;
 use axum::response::Response;
 
+use super::judged::verdict_fields;
 use super::kept::{Sent, given_back};
 use super::number::Number;
 use super::page::{did, may_write};
-use super::show::{Back, Seen, again, answer, seen, verdict_fields};
+use super::show::{Back, Seen, again, answer, seen};
 use super::text_form::TextForm;
 use crate::db::notes::decide::Reviewed;
-use crate::db::notes::verdicts::{self, Found, Verdict};
+use crate::db::notes::verdicts::{self, Verdict};
 use crate::db::notes::{after, read};
 use crate::extract::{Fields, Member, Reader, WORD, room};
-use crate::rules::auth::{MemberId, SignedIn};
+use crate::rules::auth::{MemberId, Rights, SignedIn};
 use crate::rules::deed::Deed;
+use crate::rules::notes::found::{Found, Sense};
 use crate::rules::notes::state::{Subject, may_pass};
 use crate::rules::notes::{NoteId, VersionId, pressure, wording};
 use crate::{App, Error};
@@ -23,6 +25,8 @@ use holewright_pages::FieldError;
 
 /// The longest material or size of a verdict.
 const LONGEST_LINE: usize = 100;
+/// The longest line of why.
+const LONGEST_WHY: usize = 200;
 /// Why a verdict may not say so.
 const FOR_THE_INSPECTOR: &str = "Leave boilers, steam and pressure out here: a verdict is shown unread. \
      Write a note on it, which the inspector reads first.";
@@ -52,9 +56,10 @@ const CORRECT: TextForm = TextForm {
     longest: 5000,
 };
 
-/// The bytes of what was found, in what material, under the field's old name too, at what size, of which wording,
-/// and of whose verdict is taken away.
-pub const VERDICT: u64 = room(&[WORD, LONGEST_LINE, LONGEST_LINE, LONGEST_LINE, WORD, WORD, WORD]);
+/// The bytes of what was found, in what material, under the field's old name too, at what size, why, of which
+/// wording, and of whose verdict is taken away.
+pub const VERDICT: u64 =
+    room(&[WORD, LONGEST_LINE, LONGEST_LINE, LONGEST_LINE, LONGEST_WHY, WORD, WORD, WORD]);
 /// The bytes of a report and of the wording that was read.
 pub const REPORTED: u64 = room(&[REPORT.longest, WORD]);
 /// The bytes of a correction and of the wording that was read.
@@ -76,13 +81,13 @@ pub async fn judge(
     let material = [fields.as_typed("material"), fields.as_typed("metal")]
         .into_iter()
         .find(|typed| !typed.trim().is_empty());
-    let [material, size] =
-        [material.unwrap_or_default(), fields.as_typed("size")].map(wording::line);
+    let said = [material.unwrap_or_default(), fields.as_typed("size"), fields.as_typed("reason")];
+    let said = said.map(wording::line);
     let found = Found::read(fields.as_typed("found"));
-    let typed = [("material", material.as_str()), ("size", size.as_str())];
     let sent = || Sent {
         action: format!("/notes/{}/verdict", id.0),
-        fields: verdict_fields(found, typed),
+        // In which sense it was asked stands on the note, which is not read for whom it is not there.
+        fields: verdict_fields(Sense::Way, found, said.each_ref().map(String::as_str)),
         known: [("version", fields.as_typed("version").chars().take(20).collect::<String>())]
             .into_iter()
             .filter(|(_, held)| !held.is_empty())
@@ -96,26 +101,18 @@ pub async fn judge(
     if fields.as_typed("do") == "away" {
         return take_away(&app, &member, id, fields.as_typed("of")).await;
     }
-    let mut errors = Vec::new();
-    if found.is_none() {
-        errors.push(FieldError::new("found", "Say whether it worked or did not."));
-    }
-    let hears = !may_pass(Subject::Pressure, member.rights);
-    for (field, typed) in typed {
-        if typed.chars().count() > LONGEST_LINE {
-            errors
-                .push(FieldError::new(field, format!("{LONGEST_LINE} characters are taken here.")));
-        } else if hears && pressure::subject(typed) == Subject::Pressure {
-            errors.push(FieldError::new(field, FOR_THE_INSPECTOR));
-        }
-    }
+    let errors = trouble(found, &said, member.rights);
+    let typed = {
+        let [material, size, why] = said.clone();
+        let found = ("found", fields.as_typed("found").to_owned());
+        vec![found, ("material", material), ("size", size), ("reason", why)]
+    };
     let (Some(found), []) = (found, errors.as_slice()) else {
-        let picked = fields.as_typed("found").to_owned();
-        let typed = vec![("found", picked), ("material", material), ("size", size)];
         let back = Back { errors, typed, ..Back::default() };
         return answer(&app, Reader(Some(member)), id, back).await;
     };
-    let verdict = Verdict { found, material: material.clone(), size: size.clone() };
+    let [material, size, why] = said.clone();
+    let verdict = Verdict { found, material, size, why };
     // A form that was open before it had this field says nothing of it.
     let read = match fields.as_typed("version") {
         "" => None,
@@ -130,9 +127,6 @@ pub async fn judge(
         Err(error) => {
             if let Error::Conflict(words) = &error {
                 let errors = vec![FieldError::new("found", format!("Nothing was done: {words}."))];
-                let picked = fields.as_typed("found").to_owned();
-                let found = ("found", picked);
-                let typed = vec![found, ("material", material.clone()), ("size", size.clone())];
                 let back = Back { errors, typed, status: Some(error.status()), did: None };
                 if let Some(page) = again(&app, &member, id, back).await? {
                     return Ok(page);
@@ -141,6 +135,28 @@ pub async fn judge(
             given_back(&app, error, sent())
         }
     }
+}
+
+/// What is wrong with a verdict. Nobody reads it before it is shown: what speaks of pressure is the inspector's to say.
+fn trouble(found: Option<Found>, said: &[String; 3], rights: Rights) -> Vec<FieldError> {
+    let mut errors = Vec::new();
+    if found.is_none() {
+        errors.push(FieldError::new("found", "Say whether it did or did not."));
+    }
+    let hears = !may_pass(Subject::Pressure, rights);
+    let fields = [("material", LONGEST_LINE), ("size", LONGEST_LINE), ("reason", LONGEST_WHY)];
+    for ((field, longest), typed) in fields.into_iter().zip(said) {
+        if typed.chars().count() > longest {
+            errors.push(FieldError::new(field, format!("{longest} characters are taken here.")));
+        } else if hears && pressure::subject(typed) == Subject::Pressure {
+            errors.push(FieldError::new(field, FOR_THE_INSPECTOR));
+        }
+    }
+    // A word of one field and the next of another are a pair too.
+    if errors.is_empty() && hears && pressure::subject(&said.join(" ")) == Subject::Pressure {
+        errors.push(FieldError::new("reason", FOR_THE_INSPECTOR));
+    }
+    errors
 }
 
 /// Takes a verdict away: the member's own, or that of the member with this number.
@@ -228,7 +244,7 @@ pub async fn correct(
 }
 
 /// How far a form with one text came before anything was done.
-enum Begun {
+pub(super) enum Begun {
     /// It holds this text.
     Typed(SignedIn, String),
     /// It was given back.
@@ -236,7 +252,7 @@ enum Begun {
 }
 
 /// Reads a form with one text. Without a member, or where the text will not do, it goes back as typed.
-async fn begun(
+pub(super) async fn begun(
     app: &Arc<App>,
     member: Result<Member, Error>,
     id: NoteId,
@@ -272,7 +288,7 @@ async fn after_it(
 
 /// Back to the note after something was done; where it could not be done as things stand, with what was
 /// typed: on the note's page, where that still has the form.
-async fn finish(
+pub(super) async fn finish(
     app: &Arc<App>,
     member: &SignedIn,
     id: NoteId,

@@ -91,7 +91,11 @@ pub async fn show(
         };
         rows.push(row(own, awaited, (words, mended)));
     }
-    let mine = MinePage { frame: frame.of_a_mistake().for_reader(true).saying(done), rows, older };
+    let mine = MinePage {
+        frame: frame.of_a_mistake().for_reader(true).seeing_to(member.open.all()).saying(done),
+        rows,
+        older,
+    };
     page(StatusCode::OK, &mine, &Reader(Some(member)))
 }
 

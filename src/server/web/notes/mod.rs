@@ -3,15 +3,19 @@
 //! Signed-in readers get pages of their own that nobody may keep; everybody else gets the same bytes.
 
 pub mod atom;
+pub mod compare;
 pub mod decided;
 pub mod export;
+pub mod feed;
 mod form;
 pub(super) mod fragment;
 pub mod history;
 pub mod import;
 mod inspection;
 mod item;
+mod judged;
 mod kept;
+mod last_machine;
 mod late;
 mod lines;
 pub mod list;
@@ -23,6 +27,8 @@ mod number;
 mod page;
 pub mod queue;
 mod queued;
+mod remarked;
+pub mod remarks;
 mod reported;
 pub mod show;
 mod text;

@@ -8,11 +8,12 @@ use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::super::when::day;
-use super::item::{author, counts};
+use super::item::author;
 use super::page::{answer, page};
 use super::text::Text;
 use crate::db::notes::{Listed, printed};
 use crate::extract::{Asker, Reader};
+use crate::rules::notes::found::Sense;
 use crate::rules::notes::markdown;
 use crate::rules::notes::newsletter::{self, Issue, MOST, Plain};
 use crate::{App, Error};
@@ -127,17 +128,30 @@ fn place(issue: Issue) -> String {
     format!("/notes/newsletter/{}", issue.address())
 }
 
+/// What others found, in the sense of the note.
+fn found(note: &Listed) -> String {
+    note.wording.sense.counts((note.worked, note.did_not))
+}
+
+/// On paper too a warning is one from its first word.
+fn title(note: &Listed) -> String {
+    match note.wording.sense {
+        Sense::Way => note.wording.title.clone(),
+        Sense::Warning => format!("Warning: {}", note.wording.title),
+    }
+}
+
 fn by(note: &Listed) -> String {
     format!("{}, {}", author(note.author.as_deref()), day(note.shown_at))
 }
 
 fn shown(app: &App, note: &Listed) -> NoteShown {
     NoteShown {
-        title: note.wording.title.clone(),
+        title: title(note),
         by: by(note),
         corrections: note.corrections.iter().map(|said| markdown::html(&said.text)).collect(),
         text: Text::of(&note.wording).struck(!note.corrections.is_empty()),
-        counts: counts((note.worked, note.did_not)),
+        counts: found(note),
         address: format!("{}/notes/{}", app.base_url, note.id),
     }
 }
@@ -153,12 +167,12 @@ fn plain(app: &App, issue: Issue, notes: &[Listed], more: Option<String>) -> Str
             note.wording.done.filled().map(|(field, typed)| (field.label, typed)).collect();
         let corrections: Vec<_> = note.corrections.iter().map(|said| said.text.as_str()).collect();
         let plain = Plain {
-            title: &note.wording.title,
+            title: &title(note),
             by: &by(note),
             done: &done,
             corrections: &corrections,
             text: &note.wording.text,
-            counts: &counts((note.worked, note.did_not)),
+            counts: &found(note),
             address: &format!("{}/notes/{}", app.base_url, note.id),
         };
         newsletter::add(&mut text, &plain);

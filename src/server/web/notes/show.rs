@@ -11,22 +11,25 @@ use super::super::apart::aside;
 use super::super::page::words;
 use super::super::when::day;
 use super::inspection;
-use super::item::{author, counts, earlier_counts};
+use super::item::author;
+use super::judged::{self, Asked, VerdictShown};
 use super::number::Number;
 use super::page::page;
+use super::remarked::Remarked;
+use super::remarks::REMARK;
 use super::reported;
 use super::text::Text;
 use crate::db::notes::read::{self, Note, Version, Withdrawn, WordingState};
-use crate::db::notes::verdicts::{Found, Verdict};
 use crate::extract::{JustDid, Reader};
 use crate::rules::auth::{Right, SignedIn};
 use crate::rules::deed::Did;
+use crate::rules::notes::found::Found;
 use crate::rules::notes::inspection::Awaited;
 use crate::rules::notes::state::{Subject, may_pass, sees_waiting};
 use crate::rules::notes::{NoteId, markdown, pressure};
 use crate::{App, Error};
 use holewright_pages::FieldError;
-use holewright_pages::field::{Field, Kind, items};
+use holewright_pages::field::{Field, Kind};
 use holewright_pages::layout::{Frame, Section};
 
 #[derive(Template)]
@@ -46,28 +49,25 @@ struct NotePage {
     is_shown: bool,
     counts: String,
     /// What was found of earlier wordings, if anything was.
-    earlier: Option<String>,
+    earlier: Vec<String>,
     verdicts: Vec<VerdictShown>,
     /// Whether this reader has said what they found.
     has_judged: bool,
+    remarks: Remarked,
+    /// What its author wrote since, which readers do not see.
+    newer: Option<Newer>,
     has_history: bool,
     may_edit: bool,
     /// It is withdrawn, and its author may write another with its words.
     may_begin_anew: bool,
     is_signed_in: bool,
     errors: Vec<FieldError>,
-    judge: Vec<Field>,
+    judge: Option<Asked>,
+    remark: Vec<Field>,
     report: Vec<Field>,
     withdraw: Vec<Field>,
     correct: Vec<Field>,
     version: i64,
-}
-
-/// A verdict on the page that says more than yes or no.
-struct VerdictShown {
-    words: String,
-    /// Whose it is, for whoever may take it away.
-    of: Option<i64>,
 }
 
 /// A correction on the page.
@@ -75,6 +75,14 @@ struct CorrectionShown {
     day: String,
     /// Made by [`markdown::html`], and so safe.
     html: String,
+}
+
+/// A wording after the shown one, for its author.
+struct Newer {
+    /// How it stands, with what was asked of it.
+    state: String,
+    title: String,
+    text: Text,
 }
 
 #[derive(Template)]
@@ -96,6 +104,13 @@ pub(super) enum Told<W> {
 }
 
 impl NotePage {
+    /// Whether it has a form with one of these fields.
+    fn has_form_of(&self, names: &[&str]) -> bool {
+        let judge = self.judge.as_ref().map_or(&[][..], |asked| asked.fields.as_slice());
+        let forms = [judge, &self.remark, &self.report, &self.withdraw, &self.correct];
+        forms.into_iter().flatten().any(|field| names.contains(&field.name))
+    }
+
     /// Whether something is wrong in one of these fields: their form is then open.
     fn has_mistake(&self, fields: &[Field]) -> bool {
         fields.iter().any(|field| self.errors.iter().any(|error| error.field == field.name))
@@ -114,7 +129,7 @@ pub(super) struct Back {
 }
 
 impl Back {
-    fn typed(&self, name: &str) -> &str {
+    pub(super) fn typed(&self, name: &str) -> &str {
         self.typed.iter().find(|(held, _)| *held == name).map_or("", |(_, typed)| typed.as_str())
     }
 }
@@ -152,9 +167,11 @@ pub(super) async fn answer(
             let status = back.status.unwrap_or(usual);
             let awaited = inspection::of(app, &note, version).await?;
             let state = state(&note, version, awaited);
+            let newer = newer(&note, version, awaited)
+                .filter(|_| reader.0.as_ref().is_some_and(|reader| note.is_by(reader.id)));
             let (app, version) = (Arc::clone(app), version.clone());
             let work = move || {
-                let told = (&note, &version, state);
+                let told = (&note, &version, (state, newer));
                 page(status, &note_page(&app, reader.0.as_ref(), told, back), &reader)
             };
             aside(work).await?
@@ -187,10 +204,8 @@ pub(super) async fn again(
     let Some(note) = read::note(&app.database, id).await? else { return Ok(None) };
     let Seen::Version(version) = seen(&note, Some(member)) else { return Ok(None) };
     let names: Vec<&str> = back.typed.iter().map(|(name, _)| *name).collect();
-    let page = note_page(app, Some(member), (&note, version, None), Back::default());
-    let mut forms =
-        [&page.judge, &page.report, &page.withdraw, &page.correct].into_iter().flatten();
-    if !forms.any(|field| names.contains(&field.name)) {
+    let page = note_page(app, Some(member), (&note, version, (None, None)), Back::default());
+    if !page.has_form_of(&names) {
         return Ok(None);
     }
     answer(app, Reader(Some(member.clone())), id, back).await.map(Some)
@@ -238,7 +253,7 @@ pub(super) fn seen<'a>(note: &'a Note, reader: Option<&SignedIn>) -> Seen<'a> {
 fn note_page(
     app: &App,
     reader: Option<&SignedIn>,
-    (note, version, state): (&Note, &Version, Option<String>),
+    (note, version, (state, newer)): (&Note, &Version, (Option<String>, Option<Newer>)),
     back: Back,
 ) -> NotePage {
     let NoteId(id) = note.id;
@@ -259,15 +274,14 @@ fn note_page(
     let frame =
         Frame::at(&app.context, Section::Notes, &format!("/notes/{id}"), &heading, &description)
             .for_reader(reader.is_some())
+            .seeing_to(reader.map_or(0, |reader| reader.open.all()))
             .saying(words(back.did));
     let is_public = is_shown && note.hidden.is_none();
-    let found = |is_shown| {
-        let found = |what| {
-            let of_it = note.verdicts_of(is_shown);
-            of_it.filter(|judged| judged.verdict.found == what).map(|_| 1_i64).sum::<i64>()
-        };
-        (found(Found::Worked), found(Found::DidNot))
+    let found = |what| {
+        let of_it = note.verdicts_of(true);
+        of_it.filter(|judged| judged.verdict.found == what).map(|_| 1_i64).sum::<i64>()
     };
+    let found = (found(Found::Worked), found(Found::DidNot));
     let own = reader.and_then(|reader| note.verdicts.iter().find(|judged| judged.by == reader.id));
     let judges = is_public && reader.is_some() && !is_author;
     NotePage {
@@ -292,26 +306,25 @@ fn note_page(
                 .map_or_else(|| format!("{read}."), |at| format!("{read}, {}.", day(at)))
         }),
         is_shown,
-        counts: counts(found(true)),
-        earlier: earlier_counts(found(false)),
-        verdicts: note
-            .verdicts_of(true)
-            .filter_map(|judged| {
-                let of = may_take_away.then_some(judged.by.0);
-                in_words(&judged.verdict).map(|words| VerdictShown { words, of })
-            })
-            .collect(),
+        counts: wording.sense.counts(found),
+        earlier: judged::earlier(note),
+        verdicts: judged::verdicts(note, wording.sense, may_take_away),
         has_judged: own.is_some(),
+        remarks: Remarked::of(note, version, reader),
+        newer,
         has_history: (version.mended.is_some() && is_author)
             || !note.corrections.is_empty()
             || note.versions.iter().any(|version| version.state == WordingState::Replaced),
         may_edit: is_author && !is_withdrawn,
         may_begin_anew: is_author && is_withdrawn,
         is_signed_in: reader.is_some(),
-        judge: if judges {
+        judge: judges.then(|| {
             // What they found of an earlier wording says nothing of this one.
             let own = own.filter(|judged| judged.of == version.id);
-            judge_fields(own.map(|judged| &judged.verdict), &back)
+            Asked::of(wording.sense, own.map(|judged| &judged.verdict), &back)
+        }),
+        remark: if is_public && reader.is_some() {
+            vec![long(REMARK.name, REMARK.label, &back)]
         } else {
             Vec::new()
         },
@@ -333,6 +346,30 @@ fn note_page(
         errors: back.errors,
         version: version.id.0,
     }
+}
+
+/// The wording on its way behind the shown one.
+fn newer(note: &Note, shown: &Version, awaited: Awaited) -> Option<Newer> {
+    let version = note.on_its_way().filter(|version| version.id != shown.id)?;
+    if note.withdrawn.is_some() {
+        return None;
+    }
+    let state = match version.state {
+        WordingState::Draft if version.reason.is_empty() => {
+            "A newer wording of yours is a draft: readers see this one.".to_owned()
+        }
+        WordingState::Draft => {
+            format!(
+                "A newer wording of yours is back with you. What is asked for: {}",
+                version.reason
+            )
+        }
+        _ if version.wording.subject == Subject::Pressure => {
+            format!("A newer wording of yours waits. {}", inspection::waits(awaited))
+        }
+        _ => "A newer wording of yours waits for a moderator: readers see this one.".to_owned(),
+    };
+    Some(Newer { state, title: version.wording.title.clone(), text: Text::of(&version.wording) })
 }
 
 /// How a note stands, for the few who see more than readers do.
@@ -364,45 +401,7 @@ pub(super) fn state(note: &Note, version: &Version, awaited: Awaited) -> Option<
     }
 }
 
-/// The form of a verdict: as it came back, else as the member said before.
-fn judge_fields(own: Option<&Verdict>, back: &Back) -> Vec<Field> {
-    let came_back = back.typed.iter().any(|(name, _)| *name == "material");
-    let own = own.filter(|_| !came_back);
-    let material = own.map_or_else(|| back.typed("material"), |own| own.material.as_str());
-    let size = own.map_or_else(|| back.typed("size"), |own| own.size.as_str());
-    let found = own.map_or_else(|| Found::read(back.typed("found")), |own| Some(own.found));
-    let fields = verdict_fields(found, [("material", material), ("size", size)]);
-    fields.into_iter().map(|field| field.judged(&back.errors, |_, _| String::new())).collect()
-}
-
-/// The fields of a verdict, filled in.
-pub(super) fn verdict_fields(
-    found: Option<Found>,
-    [(_, material), (_, size)]: [(&str, &str); 2],
-) -> Vec<Field> {
-    let choices = [
-        ("worked".to_owned(), "It worked for me".to_owned(), found == Some(Found::Worked)),
-        ("did-not".to_owned(), "It did not".to_owned(), found == Some(Found::DidNot)),
-    ];
-    vec![
-        Field::new("found", "What you found", "", Kind::Pick(items("found", choices))),
-        Field::text("material", "In what material", "", material),
-        Field::text("size", "At what size", "", size),
-    ]
-}
-
 fn long(name: &'static str, label: &'static str, back: &Back) -> Field {
     let field = Field::new(name, label, "", Kind::Long(back.typed(name).to_owned()));
     field.judged(&back.errors, |_, _| String::new())
-}
-
-/// A verdict that says more than yes or no.
-fn in_words(verdict: &Verdict) -> Option<String> {
-    let where_to = [verdict.material.as_str(), verdict.size.as_str()];
-    let where_to: Vec<&str> = where_to.into_iter().filter(|typed| !typed.is_empty()).collect();
-    let found = match verdict.found {
-        Found::Worked => "Worked",
-        Found::DidNot => "Did not work",
-    };
-    (!where_to.is_empty()).then(|| format!("{found}: {}", where_to.join(", ")))
 }

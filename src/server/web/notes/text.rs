@@ -2,6 +2,7 @@
 
 use askama::Template;
 
+use crate::rules::notes::found::Sense;
 use crate::rules::notes::markdown;
 use crate::rules::notes::state::Subject;
 use crate::rules::notes::wording::Wording;
@@ -16,6 +17,7 @@ pub(super) struct Text {
     html: String,
     things: Vec<Link>,
     is_pressure: bool,
+    is_warning: bool,
     /// A correction stands above it.
     is_struck: bool,
 }
@@ -31,6 +33,7 @@ impl Text {
                 .map(|thing| Link::new(format!("/{}", thing.id), thing.title.as_str()))
                 .collect(),
             is_pressure: wording.subject == Subject::Pressure,
+            is_warning: wording.sense == Sense::Warning,
             is_struck: false,
         }
     }

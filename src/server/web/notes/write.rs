@@ -8,11 +8,12 @@ use std::sync::Arc;
 
 use axum::extract::{RawQuery, State};
 use axum::http::header::RETRY_AFTER;
-use axum::http::{HeaderValue, StatusCode};
+use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::response::Response;
 
 use super::super::apart::aside;
-use super::form::{Place, Remarks, form_with, signed_out, typed};
+use super::form::{Place, Remarks, asks, form_with, signed_out, typed};
+use super::last_machine;
 use super::late::{self, Late, Why};
 use super::number::Number;
 use super::page::{did, may_write};
@@ -27,17 +28,19 @@ use crate::rules::notes::NoteId;
 use crate::rules::notes::again::MadeFrom;
 use crate::rules::notes::belongs::{self, Group};
 use crate::rules::notes::fields::{Done, NoteField, TITLE, longest_of_all};
+use crate::rules::notes::meant::Answer;
 use crate::rules::notes::wording::{Aim, Typed, Wording};
 use crate::{App, Error};
 use holewright_pages::{FieldError, Query};
 
-/// The bytes of all fields of a note, what it belongs to, its key, what it was made from, a tick and what is to
-/// be done.
+/// The bytes of all fields of a note, what it belongs to, its key, what it was made from, two ticks, three
+/// answers and what is to be done.
 pub const TAKES: u64 =
-    room(&[longest_of_all(), belongs::MOST * belongs::LONGEST, WORD, WORD, WORD, WORD]);
+    room(&[longest_of_all(), belongs::MOST * belongs::LONGEST]) + room(&[WORD; 8]);
 
 /// The form on the thing named in the address, `?on=materials/gunmetal`, and with what the address says
-/// of a job, by the names of the fields: `?thread=5+BA&drill=No.+36`; or with the newest words of a note of
+/// of a job, by the names of the fields: `?thread=5+BA&drill=No.+36`, and the machine that was typed last in this
+/// browser; or with the newest words of a note of
 /// one's own, `?from=12`. It is only filled in: nothing is kept before it is sent.
 ///
 /// # Errors
@@ -45,6 +48,7 @@ pub const TAKES: u64 =
 pub async fn begin(
     State(app): State<Arc<App>>,
     Member(member): Member,
+    headers: HeaderMap,
     RawQuery(query): RawQuery,
 ) -> Result<Response, Error> {
     let query = Query::read(query.as_deref().unwrap_or_default());
@@ -64,7 +68,9 @@ pub async fn begin(
     let said = |field: NoteField| -> String {
         field.filled_in(|name| query.get(name)).chars().take(field.longest).collect()
     };
+    let machine = last_machine::read(&headers).unwrap_or_default();
     let known = |field: NoteField| match said(field) {
+        nothing if nothing.is_empty() && field.name == last_machine::FIELD => machine.clone(),
         nothing if nothing.is_empty() => field.group.map(title).unwrap_or_default(),
         said => said,
     };
@@ -144,33 +150,38 @@ async fn receive(
     };
     let work = move || (Wording::read(&typed, aim), typed);
     let (read, typed) = aside(work).await?;
+    let asked = match asked(app, &member, &place).await {
+        Err(error) => return not_kept(app, member, &place, &typed, error).await,
+        Ok(asked) => asked,
+    };
+    let told = |errors| Remarks { errors, asked: asked.clone(), ..Remarks::default() };
     let wording = match read {
         Ok(wording) => wording,
-        Err(errors) => {
-            return form_with(
-                app,
-                member,
-                &place,
-                &typed,
-                Remarks { errors, ..Remarks::default() },
-            );
-        }
+        Err(errors) => return form_with(app, member, &place, &typed, told(errors)),
     };
-    if let Place::Edit(id) = place
-        && let Err(error) = own(app, &member, id).await
-    {
-        return not_kept(app, member, &place, &typed, error).await;
-    }
     if fields.as_typed("do") == "preview" {
         let own = if let Place::Edit(id) = place { Some(id) } else { None };
         let like = alike::find(&app.database, member.id, own, &wording).await?;
-        let said = Remarks { preview: Some(wording), like, ..Remarks::default() };
+        let said = Remarks { preview: Some(wording), asked, like, ..Remarks::default() };
         let app = Arc::clone(app);
         return aside(move || form_with(&app, member, &place, &typed, said)).await?;
     }
+    // What nearly names something is not sent in before its author has said whether it is that.
+    let open: Vec<FieldError> = match aim {
+        Aim::Draft => Vec::new(),
+        Aim::SendIn => {
+            let questions = Wording::questions(&typed);
+            let open = questions.iter().filter(|question| question.answer == Answer::Open);
+            open.map(|question| FieldError::new(question.field, asks(question))).collect()
+        }
+    };
+    if !open.is_empty() {
+        return form_with(app, member, &place, &typed, told(open));
+    }
     match keep(app, &member, &place, (&typed, &wording, aim)).await {
         Ok(Outcome::Kept(NoteId(id))) if aim == Aim::Draft => {
-            did(app, &format!("/notes/{id}/edit"), Deed::Saved.into())
+            let saved = did(app, &format!("/notes/{id}/edit"), Deed::Saved.into())?;
+            last_machine::remembered(app, &wording, saved)
         }
         Ok(Outcome::Kept(NoteId(id))) => {
             let like = alike::find(&app.database, member.id, Some(NoteId(id)), &wording).await?;
@@ -178,7 +189,8 @@ async fn receive(
                 alike::keep(&app.database, NoteId(id), like.note).await?;
             }
             let sent = Did { deed: Deed::SentIn, of: Some(id) };
-            did(app, &format!("/notes/mine#note-{id}"), sent)
+            let sent = did(app, &format!("/notes/mine#note-{id}"), sent)?;
+            last_machine::remembered(app, &wording, sent)
         }
         Ok(Outcome::Late(id)) => {
             too_late(app, member, (id, Why::Unread), (wording, aim, typed)).await
@@ -309,6 +321,15 @@ fn of_its_own(
 async fn is_over(app: &App, member: &SignedIn, place: &Place) -> Result<bool, Error> {
     let Place::Edit(id) = *place else { return Ok(true) };
     Ok(authored(app, member, id).await?.withdrawn.is_some())
+}
+
+/// What was asked of the newest wording of the note, which stays to be seen while its author changes it; nothing of a
+/// note that is begun.
+async fn asked(app: &App, member: &SignedIn, place: &Place) -> Result<Option<String>, Error> {
+    let Place::Edit(id) = *place else { return Ok(None) };
+    let note = own(app, member, id).await?;
+    let newest = note.on_its_way().or_else(|| note.versions.last());
+    Ok(newest.map(|version| version.reason.clone()).filter(|reason| !reason.is_empty()))
 }
 
 /// A note of the member's own that can still be changed.

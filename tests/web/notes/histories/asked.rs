@@ -251,7 +251,12 @@ impl Scene {
     }
 
     fn page(&self, answer: &Page) -> Seen {
-        let body = &answer.body;
+        // What its author wrote since stands folded beside what readers see.
+        let newer = answer.body.split_once("<summary>Your newer wording</summary>");
+        let rest =
+            newer.and_then(|(before, newer)| Some((before, newer.split_once("</details>")?.1)));
+        let body =
+            &rest.map_or_else(|| answer.body.clone(), |(before, after)| format!("{before}{after}"));
         match answer.status {
             // Whoever reported it is told that the report is in.
             StatusCode::OK if body.contains("Your report is in") => return Seen::Hidden,

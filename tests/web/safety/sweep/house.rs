@@ -30,6 +30,8 @@ pub(super) struct Known {
     pub(super) words: Vec<Vec<Word>>,
     /// Of each word the number of its wording.
     pub(super) versions: BTreeMap<Word, i64>,
+    /// Of each word the number of its remark.
+    pub(super) remarks: BTreeMap<Word, i64>,
 }
 
 /// A club, the program that serves it and the archive that was saved of it.
@@ -215,6 +217,18 @@ impl House {
                 let form = format!("found={found}&material={material}");
                 (format!("/notes/{}/verdict", note(at)), form)
             }
+            Act::Remark { note: at, pressure } => {
+                let what = if pressure { "so+did+my+boiler" } else { "so+did+mine" };
+                (format!("/notes/{}/remark", note(at)), format!("remark={word}+{what}"))
+            }
+            Act::DecideRemark { note: at, shows } => {
+                let held = self.club.notes.get(at).filter(|note| !note.is_gone);
+                let waiting = held.and_then(|note| Some(note.remarks[note.waiting_remark()?].word));
+                let number = waiting.and_then(|word| self.known.remarks.get(&word));
+                let number = number.copied().unwrap_or(9_999_999);
+                let what = if shows { "show" } else { "decline&reason=No" };
+                ("/queue/remarks".to_owned(), format!("remark={number}&do={what}"))
+            }
             Act::TakeAway { note: at, of } => {
                 (format!("/notes/{}/verdict", note(at)), format!("do=away&of={}", id(of)))
             }
@@ -297,6 +311,17 @@ impl House {
 
     /// What was written has numbers now.
     fn learn(&mut self, act: Act, word: Word) {
+        if let Act::Remark { .. } = act {
+            let number = self.ask_database(async |connection| {
+                sqlx::query_scalar("SELECT id FROM remark WHERE text LIKE ? || ' %'")
+                    .bind(typed(word))
+                    .fetch_one(connection)
+                    .await
+                    .unwrap()
+            });
+            self.known.remarks.insert(word, number);
+            return;
+        }
         let place = match act {
             Act::Write { .. } => self.known.notes.len(),
             Act::Edit { note, .. } | Act::Mend { note, .. } => note,

@@ -89,6 +89,10 @@ fn act() -> impl Strategy<Value = (Who, Act)> {
         4 => (anybody(), note()).prop_map(|(by, note)| (by, Act::Report { note })),
         5 => (anybody(), note(), any::<bool>(), rarely())
             .prop_map(|(by, note, worked, pressure)| (by, Act::Judge { note, worked, pressure })),
+        3 => (anybody(), note(), rarely())
+            .prop_map(|(by, note, pressure)| (by, Act::Remark { note, pressure })),
+        3 => (decider(), note(), often())
+            .prop_map(|(by, note, shows)| (by, Act::DecideRemark { note, shows })),
         2 => (anybody(), note(), member())
             .prop_map(|(by, note, of)| (by, Act::TakeAway { note, of })),
         1 => (decider(), member()).prop_map(|(by, of)| (by, Act::SettleAll { of })),

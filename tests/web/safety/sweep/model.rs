@@ -52,6 +52,15 @@ pub(super) enum Act {
         worked: bool,
         pressure: bool,
     },
+    Remark {
+        note: usize,
+        pressure: bool,
+    },
+    /// Decides about the remark on the note that waits longest.
+    DecideRemark {
+        note: usize,
+        shows: bool,
+    },
     TakeAway {
         note: usize,
         of: Who,
@@ -124,8 +133,19 @@ pub(super) struct Wording {
     pub(super) pressure: bool,
 }
 
+/// A remark on a note.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Remark {
+    pub(super) word: Word,
+    by: Option<Who>,
+    pressure: bool,
+    is_shown: bool,
+}
+
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Note {
+    /// Those that wait or are shown, oldest first.
+    pub(super) remarks: Vec<Remark>,
     pub(super) author: Option<Who>,
     pub(super) desk: Option<Wording>,
     pub(super) queue: Option<Wording>,
@@ -252,6 +272,7 @@ impl Club {
                 self.manage(by, act)
             }
             Act::SettleAll { of } => self.settle_all(by, of),
+            Act::DecideRemark { note, shows } => self.decide_remark(by, note, shows),
             Act::SignOut | Act::Enter { .. } | Act::ChangePassword { .. } => Done,
             Act::Edit { note, .. }
             | Act::Decide { note, .. }
@@ -261,6 +282,7 @@ impl Club {
             | Act::Withdraw { note }
             | Act::Report { note }
             | Act::Judge { note, .. }
+            | Act::Remark { note, .. }
             | Act::TakeAway { note, .. } => match self.notes.get(note).cloned() {
                 Some(mut changed) => {
                     let before = changed.without_last();
@@ -359,9 +381,16 @@ impl Club {
                 // What follows a shown text stays on its author's desk; what nobody read goes.
                 let kept = note.desk.or(note.queue).filter(|_| note.shown.is_some());
                 (note.desk, note.queue, note.is_withdrawn) = (kept, None, true);
+                note.remarks.clear();
                 note.reports.clear();
                 // What was never shown is declined, not withdrawn, by others than its author.
                 may(is_author || (note.shown.is_some() && me.sees(pressure)))
+            }
+            (Act::Remark { pressure, .. }, _) => {
+                let Some(shown) = note.shown else { return Refused };
+                let pressure = pressure || shown.pressure;
+                note.remarks.push(Remark { word, by: Some(by), pressure, is_shown: false });
+                may(!note.is_hidden())
             }
             (Act::Report { .. }, Some(_)) => {
                 let sent = &mut self.members[by].reports;
@@ -388,6 +417,27 @@ impl Club {
             }
             _ => Refused,
         }
+    }
+
+    /// Shows the remark that waits longest, or does not take it.
+    fn decide_remark(&mut self, by: Who, place: usize, shows: bool) -> Outcome {
+        let me = self.members[by];
+        let Some(note) = self.notes.get(place).filter(|note| !note.is_gone) else { return Refused };
+        let Some(at) = note.waiting_remark() else { return Refused };
+        let of_note = note.shown.is_some_and(|shown| shown.pressure);
+        let pressure = note.remarks[at].pressure || of_note;
+        let has_right = if shows { me.decides(pressure) } else { me.sees(pressure) };
+        let of = Note { author: note.remarks[at].by, ..Note::default() };
+        if !has_right || self.is_own(by, &of, pressure) {
+            return Refused;
+        }
+        let remarks = &mut self.notes[place].remarks;
+        if shows {
+            (remarks[at].is_shown, remarks[at].pressure) = (true, pressure);
+        } else {
+            remarks.remove(at);
+        }
+        Done
     }
 
     /// Shows again what one member hid; the form names every note as it stands.
@@ -461,7 +511,9 @@ impl Club {
                     let of_it = note.verdicts.values();
                     of_it.map(|found| u64::from(*found == (shown.word, what))).sum()
                 };
-                let corrections = note.corrections.iter().copied().collect();
+                let remarks = note.remarks.iter().filter(|remark| remark.is_shown);
+                let remarks = remarks.map(|remark| remark.word);
+                let corrections = note.corrections.iter().copied().chain(remarks).collect();
                 let words = note.corrections.iter().copied().chain([shown.word]);
                 view.found.extend(words.map(|word| (place, word)));
                 let [worked, did_not] = [true, false].map(counted);
@@ -494,6 +546,11 @@ impl Club {
 }
 
 impl Note {
+    /// The place of the remark that waits longest.
+    pub(super) fn waiting_remark(&self) -> Option<usize> {
+        self.remarks.iter().position(|remark| !remark.is_shown)
+    }
+
     fn was_sent_in(&self) -> bool {
         self.queue.is_some() || self.shown.is_some() || self.was_declined
     }
@@ -511,6 +568,10 @@ impl Note {
     /// Somebody leaves the club.
     fn leaves(&mut self, who: Who, keep: bool) {
         self.verdicts.remove(&who);
+        self.remarks.retain(|remark| remark.by != Some(who) || (keep && remark.is_shown));
+        for remark in self.remarks.iter_mut().filter(|remark| remark.by == Some(who)) {
+            remark.by = None;
+        }
         let of = |(word, of): (Word, Option<Who>)| (word, of.filter(|of| *of != who));
         self.reports = self.reports.iter().copied().map(of).collect();
         if self.author == Some(who) {

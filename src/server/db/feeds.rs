@@ -1,0 +1,173 @@
+//! The feed of one member: its token, of which only the hash is kept, and what stands in it.
+
+use sqlx::{Sqlite, Transaction};
+
+use super::{Database, Error, acts};
+use crate::rules::auth::{MemberId, Rights, SignedIn, TokenHash};
+use crate::rules::clock::UnixSeconds;
+
+/// The most entries of a feed.
+const MOST: i64 = 50;
+
+/// Whose feed it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Owner {
+    /// Who.
+    pub id: MemberId,
+    /// What they may do.
+    pub rights: Rights,
+    /// Whether a second factor is set up.
+    pub has_second_factor: bool,
+}
+
+/// Something that concerns a member.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Concern {
+    /// What it is: a word of [`concerns`].
+    pub kind: String,
+    /// The number of what it is about; with the kind its name for good.
+    pub number: i64,
+    /// The note.
+    pub note: i64,
+    /// What that is called.
+    pub title: String,
+    /// A reason, a correction or a remark.
+    pub text: String,
+    /// When.
+    pub at: UnixSeconds,
+}
+
+/// Gives the member's feed this token in the place of any other.
+///
+/// # Errors
+/// The database cannot be written.
+pub async fn set(
+    database: &Database,
+    now: UnixSeconds,
+    by: &SignedIn,
+    token: TokenHash,
+) -> Result<(), Error> {
+    let (MemberId(id), hash) = (by.id, token.bytes());
+    let mut transaction = database.write().await?;
+    sqlx::query!(
+        "INSERT INTO feed (member_id, token_hash, made_at) VALUES (?, ?, ?)
+         ON CONFLICT (member_id) DO UPDATE SET token_hash = excluded.token_hash, made_at = excluded.made_at",
+        id,
+        hash,
+        now
+    )
+    .execute(&mut *transaction)
+    .await?;
+    let who = Some((by.id, by.name.as_str()));
+    acts::record(&mut transaction, now, who, "feed-made", &format!("member/{id}"), "").await?;
+    Ok(database.commit(transaction).await?)
+}
+
+/// Makes the member's feed void.
+///
+/// # Errors
+/// The database cannot be written.
+pub async fn make_void(database: &Database, now: UnixSeconds, by: &SignedIn) -> Result<(), Error> {
+    let MemberId(id) = by.id;
+    let mut transaction = database.write().await?;
+    let gone =
+        sqlx::query!("DELETE FROM feed WHERE member_id = ?", id).execute(&mut *transaction).await?;
+    if gone.rows_affected() > 0 {
+        let who = Some((by.id, by.name.as_str()));
+        acts::record(&mut transaction, now, who, "feed-void", &format!("member/{id}"), "").await?;
+    }
+    Ok(database.commit(transaction).await?)
+}
+
+/// The feed of a member has no address any more: whoever had their password may have made it.
+pub(super) async fn forget(
+    transaction: &mut Transaction<'_, Sqlite>,
+    MemberId(id): MemberId,
+) -> Result<(), Error> {
+    sqlx::query!("DELETE FROM feed WHERE member_id = ?", id).execute(&mut **transaction).await?;
+    Ok(())
+}
+
+/// When the member's feed was given its token, if it has one.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn made_at(
+    database: &Database,
+    MemberId(id): MemberId,
+) -> Result<Option<UnixSeconds>, Error> {
+    let made = sqlx::query_scalar!("SELECT made_at FROM feed WHERE member_id = ?", id);
+    Ok(made.fetch_optional(&database.readers).await?)
+}
+
+/// Whose feed has this token; nobody's where they are stopped.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn owner(database: &Database, token: TokenHash) -> Result<Option<Owner>, Error> {
+    let hash = token.bytes();
+    let row = sqlx::query!(
+        r#"SELECT member.id AS "id!: i64", is_moderator, is_inspector, is_secretary,
+             totp_secret IS NOT NULL AS "has_second_factor!: bool"
+           FROM feed JOIN member ON member.id = feed.member_id
+           WHERE feed.token_hash = ? AND member.stopped_at IS NULL"#,
+        hash
+    )
+    .fetch_optional(&database.readers)
+    .await?;
+    Ok(row.map(|row| Owner {
+        id: MemberId(row.id),
+        rights: super::people::rights(row.is_moderator, row.is_inspector, row.is_secretary),
+        has_second_factor: row.has_second_factor,
+    }))
+}
+
+/// What concerns a member, newest first: decisions on their notes (`change`, `declined`, `shown`, `withdrawn`),
+/// corrections (`corrected`) and remarks (`remarked`) on them, and decisions on their remarks (`remark-shown`,
+/// `remark-declined`).
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn concerns(database: &Database, MemberId(id): MemberId) -> Result<Vec<Concern>, Error> {
+    let concerns = sqlx::query_as!(
+        Concern,
+        r#"SELECT kind AS "kind!: String", number AS "number!: i64", note AS "note!: i64",
+             title AS "title!: String", text AS "text!: String", at AS "at!: i64"
+           FROM (
+             SELECT CASE version.state WHEN 'draft' THEN 'change' WHEN 'declined' THEN 'declined'
+                 ELSE 'shown' END AS kind,
+               version.id AS number, note.id AS note, version.title, version.reason AS text,
+               version.decided_at AS at
+             FROM note JOIN note_version AS version ON version.note_id = note.id
+             WHERE note.author_id = ?1 AND version.decided_at IS NOT NULL AND version.state <> 'waiting'
+               AND (version.state <> 'draft' OR version.reason <> '')
+             UNION ALL
+             SELECT 'withdrawn', note.id, note.id, shown.title, note.withdrawn_why, note.withdrawn_at
+             FROM note JOIN note_version AS shown ON shown.id = note.shown_version
+             WHERE note.author_id = ?1 AND note.withdrawn_by_another = 1
+               AND note.withdrawn_at IS NOT NULL
+             UNION ALL
+             SELECT 'corrected', correction.id, note.id, shown.title, correction.text,
+               correction.made_at
+             FROM note JOIN correction ON correction.note_id = note.id
+             JOIN note_version AS shown ON shown.id = note.shown_version
+             WHERE note.author_id = ?1
+             UNION ALL
+             SELECT 'remarked', remark.id, note.id, shown.title, remark.text, remark.decided_at
+             FROM note JOIN remark ON remark.note_id = note.id
+             JOIN note_version AS shown ON shown.id = note.shown_version
+             WHERE note.author_id = ?1 AND remark.member_id IS NOT ?1 AND remark.state = 'shown'
+               AND note.withdrawn_at IS NULL
+             UNION ALL
+             SELECT 'remark-' || remark.state, remark.id, note.id, shown.title,
+               iif(remark.state = 'declined', remark.reason, remark.text), remark.decided_at
+             FROM remark JOIN note ON note.id = remark.note_id
+             JOIN note_version AS shown ON shown.id = note.shown_version
+             WHERE remark.member_id = ?1 AND remark.state IN ('shown', 'declined')
+               AND note.withdrawn_at IS NULL AND note.hidden_at IS NULL
+           ) ORDER BY at DESC, number DESC LIMIT ?2"#,
+        id,
+        MOST
+    );
+    Ok(concerns.fetch_all(&database.readers).await?)
+}

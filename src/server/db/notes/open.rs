@@ -1,0 +1,54 @@
+//! What is open for a member: notes of their own that they are asked to change, and what waits for their decision.
+
+use crate::db::{Database, Error};
+use crate::rules::auth::{MemberId, Right, Rights};
+use crate::rules::notes::open::Open;
+
+/// What is open for a member with these rights.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn of(
+    database: &Database,
+    MemberId(id): MemberId,
+    rights: Rights,
+) -> Result<Open, Error> {
+    let (moderates, inspects) = (rights.may(Right::Moderate), rights.may(Right::Inspect));
+    // What a member wrote themselves is not theirs to decide.
+    let row = sqlx::query!(
+        r#"WITH waits (what, at) AS (
+             SELECT 'note', version.saved_at
+             FROM note_version AS version JOIN note ON note.id = version.note_id
+             WHERE version.state = 'waiting' AND note.withdrawn_at IS NULL AND note.hidden_at IS NULL
+               AND note.author_id IS NOT ?1 AND (?2 OR (?3 AND version.is_pressure = 1))
+             UNION ALL
+             SELECT 'note', note.hidden_at
+             FROM note JOIN note_version AS shown ON shown.id = note.shown_version
+             WHERE note.hidden_at IS NOT NULL AND note.withdrawn_at IS NULL
+               AND note.author_id IS NOT ?1
+               AND (?2 OR (?3 AND (shown.is_pressure = 1 OR EXISTS (
+                 SELECT 1 FROM safety_report AS report WHERE report.note_id = note.id
+                   AND report.settled_at IS NULL AND report.kind <> 'usual'))))
+             UNION ALL
+             SELECT 'remark', remark.made_at
+             FROM remark JOIN note ON note.id = remark.note_id
+             JOIN note_version AS shown ON shown.id = note.shown_version
+             WHERE remark.state = 'waiting' AND note.withdrawn_at IS NULL
+               AND remark.member_id IS NOT ?1
+               AND (?2 OR (?3 AND (remark.is_pressure = 1 OR shown.is_pressure = 1)))
+           )
+           SELECT
+             (SELECT count(*) FROM note JOIN note_version AS version ON version.note_id = note.id
+              WHERE note.author_id = ?1 AND note.withdrawn_at IS NULL
+                AND version.state = 'draft' AND version.reason <> '') AS "asked!: i64",
+             (SELECT count(*) FROM waits WHERE what = 'note') AS "notes!: i64",
+             (SELECT count(*) FROM waits WHERE what = 'remark') AS "remarks!: i64",
+             coalesce((SELECT max(at) FROM waits), 0) AS "newest!: i64""#,
+        id,
+        moderates,
+        inspects
+    )
+    .fetch_one(&database.readers)
+    .await?;
+    Ok(Open { asked: row.asked, notes: row.notes, remarks: row.remarks, newest: row.newest })
+}

@@ -1,0 +1,191 @@
+//! What a field of a note nearly names: a metal misspelt, a thread written in an unusual way, a size that several
+//! threads have. Its author is asked, and what was typed stays as it was typed.
+
+use holewright_core::finder;
+use holewright_core::tables::threads::read::as_meant;
+
+use super::belongs::{Group, Thing};
+use super::fields::{Done, LONGEST_FIELD};
+
+/// What stands before the text that the finder took a misspelt one for.
+const READ_AS: &str = "; read as ";
+
+/// An answer to one of the questions, by the field that asks it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Answer {
+    /// Nothing was said yet.
+    Open,
+    /// That is what was meant.
+    Yes,
+    /// It stays as it was typed.
+    No,
+}
+
+impl Answer {
+    /// As a form says it.
+    #[must_use]
+    pub fn read(typed: &str) -> Self {
+        match typed {
+            "yes" => Self::Yes,
+            "no" => Self::No,
+            _ => Self::Open,
+        }
+    }
+
+    /// As a form sends it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Open => "",
+            Self::Yes => "yes",
+            Self::No => "no",
+        }
+    }
+}
+
+/// The answers of a form.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Answers([Answer; 3]);
+
+impl Default for Answers {
+    fn default() -> Self {
+        Self([Answer::Open; 3])
+    }
+}
+
+/// What is asked of each group, by the field of the answer.
+const ASKED: [(Group, &str); 3] = [
+    (Group::Materials, "meant_material"),
+    (Group::Threads, "meant_thread"),
+    (Group::Drills, "meant_drill"),
+];
+
+impl Answers {
+    /// Those that a form holds, which this gives by the name of a field.
+    pub fn read<'a>(typed: impl Fn(&str) -> &'a str) -> Self {
+        Self(ASKED.map(|(_, field)| Answer::read(typed(field))))
+    }
+
+    /// Each with its field.
+    pub fn each(self) -> impl Iterator<Item = (&'static str, Answer)> {
+        ASKED.into_iter().map(|(_, field)| field).zip(self.0)
+    }
+
+    fn of(self, field: &str) -> Answer {
+        let mut all = self.each();
+        all.find(|(asked, _)| *asked == field).map_or(Answer::Open, |(_, answer)| answer)
+    }
+}
+
+/// One question.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Question {
+    /// The field of its answer.
+    pub field: &'static str,
+    /// What was typed.
+    pub typed: String,
+    /// What that may mean.
+    pub thing: Thing,
+    /// What was answered.
+    pub answer: Answer,
+}
+
+/// What is to be asked of these fields, with what was answered; nothing about things that the note belongs to anyway.
+#[must_use]
+pub fn questions(done: &Done, things: &[Thing], answers: Answers) -> Vec<Question> {
+    let asked = done.filled().filter_map(|(field, typed)| {
+        let group = field.group?;
+        let (_, asks) = ASKED.into_iter().find(|(held, _)| *held == group)?;
+        let thing = meant(group, typed).filter(|thing| !things.contains(thing))?;
+        let typed = typed.to_owned();
+        Some(Question { field: asks, typed, thing, answer: answers.of(asks) })
+    });
+    asked.collect()
+}
+
+/// The thing of a group that a text nearly names; none where it names one outright, or is far from any.
+///
+/// # Examples
+/// ```
+/// use holewright_server::rules::notes::belongs::Group;
+/// use holewright_server::rules::notes::meant::meant;
+/// let title = |group, typed| meant(group, typed).map(|thing| thing.title);
+/// assert_eq!(title(Group::Materials, "silver stel"), Some("Silver steel".to_owned()));
+/// assert_eq!(title(Group::Materials, "silver steel"), None);
+/// assert_eq!(title(Group::Materials, "the blue bar"), None);
+/// ```
+#[must_use]
+pub fn meant(group: Group, typed: &str) -> Option<Thing> {
+    if typed.chars().nth(LONGEST_FIELD).is_some() || group.named(typed).is_some() {
+        return None;
+    }
+    let without_stops = typed.replace('.', " ");
+    let plain = [without_stops, typed.replace('.', "")].into_iter().filter(|text| text != typed);
+    plain
+        .filter_map(|text| group.named(&text))
+        .next()
+        .or_else(|| usual_thread(group, typed))
+        .or_else(|| misspelt(group, typed))
+}
+
+/// Of several threads of a size the usual one.
+fn usual_thread(group: Group, typed: &str) -> Option<Thing> {
+    if group != Group::Threads || !typed.chars().any(|letter| letter.is_ascii_digit()) {
+        return None;
+    }
+    let read = as_meant(typed).ok()?;
+    super::belongs::at(read.thread.path().trim_start_matches('/'))
+}
+
+/// What the finder takes a misspelt text for, where that names a thing outright.
+fn misspelt(group: Group, typed: &str) -> Option<Thing> {
+    let found = finder::find(typed);
+    let mut read_as = found.hits.iter().filter_map(|hit| hit.why.split_once(READ_AS));
+    group.named(read_as.next()?.1)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Answer, Answers, meant, questions};
+    use crate::rules::notes::belongs::Group;
+    use crate::rules::notes::fields::Done;
+
+    #[test]
+    fn what_is_nearly_named_is_asked_and_nothing_else() {
+        for (group, typed, expected) in [
+            (Group::Materials, "silver stel", "Silver steel"),
+            (Group::Materials, "gunmetel", "Gunmetal"),
+            (Group::Materials, "gunmetal", ""),
+            (Group::Materials, "the blue bar", ""),
+            (Group::Materials, "bronze", ""),
+            (Group::Materials, "", ""),
+            (Group::Threads, "8 BA", ""),
+            (Group::Threads, "no thread", ""),
+            (Group::Drills, "No. 43", ""),
+            (Group::Drills, "about 3 mm", ""),
+        ] {
+            let found = meant(group, typed).map(|thing| thing.title).unwrap_or_default();
+            assert_eq!(found, expected, "{typed}");
+        }
+        // Read outright or asked: never passed over.
+        for typed in ["8 B.A", "8 B.A.", "8BA"] {
+            let thing = Group::Threads.named(typed).or_else(|| meant(Group::Threads, typed));
+            assert_eq!(thing.map(|thing| thing.title), Some("8 BA".to_owned()), "{typed}");
+        }
+    }
+
+    #[test]
+    fn a_question_knows_its_answer_and_is_not_asked_of_what_is_there() {
+        let done = Done::from_each(|field| match field.name {
+            "material" => "silver stel".to_owned(),
+            _ => String::new(),
+        });
+        let answers = Answers::read(|field| if field == "meant_material" { "no" } else { "" });
+        let asked = questions(&done, &[], answers);
+        assert_eq!(asked.len(), 1);
+        assert_eq!((asked[0].field, asked[0].answer), ("meant_material", Answer::No));
+        assert_eq!(asked[0].typed, "silver stel");
+        let thing = asked[0].thing.clone();
+        assert_eq!(questions(&done, &[thing], Answers::default()), []);
+    }
+}

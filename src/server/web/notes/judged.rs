@@ -1,0 +1,117 @@
+//! What members found of a note, on its page: in how many words, and the form that asks it.
+
+use super::show::Back;
+use crate::db::notes::read::{Judged, Note};
+use crate::db::notes::verdicts::Verdict;
+use crate::rules::notes::found::{Found, Sense};
+use holewright_pages::field::{Field, Kind, items};
+
+/// A verdict on the page that says more than yes or no.
+pub(super) struct VerdictShown {
+    pub(super) words: String,
+    /// Whose it is, for whoever may take it away.
+    pub(super) of: Option<i64>,
+}
+
+/// What is asked of a reader.
+pub(super) struct Asked {
+    pub(super) question: &'static str,
+    /// Each answer as its button sends it, and in words; none where the reader has answered.
+    pub(super) buttons: Vec<(&'static str, &'static str)>,
+    /// What the reader said of this wording.
+    pub(super) said: Option<String>,
+    /// The form with all there is to say.
+    pub(super) fields: Vec<Field>,
+}
+
+/// The answers as a form sends them.
+const ANSWERS: [(&str, Found); 2] = [("worked", Found::Worked), ("did-not", Found::DidNot)];
+
+impl Asked {
+    /// What is asked, as the member said before.
+    pub(super) fn of(sense: Sense, own: Option<&Verdict>, back: &Back) -> Self {
+        let buttons = ANSWERS.map(|(value, found)| (value, sense.answer(found)));
+        Self {
+            question: sense.question(),
+            buttons: if own.is_some() { Vec::new() } else { buttons.to_vec() },
+            said: own.map(|own| in_words(sense, own)),
+            fields: judge_fields(sense, own, back),
+        }
+    }
+}
+
+/// What was found of the wordings before the shown one, each sense for itself.
+pub(super) fn earlier(note: &Note) -> Vec<String> {
+    let sense_of = |judged: &Judged| {
+        let of_it = note.versions.iter().find(|version| version.id == judged.of);
+        of_it.map_or(Sense::Way, |version| version.wording.sense)
+    };
+    let words = [Sense::Way, Sense::Warning].into_iter().filter_map(|sense| {
+        let found = |what| {
+            let of_it = note.verdicts_of(false).filter(|judged| sense_of(judged) == sense);
+            of_it.filter(|judged| judged.verdict.found == what).map(|_| 1_i64).sum::<i64>()
+        };
+        sense.earlier((found(Found::Worked), found(Found::DidNot)))
+    });
+    words.collect()
+}
+
+/// The form of a verdict: as it came back, else as the member said before.
+fn judge_fields(sense: Sense, own: Option<&Verdict>, back: &Back) -> Vec<Field> {
+    let came_back = back.typed.iter().any(|(name, _)| *name == "material");
+    let own = own.filter(|_| !came_back);
+    let material = own.map_or_else(|| back.typed("material"), |own| own.material.as_str());
+    let size = own.map_or_else(|| back.typed("size"), |own| own.size.as_str());
+    let why = own.map_or_else(|| back.typed("reason"), |own| own.why.as_str());
+    let found = own.map_or_else(|| Found::read(back.typed("found")), |own| Some(own.found));
+    let fields = verdict_fields(sense, found, [material, size, why]);
+    fields.into_iter().map(|field| field.judged(&back.errors, |_, _| String::new())).collect()
+}
+
+/// The fields of a verdict, filled in.
+pub(super) fn verdict_fields(
+    sense: Sense,
+    found: Option<Found>,
+    [material, size, why]: [&str; 3],
+) -> Vec<Field> {
+    let choices = ANSWERS
+        .map(|(value, one)| (value.to_owned(), sense.answer(one).to_owned(), found == Some(one)));
+    vec![
+        Field::new("found", "What you found", "", Kind::Pick(items("found", choices))),
+        Field::text("material", "In what material", "", material),
+        Field::text("size", "At what size", "", size),
+        Field::text(
+            "reason",
+            "Why, or how, in one line",
+            "The tap squealed until I used paraffin",
+            why,
+        ),
+    ]
+}
+
+/// The verdicts on the shown wording that say more than yes or no.
+pub(super) fn verdicts(note: &Note, sense: Sense, may_take_away: bool) -> Vec<VerdictShown> {
+    let says_more = note.verdicts_of(true).filter(|judged| {
+        let Verdict { material, size, why, .. } = &judged.verdict;
+        [material, size, why].into_iter().any(|typed| !typed.is_empty())
+    });
+    let shown = |judged: &Judged| VerdictShown {
+        words: in_words(sense, &judged.verdict),
+        of: may_take_away.then_some(judged.by.0),
+    };
+    says_more.map(shown).collect()
+}
+
+/// A verdict in words, with all it says.
+fn in_words(sense: Sense, verdict: &Verdict) -> String {
+    let where_to = [verdict.material.as_str(), verdict.size.as_str()];
+    let where_to: Vec<&str> = where_to.into_iter().filter(|typed| !typed.is_empty()).collect();
+    let mut words = sense.told(verdict.found).to_owned();
+    if !where_to.is_empty() {
+        words.push_str(&format!(": {}", where_to.join(", ")));
+    }
+    if !verdict.why.is_empty() {
+        words.push_str(&format!(" – {}", verdict.why));
+    }
+    words
+}
