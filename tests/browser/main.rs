@@ -32,4 +32,5 @@ mod reach;
 mod readme;
 mod started;
 mod targets;
+mod week;
 mod window;
