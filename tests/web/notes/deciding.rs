@@ -216,7 +216,7 @@ async fn fourteen_decisions_take_fourteen_taps_and_no_typing() {
     assert_eq!(taps, 14);
     assert!(body.contains("Nothing waits."), "{body}");
     let mine = scene.club.get("/notes/mine", Some(&scene.author)).await.body;
-    for words in ["A change is asked for: Which drill", "Not taken: Already told", "Shown."] {
+    for words in ["A change is asked for: Which drill", "Declined: Already told", "Shown."] {
         assert!(mine.contains(words), "{words}: {mine}");
     }
 }

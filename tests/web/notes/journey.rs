@@ -357,6 +357,6 @@ async fn the_author_is_told_what_became_of_a_note() {
     assert_eq!(club.post(&edit, Some(&author), &changed).await.status, StatusCode::SEE_OTHER);
     club.decide(&moderator, note, ("decline", "Known already.")).await;
     let mine = club.get("/notes/mine", Some(&author)).await.body;
-    assert!(mine.contains("Not taken: Known already."), "{mine}");
+    assert!(mine.contains("Declined: Known already."), "{mine}");
     assert_eq!(club.count("SELECT count(*) FROM act WHERE what LIKE 'note-%'").await, 5);
 }

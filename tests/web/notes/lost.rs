@@ -142,7 +142,7 @@ async fn u10_what_a_moderator_said_meanwhile_is_read_first() {
     let (club, author, moderator) = club().await;
     for (what, reason, shown) in [
         ("change", "Which oil?", "A change is asked for: Which oil?"),
-        ("decline", "We have it.", "Not taken: We have it."),
+        ("decline", "We have it.", "Declined: We have it."),
     ] {
         let note = club.send_in(&author, &[("title", "A"), ("text", "First words")]).await;
         let edit = format!("/notes/{note}/edit");
@@ -263,7 +263,7 @@ async fn u10_declined_words_are_sent_in_again_on_purpose_alone() {
     for _ in 0..2 {
         let answer = club.post("/notes/new", Some(&author), &first).await;
         assert_eq!(answer.status, StatusCode::CONFLICT, "{}", answer.body);
-        assert!(answer.body.contains("Not taken: We have it."), "{}", answer.body);
+        assert!(answer.body.contains("Declined: We have it."), "{}", answer.body);
         assert!(answer.body.contains(&format!("action=\"{edit}\"")), "{}", answer.body);
         assert_eq!(Window::of(&edit, &answer).held("text"), "First words");
         assert_eq!(told(&texts(&club, note).await), [("declined", "First words")]);

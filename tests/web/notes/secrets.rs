@@ -135,7 +135,7 @@ async fn s22_two_who_decide_at_once_do_not_both_win() {
         assert!(statuses == [303, 409] || statuses == [409, 303], "{statuses:?}");
         let loser = if one.status.as_u16() == 409 { &one.body } else { &other.body };
         assert!(loser.contains("Changed meanwhile"), "{loser}");
-        let now = if one.status.as_u16() == 409 { "Not taken: Kept words" } else { "It is shown." };
+        let now = if one.status.as_u16() == 409 { "Declined: Kept words" } else { "It is shown." };
         assert!(loser.contains(now), "{now}: {loser}");
         if other.status.as_u16() == 409 {
             assert!(loser.contains("What you typed: Kept words"), "{loser}");

@@ -140,7 +140,8 @@ fn row(
 fn state(own: &Own, awaited: Awaited) -> String {
     let meanwhile = if own.is_shown { " The earlier wording is shown meanwhile." } else { "" };
     if let Some(why) = &own.withdrawn_why {
-        return format!("Withdrawn: {why}");
+        let who = if own.withdrawn_by_another { "Withdrawn" } else { "You took it back" };
+        return format!("{who}: {why}");
     }
     if own.is_hidden {
         return "Hidden until somebody who decides about it has looked. A mended wording that you send in stands \
@@ -154,7 +155,7 @@ fn state(own: &Own, awaited: Awaited) -> String {
         "draft" => format!("A draft that only you see.{meanwhile}"),
         "waiting" if own.is_pressure => format!("{}{meanwhile}", inspection::waits(awaited)),
         "waiting" => format!("Waiting for a moderator.{meanwhile}"),
-        "declined" => format!("Not taken: {}{meanwhile}", own.reason),
+        "declined" => format!("Declined: {}{meanwhile}", own.reason),
         _ => "Shown.".to_owned(),
     }
 }

@@ -396,7 +396,7 @@ pub(super) fn state(note: &Note, version: &Version, awaited: Awaited) -> Option<
             Some(inspection::waits(awaited).to_owned())
         }
         WordingState::Waiting => Some("Waiting for a moderator.".to_owned()),
-        WordingState::Declined => Some(format!("Not taken: {}", version.reason)),
+        WordingState::Declined => Some(format!("Declined: {}", version.reason)),
         WordingState::Shown | WordingState::Replaced => None,
     }
 }

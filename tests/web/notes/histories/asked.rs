@@ -280,7 +280,7 @@ impl Scene {
             Standing::Withdrawn(by)
         } else if let Some(by) = giver(body, "A change is asked for: ") {
             Standing::Change(by)
-        } else if let Some(by) = giver(body, "Not taken: ") {
+        } else if let Some(by) = giver(body, "Declined: ") {
             Standing::NotTaken(by)
         } else {
             Standing::Shown

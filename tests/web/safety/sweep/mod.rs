@@ -131,7 +131,7 @@ fn tried_after(by: Who, act: Act) -> Vec<(Who, Act)> {
         }
         // Often enough, and by somebody else too.
         Act::Decide { note, .. } | Act::Mend { note, .. } if note % 2 == 1 => {
-            vec![(by + 1, Act::Undo { note }), (by, Act::Undo { note })]
+            vec![((by + 1) % MEMBERS.len(), Act::Undo { note }), (by, Act::Undo { note })]
         }
         Act::Stop { of } | Act::Remove { of, .. } => vec![(of, Act::Enter { password: 0 })],
         _ => Vec::new(),

@@ -518,7 +518,9 @@ impl Club {
                 view.found.extend(words.map(|word| (place, word)));
                 let [worked, did_not] = [true, false].map(counted);
                 let newest = note.corrections.last().copied();
-                view.kept.insert(place, (shown.word, newest, in_words(worked, did_not)));
+                let read = if shown.pressure { " An inspector of the club read it." } else { "" };
+                let counted = format!("{}{read}", in_words(worked, did_not));
+                view.kept.insert(place, (shown.word, newest, counted));
                 let read = (shown.word, corrections, [worked, did_not], worked > 0);
                 view.shown.insert(place, read);
             }

@@ -134,7 +134,9 @@ fn status(answer: &str) -> Option<&str> {
 
 /// What came of an act.
 pub(super) fn outcome(answer: &str) -> Outcome {
-    let leads_to_the_door = || answer.contains("\r\nlocation: /sign-in");
+    // Whoever signs out is led there too, and told that it is done.
+    let is_out = answer.contains("\r\nset-cookie: done=signed-out");
+    let leads_to_the_door = || answer.contains("\r\nlocation: /sign-in") && !is_out;
     match status(answer) {
         Some("303") if !leads_to_the_door() => Outcome::Done,
         Some("404") => Outcome::Unseen,
