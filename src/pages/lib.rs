@@ -66,8 +66,7 @@ pub struct Club {
 
 impl Club {
     /// Its name and place on one line; empty where it gave neither.
-    #[must_use]
-    pub fn line(&self) -> String {
+    pub(crate) fn line(&self) -> String {
         let parts = [self.name.as_str(), &self.place];
         parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
     }

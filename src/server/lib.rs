@@ -278,7 +278,9 @@ async fn serve(config: Config) -> Result<(), StartError> {
     // Held till the end: it keeps a second server, and a restore, out of the data folder.
     let _folder = FolderLock::take(&config.data_dir)?;
     let app = Arc::new(App::open(config, base_url, Clock::System).await?);
-    db::club::note_address(&app.database, app.base_url.as_str()).await?;
+    if let Err(error) = db::club::note_address(&app.database, app.base_url.as_str()).await {
+        tracing::warn!(%error, "where readers come is not noted: invite and reset may print another address");
+    }
     let limits = app.limits.within(accept::descriptors::raise());
     let mut signals = accept::Signals::listen()?;
     tracing::info!("Holewright is ready: open {here}");

@@ -279,3 +279,25 @@ fn the_command_fills_refuses_a_second_time_and_removes() {
     assert_eq!(again.status.code(), Some(1));
     assert!(said.contains("no demonstration"), "{said}");
 }
+
+#[tokio::test]
+async fn it_names_the_club_and_takes_the_name_with_it_but_no_other() {
+    let server = Server::start().await;
+    let database = &server.app.database;
+    let club = async || holewright_server::db::club::read(database).await.unwrap();
+    let before = club().await;
+    filled(database).await;
+    assert_eq!(club().await.name, "Marlbeck Model Engineers");
+    assert!(club().await.welcome.contains("invented"), "{:?}", club().await);
+    demo::remove(database, NOW).await.unwrap();
+    assert_eq!(club().await, before);
+    let named = "UPDATE club SET name = 'The Thursday Bench'";
+    sqlx::query(named).execute(database.pools()[1]).await.unwrap();
+    filled(database).await;
+    assert_eq!(
+        (club().await.name, club().await.place),
+        ("The Thursday Bench".into(), String::new())
+    );
+    demo::remove(database, NOW).await.unwrap();
+    assert_eq!(club().await.name, "The Thursday Bench");
+}

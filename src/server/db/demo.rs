@@ -12,6 +12,13 @@ use crate::rules::clock::UnixSeconds;
 /// How the form's key of each of its notes begins.
 pub const KEY: &str = "demonstration-";
 
+/// What the club says of itself: its name, its place, its welcome.
+const SAYS: [&str; 3] = [
+    "Marlbeck Model Engineers",
+    "The Old Mill, Marlbeck",
+    "An invented club, to look round in: nobody and nothing here is real.",
+];
+
 /// How many members and notes there are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Counted {
@@ -89,6 +96,15 @@ pub async fn make_members(
         acts::record(&mut transaction, now, None, "demo-made", &subject, shown).await?;
         made.push(MemberId(id));
     }
+    let [name, place, welcome] = SAYS;
+    sqlx::query!(
+        "UPDATE club SET name = ?, place = ?, welcome = ? WHERE name = '' AND place = '' AND welcome = ''",
+        name,
+        place,
+        welcome
+    )
+    .execute(&mut *transaction)
+    .await?;
     database.commit(transaction).await?;
     Ok(Made::Members(made))
 }
@@ -150,6 +166,10 @@ async fn drop_all(transaction: &mut Transaction<'_, Sqlite>) -> Result<(), Error
     .execute(&mut **transaction)
     .await?;
     sqlx::query!("DELETE FROM slip WHERE made_by IS NOT NULL OR member_id IS NOT NULL")
+        .execute(&mut **transaction)
+        .await?;
+    let [name, ..] = SAYS;
+    sqlx::query!("UPDATE club SET name = '', place = '', welcome = '' WHERE name = ?", name)
         .execute(&mut **transaction)
         .await?;
     sqlx::query!("DELETE FROM note_text").execute(&mut **transaction).await?;

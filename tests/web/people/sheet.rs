@@ -30,7 +30,7 @@ async fn a_list_of_names_becomes_slips_six_a_page() {
     assert_eq!(count(&made.body, "<ul class=\"slips\">"), 2, "six and one: {}", made.body);
     for what in [
         "<svg class=\"qr\"",
-        "Point your camera here:",
+        "Point your camera here.",
         "To come back afterwards: <strong>club.test</strong>",
         "<p class=\"whose\">Marlbeck Model Engineers</p>\n<p class=\"who\">",
         "Good once, until 29 January 2027, 08:00 UTC.",

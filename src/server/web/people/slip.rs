@@ -31,7 +31,7 @@ impl When {
 /// A slip as it is printed.
 #[derive(Clone)]
 pub(super) struct Slip {
-    /// The club’s name and place; empty where it gave none.
+    /// The club’s name; empty where it gave none.
     pub(super) club: String,
     pub(super) who: String,
     /// What it is good for, and until when.
@@ -46,7 +46,7 @@ impl Slip {
     fn new(app: &App, door: &str, token: &Token, who: &str, words: String) -> Result<Self, Error> {
         let link = format!("{}/{door}/{}", app.base_url, token.secret());
         Ok(Self {
-            club: app.context.club.line(),
+            club: app.context.club.name.clone(),
             who: who.to_owned(),
             words,
             drawing: qr::drawing(&link)?,
