@@ -134,7 +134,11 @@ fn status(answer: &str) -> Option<&str> {
 
 /// What came of an act.
 pub(super) fn outcome(answer: &str) -> Outcome {
-    let leads_to_the_door = || answer.contains("\r\nlocation: /sign-in");
+    // Whoever signed out is led there too, and told that it is done.
+    let leads_to_the_door = || {
+        let is_told = answer.contains("\r\nset-cookie: done=");
+        answer.contains("\r\nlocation: /sign-in") && !is_told
+    };
     match status(answer) {
         Some("303") if !leads_to_the_door() => Outcome::Done,
         Some("404") => Outcome::Unseen,
