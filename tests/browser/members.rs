@@ -131,6 +131,7 @@ fn members_pages_are_fit_for_everybody_and_for_a_narrow_screen() {
         "/me",
         "/me/password",
         "/me/second-factor",
+        "/me/feed",
         "/me/leave",
         "/people",
         "/people/1",

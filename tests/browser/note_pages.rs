@@ -85,6 +85,8 @@ fn pages_of_notes_are_fit_for_everybody_and_for_a_narrow_screen() {
     browser.follow("button[value=pass]");
     look.at("an empty queue");
     look.visit("/queue/decided", 200);
+    look.visit("/queue/remarks", 200);
+    look.visit("/notes/compare?thread=4+BA&material=gunmetal", 200);
     look.visit("/notes/1", 200);
     browser.write("#correction", "Use paraffin: dry, the second tap broke.");
     browser.follow("form[action='/notes/1/correct'] button");

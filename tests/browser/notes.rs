@@ -153,10 +153,11 @@ fn shown_where_it_belongs(browser: &Browser) {
 /// Another member says that it worked, in what material and at what size.
 fn confirmed(browser: &Browser) {
     browser.visit("/notes/1");
+    browser.press("details:has(form[action='/notes/1/verdict']) > summary");
     browser.press("input[name=found][value=worked]");
     browser.write("#material", "LG2");
     browser.write("#size", "4 BA");
-    browser.follow("form[action='/notes/1/verdict'] button");
+    browser.follow("form[action='/notes/1/verdict'] button[value=count]");
     assert_eq!(browser.address(), "/notes/1");
     browser.sees(&["Worked for 1 member.", "Worked: LG2, 4 BA"]);
     browser.visit("/materials/gunmetal");
