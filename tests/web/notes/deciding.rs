@@ -539,3 +539,40 @@ async fn a_note_on_pressure_says_that_an_inspector_read_it_and_when() {
     assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
     assert!(page(usual).await.contains(words));
 }
+
+#[tokio::test]
+async fn what_became_of_a_note_is_told_apart() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let why = [("why", "It is wrong.")];
+    let mut notes = Vec::new();
+    for what in ["change", "decline"] {
+        let note = scene.send_in(what).await;
+        club.decide(moderator, note, (what, "Which oil?")).await;
+        notes.push(note);
+    }
+    for by in [author, moderator] {
+        let note = club.shown(author, moderator, &SHOWN).await;
+        club.post(&format!("/notes/{note}/withdraw"), Some(by), &why).await;
+        notes.push(note);
+    }
+    let mine = club.get("/notes/mine", Some(author)).await.body;
+    let told = [
+        "A change is asked for: Which oil?",
+        "Declined: Which oil?",
+        "You took it back: It is wrong.",
+        "Withdrawn: It is wrong.",
+    ];
+    for (note, words) in notes.iter().zip(told) {
+        let (_, item) = mine.split_once(&format!("<li id=\"note-{note}\">")).unwrap();
+        let (item, _) = item.split_once("</li>").unwrap();
+        let found: Vec<_> = told.iter().filter(|told| item.contains(**told)).collect();
+        assert_eq!(found, [&words], "{item}");
+    }
+    for (note, words) in notes[..2].iter().zip(told) {
+        let page = club.get(&format!("/notes/{note}"), Some(author)).await.body;
+        assert!(page.contains(words), "{page}");
+        let history = club.get(&format!("/notes/{note}/history"), Some(author)).await.body;
+        assert!(history.contains("<p class=\"below\">Nothing"), "{history}");
+    }
+}
