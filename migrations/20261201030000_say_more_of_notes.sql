@@ -27,6 +27,10 @@ CREATE TABLE remark (
 ) STRICT;
 CREATE INDEX remark_by_note ON remark (note_id, id);
 CREATE INDEX remark_by_member ON remark (member_id);
+-- A wording or a note that goes asks for what hangs on it.
+CREATE INDEX remark_by_version ON remark (version_id);
+CREATE INDEX wording_mended_from ON note_version (mended_from) WHERE mended_from IS NOT NULL;
+CREATE INDEX wording_like_note ON note_version (like_note) WHERE like_note IS NOT NULL;
 CREATE INDEX remark_waiting ON remark (id) WHERE state = 'waiting';
 -- The same words sent twice are one remark.
 CREATE UNIQUE INDEX remark_once ON remark (note_id, member_id, text) WHERE state IN ('waiting', 'shown');

@@ -69,7 +69,8 @@ async fn a_remark_is_shown_once_a_moderator_has_read_it() {
     let queue = scene.queue(&scene.moderator).await;
     assert!(queue.contains(SAID) && queue.contains("Cyril Marsh"), "{queue}");
     assert!(!scene.queue(&scene.inspector).await.contains(SAID), "a moderator's");
-    assert!(scene.club.get("/queue", Some(&scene.moderator)).await.body.contains("/queue/remarks"));
+    let queue = scene.club.get("/queue", Some(&scene.moderator)).await.body;
+    assert!(queue.contains("href=\"/queue/remarks\">Remarks on notes (1)<"), "{queue}");
 
     let answer = scene.decide(&scene.moderator, remark, ("show", "")).await;
     assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);

@@ -111,6 +111,11 @@ async fn a_warning_is_confirmed_and_nowhere_said_to_work() {
     assert!(feed.contains("A warning:"), "{feed}");
     let own = club.get("/me/data.json", Some(&author)).await.json();
     assert_eq!(own["notes"][0]["wordings"][0]["is_warning"], true, "{own}");
+    // So does a verdict that is given back to whoever is signed out.
+    let out = club
+        .post(&format!("{page}/verdict"), None, &[("found", "did-not"), ("reason", "No")])
+        .await;
+    assert!(out.body.contains("It did not happen to me"), "{}", out.body);
     // The form knows, also after a sign-out, and so does whoever decides.
     let form = club.get(&format!("{page}/edit"), Some(&author)).await.body;
     let tick = form.split("name=\"warning\"").nth(1).unwrap();

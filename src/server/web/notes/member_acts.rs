@@ -84,10 +84,9 @@ pub async fn judge(
     let said = [material.unwrap_or_default(), fields.as_typed("size"), fields.as_typed("reason")];
     let said = said.map(wording::line);
     let found = Found::read(fields.as_typed("found"));
-    let sent = || Sent {
+    let sent = |sense| Sent {
         action: format!("/notes/{}/verdict", id.0),
-        // In which sense it was asked stands on the note, which is not read for whom it is not there.
-        fields: verdict_fields(Sense::Way, found, said.each_ref().map(String::as_str)),
+        fields: verdict_fields(sense, found, said.each_ref().map(String::as_str)),
         known: [("version", fields.as_typed("version").chars().take(20).collect::<String>())]
             .into_iter()
             .filter(|(_, held)| !held.is_empty())
@@ -96,7 +95,7 @@ pub async fn judge(
     };
     let member = match member {
         Ok(Member(member)) => member,
-        Err(error) => return given_back(&app, error, sent()),
+        Err(error) => return given_back(&app, error, sent(sense(&app, id).await)),
     };
     if fields.as_typed("do") == "away" {
         return take_away(&app, &member, id, fields.as_typed("of")).await;
@@ -132,9 +131,18 @@ pub async fn judge(
                     return Ok(page);
                 }
             }
-            given_back(&app, error, sent())
+            given_back(&app, error, sent(sense(&app, id).await))
         }
     }
+}
+
+/// In which sense the note asks, as everybody reads it; of one that readers do not see nobody learns here.
+async fn sense(app: &App, id: NoteId) -> Sense {
+    let note = read::note(&app.database, id).await.ok().flatten();
+    note.map_or(Sense::Way, |note| match seen(&note, None) {
+        Seen::Version(version) => version.wording.sense,
+        _ => Sense::Way,
+    })
 }
 
 /// What is wrong with a verdict. Nobody reads it before it is shown: what speaks of pressure is the inspector's to say.

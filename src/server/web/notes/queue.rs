@@ -59,6 +59,8 @@ struct QueuePage {
     may_manage: bool,
     /// Who hid several notes.
     senders: Vec<SenderShown>,
+    /// How many remarks wait.
+    remarks: i64,
     /// How many wait, and of which kinds.
     counted: String,
     items: Vec<Item>,
@@ -372,7 +374,8 @@ async fn answer(
         let carried = reasons.iter().filter(|(place, _)| is_elsewhere(place));
         let carried = carried.map(|(place, typed)| (place.clone(), typed.clone())).collect();
         let queue = QueuePage {
-            frame: frame.of_a_mistake().for_reader(true).saying(done),
+            frame: frame.of_a_mistake().for_reader(true).seeing_to(member.open.all()).saying(done),
+            remarks: member.open.remarks,
             trouble,
             is_done,
             undo,
