@@ -141,6 +141,7 @@ pub async fn concerns(database: &Database, MemberId(id): MemberId) -> Result<Vec
              FROM note JOIN note_version AS version ON version.note_id = note.id
              WHERE note.author_id = ?1 AND version.decided_at IS NOT NULL AND version.state <> 'waiting'
                AND (version.state <> 'draft' OR version.reason <> '')
+               AND NOT EXISTS (SELECT 1 FROM note_version AS mended WHERE mended.mended_from = version.id)
              UNION ALL
              SELECT 'withdrawn', note.id, note.id, shown.title, note.withdrawn_why, note.withdrawn_at
              FROM note JOIN note_version AS shown ON shown.id = note.shown_version

@@ -17,6 +17,6 @@ impl FromRequestParts<Arc<App>> for JustDid {
     type Rejection = Infallible;
 
     async fn from_request_parts(parts: &mut Parts, _: &Arc<App>) -> Result<Self, Infallible> {
-        Ok(Self(Did::read(&parts.headers)))
+        Ok(Self(Did::read(&parts.headers, parts.uri.path())))
     }
 }

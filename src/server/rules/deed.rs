@@ -1,7 +1,7 @@
 //! What was done by a form, as the page after it says it at its head: what was done, and what comes next.
 //!
-//! It travels in a cookie of a minute that is sent to that page alone. No address says it, so that no link
-//! makes a page tell somebody that a thing was done which was not.
+//! It travels in a cookie of a minute that names that page, since a browser sends it to those below it too. No
+//! address says it, so that no link makes a page tell somebody that a thing was done which was not.
 
 use axum::http::{HeaderMap, HeaderValue};
 
@@ -103,10 +103,14 @@ pub struct Did {
 }
 
 impl Did {
-    /// What a request's cookie says.
+    /// What the cookie of a request for the page at this path says.
     #[must_use]
-    pub fn read(headers: &HeaderMap) -> Option<Self> {
-        let value = cookie::value(headers, NAME)?;
+    pub fn read(headers: &HeaderMap, path: &str) -> Option<Self> {
+        let values = cookie::values(headers, NAME);
+        let value = values.filter_map(|value| {
+            value.split_once(':').filter(|(_, at)| *at == path).map(|(said, _)| said.to_owned())
+        });
+        let value = value.into_iter().next()?;
         let (word, of) = match value.split_once('.') {
             Some((word, of)) => (word, Some(of.parse().ok()?)),
             None => (value.as_str(), None),
@@ -122,7 +126,7 @@ impl Did {
         let of = self.of.map(|of| format!(".{of}")).unwrap_or_default();
         let word = self.deed.word();
         let text = format!(
-            "{NAME}={word}{of}; Path={path}; Max-Age={LASTS}; HttpOnly; SameSite=Strict{secure}"
+            "{NAME}={word}{of}:{path}; Path={path}; Max-Age={LASTS}; HttpOnly; SameSite=Strict{secure}"
         );
         HeaderValue::from_str(&text).ok()
     }
@@ -143,7 +147,7 @@ mod tests {
     fn read(line: &str) -> Option<Did> {
         let mut headers = HeaderMap::new();
         headers.insert(COOKIE, HeaderValue::from_str(line).unwrap());
-        Did::read(&headers)
+        Did::read(&headers, "/queue")
     }
 
     #[test]
@@ -160,7 +164,14 @@ mod tests {
                 assert_eq!(read(text.split(';').next().unwrap()), Some(told));
             }
         }
-        for other in ["done=", "done=nothing", "done=sent-in.x", "done=sent-in.", "undone=saved"] {
+        let both = "done=joined:/queue/remarks; done=saved.7:/queue";
+        assert_eq!(read(both), Some(Did { deed: Deed::Saved, of: Some(7) }));
+        for other in ["", "nothing", "sent-in.x", "sent-in.", "saved/"] {
+            assert_eq!(read(&format!("done={other}:/queue")), None, "{other}");
+        }
+        for other in
+            ["done=saved", "undone=saved:/queue", "done=saved:/queue/remarks", "done=saved:/"]
+        {
             assert_eq!(read(other), None, "{other}");
         }
     }

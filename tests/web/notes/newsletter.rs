@@ -71,6 +71,10 @@ async fn a_month_holds_what_was_shown_in_it_and_nothing_else() {
         "OF JANUARY\nAda Penn, 15 January 2027\nMaterial: gunmetal\n\nWent **well** < here.\n"
     ));
     assert!(plain.body.contains("https://club.test/notes/1\n"), "{}", plain.body);
+    for issue in ["2027-01", "2027-01.txt"] {
+        let page = printed.get(issue).await;
+        assert!(page.contains("Keep eyes covered and work clamped"), "{page}");
+    }
     let page = printed.get("2027-01").await;
     assert!(page.contains("Went <strong>well</strong> &lt; here."), "{page}");
 }

@@ -225,7 +225,9 @@ async fn what_was_done_is_told_on_that_page_alone_and_by_no_address() {
     assert!(page.body.contains(Deed::ChangedPassword.what()));
     let cookie = ada.told.clone().unwrap();
     assert!(cookie.ends_with("; Path=/me; Max-Age=60; HttpOnly; SameSite=Strict; Secure"));
-    assert!(!ada.get("/notes/mine").await.body.contains("class=\"done\""));
+    for other in ["/notes/mine", "/me/feed", "/me/second-factor"] {
+        assert!(!ada.get(other).await.body.contains("class=\"done\""), "{other}");
+    }
     ada.told = None;
     for address in ["/me", "/me?done=changed-password", "/sign-in?done=signed-out"] {
         let page = ada.get(address).await;

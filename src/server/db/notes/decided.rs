@@ -46,6 +46,7 @@ pub async fn last(database: &Database, reader: &SignedIn) -> Result<Vec<Decided>
              WHERE what IN (
                'note-shown', 'note-change-asked', 'note-declined', 'note-report-settled', 'note-withdrawn',
                'note-handed-over', 'note-turned-back', 'note-decision-undone')
+               AND (what <> 'note-withdrawn' OR note.withdrawn_by_another = 1)
                AND (?1 OR EXISTS (SELECT 1 FROM note_version
                                   WHERE note_id = note.id AND is_pressure = 1 AND state <> 'draft'))
              ORDER BY act.id DESC LIMIT ?2)"#,

@@ -15,6 +15,7 @@
 pub mod after;
 pub mod alike;
 pub mod anew;
+pub mod author;
 mod current;
 pub mod decide;
 pub mod decided;

@@ -184,6 +184,7 @@ pub async fn usual_days(database: &Database, now: UnixSeconds) -> Result<Option<
     let waited = sqlx::query_scalar!(
         r#"SELECT max(0, decided_at - saved_at) AS "waited!: i64" FROM note_version
            WHERE decided_at BETWEEN ? AND ? AND state IN ('shown', 'replaced', 'declined')
+             AND mended_from IS NULL
            ORDER BY 1"#,
         since,
         now

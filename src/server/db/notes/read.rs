@@ -3,6 +3,7 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::Error;
+use super::author::Author;
 use super::current::subject;
 use super::lists::Correction;
 use super::remarks::{self, Remark};
@@ -113,15 +114,6 @@ pub struct Note {
     pub reports: Vec<Report>,
     /// The newest remarks that were not taken back, oldest first.
     pub remarks: Vec<Remark>,
-}
-
-/// A member as an author.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Author {
-    /// Number.
-    pub id: MemberId,
-    /// The name shown.
-    pub name: String,
 }
 
 /// Why a note was withdrawn.

@@ -4,8 +4,8 @@ use sqlx::{Sqlite, Transaction};
 use tokio::task::spawn_blocking;
 
 use super::Error;
+use super::author::Author;
 use super::current::{self, subject};
-use super::read::Author;
 use super::recorded::record;
 use crate::db::{self, Database, acts};
 use crate::rules::auth::{MemberId, Right, SignedIn};

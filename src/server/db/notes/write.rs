@@ -56,7 +56,7 @@ pub async fn new(
     Ok(outcome)
 }
 
-/// Sends in several notes at once, all or none; how many of them stand. One whose words were declined, or whose
+/// Sends in several notes at once, all or none; those of them that stand, in their order. One whose words were declined, or whose
 /// note was withdrawn, stays as it is.
 ///
 /// # Errors
@@ -66,14 +66,16 @@ pub async fn several(
     now: UnixSeconds,
     by: &SignedIn,
     tips: &[Tip],
-) -> Result<usize, Error> {
+) -> Result<Vec<Option<NoteId>>, Error> {
     let mut transaction = database.write().await?;
-    let mut stand = 0;
+    let mut stand = Vec::with_capacity(tips.len());
     for Tip { wording, form_key } in tips {
         let sent = Sent { wording, aim: Aim::SendIn, form_key, made_from: MadeFrom::Nothing };
         match one(&mut transaction, now, by, sent).await {
-            Ok(Outcome::Kept(_)) => stand += 1,
-            Ok(Outcome::Late(_) | Outcome::Declined(_)) | Err(Error::Refused(_)) => {}
+            Ok(Outcome::Kept(note)) => stand.push(Some(note)),
+            Ok(Outcome::Late(_) | Outcome::Declined(_)) | Err(Error::Refused(_)) => {
+                stand.push(None)
+            }
             Err(error) => return Err(error),
         }
     }

@@ -10,6 +10,10 @@ use crate::rules::clock::UnixSeconds;
 pub const MOST: usize = 30;
 /// The most characters of their texts together: about twenty pages.
 pub const LONGEST: usize = 60_000;
+/// What stands below the notes: on paper nothing of the page around them is left.
+pub const CAUTION: &str = "Members’ experience, checked against nothing but each other’s. Keep eyes covered and work clamped, \
+     keep hands and sleeves from what turns and from swarf; boilers and anything under pressure go by the national \
+     boiler code and a club’s inspector, before cutting.";
 /// The most months that are offered.
 const OFFERED: usize = 12;
 
@@ -110,6 +114,8 @@ pub struct Plain<'a> {
     pub corrections: &'a [&'a str],
     /// As typed.
     pub text: &'a str,
+    /// What is said of it beside boilers and pressure, where it speaks of them.
+    pub caution: Option<&'a str>,
     /// What others found.
     pub counts: &'a str,
     /// Where it stands.
@@ -124,7 +130,7 @@ pub struct Plain<'a> {
 /// let mut text = String::new();
 /// let note = Plain {
 ///     title: "Tapping 4 BA", by: "Ada Penn, 2 May 2026", done: &[("Material", "gunmetal")],
-///     corrections: &["Use paraffin."], text: "It went well.", counts: "Worked for 2 members.",
+///     corrections: &["Use paraffin."], caution: None, text: "It went well.", counts: "Worked for 2 members.",
 ///     address: "https://club.example/notes/7",
 /// };
 /// add(&mut text, &note);
@@ -139,6 +145,9 @@ pub fn add(text: &mut String, note: &Plain<'_>) {
     text.push('\n');
     for correction in note.corrections {
         let _ = writeln!(text, "Correction: {correction}\n");
+    }
+    if let Some(caution) = note.caution {
+        let _ = writeln!(text, "{caution}\n");
     }
     let what = if note.corrections.is_empty() { "" } else { "The text that was corrected: " };
     let _ = write!(text, "{what}{}\n\n{} {}\n\n\n", note.text, note.counts, note.address);

@@ -30,7 +30,7 @@ pub fn rule() -> String {
 }
 
 /// A word that begins like this is about pressure; some as they are often misspelt.
-pub const BEGINNINGS: [&str; 36] = [
+pub const BEGINNINGS: [&str; 38] = [
     "boiler",
     "bioler",
     "steam",
@@ -67,10 +67,16 @@ pub const BEGINNINGS: [&str; 36] = [
     "preassur",
     "preshur",
     "newmatic",
+    "vaporis",
+    "vaporiz",
 ];
 
 /// Units of pressure, as they stand or behind a figure.
 pub const UNITS: [&str; 8] = ["psi", "psig", "psia", "lbf", "kpa", "mpa", "atm", "atmospheres"];
+
+/// What stands beside a note that speaks of it.
+pub const CAUTION: &str = "It speaks of boilers, steam or pressure: the national boiler code and a club’s inspector \
+     decide, before cutting.";
 
 /// A unit that is a piece of stock too: of pressure it is where something goes to so many, or stands at
 /// or under them.
@@ -78,7 +84,7 @@ const BAR: &str = "bar";
 const BEFORE_SO_MANY_BAR: [&str; 3] = ["to", "at", "under"];
 
 /// Words that are about pressure where they stand together, the second in the plural too.
-pub const PAIRS: [(&str, &str); 64] = [
+pub const PAIRS: [(&str, &str); 73] = [
     ("safety", "valv"),
     ("relief", "valv"),
     ("water", "gauge"),
@@ -143,6 +149,15 @@ pub const PAIRS: [(&str, &str); 64] = [
     ("pounds", "per"),
     ("lbs", "per"),
     ("lb", "per"),
+    ("displacement", "lubricator"),
+    ("fire", "extinguisher"),
+    ("co2", "bottle"),
+    ("co2", "cylinder"),
+    ("regulator", "bod"),
+    ("airbrush", "receiver"),
+    ("refrigerator", "compressor"),
+    ("fridge", "compressor"),
+    ("torch", "fitting"),
 ];
 
 /// The words above as they look.

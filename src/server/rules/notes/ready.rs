@@ -25,11 +25,15 @@ const fn ready(name: &'static str, sends: Sends, words: &'static str) -> Ready {
 }
 
 /// All of them, in the order in which they are offered.
-pub const READY: [Ready; 6] = [
+pub const READY: [Ready; 10] = [
     ready("drill", Sends::Back, "Which drill, and what did it measure?"),
     ready("metal", Sends::Back, "Which metal, as you bought it?"),
     ready("depth", Sends::Back, "Say how deep, and whether through or blind."),
     ready("oil", Sends::Back, "Dry, or with which oil?"),
+    ready("held", Sends::Back, "How was the work held?"),
+    ready("thread", Sends::Back, "Which thread?"),
+    ready("hurt", Sends::Away, "Somebody could be hurt by this: eyes, swarf, dust or fire."),
+    ready("drawing", Sends::Away, "Bring the drawing to an inspector before cutting."),
     ready("question", Sends::Away, "Is this a question? Ask it at the club night."),
     ready("told", Sends::Away, "Already told in an earlier note."),
 ];

@@ -1,6 +1,6 @@
 //! Tips that were printed before, from a table: read all of them or none, each row as a form would be.
 
-use csv::ReaderBuilder;
+use csv::{ReaderBuilder, StringRecord};
 use sha2::{Digest, Sha256};
 
 use super::fields::{DONE, Done, NoteField, SOURCE, TEXT, TITLE};
@@ -65,10 +65,27 @@ pub fn read(table: &str, of: i64) -> Result<Vec<Tip>, Vec<FieldError>> {
             return Err(said(format!("A column “{}” is missing.", wanted.name)));
         }
     }
+    let twice = |name: &&String| head.iter().filter(|held| held == name).count() > 1;
+    if let Some(name) = head.iter().find(twice) {
+        return Err(said(format!("Two columns are called “{name}”.")));
+    }
+    // The first row names the columns, and people count from one.
+    let rows = reader.records().enumerate().map(|(number, row)| row.map(|row| (number + 2, row)));
+    let rows: Vec<_> = rows.collect::<Result<_, _>>().map_err(unread)?;
+    let filled = |(_, row): &&(usize, StringRecord)| row.iter().any(|cell| !cell.trim().is_empty());
+    let rows: Vec<_> = rows.iter().filter(filled).collect();
+    if rows.len() > MOST {
+        return Err(said(format!("That is {} tips; {MOST} are taken at once.", rows.len())));
+    }
     let (mut tips, mut errors) = (Vec::new(), Vec::new());
-    for (number, row) in reader.records().enumerate() {
-        let row = row.map_err(unread)?;
-        if row.iter().all(|cell| cell.trim().is_empty()) {
+    for (number, row) in rows {
+        let wrong = |words: String| FieldError::new(FIELD, format!("Row {number}: {words}"));
+        if row.len() != head.len() {
+            errors.push(wrong(format!(
+                "it has {} cells, and {} columns are named. A text with a “{part}” in it stands in \"quotes\".",
+                row.len(),
+                head.len()
+            )));
             continue;
         }
         let cell = |field: NoteField| {
@@ -77,14 +94,8 @@ pub fn read(table: &str, of: i64) -> Result<Vec<Tip>, Vec<FieldError>> {
         };
         match tip(cell, of) {
             Ok(tip) => tips.push(tip),
-            Err(wrong) => errors.extend(wrong.into_iter().map(|error| {
-                // The first row names the columns, and people count from one.
-                FieldError::new(FIELD, format!("Row {}: {}", number + 2, error.message))
-            })),
+            Err(found) => errors.extend(found.into_iter().map(|error| wrong(error.message))),
         }
-    }
-    if tips.len() > MOST {
-        errors = said(format!("That is {} tips; {MOST} are taken at once.", tips.len()));
     }
     if tips.is_empty() && errors.is_empty() {
         errors = said("There is no tip below the names of the columns.".to_owned());
@@ -173,6 +184,11 @@ mod tests {
         );
         let many = format!("title,text,source\n{}", "A,b,c\n".repeat(MOST + 1));
         assert!(wrong(&many).contains("That is 61 tips; 60 are taken"), "{}", wrong(&many));
+        assert_eq!(wrong("title,text,text,source\nA,b,c,d"), "Two columns are called “text”.");
+        assert_eq!(
+            wrong("title,text,source\nA,Slow, steady,Newsletter 12\n"),
+            "Row 2: it has 4 cells, and 3 columns are named. A text with a “,” in it stands in \"quotes\"."
+        );
         let bad = format!("title,text,source\n{}", ",b,c\n".repeat(30));
         assert!(wrong(&bad).ends_with("And 20 more."), "{}", wrong(&bad));
         assert!(wrong(&"x".repeat(LONGEST + 1)).contains("60000 are taken"));

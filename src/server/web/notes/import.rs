@@ -5,16 +5,17 @@ use std::sync::Arc;
 use axum::extract::State;
 use axum::response::Response;
 
-use super::super::apart::aside;
 use super::super::form_page::FormPage;
 use super::super::page::Seen;
 use super::kept::{Sent, given_back};
 use super::page::{did, may_write};
 use super::queue::decides;
+use super::write::point_out;
 use crate::db::notes::write;
 use crate::extract::{Fields, Member, room};
 use crate::rules::auth::{Right, Rights};
-use crate::rules::deed::{Deed, Did};
+use crate::rules::deed::Deed;
+use crate::rules::limits::Client;
 use crate::rules::notes::tips::{self, FIELD, LONGEST, MOST};
 use crate::rules::notes::wording;
 use crate::{App, Error};
@@ -65,20 +66,26 @@ pub async fn take(
         Err(error) => return given_back(&app, error, sent()),
     };
     let (table, of) = (typed.clone(), member.id.0);
-    let tips = match aside(move || tips::read(&table, of)).await? {
-        Ok(tips) => tips,
-        Err(errors) => return form_with(&app, &typed, errors).answer(),
-    };
-    let done = async {
+    let read = async {
         may_write(&app, &member)?;
-        Ok(write::several(&app.database, app.clock.now(), &member, &tips).await?)
+        // A table is as much to read as sixty forms.
+        app.apart.run(Some(Client::Member(member.id)), move || tips::read(&table, of)).await
     };
-    match done.await {
+    let tips = match read.await {
+        Ok(Ok(tips)) => tips,
+        Ok(Err(errors)) => return form_with(&app, &typed, errors).answer(),
+        Err(error) => return given_back(&app, error, sent()),
+    };
+    match write::several(&app.database, app.clock.now(), &member, &tips).await {
         Ok(stand) => {
-            let of = i64::try_from(stand).ok();
-            did(&app, "/notes/mine", Did { deed: Deed::SentTips, of })
+            for (note, tip) in stand.iter().zip(&tips) {
+                if let Some(note) = note {
+                    point_out(&app, &member, *note, &tip.wording).await;
+                }
+            }
+            did(&app, "/notes/mine", Deed::SentTips.into())
         }
-        Err(error) => given_back(&app, error, sent()),
+        Err(error) => given_back(&app, error.into(), sent()),
     }
 }
 

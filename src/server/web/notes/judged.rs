@@ -1,6 +1,6 @@
 //! What members found of a note, on its page: in how many words, and the form that asks it.
 
-use super::show::Back;
+use super::back::Back;
 use crate::db::notes::read::{Judged, Note};
 use crate::db::notes::verdicts::Verdict;
 use crate::rules::notes::found::{Found, Sense};

@@ -5,11 +5,12 @@ use std::sync::Arc;
 use axum::extract::State;
 use axum::response::Response;
 
+use super::back::Back;
 use super::judged::verdict_fields;
 use super::kept::{Sent, given_back};
 use super::number::Number;
 use super::page::{did, may_write};
-use super::show::{Back, Seen, again, answer, seen};
+use super::show::{Seen, again, answer, seen};
 use super::text_form::TextForm;
 use crate::db::notes::decide::Reviewed;
 use crate::db::notes::verdicts::{self, Verdict};

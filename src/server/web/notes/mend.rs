@@ -21,6 +21,7 @@ use crate::extract::{Fields, Member, WORD, room};
 use crate::rules::auth::SignedIn;
 use crate::rules::deed::{Deed, Did};
 use crate::rules::notes::fields::{Done, TEXT, TITLE, longest_of_all};
+use crate::rules::notes::found::Sense;
 use crate::rules::notes::state::{Act, Others, Refused, StandIns, Subject, done_by};
 use crate::rules::notes::wording::{Aim, Typed, Wording};
 use crate::rules::notes::{NoteId, VersionId, belongs};
@@ -133,7 +134,8 @@ fn beside(before: &Wording, typed: Typed) -> Typed {
         things.retain(|thing| named.as_ref().is_none_or(|named| named.id != thing.id));
     }
     let is_pressure = before.subject == Subject::Pressure;
-    Typed { on: belongs::typed(&things), is_pressure, ..typed }
+    let is_warning = before.sense == Sense::Warning;
+    Typed { on: belongs::typed(&things), is_pressure, is_warning, ..typed }
 }
 
 fn controls(typed: &Typed) -> Vec<Field> {

@@ -3,6 +3,7 @@
 //! Signed-in readers get pages of their own that nobody may keep; everybody else gets the same bytes.
 
 pub mod atom;
+mod back;
 pub mod compare;
 pub mod decided;
 pub mod export;

@@ -10,7 +10,7 @@ use axum::response::Response;
 use super::super::when::day;
 use super::item::author;
 use super::page::{answer, page};
-use super::text::Text;
+use super::text::{Text, caution};
 use crate::db::notes::{Listed, printed};
 use crate::extract::{Asker, Reader};
 use crate::rules::notes::found::Sense;
@@ -41,6 +41,8 @@ struct NewsletterPage {
     notes: Vec<NoteShown>,
     /// How many more there are than fit.
     more: Option<String>,
+    /// What is said of every note.
+    caution: &'static str,
 }
 
 /// A note on the page.
@@ -118,6 +120,7 @@ pub async fn show(
             plain: format!("{}.txt", place(issue)),
             notes: notes.iter().map(|note| shown(&here, note)).collect(),
             more,
+            caution: newsletter::CAUTION,
         };
         page(StatusCode::OK, &newsletter, &Reader(None))
     };
@@ -172,6 +175,7 @@ fn plain(app: &App, issue: Issue, notes: &[Listed], more: Option<String>) -> Str
             done: &done,
             corrections: &corrections,
             text: &note.wording.text,
+            caution: caution(&note.wording),
             counts: &found(note),
             address: &format!("{}/notes/{}", app.base_url, note.id),
         };
@@ -181,5 +185,7 @@ fn plain(app: &App, issue: Issue, notes: &[Listed], more: Option<String>) -> Str
         text.push_str("No note was shown.\n");
     }
     text.extend(more.map(|more| format!("{more}\n")));
+    text.push_str(newsletter::CAUTION);
+    text.push('\n');
     text
 }

@@ -10,6 +10,7 @@ use axum::response::Response;
 use super::super::apart::aside;
 use super::super::page::words;
 use super::super::when::day;
+use super::back::Back;
 use super::inspection;
 use super::item::author;
 use super::judged::{self, Asked, VerdictShown};
@@ -22,7 +23,6 @@ use super::text::Text;
 use crate::db::notes::read::{self, Note, Version, Withdrawn, WordingState};
 use crate::extract::{JustDid, Reader};
 use crate::rules::auth::{Right, SignedIn};
-use crate::rules::deed::Did;
 use crate::rules::notes::found::Found;
 use crate::rules::notes::inspection::Awaited;
 use crate::rules::notes::state::{Subject, may_pass, sees_waiting};
@@ -114,23 +114,6 @@ impl NotePage {
     /// Whether something is wrong in one of these fields: their form is then open.
     fn has_mistake(&self, fields: &[Field]) -> bool {
         fields.iter().any(|field| self.errors.iter().any(|error| error.field == field.name))
-    }
-}
-
-/// A form on the page that came back: what was typed into it and what was wrong.
-#[derive(Default)]
-pub(super) struct Back {
-    pub(super) errors: Vec<FieldError>,
-    pub(super) typed: Vec<(&'static str, String)>,
-    /// The status, where it is not that of a form that could not be read.
-    pub(super) status: Option<StatusCode>,
-    /// What was done a moment ago.
-    pub(super) did: Option<Did>,
-}
-
-impl Back {
-    pub(super) fn typed(&self, name: &str) -> &str {
-        self.typed.iter().find(|(held, _)| *held == name).map_or("", |(_, typed)| typed.as_str())
     }
 }
 

@@ -3,9 +3,9 @@
 use askama::Template;
 
 use crate::rules::notes::found::Sense;
-use crate::rules::notes::markdown;
 use crate::rules::notes::state::Subject;
 use crate::rules::notes::wording::Wording;
+use crate::rules::notes::{markdown, pressure};
 use holewright_pages::link::Link;
 
 /// A wording; shown in a page with `{{ text|safe }}`, since it escapes what it holds itself.
@@ -16,10 +16,16 @@ pub(super) struct Text {
     /// Made by [`markdown::html`], and so safe.
     html: String,
     things: Vec<Link>,
-    is_pressure: bool,
+    /// What is said beside boilers and pressure.
+    caution: Option<&'static str>,
     is_warning: bool,
     /// A correction stands above it.
     is_struck: bool,
+}
+
+/// What is said of this wording, where it speaks of boilers or pressure.
+pub(super) fn caution(wording: &Wording) -> Option<&'static str> {
+    (wording.subject == Subject::Pressure).then_some(pressure::CAUTION)
 }
 
 impl Text {
@@ -32,7 +38,7 @@ impl Text {
             things: things
                 .map(|thing| Link::new(format!("/{}", thing.id), thing.title.as_str()))
                 .collect(),
-            is_pressure: wording.subject == Subject::Pressure,
+            caution: caution(wording),
             is_warning: wording.sense == Sense::Warning,
             is_struck: false,
         }

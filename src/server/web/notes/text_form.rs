@@ -1,7 +1,7 @@
 //! A form on a note's page with one text that must be given: a report, a correction, why it is withdrawn.
 
+use super::back::Back;
 use super::kept::Sent;
-use super::show::Back;
 use crate::extract::Fields;
 use crate::rules::deed::Deed;
 use crate::rules::notes::NoteId;

@@ -148,8 +148,8 @@ async fn receive(
         "send" => Aim::SendIn,
         _ => Aim::Draft,
     };
-    let work = move || (Wording::read(&typed, aim), typed);
-    let (read, typed) = aside(work).await?;
+    let work = move || (Wording::read(&typed, aim), Wording::questions(&typed), typed);
+    let (read, questions, typed) = aside(work).await?;
     let asked = match asked(app, &member, &place).await {
         Err(error) => return not_kept(app, member, &place, &typed, error).await,
         Ok(asked) => asked,
@@ -170,7 +170,6 @@ async fn receive(
     let open: Vec<FieldError> = match aim {
         Aim::Draft => Vec::new(),
         Aim::SendIn => {
-            let questions = Wording::questions(&typed);
             let open = questions.iter().filter(|question| question.answer == Answer::Open);
             open.map(|question| FieldError::new(question.field, asks(question))).collect()
         }
@@ -184,10 +183,7 @@ async fn receive(
             last_machine::remembered(app, &wording, saved)
         }
         Ok(Outcome::Kept(NoteId(id))) => {
-            let like = alike::find(&app.database, member.id, Some(NoteId(id)), &wording).await?;
-            if let Some(like) = like {
-                alike::keep(&app.database, NoteId(id), like.note).await?;
-            }
+            point_out(app, &member, NoteId(id), &wording).await;
             let sent = Did { deed: Deed::SentIn, of: Some(id) };
             let sent = did(app, &format!("/notes/mine#note-{id}"), sent)?;
             last_machine::remembered(app, &wording, sent)
@@ -199,6 +195,19 @@ async fn receive(
             too_late(app, member, (id, Why::Declined), (wording, aim, typed)).await
         }
         Err(error) => not_kept(app, member, &place, &typed, error).await,
+    }
+}
+
+/// Points out in the queue what is like a note that was sent in. The note stands whether or not that can be done.
+pub(super) async fn point_out(app: &App, member: &SignedIn, note: NoteId, wording: &Wording) {
+    let found = alike::find(&app.database, member.id, Some(note), wording).await;
+    let kept = match found {
+        Ok(Some(like)) => alike::keep(&app.database, note, like.note).await,
+        Ok(None) => Ok(()),
+        Err(error) => Err(error),
+    };
+    if let Err(error) = kept {
+        tracing::warn!(%error, note = note.0, "what a note is like could not be pointed out");
     }
 }
 
