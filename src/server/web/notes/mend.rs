@@ -133,7 +133,9 @@ fn beside(before: &Wording, typed: Typed) -> Typed {
         things.retain(|thing| named.as_ref().is_none_or(|named| named.id != thing.id));
     }
     let is_pressure = before.subject == Subject::Pressure;
-    Typed { on: belongs::typed(&things), is_pressure, ..typed }
+    // A warning stays one: the form has no tick for it.
+    let is_warning = before.typed("").is_warning;
+    Typed { on: belongs::typed(&things), is_pressure, is_warning, ..typed }
 }
 
 fn controls(typed: &Typed) -> Vec<Field> {
