@@ -576,3 +576,17 @@ async fn what_became_of_a_note_is_told_apart() {
         assert!(history.contains("<p class=\"below\">Nothing"), "{history}");
     }
 }
+
+#[tokio::test]
+async fn a_mended_warning_stays_a_warning() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let warns = [&SHOWN[..], &[("warning", "yes")]].concat();
+    let note = club.send_in(author, &warns).await;
+    let version = club.version(note, "waiting").await.to_string();
+    let fields = [&NEXT[..], &[("version", version.as_str())]].concat();
+    let answer = club.post(&format!("/queue/{note}/mend"), Some(moderator), &fields).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    let warning = "SELECT count(*) FROM note_version WHERE is_warning = 1 AND state = 'shown'";
+    assert_eq!(club.count(warning).await, 1);
+}
