@@ -8,6 +8,7 @@ use super::current::subject;
 use super::wordings::{Entry, things};
 use crate::db::Database;
 use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::NoteId;
 use crate::rules::notes::fields::Done;
 use crate::rules::notes::found::Sense;
 use crate::rules::notes::wording::Wording;
@@ -185,6 +186,22 @@ pub async fn on_each(
     let count = rows.first().map_or(0, |row| row.count);
     let listed = spawn_blocking(move || rows.iter().filter_map(|row| read(&row.note)).collect());
     Ok((listed.await.map_err(|error| sqlx::Error::Io(error.into()))?, count))
+}
+
+/// What a note is that readers see; none where they see no such note.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn sense(database: &Database, NoteId(id): NoteId) -> Result<Option<Sense>, Error> {
+    let warns = sqlx::query_scalar!(
+        r#"SELECT version.is_warning AS "is_warning!: bool"
+           FROM shown_note JOIN note_version AS version ON version.id = shown_note.version_id
+           WHERE shown_note.id = ?"#,
+        id
+    )
+    .fetch_optional(&database.readers)
+    .await?;
+    Ok(warns.map(Sense::of))
 }
 
 /// One note as the view has it.

@@ -14,7 +14,7 @@ use super::show::{Seen, again, answer, seen};
 use super::text_form::TextForm;
 use crate::db::notes::decide::Reviewed;
 use crate::db::notes::verdicts::{self, Verdict};
-use crate::db::notes::{after, read};
+use crate::db::notes::{after, lists, read};
 use crate::extract::{Fields, Member, Reader, WORD, room};
 use crate::rules::auth::{MemberId, Rights, SignedIn};
 use crate::rules::deed::Deed;
@@ -139,11 +139,8 @@ pub async fn judge(
 
 /// In which sense the note asks, as everybody reads it; of one that readers do not see nobody learns here.
 async fn sense(app: &App, id: NoteId) -> Sense {
-    let note = read::note(&app.database, id).await.ok().flatten();
-    note.map_or(Sense::Way, |note| match seen(&note, None) {
-        Seen::Version(version) => version.wording.sense,
-        _ => Sense::Way,
-    })
+    let sense = lists::sense(&app.database, id).await;
+    sense.ok().flatten().unwrap_or_default()
 }
 
 /// What is wrong with a verdict. Nobody reads it before it is shown: what speaks of pressure is the inspector's to say.
