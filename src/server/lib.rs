@@ -172,7 +172,7 @@ impl App {
         housekeeping::judge(&database, clock, JUDGED_FIRST).await?;
         let shown = Arc::clone(database.shown());
         Ok(Self {
-            context: Live::new(context(&base_url, db::club::read(&database).await?)),
+            context: Live::new(context(&base_url, db::club::read(&database).await?.as_shown())),
             learning: tokio::sync::Mutex::default(),
             build: Build::serving(&base_url),
             readiness: Readiness::default(),
@@ -204,7 +204,7 @@ impl App {
     pub async fn know_club(&self) -> Result<(), db::Error> {
         // Who comes last reads last.
         let _turn = self.learning.lock().await;
-        self.context.set(context(&self.base_url, db::club::read(&self.database).await?));
+        self.context.set(context(&self.base_url, db::club::read(&self.database).await?.as_shown()));
         // Pages that were made since the commit, of what stood before, are old too.
         self.shown.changed();
         Ok(())

@@ -6,7 +6,7 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::notes::{remarks, verdicts};
-use super::{Database, Error, acts, sessions, spare_codes};
+use super::{Database, Error, acts, feeds, sessions, spare_codes};
 use crate::rules::auth::{MemberId, Rights, SignedIn};
 use crate::rules::clock::UnixSeconds;
 
@@ -172,6 +172,8 @@ pub async fn stop(
         return Ok(Change::NoSuchMember);
     }
     sessions::end_all(&mut transaction, member).await?;
+    // As their sessions: allowed again, they ask for another address.
+    feeds::forget(&mut transaction, member).await?;
     end_slips_by(&mut transaction, member).await?;
     Act { now, by, member, what: "member-stopped", detail: "" }.finish(database, transaction).await
 }

@@ -6,6 +6,11 @@ use super::zone::Zone;
 
 /// The most characters of its name, and of its place.
 pub const NAME: usize = 60;
+/// More words are a sentence and no name.
+const NAMES_WORDS: usize = 6;
+/// What is said of advice on pressure.
+const UNREAD: &str = "This speaks of boilers, steam or pressure, and nobody would read it before it is shown: leave that out, \
+     or write it as a note, which an inspector reads first.";
 /// The most characters of its welcome.
 pub const WELCOME: usize = 240;
 
@@ -54,12 +59,35 @@ impl Club {
                 fault(part, text, most).map(|words| Wrong { part, words })
             })
             .collect();
+        // What stands side by side is read as one.
+        let side_by_side = format!("{} {}", club.name, club.place);
+        if wrong.is_empty() && pressure::says_more_than_a_name(&side_by_side) {
+            let part = if club.place.is_empty() { "club_name" } else { "club_place" };
+            wrong.push(Wrong { part, words: UNREAD.to_owned() });
+        }
         if !zone.trim().is_empty() && club.zone.is_empty() {
             let words = "No time zone has this name. Write the largest town with the same clock, such as London, or \
                          leave it empty for UTC.";
             wrong.push(Wrong { part: "zone", words: words.to_owned() });
         }
         if wrong.is_empty() { Ok(club) } else { Err(wrong) }
+    }
+
+    /// What of it may be shown by the rules of today: what was taken by others may speak of pressure.
+    #[must_use]
+    pub fn as_shown(self) -> Self {
+        let Err(wrong) = Self::read(&self.name, &self.place, &self.welcome, &self.zone) else {
+            return self;
+        };
+        let kept = |part: &str, text: String| {
+            if wrong.iter().any(|wrong| wrong.part == part) { String::new() } else { text }
+        };
+        Self {
+            name: kept("club_name", self.name),
+            place: kept("club_place", self.place),
+            welcome: kept("welcome", self.welcome),
+            zone: self.zone,
+        }
     }
 }
 
@@ -80,12 +108,9 @@ fn fault(part: &str, text: &str, most: usize) -> Option<String> {
     }
     // A society may have steam in its name. What is more than a name goes the way of a note.
     let speaks = pressure::speaks_of_it(text);
-    let is_more = part == "welcome" || text.chars().any(|c| c.is_numeric());
-    (speaks && is_more).then(|| {
-        "This speaks of boilers, steam or pressure, and nobody would read it before it is shown: leave that out, or \
-         write it as a note, which the club’s inspector reads first."
-            .to_owned()
-    })
+    let is_long = text.split_whitespace().count() > NAMES_WORDS;
+    let is_more = part == "welcome" || is_long || text.chars().any(char::is_numeric);
+    (speaks && is_more).then(|| UNREAD.to_owned())
 }
 
 #[cfg(test)]
@@ -130,6 +155,12 @@ mod tests {
             wrong("Marlbeck Steam and Model Engineers", "The Old Boiler House", "", "").is_empty()
         );
         assert_eq!(wrong("Test boilers at 10 bar", "", "", ""), ["club_name"]);
+        let advice = "No test needed: wire the safety valve of any boiler";
+        assert_eq!(wrong(advice, "", "", ""), ["club_name"]);
+        assert_eq!(wrong("Any boiler may go to ninety psi", "", "", ""), ["club_name"]);
+        assert_eq!(wrong("Marlbeck safety", "valves may be wired shut", "", ""), ["club_place"]);
+        let taken = Club { welcome: "Steam at 90 psi is fine".to_owned(), ..Club::default() };
+        assert_eq!(taken.as_shown(), Club::default());
         assert_eq!(wrong("", "", "We silver solder boilers on Thursdays.", ""), ["welcome"]);
     }
 }

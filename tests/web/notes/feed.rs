@@ -141,3 +141,17 @@ async fn a_feed_that_outlives_its_session_is_made_by_whoever_proved_it() {
     assert!(asked.body.contains("Your password once more"), "{}", asked.body);
     assert_eq!(club.count("SELECT count(*) FROM feed").await, 0);
 }
+
+#[tokio::test]
+async fn a_feed_is_void_once_its_member_was_stopped() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let secretary = club.join("Una Secretary", Right::Secretary).await;
+    let feed = make(&club, &author).await;
+    let member = format!("/people/{}", author.id);
+    for act in ["stop", "allow"] {
+        let done = club.post(&member, Some(&secretary), &[("do", act)]).await;
+        assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.body);
+        assert_eq!(club.get(&feed, None).await.status, StatusCode::NOT_FOUND, "{act}");
+    }
+}

@@ -38,6 +38,7 @@ pub mod refused;
 pub mod remarks;
 pub mod reports;
 pub mod seen;
+pub mod small_fix;
 pub mod state;
 pub mod strongest;
 pub mod tips;

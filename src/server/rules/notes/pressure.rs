@@ -84,7 +84,7 @@ const BAR: &str = "bar";
 const BEFORE_SO_MANY_BAR: [&str; 3] = ["to", "at", "under"];
 
 /// Words that are about pressure where they stand together, the second in the plural too.
-pub const PAIRS: [(&str, &str); 73] = [
+pub const PAIRS: [(&str, &str); 79] = [
     ("safety", "valv"),
     ("relief", "valv"),
     ("water", "gauge"),
@@ -158,6 +158,12 @@ pub const PAIRS: [(&str, &str); 73] = [
     ("refrigerator", "compressor"),
     ("fridge", "compressor"),
     ("torch", "fitting"),
+    ("crown", "sheet"),
+    ("blow", "off"),
+    ("lifting", "valv"),
+    ("oxygen", "bottle"),
+    ("oxygen", "cylinder"),
+    ("of", "propane"),
 ];
 
 /// The words above as they look.
@@ -202,6 +208,32 @@ pub fn speaks_of_it(text: &str) -> bool {
         || is_so_many_bar(&words)
         || is_a_pressure_gauges_figure(&looks)
         || strongest::are_in(&looks, &words)
+}
+
+/// Whether a name says more of it than a society has in its name: a unit, a figure, or what is heard in two words.
+///
+/// # Examples
+/// ```
+/// use holewright_server::rules::notes::pressure::says_more_than_a_name;
+/// assert!(!says_more_than_a_name("Marlbeck Steam and Model Engineers"));
+/// assert!(says_more_than_a_name("Wire the safety valve shut"));
+/// assert!(says_more_than_a_name("Any boiler may go to ninety psi"));
+/// ```
+#[must_use]
+pub fn says_more_than_a_name(text: &str) -> bool {
+    let looks = without_possessives(&folded(text));
+    let words: Vec<&str> = split(&looks).collect();
+    let is_a_pair = |pair: &[&str]| match pair {
+        [one, other] => {
+            HEARD.pairs.iter().any(|known| *one == known.0 && other.starts_with(&known.1))
+        }
+        _ => false,
+    };
+    let is_a_unit = |word: &&str| HEARD.units.iter().any(|unit| word.ends_with(unit.as_str()));
+    words.windows(2).any(is_a_pair)
+        || words.iter().any(is_a_unit)
+        || is_so_many_bar(&words)
+        || is_a_pressure_gauges_figure(&looks)
 }
 
 /// The same of Markdown: as it is typed, and as it is read.

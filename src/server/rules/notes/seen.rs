@@ -6,7 +6,9 @@ use icu_properties::props::DefaultIgnorableCodePoint;
 /// Neither a control code nor a mark that turns the writing round, which can make a text read other
 /// than it is.
 pub(super) fn is_seen(c: char) -> bool {
+    // The last two of each plane are no characters, and never will be.
     !c.is_control()
+        && u32::from(c) & 0xfffe != 0xfffe
         && !matches!(c, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
