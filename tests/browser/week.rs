@@ -143,7 +143,7 @@ fn a_week_of_a_club_in_taps() {
     hand.end(3, 0);
     browser.sign_out();
     browser.visit("/notes?q=safety+valve");
-    browser.follow("main a[href^='/notes/']");
+    browser.follow(".doors a[href^='/notes/']");
     browser.sees(&["Lapped by hand.", "inspector of the club read"]);
 }
 
@@ -157,7 +157,7 @@ fn decided(browser: &Browser) {
         let title = browser.text(&format!("{open} summary h2"));
         let ready = format!("{open} .ready button");
         let told = match turn {
-            3 => {
+            4 => {
                 hand.write(
                     &format!("{open} textarea"),
                     "Which drill, and did the hole come out to size?",
