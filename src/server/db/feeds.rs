@@ -107,7 +107,8 @@ pub async fn made_at(
 pub async fn owner(database: &Database, token: TokenHash) -> Result<Option<Owner>, Error> {
     let hash = token.bytes();
     let row = sqlx::query!(
-        r#"SELECT member.id AS "id!: i64", is_moderator, is_inspector, is_secretary,
+        r#"SELECT member.id AS "id!: i64", is_moderator AS "moderator: bool",
+             is_inspector AS "inspector: bool", is_secretary AS "secretary: bool",
              totp_secret IS NOT NULL AS "has_second_factor!: bool"
            FROM feed JOIN member ON member.id = feed.member_id
            WHERE feed.token_hash = ? AND member.stopped_at IS NULL"#,
@@ -117,7 +118,11 @@ pub async fn owner(database: &Database, token: TokenHash) -> Result<Option<Owner
     .await?;
     Ok(row.map(|row| Owner {
         id: MemberId(row.id),
-        rights: super::people::rights(row.is_moderator, row.is_inspector, row.is_secretary),
+        rights: Rights {
+            moderator: row.moderator,
+            inspector: row.inspector,
+            secretary: row.secretary,
+        },
         has_second_factor: row.has_second_factor,
     }))
 }
