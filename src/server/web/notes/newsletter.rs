@@ -37,6 +37,8 @@ struct IndexPage {
 struct NewsletterPage {
     frame: Frame,
     title: String,
+    /// Whose notes they are; empty where the club has no name.
+    club: String,
     plain: String,
     notes: Vec<NoteShown>,
     /// How many more there are than fit.
@@ -117,6 +119,7 @@ pub async fn show(
             frame: Frame::at(&here.context, Section::Notes, &place(issue), &title, description)
                 .of_a_mistake(),
             title,
+            club: here.context.club.name.clone(),
             plain: format!("{}.txt", place(issue)),
             notes: notes.iter().map(|note| shown(&here, note)).collect(),
             more,
@@ -160,8 +163,11 @@ fn shown(app: &App, note: &Listed) -> NoteShown {
 }
 
 fn plain(app: &App, issue: Issue, notes: &[Listed], more: Option<String>) -> String {
+    let club = &app.context.club.name;
+    let whose = if club.is_empty() { String::new() } else { format!("{club}\n") };
     let mut text = format!(
-        "SHOP NOTES: {}\nMembers’ experience, not figures of the tables. {}\n\n\n",
+        "{}SHOP NOTES: {}\nMembers’ experience, not figures of the tables. {}\n\n\n",
+        whose,
         issue.title().to_uppercase(),
         app.base_url
     );
