@@ -5,6 +5,7 @@ pub(crate) mod club;
 mod compare;
 mod contention;
 mod deciding;
+mod decisions;
 mod feed;
 mod fields;
 mod forms;

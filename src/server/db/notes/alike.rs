@@ -6,11 +6,14 @@ use super::Error;
 use crate::db::Database;
 use crate::rules::auth::MemberId;
 use crate::rules::notes::NoteId;
-use crate::rules::notes::alike::{Runs, telling};
+use crate::rules::notes::alike::{Said, telling};
+use crate::rules::notes::belongs::Group;
 use crate::rules::notes::wording::Wording;
 
 /// As many of either kind are compared.
 const MOST: i64 = 10;
+/// Of what belongs to the same things so much is looked at, the newest first.
+const LOOKED_AT: i64 = 2_000;
 
 /// An earlier note that says much the same.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -36,33 +39,60 @@ pub async fn find(
         telling(&wording.title).into_iter().map(|word| format!("\"{word}\"")).collect();
     // A word of ours that stands in no note, where the title has none to look for.
     let words = if words.is_empty() { "\"\u{e000}none\"".to_owned() } else { words.join(" ") };
+    let named = |group: Option<Group>| {
+        let things = wording.things.iter();
+        let things = things.filter(|thing| group.is_none_or(|group| group.holds(thing)));
+        serde_json::Value::from_iter(things.map(|thing| thing.id.as_str())).to_string()
+    };
+    let things = named(None);
+    let (threads, materials) = (named(Some(Group::Threads)), named(Some(Group::Materials)));
     let candidates = sqlx::query!(
-        r#"SELECT id AS "id!: i64", title AS "title!: String", text AS "text!: String" FROM (
-             SELECT note.id, version.title, version.text
+        r#"SELECT id AS "id!: i64", title AS "title!: String", text AS "text!: String",
+             (SELECT author_id FROM note WHERE note.id = said.id) IS ?1 AND EXISTS (SELECT 1 FROM note_entry WHERE version_id = said.version_id
+               AND entry_id IN (SELECT value FROM json_each(?6))) AND EXISTS (
+               SELECT 1 FROM note_entry WHERE version_id = said.version_id
+               AND entry_id IN (SELECT value FROM json_each(?7))) AS "are_close!: bool"
+           FROM (
+           SELECT * FROM (
+             SELECT note.id, version.id AS version_id, version.title, version.text
              FROM note JOIN note_version AS version ON version.id =
                (SELECT max(id) FROM note_version WHERE note_id = note.id AND state IN ('waiting', 'shown'))
              WHERE note.author_id = ?1 AND note.id <> ?2 AND note.withdrawn_at IS NULL
              ORDER BY note.id DESC LIMIT ?4)
            UNION
-           SELECT id, title, text FROM (
-             SELECT shown_note.id, version.title, version.text
+           SELECT * FROM (
+             SELECT shown_note.id, version.id, version.title, version.text
              FROM shown_note JOIN note_version AS version ON version.id = shown_note.version_id
              WHERE shown_note.id <> ?2 AND shown_note.id IN (
-               SELECT rowid FROM note_text WHERE note_text MATCH ?3 ORDER BY rowid DESC LIMIT ?4))"#,
+               SELECT rowid FROM note_text WHERE note_text MATCH ?3 ORDER BY rowid DESC LIMIT ?4))
+           UNION
+           SELECT * FROM (
+             SELECT shown_note.id, version.id, version.title, version.text
+             FROM (SELECT version_id, count(*) AS shared FROM (
+                 SELECT version_id FROM note_entry WHERE entry_id IN (SELECT value FROM json_each(?5))
+                 ORDER BY version_id DESC LIMIT ?8)
+               GROUP BY version_id) AS near
+             JOIN shown_note ON shown_note.version_id = near.version_id
+             JOIN note_version AS version ON version.id = near.version_id
+             WHERE shown_note.id <> ?2
+             ORDER BY near.shared DESC, shown_note.id DESC LIMIT ?4)) AS said"#,
         author,
         own,
         words,
-        MOST
+        MOST,
+        things,
+        threads,
+        materials,
+        LOOKED_AT
     )
     .fetch_all(&database.readers)
     .await?;
-    let text = format!("{}\n{}", wording.title, wording.text);
+    let (title, text) = (wording.title.clone(), wording.text.clone());
     let work = move || {
-        let runs = Runs::of(&text);
-        let is_like = |text: &str| Runs::of(text).are_like(&runs);
+        let said = Said::of(&title, &text);
         let found = candidates
             .into_iter()
-            .find(|other| is_like(&format!("{}\n{}", other.title, other.text)));
+            .find(|other| Said::of(&other.title, &other.text).are_like(&said, other.are_close));
         found.map(|other| Like { note: NoteId(other.id), title: other.title })
     };
     Ok(spawn_blocking(work).await.map_err(|error| sqlx::Error::Io(error.into()))?)

@@ -156,6 +156,13 @@ async fn beside(
     )
     .fetch_optional(&mut **transaction)
     .await?;
+    Ok((asked, like_of(transaction, note).await?))
+}
+
+async fn like_of(
+    transaction: &mut Transaction<'_, Sqlite>,
+    note: i64,
+) -> Result<Option<(i64, String)>, Error> {
     let like = sqlx::query!(
         r#"SELECT other.id AS "id!: i64", version.title AS "title!: String"
            FROM note_version AS waits
@@ -167,7 +174,19 @@ async fn beside(
     )
     .fetch_optional(&mut **transaction)
     .await?;
-    Ok((asked, like.map(|like| (like.id, like.title))))
+    Ok(like.map(|like| (like.id, like.title)))
+}
+
+/// The earlier note that what waits of this one is like: number and title.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn like(
+    database: &Database,
+    NoteId(note): NoteId,
+) -> Result<Option<(i64, String)>, Error> {
+    let mut transaction = database.readers.begin().await?;
+    like_of(&mut transaction, note).await
 }
 
 /// The days that a season of decisions is: what took how long before says little.

@@ -10,8 +10,8 @@ use super::{Error, current, text};
 use crate::db::Database;
 use crate::rules::auth::{MemberId, Right, SignedIn};
 use crate::rules::clock::UnixSeconds;
-use crate::rules::notes::reports::{DAY, may_report};
-use crate::rules::notes::state::Act;
+use crate::rules::notes::reports::{DAY, may_report, may_settle_own};
+use crate::rules::notes::state::{Act, StandIns};
 use crate::rules::notes::{NoteId, VersionId};
 
 /// A member who reported several notes that are hidden by it.
@@ -119,11 +119,17 @@ pub(super) async fn check(
     if may_report(sent, by.rights) { Ok(()) } else { Err(Error::TooManyReports) }
 }
 
-/// The members who hid two notes or more that this one may show again, whoever hid most first.
+/// The members who hid two notes or more that this one may show again, whoever hid most first; not this one, where
+/// somebody else could look.
 ///
 /// # Errors
 /// The database cannot be read.
-pub async fn senders(database: &Database, reader: &SignedIn) -> Result<Vec<Sender>, Error> {
+pub async fn senders(
+    database: &Database,
+    reader: &SignedIn,
+    others: StandIns,
+) -> Result<Vec<Sender>, Error> {
+    let may_own = may_settle_own(reader.rights, others);
     let (moderates, inspects) =
         (reader.rights.may(Right::Moderate), reader.rights.may(Right::Inspect));
     let MemberId(own) = reader.id;
@@ -161,6 +167,7 @@ pub async fn senders(database: &Database, reader: &SignedIn) -> Result<Vec<Sende
         last,
     };
     rows.into_iter()
+        .filter(|row| may_own || row.member != own)
         .map(|row| {
             let notes = serde_json::from_str(&row.notes);
             let notes = notes.map_err(|error| sqlx::Error::Decode(error.into()))?;
@@ -186,6 +193,9 @@ pub async fn settle_all(
     let mut transaction = database.write().await?;
     let mut settled = 0;
     let stand_ins = current::stand_ins(&mut transaction, by.id).await?;
+    if sender == reader && !may_settle_own(by.rights, stand_ins) {
+        return Ok(0);
+    }
     for AsRead { note, version, correction } in notes.iter().take(MOST_AT_ONCE).copied() {
         let NoteId(id) = note;
         let current = match current::one_of_many(&mut transaction, note, by, stand_ins).await {

@@ -5,6 +5,7 @@ use serde::Deserialize;
 use sqlx::{Sqlite, Transaction};
 
 use super::current::subject;
+use super::decided::What;
 use super::recorded::record;
 use super::{Error, current, text};
 use crate::db::Database;
@@ -170,8 +171,12 @@ pub async fn undo(
         id
     )
     .fetch_optional(&mut *transaction)
-    .await?
-    .ok_or(Refused::WentOn)?;
+    .await?;
+    let Some(last) = last else {
+        let since = decided_last(&mut transaction, id, member).await?;
+        let is_over = since.is_some_and(|at| (now - at).abs() > UNDO);
+        return Err(if is_over { Refused::TooLate } else { Refused::WentOn }.into());
+    };
     let stood: Stood =
         serde_json::from_str(&last.before).map_err(|error| sqlx::Error::Decode(error.into()))?;
     let act = Act::Undo(Last {
@@ -185,6 +190,26 @@ pub async fn undo(
     record(&mut transaction, note, by, now, ("note-decision-undone", &last.what)).await?;
     database.commit(transaction).await?;
     Ok(())
+}
+
+/// When this member decided about the note, if that is the last that the record has of it. What could be undone is
+/// cleared away when its minute is over.
+async fn decided_last(
+    transaction: &mut Transaction<'_, Sqlite>,
+    note: i64,
+    member: i64,
+) -> Result<Option<UnixSeconds>, Error> {
+    let subject = format!("note/{note}");
+    let last = sqlx::query!(
+        r#"SELECT at, member_id, what FROM act WHERE subject = ? ORDER BY id DESC LIMIT 1"#,
+        subject
+    )
+    .fetch_optional(&mut **transaction)
+    .await?;
+    let is_theirs = |what: &str| What::read(what).is_some_and(What::can_be_undone);
+    Ok(last
+        .filter(|last| last.member_id == Some(member) && is_theirs(&last.what))
+        .map(|last| last.at))
 }
 
 /// Puts every row back. What is to be shown once more follows what is shown no more: a note has one of each.

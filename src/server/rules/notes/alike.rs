@@ -1,4 +1,5 @@
-//! Whether two notes say much the same, by the runs of three words that stand in both.
+//! Whether two notes say much the same, by the runs of three words that stand in both; of one author's on one thread
+//! in one material by their words.
 
 use std::collections::HashSet;
 use std::collections::hash_map::DefaultHasher;
@@ -21,14 +22,8 @@ impl Runs {
     /// Those of a text. Signs, capitals and spaces do not count.
     #[must_use]
     pub fn of(text: &str) -> Self {
-        let words = text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
-        let words: Vec<String> = words.take(WORDS).map(str::to_lowercase).collect();
-        let run = |words: &[String]| {
-            let mut hasher = DefaultHasher::new();
-            words.hash(&mut hasher);
-            hasher.finish()
-        };
-        Self(words.windows(RUN).map(run).collect())
+        let words: Vec<String> = words(text).collect();
+        Self(words.windows(RUN).map(hashed).collect())
     }
 
     /// Whether both say much the same: most of what the shorter says stands in the other.
@@ -48,6 +43,66 @@ impl Runs {
         let both = self.0.intersection(&other.0).count();
         shorter >= FEWEST && both * 100 >= shorter * SHARE
     }
+}
+
+/// Of what one author says of one thread in one material so much of the shorter's words, in hundredths, is the same.
+const SHARE_OF_WORDS: usize = 50;
+
+/// What one note says, to be compared with others.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Said {
+    /// With its title.
+    all: Runs,
+    /// Without: another title does not make another note.
+    text: Runs,
+    words: HashSet<u64>,
+}
+
+impl Said {
+    /// A note's title and text.
+    #[must_use]
+    pub fn of(title: &str, text: &str) -> Self {
+        let all = format!("{title}\n{text}");
+        let words = words(text).map(|word| hashed(&word)).collect();
+        Self { all: Runs::of(&all), text: Runs::of(text), words }
+    }
+
+    /// Whether both say much the same. Two are close that one author wrote on one thread in one material.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright_server::rules::notes::alike::Said;
+    /// let text = "Drilled 3.3 mm, paraffin, and the tap squealed in the third hole.";
+    /// let one = Said::of("Tapping 4 BA in gunmetal", text);
+    /// // Another title, and the last words gone.
+    /// let trimmed = Said::of("Second thoughts on a squealing tap", "Drilled 3.3 mm, paraffin, and the tap squealed.");
+    /// assert!(one.are_like(&trimmed, false));
+    /// // Told again in other words.
+    /// let again = Said::of("Squeal", "The tap squealed in paraffin; drilled it 3.3 mm once more.");
+    /// assert!(one.are_like(&again, true) && !one.are_like(&again, false));
+    /// let other = Said::of("Holding it", "Soft jaws turned to fit, and a stop behind the work.");
+    /// assert!(!one.are_like(&other, true));
+    /// ```
+    #[must_use]
+    pub fn are_like(&self, other: &Self, are_close: bool) -> bool {
+        let shorter = self.words.len().min(other.words.len());
+        let both = self.words.intersection(&other.words).count();
+        let is_told_again = shorter >= FEWEST && both * 100 >= shorter * SHARE_OF_WORDS;
+        self.all.are_like(&other.all)
+            || self.text.are_like(&other.text)
+            || (are_close && is_told_again)
+    }
+}
+
+fn words(text: &str) -> impl Iterator<Item = String> {
+    let words = text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+    words.take(WORDS).map(str::to_lowercase)
+}
+
+fn hashed(words: &(impl Hash + ?Sized)) -> u64 {
+    let mut hasher = DefaultHasher::new();
+    words.hash(&mut hasher);
+    hasher.finish()
 }
 
 /// The words that tell a title from others: the two longest, by which earlier notes are looked for.

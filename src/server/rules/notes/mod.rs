@@ -11,6 +11,7 @@
 //! - [`ready`]: the reasons at one tap; [`alike`]: whether two notes say much the same.
 //! - [`found`]: what members find of a note, in words; [`remarks`]: where a remark on one stands.
 //! - [`open`]: how much there is for a member to see to; [`reports`]: how many notes one member may report in a day.
+//! - [`dangers`]: what can hurt in the materials that a note belongs to.
 //! - [`difference`]: what changed from one wording to the next.
 //! - [`asked`]: what a search asks: words, their forms, the things they name.
 //! - [`words`]: the words of a text, as a search takes them; [`around`]: the part of a text that shows them.
@@ -22,6 +23,7 @@ pub mod alike;
 pub mod around;
 pub mod asked;
 pub mod belongs;
+pub mod dangers;
 pub mod difference;
 pub mod fields;
 pub mod figures;

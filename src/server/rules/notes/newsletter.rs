@@ -114,7 +114,7 @@ pub struct Plain<'a> {
     pub corrections: &'a [&'a str],
     /// As typed.
     pub text: &'a str,
-    /// What is said of it beside boilers and pressure, where it speaks of them.
+    /// What is said beside boilers and pressure, and the dangers of its materials.
     pub caution: Option<&'a str>,
     /// What others found.
     pub counts: &'a str,

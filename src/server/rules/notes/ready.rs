@@ -56,10 +56,32 @@ impl Ready {
     /// ```
     #[must_use]
     pub fn with(&self, typed: &str) -> String {
-        if typed.trim().is_empty() {
-            self.words.to_owned()
-        } else {
-            format!("{}\n\n{typed}", self.words)
-        }
+        behind(self.words.to_owned(), typed)
     }
+
+    /// Whether it speaks of an earlier note.
+    #[must_use]
+    pub fn points(&self) -> bool {
+        self.name == "told"
+    }
+
+    /// The same with the earlier note that it speaks of, by its title and where it stands.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright_server::rules::notes::ready::Ready;
+    /// let told = Ready::named("told").unwrap();
+    /// let words = "Already told in an earlier note: “Tapping 4 BA”, /notes/12";
+    /// assert_eq!(told.pointing((12, "Tapping 4 BA"), ""), words);
+    /// assert_eq!(told.pointing((12, "Tapping 4 BA"), "The same."), format!("{words}\n\nThe same."));
+    /// ```
+    #[must_use]
+    pub fn pointing(&self, (note, title): (i64, &str), typed: &str) -> String {
+        let words = self.words.strip_suffix('.').unwrap_or(self.words);
+        behind(format!("{words}: “{title}”, /notes/{note}"), typed)
+    }
+}
+
+fn behind(words: String, typed: &str) -> String {
+    if typed.trim().is_empty() { words } else { format!("{words}\n\n{typed}") }
 }

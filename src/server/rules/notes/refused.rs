@@ -45,7 +45,7 @@ pub enum Refused {
     #[error("only whoever decided can undo it")]
     AnothersDecision,
     /// The minute is over.
-    #[error("a decision can be undone within a minute, and that is over")]
+    #[error("the minute is over in which a decision can be undone")]
     TooLate,
     /// There is nothing to undo any more.
     #[error("something else has happened to the note since, or it was undone already")]

@@ -1,7 +1,8 @@
-//! How many notes one member may hide in a day by reporting them.
+//! How many notes one member may hide in a day by reporting them, and who settles many reports at once.
 
 use crate::rules::auth::{Right, Rights};
 use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::state::{Others, StandIns};
 
 /// So far back, and no further, reports are counted.
 pub const DAY: UnixSeconds = 24 * 60 * 60;
@@ -22,4 +23,23 @@ pub const MOST_A_DAY: i64 = 5;
 #[must_use]
 pub fn may_report(sent_of_late: i64, rights: Rights) -> bool {
     sent_of_late < MOST_A_DAY || rights.may(Right::Moderate)
+}
+
+/// Whether somebody with these rights may settle everything they reported themselves at once: only where nobody else
+/// could look at it.
+///
+/// # Examples
+/// ```
+/// use holewright_server::rules::auth::Rights;
+/// use holewright_server::rules::notes::reports::may_settle_own;
+/// use holewright_server::rules::notes::state::{Others, StandIns};
+/// let moderator = Rights { moderator: true, ..Rights::default() };
+/// let with = |moderators| StandIns { moderators, inspectors: Others::Nobody };
+/// assert!(!may_settle_own(moderator, with(Others::Can)));
+/// assert!(may_settle_own(moderator, with(Others::Nobody)));
+/// ```
+#[must_use]
+pub fn may_settle_own(rights: Rights, others: StandIns) -> bool {
+    let nobody = |others, right| !rights.may(right) || others == Others::Nobody;
+    nobody(others.moderators, Right::Moderate) && nobody(others.inspectors, Right::Inspect)
 }

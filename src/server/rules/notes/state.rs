@@ -232,11 +232,11 @@ pub fn after(act: Act, note: NoteState, who: Who) -> Result<NoteState, Refused> 
         }
         Act::Undo(last) => {
             sends_back(last.subject(), who)?;
-            if !last.is_theirs {
-                return Err(Refused::AnothersDecision);
-            }
             // Neither a clock that was put forward nor one that was put back makes a minute longer.
-            if last.seconds.abs() > UNDO { Err(Refused::TooLate) } else { Ok(last.before) }
+            if last.seconds.abs() > UNDO {
+                return Err(Refused::TooLate);
+            }
+            if last.is_theirs { Ok(last.before) } else { Err(Refused::AnothersDecision) }
         }
         Act::AskForChange => {
             sends_back(waiting(note, who)?, who)?;

@@ -11,7 +11,7 @@ use super::super::apart::aside;
 use super::super::when::minute;
 use super::page::page;
 use super::queue::{NOT_THEIRS, decides};
-use crate::db::notes::decided::{self, Decided};
+use crate::db::notes::decided::{self, Decided, What};
 use crate::extract::{Member, Reader};
 use crate::{App, Error};
 use holewright_pages::layout::{Frame, Section};
@@ -56,21 +56,17 @@ pub async fn show(State(app): State<Arc<App>>, Member(member): Member) -> Result
 fn row(Decided { at, by, what, detail, note, title }: Decided) -> Row {
     let untitled = || "A note without a title".to_owned();
     let title = title.filter(|title| !title.is_empty()).unwrap_or_else(untitled);
-    let did = match what.as_str() {
-        "note-shown" => "showed it",
-        "note-change-asked" => "asked for a change",
-        "note-declined" => "declined it",
-        "note-report-settled" => "found nothing against it: it shows again",
-        "note-withdrawn" => "withdrew it",
-        "note-handed-over" => "handed it to an inspector",
-        "note-turned-back" => "turned it back to the moderators",
-        _ => "undid a decision",
+    // What is told behind the decision, and what belongs to it.
+    let (did, detail) = match what {
+        What::Shown if detail.is_empty() => ("showed it".to_owned(), String::new()),
+        What::Shown => (format!("showed it {detail}"), String::new()),
+        What::ChangeAsked => ("asked for a change".to_owned(), detail),
+        What::Declined => ("declined it".to_owned(), detail),
+        What::Settled => ("found nothing against it: it shows again".to_owned(), detail),
+        What::Withdrawn => ("withdrew it".to_owned(), detail),
+        What::HandedOver => ("handed it to an inspector".to_owned(), detail),
+        What::TurnedBack => ("turned it back to the moderators".to_owned(), detail),
+        What::Undone => ("undid a decision".to_owned(), String::new()),
     };
-    let is_a_word_of_ours = what == "note-decision-undone";
-    Row {
-        note: note.map(|id| (id, title)),
-        what: format!("{by} {did}."),
-        detail: if is_a_word_of_ours { String::new() } else { detail },
-        when: minute(at),
-    }
+    Row { note: note.map(|id| (id, title)), what: format!("{by} {did}."), detail, when: minute(at) }
 }

@@ -171,7 +171,7 @@ pub(super) fn form_with(
 }
 
 /// On which pages a note will be shown, in a sentence.
-fn shown_on(wording: &Wording) -> String {
+pub(super) fn shown_on(wording: &Wording) -> String {
     match wording.things.as_slice() {
         [] => "It will be shown among the notes, and on no page of the reference: name a material, a thread or a \
                drill for that."
@@ -187,7 +187,8 @@ pub(super) fn asks(question: &Question) -> String {
     format!("“{}”: put the note on the page of {page}?", question.typed)
 }
 
-fn question(question: &Question, errors: &[FieldError]) -> Field {
+/// The same as a field of a form.
+pub(super) fn question(question: &Question, errors: &[FieldError]) -> Field {
     let thing = belongs::in_words(std::slice::from_ref(&question.thing));
     let choices = [
         (Answer::Yes, format!("Yes, on the page of {thing}")),

@@ -8,7 +8,7 @@ use axum::response::Response;
 use super::super::apart::aside;
 use super::super::form_page::FormPage;
 use super::super::page::Seen;
-use super::form::control;
+use super::form::{asks, control, question, shown_on};
 use super::kept::{Sent, given_back};
 use super::number::Number;
 use super::page::{did, may_write};
@@ -22,16 +22,22 @@ use crate::rules::auth::SignedIn;
 use crate::rules::deed::{Deed, Did};
 use crate::rules::notes::fields::{Done, TEXT, TITLE, longest_of_all};
 use crate::rules::notes::found::Sense;
+use crate::rules::notes::meant::{Answer, Answers, Question};
 use crate::rules::notes::state::{Act, Others, Refused, StandIns, Subject, done_by};
 use crate::rules::notes::wording::{Aim, Typed, Wording};
 use crate::rules::notes::{NoteId, VersionId, belongs};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::Field;
+use holewright_pages::layout::{Frame, Section};
 use holewright_pages::link::Link;
 
-/// The bytes of all fields of a note, and of what was read.
-pub const TAKES: u64 = room(&[longest_of_all(), WORD, WORD, WORD, WORD]);
+/// The bytes of all fields of a note, of what was read, and of three answers.
+pub const TAKES: u64 = room(&[longest_of_all()]) + room(&[WORD; 8]);
+
+/// What was read: the wording, the newest report, the newest correction, and of which words it was told where they
+/// will stand.
+const KNOWN: [&str; 4] = ["version", "last", "correction", "told"];
 
 /// The form with what waits.
 ///
@@ -48,7 +54,10 @@ pub async fn form(
     };
     let last = note.reports.iter().map(|report| report.id).max().unwrap_or_default();
     let read = [waits.id.0, last, note.last_correction].map(|number| number.to_string());
-    page(&app, id, &waits.wording.typed(""), read, Vec::new())
+    let [version, last, correction] = read;
+    let read = [version, last, correction, waits.wording.mark("")];
+    let stands = Some(shown_on(&waits.wording));
+    page(&app, id, &waits.wording.typed(""), read, Back { stands, ..Back::default() })
 }
 
 /// Shows it with the fix.
@@ -61,7 +70,7 @@ pub async fn mend(
     Number(id): Number,
     fields: Fields,
 ) -> Result<Response, Error> {
-    let read = ["version", "last", "correction"].map(|name| fields.as_typed(name).to_owned());
+    let read = KNOWN.map(|name| fields.as_typed(name).to_owned());
     let member = match member {
         Ok(Member(member)) => member,
         Err(error) => return given_back(&app, error, sent(id, &typed(&fields), read)),
@@ -70,22 +79,15 @@ pub async fn mend(
         let (_, waits) = waiting(&app, &member, id).await?;
         let typed = beside(&waits.wording, typed(&fields));
         let before = waits.wording.clone();
-        let work = move || {
-            let mut errors = Vec::new();
-            let wording = Wording::read(&typed, Aim::SendIn).map_err(|found| errors = found);
-            let is_same = wording.as_ref().is_ok_and(|wording| *wording == before);
-            if is_same {
-                let words = "Nothing is changed: show it from the queue as it is.";
-                errors = vec![FieldError::new(TITLE.name, words.to_owned())];
-            }
-            wording.ok().filter(|_| !is_same).ok_or(errors)
-        };
-        let wording = match aside(work).await? {
+        let [version, _, _, told] = read.clone();
+        // What is no longer what was read is refused for that below.
+        let told = if version == waits.id.0.to_string() { told } else { String::new() };
+        let wording = match aside(move || mended(&before, &typed, &told)).await? {
             Ok(wording) => wording,
-            Err(errors) => return Ok(Some(errors)),
+            Err(back) => return Ok(Some(back)),
         };
         may_write(&app, &member)?;
-        let [version, last, correction] =
+        let [version, last, correction, _] =
             read.each_ref().map(|number| number.parse().unwrap_or_default());
         let reviewed =
             Reviewed { note: id, version: VersionId(version), by: &member, now: app.clock.now() };
@@ -95,9 +97,56 @@ pub async fn mend(
     };
     match done.await {
         Ok(None) => did(&app, "/queue", Did { deed: Deed::Showed, of: Some(id.0) }),
-        Ok(Some(errors)) => page(&app, id, &typed(&fields), read, errors),
+        Ok(Some(back)) => page(&app, id, &typed(&fields), read, back),
         Err(error) => given_back(&app, error, sent(id, &typed(&fields), read)),
     }
+}
+
+/// Why the form comes back.
+#[derive(Default)]
+struct Back {
+    errors: Vec<FieldError>,
+    /// What is asked of what it nearly names.
+    questions: Vec<Question>,
+    /// On which pages it will stand, and the mark of the wording that this is said of.
+    stands: Option<String>,
+    told: Option<String>,
+}
+
+/// The wording as it would be shown; or what is to be put right, asked or told first, as its author would be: what
+/// nearly names something, and where it will stand if that is elsewhere than before.
+fn mended(before: &Wording, typed: &Typed, told: &str) -> Result<Wording, Back> {
+    let questions = Wording::questions(typed);
+    let wording = match Wording::read(typed, Aim::SendIn) {
+        Ok(wording) => wording,
+        Err(errors) => return Err(Back { errors, questions, ..Back::default() }),
+    };
+    let (stands, mark) = (shown_on(&wording), wording.mark(""));
+    let back = |errors, questions| Back {
+        errors,
+        questions,
+        stands: Some(stands.clone()),
+        told: Some(mark.clone()),
+    };
+    if wording == *before {
+        let words = "Nothing is changed: show it from the queue as it is.";
+        return Err(back(vec![FieldError::new(TITLE.name, words.to_owned())], questions));
+    }
+    let open = questions.iter().filter(|question| question.answer == Answer::Open);
+    let open: Vec<_> = open.map(|open| FieldError::new(open.field, asks(open))).collect();
+    if !open.is_empty() {
+        return Err(back(open, questions));
+    }
+    // An answer has said it already.
+    let is_untold = !told.is_empty() && told != mark;
+    if wording.things != before.things && questions.is_empty() && is_untold {
+        let mut fields = wording.done.each().zip(before.done.each());
+        let changed = fields.find(|((field, now), (_, was))| field.group.is_some() && now != was);
+        let field = changed.map_or(TITLE, |((field, _), _)| field);
+        let words = format!("{stands} Show it once more, if that is right.");
+        return Err(back(vec![FieldError::new(field.name, words)], questions));
+    }
+    Ok(wording)
 }
 
 /// What waits of a note that this member could show.
@@ -122,6 +171,7 @@ fn typed(fields: &Fields) -> Typed {
         title: fields.as_typed(TITLE.name).to_owned(),
         text: fields.as_typed(TEXT.name).to_owned(),
         done: Done::from_each(|field| fields.as_typed(field.name).to_owned()),
+        meant: Answers::read(|field| fields.as_typed(field)),
         ..Typed::default()
     }
 }
@@ -143,34 +193,41 @@ fn controls(typed: &Typed) -> Vec<Field> {
     said.into_iter().chain(typed.done.each().map(|(field, typed)| control(field, typed))).collect()
 }
 
-fn known([version, last, correction]: [String; 3]) -> Vec<(&'static str, String)> {
-    vec![("version", version), ("last", last), ("correction", correction)]
+fn known(read: [String; 4]) -> Vec<(&'static str, String)> {
+    KNOWN.into_iter().zip(read).collect()
 }
 
 fn page(
     app: &App,
     NoteId(id): NoteId,
     typed: &Typed,
-    read: [String; 3],
-    errors: Vec<FieldError>,
+    read: [String; 4],
+    Back { errors, questions, stands, told }: Back,
 ) -> Result<Response, Error> {
     let heading = "Show it with a small fix";
-    let mut form =
-        FormPage::at(&app.context, &format!("/queue/{id}/mend"), heading, errors, Seen::ByMember);
+    let address = format!("/queue/{id}/mend");
+    let asked: Vec<_> = questions.iter().map(|asked| question(asked, &errors)).collect();
+    let title = if errors.is_empty() { heading } else { "Error: show it with a small fix" };
+    let mut form = FormPage::at(&app.context, &address, heading, errors, Seen::ByMember);
+    form.frame = Frame::at(&app.context, Section::Notes, &address, title, "For those who decide.")
+        .of_a_mistake()
+        .for_reader(true);
     form.words = vec![
         "For spelling, the metal, the title. Its author sees what was changed, and by whom. For more than \
          that, ask for a change."
             .to_owned(),
     ];
-    form.fields = controls(typed);
-    form.known = known(read);
+    form.words.extend(stands);
+    form.fields = asked.into_iter().chain(controls(typed)).collect();
+    let [version, last, correction, before] = read;
+    form.known = known([version, last, correction, told.unwrap_or(before)]);
     form.button = "Show it so";
     form.links = vec![Link::new(format!("/queue?open={id}"), "Back to the queue")];
     form.answer()
 }
 
 /// The fix as it was sent.
-fn sent(NoteId(id): NoteId, typed: &Typed, read: [String; 3]) -> Sent {
+fn sent(NoteId(id): NoteId, typed: &Typed, read: [String; 4]) -> Sent {
     let short = |typed: String| typed.chars().take(20).collect();
     Sent {
         action: format!("/queue/{id}/mend"),

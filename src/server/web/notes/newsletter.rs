@@ -14,8 +14,8 @@ use super::text::{Text, caution};
 use crate::db::notes::{Listed, printed};
 use crate::extract::{Asker, Reader};
 use crate::rules::notes::found::Sense;
-use crate::rules::notes::markdown;
 use crate::rules::notes::newsletter::{self, Issue, MOST, Plain};
+use crate::rules::notes::{dangers, markdown};
 use crate::{App, Error};
 use holewright_pages::layout::{Frame, Section};
 use holewright_pages::link::Link;
@@ -175,13 +175,16 @@ fn plain(app: &App, issue: Issue, notes: &[Listed], more: Option<String>) -> Str
         let done: Vec<_> =
             note.wording.done.filled().map(|(field, typed)| (field.label, typed)).collect();
         let corrections: Vec<_> = note.corrections.iter().map(|said| said.text.as_str()).collect();
+        let mut cautions = dangers::plain(&note.wording.things);
+        cautions.extend(caution(&note.wording).map(str::to_owned));
+        let cautions = Some(cautions.join("\n")).filter(|said| !said.is_empty());
         let plain = Plain {
             title: &title(note),
             by: &by(note),
             done: &done,
             corrections: &corrections,
             text: &note.wording.text,
-            caution: caution(&note.wording),
+            caution: cautions.as_deref(),
             counts: &found(note),
             address: &format!("{}/notes/{}", app.base_url, note.id),
         };

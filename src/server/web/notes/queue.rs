@@ -39,6 +39,9 @@ use holewright_pages::layout::{DoneWords, Frame, Section};
 /// The longest reason.
 const LONGEST: usize = 2000;
 
+/// What is wrong with a field is said under this.
+const TO_PUT_RIGHT: &str = "Something to put right";
+
 /// The bytes of a decision; and of what was read and a reason, for each wording of the page: they are sent
 /// together, so that what was typed at one is not lost over another.
 pub const DECIDED: u64 = room(&[WORD; 4]) + (PARTS as u64 + 1) * room(&[WORD, WORD, WORD, LONGEST]);
@@ -82,6 +85,20 @@ impl QueuePage {
             Some(part) => format!("#reason-{}", part.place),
             None => format!("/notes/{id}"),
         }
+    }
+
+    /// The title of the note that the trouble is about, where the page has it.
+    fn title_of(&self, trouble: &Trouble) -> Option<&str> {
+        let item = self.items.iter().find(|item| item.id == trouble.id);
+        item.map(|item| item.title.as_str())
+    }
+
+    /// What is wrong with what was typed at this place.
+    fn wrong(&self, place: &str) -> Option<&str> {
+        let trouble = self.trouble.as_ref().filter(|trouble| trouble.place == place);
+        trouble
+            .filter(|trouble| trouble.heading == TO_PUT_RIGHT)
+            .map(|trouble| trouble.words.as_str())
     }
 }
 
@@ -153,12 +170,13 @@ pub async fn decide(
         Said { trouble, reasons, part, ..Said::default() }
     };
     let needs_reason = matches!(typed.what, "change" | "decline" | "withdraw");
-    let told = typed.told();
+    let like = if typed.points() { queue::like(&app.database, NoteId(id)).await? } else { None };
+    let told = typed.told(like.as_ref());
     let length = told.chars().count();
     if !needs_reason && !is_blank(&reason) {
         let words = "This button tells its author nothing, and what you wrote would be lost: ask for a change or \
                      decline, or empty the field.";
-        let said = said("Something to put right", words.to_owned());
+        let said = said(TO_PUT_RIGHT, words.to_owned());
         return answer(&app, member, StatusCode::UNPROCESSABLE_ENTITY, said).await;
     }
     if (needs_reason && is_blank(&told)) || length > LONGEST {
@@ -166,7 +184,7 @@ pub async fn decide(
             0..=LONGEST => "Say what to change, or why: its author is told.".to_owned(),
             _ => format!("That is {length} characters; {LONGEST} are taken."),
         };
-        let said = said("Something to put right", words);
+        let said = said(TO_PUT_RIGHT, words);
         return answer(&app, member, StatusCode::UNPROCESSABLE_ENTITY, said).await;
     }
     let done = async {
@@ -349,8 +367,7 @@ async fn answer(
     };
     let frame = Frame::at(&app.context, Section::Notes, "/queue", &title, "Notes that wait.");
     let unattended = inspection::left_over(app).await?.map(inspection::words);
-    let senders = reports::senders(&app.database, &member).await?;
-    let senders = senders.into_iter().map(SenderShown::of).collect();
+    let senders = reports::senders(&app.database, &member, stand_ins).await?;
     let now = app.clock.now();
     let (done, undo) = told(app, &member, did).await?;
     let by = Some(Client::Member(member.id));
@@ -364,9 +381,16 @@ async fn answer(
             queue::Part::With(NoteId(id)) => items.iter().position(|item| item.id == id),
             queue::Part::From(_) => None,
         };
-        if let Some(open) = items.get_mut(asked_for.unwrap_or(0)) {
+        // Whoever decides about one has it before them: the lines of the others stand below.
+        let open = asked_for.unwrap_or(0);
+        if let Some(first) = items.get_mut(..=open) {
+            first.rotate_right(1);
+        }
+        if let Some(open) = items.first_mut() {
             open.is_open = true;
         }
+        let here: Vec<i64> = items.iter().map(|item| item.id).collect();
+        let senders = senders.into_iter().map(|sender| SenderShown::of(sender, &here)).collect();
         let is_elsewhere = |place: &str| {
             let id = place.strip_suffix("-new").unwrap_or(place).parse::<i64>().unwrap_or_default();
             lines.iter().any(|line| line.id.0 == id) && items.iter().all(|item| item.id != id)

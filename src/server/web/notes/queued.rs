@@ -47,15 +47,18 @@ pub(super) struct SenderShown {
     pub(super) name: String,
     /// How many they hid.
     pub(super) count: usize,
-    /// As many as are settled at once: number and title.
-    pub(super) notes: Vec<(i64, String)>,
+    /// As many are settled at once.
+    pub(super) together: usize,
+    /// Those of them that do not stand on this page: number and title.
+    pub(super) elsewhere: Vec<(i64, String)>,
     pub(super) last: i64,
     /// The notes as they stand on this page.
     pub(super) read: String,
 }
 
 impl SenderShown {
-    pub(super) fn of(sender: reports::Sender) -> Self {
+    /// As a page shows it where these notes stand.
+    pub(super) fn of(sender: reports::Sender, here: &[i64]) -> Self {
         let count = sender.notes.len();
         let notes = sender.notes.into_iter().take(MOST_AT_ONCE);
         let (notes, read): (Vec<_>, Vec<String>) = notes
@@ -65,7 +68,9 @@ impl SenderShown {
             })
             .unzip();
         let (member, name, last) = (sender.member.0, sender.name, sender.last);
-        Self { member, name, count, notes, last, read: read.join(" ") }
+        let together = notes.len();
+        let elsewhere = notes.into_iter().filter(|(id, _)| !here.contains(id)).collect();
+        Self { member, name, count, together, elsewhere, last, read: read.join(" ") }
     }
 }
 

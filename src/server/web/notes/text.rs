@@ -2,10 +2,11 @@
 
 use askama::Template;
 
+use crate::rules::notes::dangers::Dangers;
 use crate::rules::notes::found::Sense;
 use crate::rules::notes::state::Subject;
 use crate::rules::notes::wording::Wording;
-use crate::rules::notes::{markdown, pressure};
+use crate::rules::notes::{dangers, markdown, pressure};
 use holewright_pages::link::Link;
 
 /// A wording; shown in a page with `{{ text|safe }}`, since it escapes what it holds itself.
@@ -16,6 +17,8 @@ pub(super) struct Text {
     /// Made by [`markdown::html`], and so safe.
     html: String,
     things: Vec<Link>,
+    /// What can hurt in the materials it belongs to.
+    dangers: Vec<Dangers>,
     /// What is said beside boilers and pressure.
     caution: Option<&'static str>,
     is_warning: bool,
@@ -38,6 +41,7 @@ impl Text {
             things: things
                 .map(|thing| Link::new(format!("/{}", thing.id), thing.title.as_str()))
                 .collect(),
+            dangers: dangers::of(&wording.things),
             caution: caution(wording),
             is_warning: wording.sense == Sense::Warning,
             is_struck: false,

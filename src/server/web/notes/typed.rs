@@ -60,10 +60,21 @@ impl<'a> Typed<'a> {
         wording::text(self.of_it("reason"))
     }
 
-    /// What its author is told: the reason that was tapped, with what was typed.
-    pub(super) fn told(&self) -> String {
+    /// Whether its author is told of an earlier note.
+    pub(super) fn points(&self) -> bool {
+        self.ready.is_some_and(Ready::points)
+    }
+
+    /// What its author is told: the reason that was tapped, with the earlier note it speaks of, and what was typed.
+    pub(super) fn told(&self, like: Option<&(i64, String)>) -> String {
         let typed = self.reason();
-        self.ready.map(|ready| ready.with(&typed)).unwrap_or(typed)
+        match (self.ready, like) {
+            (Some(ready), Some((note, title))) if ready.points() => {
+                ready.pointing((*note, title), &typed)
+            }
+            (Some(ready), _) => ready.with(&typed),
+            (None, _) => typed,
+        }
     }
 
     /// The note that stands behind this one on the page.

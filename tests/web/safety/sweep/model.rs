@@ -443,6 +443,15 @@ impl Club {
     /// Shows again what one member hid; the form names every note as it stands.
     fn settle_all(&mut self, by: Who, of: Who) -> Outcome {
         let me = self.members[by];
+        let looks = |pressure: bool| {
+            let is_there = |member: &Member| !member.is_stopped && !member.is_gone;
+            let all = self.members.iter().enumerate();
+            all.clone().any(|(who, it)| who != by && is_there(it) && it.decides(pressure))
+        };
+        // Who hid them asks whoever else could look.
+        if of == by && [false, true].into_iter().any(|it| me.decides(it) && looks(it)) {
+            return Refused;
+        }
         let is_theirs = |note: &&mut Note| {
             let shown = note.shown.filter(|_| note.author != Some(by));
             !note.is_withdrawn

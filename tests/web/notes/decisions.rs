@@ -1,0 +1,244 @@
+//! What whoever decides reads beside a note, and what they and its author are told of the decision.
+
+use axum::http::StatusCode;
+
+use super::club::{Club, Person, Right};
+
+struct Scene {
+    club: Club,
+    author: Person,
+    moderator: Person,
+    reader: Person,
+}
+
+impl Scene {
+    async fn open() -> Self {
+        let club = Club::open().await;
+        Self {
+            author: club.join("Ada Penn", Right::None).await,
+            moderator: club.join("Bert Stone", Right::Moderator).await,
+            reader: club.join("Cyril Moss", Right::None).await,
+            club,
+        }
+    }
+
+    async fn queue(&self, part: &str) -> String {
+        self.club.get(&format!("/queue{part}"), Some(&self.moderator)).await.body
+    }
+
+    async fn mend(&self, note: i64, fields: &[(&str, &str)]) -> crate::support::Answer {
+        let version = self.club.version(note, "waiting").await.to_string();
+        let fields = [fields, &[("version", version.as_str())]].concat();
+        self.club.post(&format!("/queue/{note}/mend"), Some(&self.moderator), &fields).await
+    }
+}
+
+#[tokio::test]
+async fn the_dangers_of_a_material_stand_beside_a_note_on_it() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let fields = [
+        ("title", "Magnesium, drill dry and fast"),
+        ("text", "No oil, and let the swarf pile up."),
+        ("material", "magnesium alloy"),
+    ];
+    let danger = "Danger, Magnesium alloy:";
+    let words = "burning swarf is covered, never soaked";
+    let preview = [&[("do", "preview")], &fields[..]].concat();
+    let mut pages = vec![club.post("/notes/new", Some(author), &preview).await.body];
+    let note = club.send_in(author, &fields).await;
+    pages.push(scene.queue("").await);
+    club.decide(moderator, note, ("pass", "")).await;
+    pages.push(club.get(&format!("/notes/{note}"), None).await.body);
+    pages.push(club.get("/notes/newsletter/2027-01", None).await.body);
+    for page in pages {
+        assert!(page.contains(danger) && page.contains(words), "{page}");
+        assert!(page.contains("href=\"/materials/magnesium-alloy\">All its dangers"), "{page}");
+    }
+    let plain = club.get("/notes/newsletter/2027-01.txt", None).await.body;
+    assert!(plain.contains("Danger, magnesium alloy: ") && plain.contains(words), "{plain}");
+    // Of a usual metal the way to its dangers, and nothing of a note that names none.
+    let usual = [("title", "Bush"), ("text", "It rang."), ("material", "gunmetal")];
+    let usual = club.shown(author, moderator, &usual).await;
+    let page = club.get(&format!("/notes/{usual}"), None).await.body;
+    assert!(page.contains("<a href=\"/materials/gunmetal\">the dangers of Gunmetal</a>"), "{page}");
+    let none = club.shown(author, moderator, &[("title", "A rag"), ("text", "It is clean.")]).await;
+    let page = club.get(&format!("/notes/{none}"), None).await.body;
+    assert!(!page.contains("dangers of") && !page.contains("Danger, "), "{page}");
+}
+
+#[tokio::test]
+async fn a_small_fix_is_asked_what_its_author_would_be_asked() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let fields = [("title", "Cross pin"), ("text", "It blued."), ("material", "the blue bar")];
+    let note = club.send_in(author, &fields).await;
+    let form = club.get(&format!("/queue/{note}/mend"), Some(moderator)).await.body;
+    assert!(form.contains("on no page of the reference"), "{form}");
+    let notes = "<a href=\"/notes\" aria-current=\"true\">";
+    assert!(form.contains(notes), "{form}");
+    let typed = [("title", "Cross pin"), ("text", "It blued."), ("material", "silver stel")];
+    let asked = scene.mend(note, &typed).await;
+    assert_eq!(asked.status.as_u16(), 422, "{}", asked.body);
+    let words = "“silver stel”: put the note on the page of silver steel?";
+    assert!(asked.body.contains(words) && asked.body.contains(notes), "{}", asked.body);
+    assert_eq!(club.count("SELECT count(*) FROM note_version").await, 1);
+    let yes = [&typed[..], &[("meant_material", "yes")]].concat();
+    let shown = scene.mend(note, &yes).await;
+    assert_eq!(shown.status, StatusCode::SEE_OTHER, "{}", shown.body);
+    let on = "SELECT count(*) FROM note_entry WHERE entry_id = 'materials/silver-steel'";
+    assert_eq!(club.count(on).await, 1);
+}
+
+#[tokio::test]
+async fn the_open_note_stands_first_with_undo_below_what_was_done() {
+    let scene = Scene::open().await;
+    let Scene { club, author, reader, .. } = &scene;
+    let mut notes = Vec::new();
+    for title in ["One", "Two", "Three"] {
+        notes.push(club.send_in(author, &[("title", title), ("text", "It cut clean.")]).await);
+    }
+    for note in 0..3 {
+        let title = format!("Screw {note}");
+        let fields = [("title", title.as_str()), ("text", "It held.")];
+        let note = club.shown(author, &scene.moderator, &fields).await;
+        let danger = [("danger", "The wall is left too thin.")];
+        club.post(&format!("/notes/{note}/report"), Some(reader), &danger).await;
+    }
+    let page = scene.queue(&format!("?open={}", notes[2])).await;
+    let at = |words: &str| page.find(words).unwrap_or_else(|| panic!("{words}: {page}"));
+    assert!(at("<details class=\"queued\" open>") == at("<details class=\"queued\""));
+    assert!(at(">Three</h2>") < at(">One</h2>") && at(">One</h2>") < at(">Two</h2>"));
+    assert!(at(">Two</h2>") < at("Cyril Moss reported 3 notes"), "after what waits");
+    assert_eq!(page.matches(">Screw 1<").count(), 1, "{page}");
+}
+
+#[tokio::test]
+async fn a_reason_that_is_missing_is_said_at_its_field() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let note = club.send_in(author, &[("title", "One"), ("text", "It cut clean.")]).await;
+    let other = club.send_in(author, &[("title", "Two"), ("text", "It cut clean too.")]).await;
+    for what in ["change", "decline"] {
+        let answer = club.decide(moderator, note, (what, "")).await;
+        assert_eq!(answer.status.as_u16(), 422, "{}", answer.body);
+        for words in [
+            format!("<a href=\"#reason-{note}\">One: Say what to change, or why"),
+            format!("<div class=\"error\" id=\"reason-{note}-error\"><p>Say what to change"),
+            format!("describedby=\"reason-{note}-error reason-{note}-hint\" aria-invalid=\"true\""),
+        ] {
+            assert!(answer.body.contains(&words), "{words}: {}", answer.body);
+        }
+        assert!(!answer.body.contains(&format!("reason-{other}-error")), "{}", answer.body);
+    }
+}
+
+#[tokio::test]
+async fn what_was_told_before_says_where() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let text = "Opened with a 3.3 mm drill, then tapped 4 BA by hand. It squealed and I stopped.";
+    let first = [("title", "Tapping gunmetal"), ("text", text)];
+    let earlier = club.shown(author, moderator, &first).await;
+    let note = club.send_in(author, &[("title", "Four BA"), ("text", text)]).await;
+    let answer = club.decide(moderator, note, ("told", "")).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    let mine = club.get("/notes/mine", Some(author)).await.body;
+    let words = format!("Already told in an earlier note: “Tapping gunmetal”, /notes/{earlier}");
+    assert!(mine.contains(&words), "{mine}");
+}
+
+#[tokio::test]
+async fn a_note_on_the_same_things_is_compared_whatever_its_title() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, reader, .. } = &scene;
+    let things = [("material", "gunmetal"), ("thread", "4 BA"), ("drill", "3.3 mm")];
+    let text = "Drilled 3.3 mm, paraffin, and the tap squealed in the third hole.";
+    let first = [&[("title", "Tapping 4 BA in gunmetal"), ("text", text)], &things[..]].concat();
+    let earlier = club.shown(author, moderator, &first).await;
+    // Newer ones of theirs on something else, so that it is not among the last.
+    for number in 0..12 {
+        let title = format!("Washer {number}");
+        let words = format!("Faced number {number} and parted it off.");
+        club.shown(author, moderator, &[("title", &title), ("text", &words)]).await;
+    }
+    let like = format!("Like an earlier note: <a href=\"/notes/{earlier}\">");
+    let trimmed = "Drilled 3.3 mm, paraffin, and the tap squealed.";
+    let again = "The tap squealed in paraffin; drilled it 3.3 mm once more.";
+    let other = "Soft jaws turned to fit, and a stop behind the work.";
+    for (by, title, text, is_like) in [
+        (reader, "Second thoughts", trimmed, true),
+        (author, "Second thoughts", trimmed, true),
+        (author, "Squeal", again, true),
+        (reader, "Squeal", again, false),
+        (author, "Holding it", other, false),
+    ] {
+        let fields = [&[("do", "preview"), ("title", title), ("text", text)], &things[..]].concat();
+        let seen = club.post("/notes/new", Some(by), &fields).await.body;
+        assert_eq!(seen.contains(&like), is_like, "{title}, {text}: {seen}");
+    }
+}
+
+#[tokio::test]
+async fn a_mended_note_is_told_as_shown_and_not_as_declined() {
+    let scene = Scene::open().await;
+    let Scene { club, author, .. } = &scene;
+    let made = club.post("/me/feed", Some(author), &[("do", "make")]).await.body;
+    let (_, feed) = made.split_once("https://club.test/notes/feed/").unwrap();
+    let feed = format!("/notes/feed/{}", feed.split('<').next().unwrap());
+    for number in 0..5 {
+        let title = format!("Glnad nut {number}");
+        let note = club.send_in(author, &[("title", &title), ("text", "It held.")]).await;
+        let fixed = format!("Gland nut {number}");
+        let shown = scene.mend(note, &[("title", &fixed), ("text", "It held.")]).await;
+        assert_eq!(shown.status, StatusCode::SEE_OTHER, "{}", shown.body);
+    }
+    let feed = club.get(&feed, None).await.body;
+    assert_eq!(feed.matches("<entry>").count(), 5, "{feed}");
+    assert!(feed.contains("Gland nut 4") && !feed.contains("Glnad"), "{feed}");
+    // What four of five took is counted of each note once: the author's own wording of it.
+    let [_, writer] = club.app.database.pools();
+    sqlx::query(
+        "UPDATE note_version SET made_at = made_at - 864000, saved_at = saved_at - 864000
+         WHERE mended_from IS NULL",
+    )
+    .execute(writer)
+    .await
+    .unwrap();
+    let usual = holewright_server::db::notes::queue::usual_days;
+    let days = usual(&club.app.database, crate::support::NOW).await.unwrap();
+    assert_eq!(days, Some(10));
+}
+
+#[tokio::test]
+async fn who_hid_notes_is_not_offered_to_show_them_again_where_another_could() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let second = club.join("Moira Hale", Right::Moderator).await;
+    for number in 0..3 {
+        let title = format!("Screw {number}");
+        let note = club.shown(author, &second, &[("title", &title), ("text", "It held.")]).await;
+        let danger = [("danger", "The wall is left too thin.")];
+        let answer = club.post(&format!("/notes/{note}/report"), Some(moderator), &danger).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    }
+    let words = "Bert Stone reported 3 notes";
+    assert!(!scene.queue("").await.contains(words));
+    let theirs = club.get("/queue", Some(&second)).await.body;
+    assert!(theirs.contains(words), "{theirs}");
+    let (_, read) = theirs.split_once("name=\"read\" value=\"").unwrap();
+    let (of, read) = (moderator.id.to_string(), read.split_once('"').unwrap().0);
+    let fields = [("of", of.as_str()), ("last", "1000"), ("read", read)];
+    let hidden = "SELECT count(*) FROM note WHERE hidden_at IS NOT NULL";
+    let refused = club.post("/queue/reports", Some(moderator), &fields).await;
+    assert_eq!(refused.status, StatusCode::CONFLICT, "{}", refused.body);
+    assert_eq!(club.count(hidden).await, 3);
+    // Nobody else could look.
+    let [_, writer] = club.app.database.pools();
+    let stop = "UPDATE member SET stopped_at = 1 WHERE name = 'Moira Hale'";
+    sqlx::query(stop).execute(writer).await.unwrap();
+    assert!(scene.queue("").await.contains(words));
+    let done = club.post("/queue/reports", Some(moderator), &fields).await;
+    assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.body);
+    assert_eq!(club.count(hidden).await, 0);
+}
