@@ -265,7 +265,12 @@ impl From<db::notes::Error> for Error {
                 Remark::Own => Self::Forbidden(
                     "the remark is your own: somebody else with the right decides about it",
                 ),
-                Remark::Decided => Self::Conflict(refused.to_string()),
+                Remark::OwnNote => Self::Forbidden(
+                    "nobody decides about the remarks on a note of their own: somebody else with the right does",
+                ),
+                Remark::Decided | Remark::ManyOnNote | Remark::ManyInAll => {
+                    Self::Conflict(refused.to_string())
+                }
             },
             Notes::Refused(refused) => match refused {
                 Rule::NotYours => Self::NotFound("there is no note at this address"),

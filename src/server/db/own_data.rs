@@ -113,8 +113,6 @@ pub struct OwnVerdict {
     pub material: String,
     /// At what size, as typed.
     pub size: String,
-    /// Why, as typed.
-    pub why: String,
     /// Whether it is of the wording that is shown now, or of an earlier one.
     pub is_of_shown_wording: bool,
     /// When.
@@ -292,7 +290,7 @@ async fn own_wordings(
 async fn verdicts(reading: &mut Snapshot<'_>, member: MemberId) -> Result<Vec<OwnVerdict>, Error> {
     let found = sqlx::query_as!(
         OwnVerdict,
-        r#"SELECT note_id AS "note!: i64", worked AS "worked!: bool", material, size, why,
+        r#"SELECT note_id AS "note!: i64", worked AS "worked!: bool", material, size,
              verdict.made_at AS "made_at!: i64",
              version_id IS note.shown_version AS "is_of_shown_wording!: bool"
            FROM verdict JOIN note ON note.id = note_id

@@ -289,9 +289,8 @@ impl<'a> Planned<'a> {
                         found: said.found,
                         material: said.material.to_owned(),
                         size: said.size.to_owned(),
-                        why: said.why.to_owned(),
                     };
-                    verdicts::judge(database, now, by, (note, None), &verdict).await?;
+                    verdicts::judge(database, now, by, (note, None), (&verdict, said.why)).await?;
                 }
             }
             (What::Befall, Fate::Corrected(text)) => {

@@ -56,12 +56,14 @@ acts! {
     SentIn "sent-in": "Your note is sent in.", "";
     SentTips "sent-tips": "The tips are sent in.", "Each waits in the queue, and nobody decides about their own.";
     Judged "judged": "What you found is counted.", "It stands below, and you can change it.";
+    JudgedWithWhy "judged-with-why": "What you found is counted.", "Somebody who decides about notes reads your line before it is shown.";
     TookBack "took-back": "What you found is taken back.", "It counts no more.";
     TookAway "took-away": "What they found is taken away.", "It counts no more.";
     Remarked "remarked": "Your remark is sent in.", "Somebody who decides about notes reads it before it is shown.";
     TookRemarkBack "took-remark-back": "Your remark is taken back.", "Readers do not see it.";
     ShowedRemark "showed-remark": "The remark is shown.", "It stands below its note.";
     DeclinedRemark "declined-remark": "The remark is not shown.", "Whoever wrote it reads why.";
+    TookRemarkAway "took-remark-away": "The remark is taken away.", "Readers see it no more, and whoever wrote it reads why.";
     VoidedFeed "voided-feed": "The address of your feed is void.", "Nobody can read it any more.";
     Reported "reported": "Your report is in.", "The note is hidden until somebody who decides about it has looked.";
     Corrected "corrected": "The correction stands above the text.", "Readers see it now.";

@@ -6,7 +6,8 @@ use super::club::{Club, Right};
 
 fn fields<'a>(title: &'a str, more: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
     let note = [("title", title), ("text", "T"), ("thread", "8 BA"), ("material", "silver steel")];
-    [&note[..], more].concat()
+    let note = note.into_iter().filter(|(name, _)| !more.iter().any(|(other, _)| other == name));
+    [&note.collect::<Vec<_>>()[..], more].concat()
 }
 
 /// The titles in the order of the table.
@@ -25,8 +26,14 @@ async fn notes_stand_side_by_side_and_what_warns_comes_first() {
     let club = Club::open().await;
     let author = club.join("Ada Penn", Right::None).await;
     let moderator = club.join("Bert Stone", Right::Moderator).await;
-    let more =
-        [("drill", "No. 50"), ("depth", "6 mm"), ("lubricant", "tallow"), ("machine", "Lathe")];
+    let more = [
+        ("drill", "No. 50"),
+        ("depth", "6 mm"),
+        ("lubricant", "tallow"),
+        ("machine", "Lathe"),
+        ("speed", "200 rev/min"),
+        ("text", "It cut clean. "),
+    ];
     let first = club.shown(&author, &moderator, &fields("Plain", &more)).await;
     let warns = [("warning", "yes")];
     club.shown(&author, &moderator, &fields("It snapped", &warns)).await;
@@ -41,7 +48,16 @@ async fn notes_stand_side_by_side_and_what_warns_comes_first() {
     assert_eq!(page.status, StatusCode::OK, "{}", page.body);
     let body = page.body;
     assert_eq!(titles(&body), ["It snapped", "Plain"], "{body}");
-    for words in ["No. 50", "6 mm", "tallow", "Lathe", "Worked for 1 member.", "Warning:"] {
+    for words in [
+        "No. 50",
+        "6 mm",
+        "tallow",
+        "Lathe",
+        "200 rev/min",
+        "It cut clean.",
+        "Worked for 1 member.",
+        "Warning:",
+    ] {
         assert!(body.contains(words), "{words}: {body}");
     }
     assert!(body.contains(&format!("href=\"/notes/{first}\"")), "{body}");
@@ -58,6 +74,15 @@ async fn notes_stand_side_by_side_and_what_warns_comes_first() {
         assert_eq!(answer.status, StatusCode::OK, "{query}: {}", answer.body);
         assert!(answer.body.contains(words), "{query}: {}", answer.body);
     }
+    let none = club.get("/notes/compare?thread=8+BA&material=gunmetal", None).await.body;
+    for address in ["/notes?on=threads%2Fba%2F8", "/notes?on=materials%2Fgunmetal"] {
+        assert!(none.contains(&format!("href=\"{address}\"")), "{address}: {none}");
+    }
+    let unread = club.get("/notes/compare?thread=M3+by+point+five&material=brass", None).await;
+    assert_eq!(unread.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(unread.body.contains("Possible here: M3."), "{}", unread.body);
+    let list = club.get("/notes", None).await.body;
+    assert!(list.contains("href=\"/notes/compare\">Compare two side by side<"), "{list}");
     let wrong = club.get("/notes/compare?thread=gunmetal&material=unobtainium", None).await;
     assert_eq!(wrong.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert!(wrong.body.contains("Write a thread, like 8 BA."), "{}", wrong.body);

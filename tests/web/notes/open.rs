@@ -51,3 +51,21 @@ async fn the_head_counts_what_a_member_has_to_see_to() {
     assert_eq!(told(&club, "/me", &moderator).await, "Notes (3)");
     assert_eq!(told(&club, "/me", &inspector).await, "Notes (1)");
 }
+
+#[tokio::test]
+async fn what_is_counted_is_what_they_may_decide() {
+    let club = Club::open().await;
+    let una = club.join("Una Oakes", Right::Secretary).await;
+    let own = club.send_in(&una, &[("title", "A"), ("text", "T")]).await;
+    assert_eq!(told(&club, "/me", &una).await, "Notes (1)", "nobody else could decide");
+    club.send_in(&una, &[("title", "B"), ("text", "For the boiler.")]).await;
+    assert_eq!(told(&club, "/me", &una).await, "Notes (2)", "to send back");
+    let bert = club.join("Bert Stone", Right::Moderator).await;
+    assert_eq!(told(&club, "/me", &una).await, "Notes (1)", "the other moderator’s now");
+    assert_eq!(told(&club, "/me", &bert).await, "Notes (2)");
+    club.decide(&bert, own, ("pass", "")).await;
+    let ada = club.join("Ada Penn", Right::None).await;
+    club.post(&format!("/notes/{own}/remark"), Some(&ada), &[("remark", "So did mine.")]).await;
+    assert_eq!(told(&club, "/me", &bert).await, "Notes (2)");
+    assert_eq!(told(&club, "/me", &una).await, "Notes (1)", "on a note of her own");
+}

@@ -87,7 +87,6 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("verdict", "worked", In("/verdicts/0/worked")),
     ("verdict", "material", In("/verdicts/0/material")),
     ("verdict", "size", In("/verdicts/0/size")),
-    ("verdict", "why", In("/verdicts/0/why")),
     ("verdict", "made_at", In("/verdicts/0/made_at")),
     ("remark", "id", Out("a number that no address has")),
     ("remark", "note_id", In("/remarks/0/note")),
@@ -342,7 +341,7 @@ async fn a_member_gets_every_note_in_every_state_with_all_its_wordings() {
     assert_eq!(notes[4]["withdrawn_why"], "I was mistaken.");
     assert_eq!([&notes[0]["made_at"], &notes[0]["shown_at"]], [NOW, NOW]);
 
-    let verdict = json!({ "note": 6, "worked": false, "material": "gunmetal", "size": "4 BA", "why": "", "made_at": NOW, "is_of_shown_wording": true });
+    let verdict = json!({ "note": 6, "worked": false, "material": "gunmetal", "size": "4 BA", "made_at": NOW, "is_of_shown_wording": true });
     assert_eq!(file["verdicts"], json!([verdict]));
     let report =
         json!({ "note": 6, "text": "The swarf burns.", "made_at": NOW, "settled_at": null });

@@ -214,3 +214,129 @@ async fn new_rules_of_pressure_judge_remarks_too() {
     assert!(!scene.page(None).await.contains("on my boiler too"), "shown unread");
     assert!(scene.queue(&scene.inspector).await.contains("on my boiler too"));
 }
+
+#[tokio::test]
+async fn what_waits_keeps_nothing_that_is_shown_away_and_is_bound() {
+    let scene = Scene::open().await;
+    let Scene { club, reader, moderator, author, .. } = &scene;
+    let shown = scene.sent_in(author, "Readers see this.").await;
+    scene.decide(moderator, shown, ("show", "")).await;
+    for number in 0..5 {
+        scene.sent_in(reader, &format!("Unread {number}.")).await;
+    }
+    let many = scene.remark(reader, "One too many.").await;
+    assert_eq!(many.status, StatusCode::CONFLICT, "{}", many.body);
+    assert!(many.body.contains("5 remarks of yours on this note wait to be read"), "{}", many.body);
+    assert!(many.body.contains("One too many."), "what was typed: {}", many.body);
+    // So is the line of a verdict, which is then not counted without it.
+    let fields = [("found", "worked"), ("reason", "With paraffin.")];
+    let verdict = club.post(&format!("/notes/{}/verdict", scene.note), Some(reader), &fields).await;
+    assert_eq!(verdict.status, StatusCode::CONFLICT, "{}", verdict.body);
+    assert!(verdict.body.contains("With paraffin."), "{}", verdict.body);
+    assert_eq!(club.count("SELECT count(*) FROM verdict").await, 0);
+    // The same words again are no other remark.
+    scene.sent_in(reader, "Unread 4.").await;
+    for _ in 0..3 {
+        let note = club.shown(author, moderator, &NOTE).await;
+        for number in 0..5 {
+            let text = [("remark", format!("Unread {number}."))];
+            let text = [(text[0].0, text[0].1.as_str())];
+            club.post(&format!("/notes/{note}/remark"), Some(reader), &text).await;
+        }
+    }
+    let other = club.shown(author, moderator, &NOTE).await;
+    let text = [("remark", "And one more.")];
+    let many = club.post(&format!("/notes/{other}/remark"), Some(reader), &text).await;
+    assert_eq!(many.status, StatusCode::CONFLICT, "{}", many.body);
+    assert!(many.body.contains("20 remarks of yours wait to be read"), "{}", many.body);
+    assert!(many.body.contains("And one more."), "{}", many.body);
+
+    // However many wait, as an older program may have left them, what is shown stays on the page.
+    let [_, writer] = club.app.database.pools();
+    for number in 0..150 {
+        sqlx::query(
+            "INSERT INTO remark (note_id, member_id, version_id, is_pressure, text, made_at)
+             SELECT note_id, (SELECT id FROM member WHERE name = 'Cyril Marsh'), version_id, 0, ?1, 1
+             FROM remark WHERE id = ?2",
+        )
+        .bind(format!("Old {number}."))
+        .bind(shown)
+        .execute(writer)
+        .await
+        .unwrap();
+    }
+    assert!(scene.page(None).await.contains("Readers see this."));
+    let third = club.join("Dora Finch", Right::None).await;
+    scene.sent_in(&third, "Dora waits too.").await;
+    // Counted, and of each member one before the second of any.
+    let queue = scene.queue(moderator).await;
+    assert!(queue.contains("171 wait. Here 1 to 50."), "{queue}");
+    assert!(queue.contains("Dora waits too."), "{queue}");
+    let mut seen = 0;
+    for from in [0, 50, 100, 150] {
+        let path = format!("/queue/remarks?from={from}");
+        let page = club.get(&path, Some(moderator)).await.body;
+        seen += page.matches("<h2 id=\"remark-").count();
+        let next = format!("href=\"/queue/remarks?from={}\"", from + 50);
+        assert_eq!(page.contains(&next), from < 150, "{page}");
+    }
+    assert_eq!(seen, 171);
+    let past = club.get("/queue/remarks?from=5000", Some(moderator)).await.body;
+    assert!(past.contains("Here 1 to 50."), "{past}");
+}
+
+#[tokio::test]
+async fn what_is_shown_can_be_taken_away_on_the_page_of_its_note() {
+    let scene = Scene::open().await;
+    let Scene { club, reader, moderator, inspector, author, .. } = &scene;
+    let plain = scene.sent_in(reader, SAID).await;
+    scene.decide(moderator, plain, ("show", "")).await;
+    let heard = scene.sent_in(reader, "It held on my boiler too.").await;
+    scene.decide(inspector, heard, ("show", "")).await;
+    let takes = |page: &str| page.matches(">Why it is taken away</label>").count();
+    for (by, expected) in [
+        (None, 0),
+        (Some(reader), 0),
+        (Some(author), 0),
+        (Some(inspector), 1),
+        (Some(moderator), 2),
+    ] {
+        let page = scene.page(by).await;
+        assert_eq!(takes(&page), expected, "{page}");
+    }
+    let (number, note) = (plain.to_string(), scene.note.to_string());
+    let away = |reason| {
+        let known = [("remark", number.as_str()), ("note", note.as_str()), ("back", "note")];
+        [&known[..], &[("do", "decline"), ("reason", reason)]].concat()
+    };
+    let silent = club.post("/queue/remarks", Some(moderator), &away(" ")).await;
+    assert_eq!(silent.status, StatusCode::UNPROCESSABLE_ENTITY, "{}", silent.body);
+    let done = club.post("/queue/remarks", Some(moderator), &away("Not so in brass.")).await;
+    assert_eq!(done.header("location"), format!("/notes/{}", scene.note));
+    assert!(!scene.page(None).await.contains(SAID));
+    let own = scene.page(Some(reader)).await;
+    assert!(own.contains("Not taken: Not so in brass."), "{own}");
+    let acts = "SELECT count(*) FROM act WHERE what = 'note-remark-declined'";
+    assert_eq!(club.count(acts).await, 1);
+}
+
+#[tokio::test]
+async fn nobody_decides_about_the_remarks_on_their_own_note_where_somebody_else_could() {
+    let scene = Scene::open().await;
+    let other = scene.club.join("Una Oakes", Right::Moderator).await;
+    let own = scene.club.shown(&scene.moderator, &other, &NOTE).await;
+    let scene = Scene { note: own, ..scene };
+    let remark = scene.sent_in(&scene.reader, SAID).await;
+    for what in [("show", ""), ("decline", "It does not please me.")] {
+        let refused = scene.decide(&scene.moderator, remark, what).await;
+        assert_eq!(refused.status, StatusCode::FORBIDDEN, "{}", refused.body);
+    }
+    let queue = scene.queue(&scene.moderator).await;
+    assert!(queue.contains("On a note of your own: somebody else"), "{queue}");
+    // The only other who could made this one: its fate would else be nobody's.
+    let others = scene.sent_in(&other, "Mine tore.").await;
+    let done = scene.decide(&scene.moderator, others, ("decline", "Said above.")).await;
+    assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.body);
+    let done = scene.decide(&other, remark, ("show", "")).await;
+    assert_eq!(done.status, StatusCode::SEE_OTHER, "{}", done.body);
+}

@@ -136,3 +136,40 @@ async fn the_machine_of_the_last_note_is_offered_in_the_next() {
     assert!(set.all(|cookie| !cookie.to_str().unwrap().starts_with("machine=")));
     assert!(club.get("/privacy", None).await.body.contains("the machine you typed last in a note"));
 }
+
+#[tokio::test]
+async fn a_note_that_is_sent_straight_in_says_where_it_will_stand() {
+    let (club, author) = scene().await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    for (thread, material, words) in [
+        ("8 BA", "silver steel", "It will be shown on the pages of silver steel and 8 BA."),
+        (
+            "brass 2BA",
+            "the blue bar",
+            "on no page of the reference: name the material and the thread",
+        ),
+    ] {
+        let fields = [("title", "A"), ("text", "T"), ("do", "send"), ("meant_thread", "no")];
+        let fields = [&fields[..], &[("thread", thread), ("material", material)]].concat();
+        let answer = club.post("/notes/new", Some(&author), &fields).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+        let done = answer.headers.get_all("set-cookie").iter().map(|set| set.to_str().unwrap());
+        let done = done.into_iter().find(|set| set.starts_with("done=")).unwrap();
+        let done = done.split(';').next().unwrap();
+        let after = author.with_cookies(&format!("{}; {done}", author.cookie()));
+        let mine = club.get("/notes/mine", Some(&after)).await.body;
+        assert!(mine.contains(words), "{words}: {mine}");
+    }
+    let queue = club.get("/queue", Some(&moderator)).await.body;
+    assert_eq!(queue.matches("On no page of the reference.").count(), 1, "{queue}");
+}
+
+#[tokio::test]
+async fn a_question_stands_above_the_preview() {
+    let (club, author) = scene().await;
+    let fields = [("title", "A"), ("text", "T"), ("material", "silver stel"), ("do", "preview")];
+    let body = club.post("/notes/new", Some(&author), &fields).await.body;
+    let at = |words: &str| body.find(words).unwrap_or_else(|| panic!("{words}: {body}"));
+    assert!(at("name=\"meant_material\"") < at("<h2 id=\"preview\">"), "{body}");
+    assert!(at("<form action=\"/notes/new\"") < at("name=\"meant_material\""), "{body}");
+}

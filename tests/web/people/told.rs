@@ -88,6 +88,8 @@ async fn each_act_is_told_on_the_page_after_it() {
     pass(&mut bert, &id).await;
     let verdict = format!("{place}/verdict");
     told.on(&bert.submit(&verdict, &[("found", "worked"), ("size", "4 BA")]).await, Deed::Judged);
+    let why = [("found", "worked"), ("reason", "Paraffin helped.")];
+    told.on(&bert.submit(&verdict, &why).await, Deed::JudgedWithWhy);
     told.on(&bert.submit(&verdict, &[("do", "away")]).await, Deed::TookBack);
     una.post(&verdict, &[("found", "did-not"), ("size", "4 BA")]).await;
     let of = club.number_of("Una Secretary").await.to_string();
@@ -99,6 +101,11 @@ async fn each_act_is_told_on_the_page_after_it() {
         let remark = club.count("SELECT max(id) FROM remark").await.to_string();
         let fields = [("remark", remark.as_str()), ("do", what), ("reason", "No.")];
         told.on(&bert.submit("/queue/remarks", &fields).await, deed);
+        if deed == Deed::ShowedRemark {
+            let fields =
+                [&[("do", "decline"), ("back", "note")], &fields[..1], &fields[2..]].concat();
+            told.on(&bert.submit("/queue/remarks", &fields).await, Deed::TookRemarkAway);
+        }
     }
     una.submit(&format!("{place}/remark"), &[("remark", "Mine too.")]).await;
     let remark = club.count("SELECT max(id) FROM remark").await.to_string();

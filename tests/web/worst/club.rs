@@ -187,9 +187,9 @@ async fn around(writer: &mut SqliteConnection, note: i64, title: &str, texts: &[
             .unwrap();
     }
     for query in [
-        "INSERT INTO verdict (note_id, member_id, version_id, worked, material, size, why, made_at)
+        "INSERT INTO verdict (note_id, member_id, version_id, worked, material, size, made_at)
          SELECT ?1, id, (SELECT max(id) FROM note_version WHERE note_id = ?1 AND state IN ('shown', 'replaced')),
-           id % 2, printf('%.100c', '\"'), printf('%.100c', '<'), printf('%.200c', '\"'), ?2 FROM member WHERE id >= 1000",
+           id % 2, printf('%.100c', '\"'), printf('%.100c', '<'), ?2 FROM member WHERE id >= 1000",
         "INSERT INTO remark (note_id, member_id, version_id, state, is_pressure, text, made_at)
          SELECT ?1, id, (SELECT max(id) FROM note_version WHERE note_id = ?1 AND state IN ('shown', 'replaced')),
            iif(id % 2, 'shown', 'waiting'), 0, printf('%.500c', '\"'), ?2 FROM member WHERE id >= 1000",

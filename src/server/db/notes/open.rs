@@ -14,27 +14,42 @@ pub async fn of(
     rights: Rights,
 ) -> Result<Open, Error> {
     let (moderates, inspects) = (rights.may(Right::Moderate), rights.may(Right::Inspect));
-    // What a member wrote themselves is not theirs to decide.
+    // What a member wrote themselves is not theirs to decide, but for a secretary where nobody else could; nor is a
+    // remark on their own note, where somebody could who did not make it. As the rules have it.
+    let manages = rights.may(Right::Manage);
     let row = sqlx::query!(
-        r#"WITH waits (what, at) AS (
+        r#"WITH alone (usual, pressure) AS (
+             SELECT ?4 AND NOT EXISTS (SELECT 1 FROM member WHERE id <> ?1 AND stopped_at IS NULL
+                 AND (is_moderator = 1 OR is_secretary = 1)),
+               ?4 AND NOT EXISTS (SELECT 1 FROM member WHERE id <> ?1 AND stopped_at IS NULL
+                 AND is_inspector = 1)),
+           waits (what, at) AS (
              SELECT 'note', version.saved_at
-             FROM note_version AS version JOIN note ON note.id = version.note_id
+             FROM note_version AS version JOIN note ON note.id = version.note_id, alone
              WHERE version.state = 'waiting' AND note.withdrawn_at IS NULL AND note.hidden_at IS NULL
-               AND note.author_id IS NOT ?1 AND (?2 OR (?3 AND version.is_pressure = 1))
+               AND (note.author_id IS NOT ?1 OR iif(version.is_pressure, alone.pressure, alone.usual))
+               AND (?2 OR (?3 AND version.is_pressure = 1))
              UNION ALL
              SELECT 'note', note.hidden_at
-             FROM note JOIN note_version AS shown ON shown.id = note.shown_version
+             FROM note JOIN note_version AS shown ON shown.id = note.shown_version, alone
              WHERE note.hidden_at IS NOT NULL AND note.withdrawn_at IS NULL
-               AND note.author_id IS NOT ?1
+               AND (note.author_id IS NOT ?1 OR iif(shown.is_pressure OR EXISTS (
+                 SELECT 1 FROM safety_report AS report WHERE report.note_id = note.id
+                   AND report.settled_at IS NULL AND report.kind <> 'usual'), alone.pressure, alone.usual))
                AND (?2 OR (?3 AND (shown.is_pressure = 1 OR EXISTS (
                  SELECT 1 FROM safety_report AS report WHERE report.note_id = note.id
                    AND report.settled_at IS NULL AND report.kind <> 'usual'))))
              UNION ALL
              SELECT 'remark', remark.made_at
              FROM remark JOIN note ON note.id = remark.note_id
-             JOIN note_version AS shown ON shown.id = note.shown_version
+             JOIN note_version AS shown ON shown.id = note.shown_version, alone
              WHERE remark.state = 'waiting' AND note.withdrawn_at IS NULL
-               AND remark.member_id IS NOT ?1
+               AND (remark.member_id IS NOT ?1
+                 OR iif(remark.is_pressure OR shown.is_pressure, alone.pressure, alone.usual))
+               AND (note.author_id IS NOT ?1 OR NOT EXISTS (SELECT 1 FROM member AS third
+                 WHERE third.id <> ?1 AND third.id IS NOT remark.member_id AND third.stopped_at IS NULL
+                   AND iif(remark.is_pressure OR shown.is_pressure,
+                     third.is_inspector, third.is_moderator OR third.is_secretary)))
                AND (?2 OR (?3 AND (remark.is_pressure = 1 OR shown.is_pressure = 1)))
            )
            SELECT
@@ -46,7 +61,8 @@ pub async fn of(
              coalesce((SELECT max(at) FROM waits), 0) AS "newest!: i64""#,
         id,
         moderates,
-        inspects
+        inspects,
+        manages
     )
     .fetch_one(&database.readers)
     .await?;

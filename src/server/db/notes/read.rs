@@ -248,7 +248,7 @@ pub(super) async fn within(
     .fetch_all(&mut **transaction)
     .await?;
     let verdicts = sqlx::query!(
-        r#"SELECT member_id, version_id, worked AS "worked: bool", material, size, why FROM verdict
+        r#"SELECT member_id, version_id, worked AS "worked: bool", material, size FROM verdict
            WHERE note_id = ?
            ORDER BY made_at DESC, member_id"#,
         number
@@ -287,7 +287,6 @@ pub(super) async fn within(
                     found: if row.worked { Found::Worked } else { Found::DidNot },
                     material: row.material,
                     size: row.size,
-                    why: row.why,
                 },
             })
             .collect(),

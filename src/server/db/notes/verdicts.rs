@@ -3,11 +3,11 @@
 use sqlx::{Sqlite, Transaction};
 
 use super::recorded::record;
-use super::{Error, current, text};
+use super::{Error, current, remarks, text};
 use crate::db::{self, Database};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
-use crate::rules::notes::found::Found;
+use crate::rules::notes::found::{Found, Sense};
 use crate::rules::notes::pressure;
 use crate::rules::notes::state::{Act, Refused};
 use crate::rules::notes::{NoteId, VersionId};
@@ -21,19 +21,10 @@ pub struct Verdict {
     pub material: String,
     /// At what size, as typed.
     pub size: String,
-    /// Why, or how, in one line.
-    pub why: String,
 }
 
-impl Verdict {
-    /// Its words as a reader reads them, one behind the other.
-    #[must_use]
-    pub fn as_read(&self) -> String {
-        format!("{} {} {}", self.material, self.size, self.why)
-    }
-}
-
-/// Counts what a member found of the wording that is shown; each has one verdict, and may change it. `read` is the
+/// Counts what a member found of the wording that is shown; each has one verdict, and may change it. A verdict is shown
+/// unread: why it was so is a remark of theirs, which waits as every remark does; empty says nothing. `read` is the
 /// wording that was read; none stands for the one that is shown.
 ///
 /// # Errors
@@ -43,11 +34,12 @@ pub async fn judge(
     now: UnixSeconds,
     by: &SignedIn,
     (note, read): (NoteId, Option<VersionId>),
-    verdict: &Verdict,
+    (verdict, why): (&Verdict, &str),
 ) -> Result<(), Error> {
     let (NoteId(id), MemberId(member)) = (note, by.id);
     let worked = verdict.found == Found::Worked;
-    let said = pressure::subject(&verdict.as_read());
+    let shown_unread = format!("{} {}", verdict.material, verdict.size);
+    let said = pressure::subject(&shown_unread);
     let mut transaction = database.write().await?;
     let current = current::read(&mut transaction, note, by).await?;
     current.check(Act::Judge(said), by)?;
@@ -56,20 +48,19 @@ pub async fn judge(
         return Err(Error::OutOfDate);
     }
     let changed = sqlx::query!(
-        "INSERT INTO verdict (note_id, member_id, version_id, worked, material, size, why, made_at)
-         VALUES (?, ?, ?, ?, ?, ?, ?, ?)
+        "INSERT INTO verdict (note_id, member_id, version_id, worked, material, size, made_at)
+         VALUES (?, ?, ?, ?, ?, ?, ?)
          ON CONFLICT (note_id, member_id) DO UPDATE
          SET version_id = excluded.version_id, worked = excluded.worked, material = excluded.material,
-             size = excluded.size, why = excluded.why, made_at = excluded.made_at
+             size = excluded.size, made_at = excluded.made_at
          WHERE version_id <> excluded.version_id OR worked <> excluded.worked
-           OR material <> excluded.material OR size <> excluded.size OR why <> excluded.why",
+           OR material <> excluded.material OR size <> excluded.size",
         id,
         member,
         shown,
         worked,
         verdict.material,
         verdict.size,
-        verdict.why,
         now
     )
     .execute(&mut *transaction)
@@ -78,6 +69,18 @@ pub async fn judge(
         confirm(&mut transaction, id).await?;
         let found = if worked { "worked" } else { "did not work" };
         record(&mut transaction, note, by, now, ("note-judged", found)).await?;
+    }
+    if !why.is_empty() {
+        let is_warning = sqlx::query_scalar!(
+            r#"SELECT is_warning AS "is_warning: bool" FROM note_version WHERE id = ?"#,
+            shown
+        )
+        .fetch_one(&mut *transaction)
+        .await?;
+        let remark = format!("{}: {why}", Sense::of(is_warning).answer(verdict.found));
+        // A word of one field and the next of another are a pair too.
+        let said = pressure::subject(&format!("{shown_unread} {why}"));
+        remarks::send_in(&mut transaction, now, by, (note, &current), (&remark, said)).await?;
     }
     database.commit(transaction).await?;
     Ok(())

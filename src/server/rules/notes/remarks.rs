@@ -1,11 +1,16 @@
 //! Remarks on a shown note: a remark waits until somebody has read it, is then shown below the note or not taken, and
-//! can be taken back by whoever made it. What it speaks of, and the note it stands on, say whose it is to decide.
+//! can be taken back by whoever made it. What it speaks of, and the note it stands on, say whose it is to decide: never
+//! whoever made it, nor the note’s author where somebody else could.
 
 use super::state::{Others, Subject, Who, may_pass, sees_waiting};
 use crate::rules::auth::Right;
 
 /// The most characters of a remark.
 pub const LONGEST: usize = 500;
+/// The most of one member that wait on one note.
+pub const WAIT_ON_NOTE: i64 = 5;
+/// The most of one member that wait in all.
+pub const WAIT_IN_ALL: i64 = 20;
 
 /// Where a remark stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,6 +60,15 @@ pub enum Act {
     TakeBack,
 }
 
+/// Below whose note a remark stands, as whoever acts sees it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Below {
+    /// Another member’s, or that of one who has left.
+    Anothers,
+    /// Their own; and whether somebody could decide who neither wrote the note nor made the remark.
+    Own(Others),
+}
+
 /// Why an act is refused.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum Refused {
@@ -70,6 +84,23 @@ pub enum Refused {
     /// It is their own.
     #[error("nobody decides about a remark of their own: somebody else with the right does")]
     Own,
+    /// It stands below a note of theirs.
+    #[error(
+        "nobody decides about the remarks on a note of their own: somebody else with the right does"
+    )]
+    OwnNote,
+    /// As many of theirs wait on this note as may.
+    #[error(
+        "{WAIT_ON_NOTE} remarks of yours on this note wait to be read, which is as many as are taken: send more \
+         once somebody has read them"
+    )]
+    ManyOnNote,
+    /// As many of theirs wait as may.
+    #[error(
+        "{WAIT_IN_ALL} remarks of yours wait to be read, which is as many as are taken: send more once somebody has \
+         read some of them"
+    )]
+    ManyInAll,
     /// Somebody decided about it, or it was taken back.
     #[error("the remark was decided about already, or was taken back")]
     Decided,
@@ -83,15 +114,20 @@ pub enum Refused {
 /// # Examples
 /// ```
 /// use holewright_server::rules::auth::Rights;
-/// use holewright_server::rules::notes::remarks::{Act, Refused, State, after};
+/// use holewright_server::rules::notes::remarks::{Act, Below, Refused, State, after};
 /// use holewright_server::rules::notes::state::{Others, Subject, Who};
 /// let reader = Who { is_author: false, rights: Rights::default(), others: Others::Can };
 /// let waits = (State::Waiting, Subject::Usual);
-/// assert_eq!(after(Act::Show, waits, reader), Err(Refused::Moderator));
+/// assert_eq!(after(Act::Show, waits, Below::Anothers, reader), Err(Refused::Moderator));
 /// let own = Who { is_author: true, ..reader };
-/// assert_eq!(after(Act::TakeBack, waits, own), Ok(State::Withdrawn));
+/// assert_eq!(after(Act::TakeBack, waits, Below::Anothers, own), Ok(State::Withdrawn));
 /// ```
-pub fn after(act: Act, (state, subject): (State, Subject), who: Who) -> Result<State, Refused> {
+pub fn after(
+    act: Act,
+    (state, subject): (State, Subject),
+    below: Below,
+    who: Who,
+) -> Result<State, Refused> {
     match act {
         Act::TakeBack if !who.is_author => return Err(Refused::NotYours),
         Act::TakeBack => {}
@@ -109,6 +145,9 @@ pub fn after(act: Act, (state, subject): (State, Subject), who: Who) -> Result<S
             if who.is_author && !is_alone {
                 return Err(Refused::Own);
             }
+            if below == Below::Own(Others::Can) {
+                return Err(Refused::OwnNote);
+            }
         }
     }
     match (act, state) {
@@ -121,7 +160,7 @@ pub fn after(act: Act, (state, subject): (State, Subject), who: Who) -> Result<S
 
 #[cfg(test)]
 mod tests {
-    use super::{Act, Refused, State, after};
+    use super::{Act, Below, Refused, State, after};
     use crate::rules::auth::Rights;
     use crate::rules::notes::state::{Others, Subject, Who};
 
@@ -160,12 +199,26 @@ mod tests {
                 let states = [State::Waiting, State::Shown, State::Declined, State::Withdrawn];
                 let found = states.map(|state| {
                     let acts = [Act::Show, Act::Decline, Act::TakeBack];
-                    let tried = acts.map(|act| letter(after(act, (state, subject), who(by))));
+                    let tried = acts
+                        .map(|act| letter(after(act, (state, subject), Below::Anothers, who(by))));
                     tried.iter().collect::<String>()
                 });
                 assert_eq!(found.as_slice(), expected.as_slice(), "{by} {subject:?}");
             }
         }
+    }
+
+    #[test]
+    fn nobody_decides_about_remarks_on_their_own_note_where_somebody_else_could() {
+        let waits = (State::Waiting, Subject::Usual);
+        for act in [Act::Show, Act::Decline] {
+            let decides = |below| after(act, waits, below, who("moderator"));
+            assert_eq!(decides(Below::Own(Others::Can)), Err(Refused::OwnNote));
+            assert!(decides(Below::Own(Others::Nobody)).is_ok());
+            assert!(decides(Below::Anothers).is_ok());
+        }
+        let back = after(Act::TakeBack, waits, Below::Own(Others::Can), who("moderator's own"));
+        assert_eq!(back, Ok(State::Withdrawn));
     }
 
     #[test]

@@ -14,9 +14,11 @@ use super::item::author;
 use super::page::{page, see_other};
 use crate::db::notes::Listed;
 use crate::db::notes::lists;
-use crate::extract::Reader;
+use crate::extract::{Asker, Reader};
+use crate::rules::limits::Client;
 use crate::rules::notes::belongs::{self, Group, Named, Thing};
 use crate::rules::notes::found::Sense;
+use crate::rules::notes::markdown;
 use crate::rules::notes::meant::meant;
 use crate::{App, Error};
 use holewright_core::units::print;
@@ -26,8 +28,12 @@ use holewright_pages::{FieldError, Query};
 
 /// The most notes side by side.
 const MOST: i64 = 50;
+/// The most words of what names a thread.
+const WORDS: usize = 8;
 /// What was done, in the columns between the note and what others found of it.
-const COLUMNS: [&str; 4] = ["drill", "depth", "lubricant", "machine"];
+const COLUMNS: [&str; 5] = ["drill", "depth", "lubricant", "speed", "machine"];
+/// Characters of what happened.
+const EXTRACT: usize = 120;
 /// What is compared: the field of the address, its label, what may be typed, and of which group it is.
 const ASKED: [(&str, &str, &str, Group); 2] = [
     ("thread", "Thread", "8 BA, M3, 1/4 x 40 ME", Group::Threads),
@@ -49,6 +55,8 @@ struct ComparePage {
     more: i64,
     /// Whether a thread and a material are named.
     is_asked: bool,
+    /// The notes on either one, where there are none on both: address and words.
+    either: Vec<(String, String)>,
     new: String,
 }
 
@@ -62,6 +70,8 @@ struct Row {
     /// A correction stands above it: what was done is struck out.
     is_corrected: bool,
     done: Vec<String>,
+    /// The first words of what happened.
+    extract: String,
     found: String,
 }
 
@@ -91,6 +101,7 @@ pub(in crate::web) fn address_of(thing: &Thing) -> Option<String> {
 pub async fn show(
     State(app): State<Arc<App>>,
     reader: Reader,
+    asker: Asker,
     RawQuery(query): RawQuery,
 ) -> Result<Response, Error> {
     let raw = query.unwrap_or_default();
@@ -99,26 +110,9 @@ pub async fn show(
     if form_urlencoded::parse(raw.as_bytes()).any(|(_, value)| value.trim().is_empty()) {
         return see_other(&address(query.get("thread"), query.get("material")));
     }
-    let mut errors = Vec::new();
-    let mut read_as = Vec::new();
-    let named = ASKED.map(|(name, _, _, group)| {
-        let typed = query.get(name);
-        if typed.is_empty() {
-            return None;
-        }
-        match read(group, typed) {
-            Ok((named, is_as_typed)) => {
-                if !is_as_typed {
-                    read_as.push(format!("“{}” is read as {}.", short(typed), named.title));
-                }
-                Some(named)
-            }
-            Err(message) => {
-                errors.push(FieldError::new(name, message));
-                None
-            }
-        }
-    });
+    let by = reader.0.as_ref().map(|member| Client::Member(member.id)).or(asker.client);
+    let typed = ASKED.map(|(name, ..)| query.get(name).to_owned());
+    let (named, errors, read_as) = app.apart.run(by, move || read_each(&typed)).await?;
     let (heading, found) = match &named {
         [Some(thread), Some(material)] => {
             let on = [thread, material].map(|named| named.things.as_slice());
@@ -157,9 +151,43 @@ pub async fn show(
         rows,
         more,
         is_asked,
+        either: if is_asked { named.iter().flatten().map(all_on).collect() } else { Vec::new() },
         new: format!("/notes/new?{on}"),
     };
     page(status, &compare, &reader)
+}
+
+/// Where all notes on this are: address and words.
+fn all_on(named: &Named) -> (String, String) {
+    let on = Serializer::new(String::new()).append_pair("on", &named.id).finish();
+    (format!("/notes?{on}"), format!("Notes on {}", print::running(&named.title)))
+}
+
+/// What is read of a thread and a material: each that is named, what was wrong, and what was read otherwise than it was
+/// typed.
+fn read_each(typed: &[String; 2]) -> ([Option<Named>; 2], Vec<FieldError>, Vec<String>) {
+    let (mut errors, mut read_as) = (Vec::new(), Vec::new());
+    let [thread, material] = typed;
+    let [of_thread, of_material] = ASKED;
+    let named =
+        [(of_thread, thread), (of_material, material)].map(|((name, _, _, group), typed)| {
+            if typed.is_empty() {
+                return None;
+            }
+            match read(group, typed) {
+                Ok((named, is_as_typed)) => {
+                    if !is_as_typed {
+                        read_as.push(format!("“{}” is read as {}.", short(typed), named.title));
+                    }
+                    Some(named)
+                }
+                Err(message) => {
+                    errors.push(FieldError::new(name, message));
+                    None
+                }
+            }
+        });
+    (named, errors, read_as)
 }
 
 /// What a new note says of what was compared.
@@ -182,8 +210,21 @@ fn read(group: Group, typed: &str) -> Result<(Named, bool), String> {
     match belongs::named(typed) {
         Ok(named) if named.things.iter().all(holds) => Ok((named, true)),
         Ok(named) => Err(format!("{} is something else. {}", named.title, wanted(group))),
-        Err(error) => Err(error.message),
+        Err(error) => Err(begins(group, typed).unwrap_or(error.message)),
     }
+}
+
+/// Where a text begins with something of the group and says more: that, to be written alone.
+fn begins(group: Group, typed: &str) -> Option<String> {
+    let words: Vec<&str> = typed.split_whitespace().take(WORDS).collect();
+    let thing = (1..words.len()).rev().find_map(|count| {
+        group.named(&words.iter().take(count).copied().collect::<Vec<_>>().join(" "))
+    })?;
+    let typed = short(typed);
+    Some(format!(
+        "“{typed}” does not name one thing of the reference. Possible here: {}.",
+        thing.title
+    ))
 }
 
 fn wanted(group: Group) -> &'static str {
@@ -220,6 +261,7 @@ impl Row {
             day: day(note.shown_at),
             is_warning: wording.sense == Sense::Warning,
             is_corrected: !note.corrections.is_empty(),
+            extract: markdown::extract(&wording.text, EXTRACT),
             done: COLUMNS.map(|name| wording.done.text(name).to_owned()).into(),
             found: wording.sense.counts((note.worked, note.did_not)),
         }

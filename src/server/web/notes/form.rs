@@ -62,6 +62,8 @@ pub(super) struct Remarks {
     pub(super) errors: Vec<FieldError>,
     /// How the note would look.
     pub(super) preview: Option<Wording>,
+    /// What is asked of what it nearly names.
+    pub(super) questions: Vec<Question>,
     /// An earlier note that says much the same.
     pub(super) like: Option<Like>,
     /// The status, where it is not that of a form that could not be read.
@@ -140,8 +142,6 @@ pub(super) fn form_with(
         "What a material, a thread or a drill did.",
     );
     let [fields, done, last] = fields(typed, &remarks.errors);
-    let is_asked = remarks.preview.is_some() || !remarks.errors.is_empty();
-    let questions = if is_asked { Wording::questions(typed) } else { Vec::new() };
     let form = FormPage {
         frame: frame
             .of_a_mistake()
@@ -160,7 +160,7 @@ pub(super) fn form_with(
             .unwrap_or_default(),
         preview: remarks.preview.as_ref().map(Text::of),
         pages: remarks.preview.as_ref().map(shown_on).unwrap_or_default(),
-        questions: questions.iter().map(|asked| question(asked, &remarks.errors)).collect(),
+        questions: remarks.questions.iter().map(|asked| question(asked, &remarks.errors)).collect(),
         fields,
         done,
         last,
@@ -173,8 +173,8 @@ pub(super) fn form_with(
 /// On which pages a note will be shown, in a sentence.
 pub(super) fn shown_on(wording: &Wording) -> String {
     match wording.things.as_slice() {
-        [] => "It will be shown among the notes, and on no page of the reference: name a material, a thread or a \
-               drill for that."
+        [] => "It will be shown among the notes, and on no page of the reference: name the material and the thread \
+               in the fields, one each, for that."
             .to_owned(),
         [_] => format!("It will be shown on the page of {}.", belongs::in_words(&wording.things)),
         _ => format!("It will be shown on the pages of {}.", belongs::in_words(&wording.things)),

@@ -9,6 +9,7 @@ use crate::db::notes::Listed;
 use crate::db::notes::search::Hit;
 use crate::db::reference::EntryWithNotes;
 use crate::rules::notes::belongs::{self, Thing};
+use crate::rules::notes::found::Sense;
 use holewright_core::units::print;
 use holewright_pages::Notes;
 
@@ -58,7 +59,7 @@ pub(in crate::web) fn on_page(id: &str, entry: &EntryWithNotes) -> Notes {
     let compare = belongs::at(id).filter(|_| entry.count > 1);
     let compare = compare.and_then(|thing| compare::address_of(&thing));
     let page = OnPage { id, title: &entry.title, items, count: entry.count, has_more, compare };
-    Notes { lead: lead(entry.count), ..notes(&page) }
+    Notes { lead: lead(&entry.notes, entry.count), ..notes(&page) }
 }
 
 /// What stands at the end of a plan: the notes on its thread in its material, and how many there are.
@@ -77,7 +78,7 @@ pub(in crate::web) fn on_job(
         .append_pair("on", &material.id)
         .finish();
     let items = found.iter().map(Item::of).collect();
-    let lead = format!("{} on {job}", lead(count));
+    let lead = format!("{} on {job}", lead(found, count));
     let material = print::running(&material.title);
     let compare = (count > 1).then(|| compare::address(&thread.title, &material));
     Notes { lead, ..notes(&OnJob { job: &job, items, all: format!("/notes?{all}"), compare }) }
@@ -102,11 +103,15 @@ pub(in crate::web) fn on_search(typed: &str, hits: &[Hit]) -> Notes {
     Notes { found: hits.len(), ..notes(&page) }
 }
 
-fn lead(count: i64) -> String {
+/// How many notes there are; that they warn, where those that are read here are all of them and each does.
+fn lead(found: &[Listed], count: i64) -> String {
+    let are_all = i64::try_from(found.len()).is_ok_and(|here| here == count);
+    let warn = are_all && found.iter().all(|note| note.wording.sense == Sense::Warning);
+    let (one, more) = if warn { ("warning", "warnings") } else { ("note", "notes") };
     match count {
         0 => String::new(),
-        1 => "A member’s note".to_owned(),
-        count => format!("{count} members’ notes"),
+        1 => format!("A member’s {one}"),
+        count => format!("{count} members’ {more}"),
     }
 }
 

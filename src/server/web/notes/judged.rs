@@ -62,7 +62,7 @@ fn judge_fields(sense: Sense, own: Option<&Verdict>, back: &Back) -> Vec<Field> 
     let own = own.filter(|_| !came_back);
     let material = own.map_or_else(|| back.typed("material"), |own| own.material.as_str());
     let size = own.map_or_else(|| back.typed("size"), |own| own.size.as_str());
-    let why = own.map_or_else(|| back.typed("reason"), |own| own.why.as_str());
+    let why = back.typed("reason");
     let found = own.map_or_else(|| Found::read(back.typed("found")), |own| Some(own.found));
     let fields = verdict_fields(sense, found, [material, size, why]);
     fields.into_iter().map(|field| field.judged(&back.errors, |_, _| String::new())).collect()
@@ -83,7 +83,8 @@ pub(super) fn verdict_fields(
         Field::text(
             "reason",
             "Why, or how, in one line",
-            "The tap squealed until I used paraffin",
+            "Somebody who decides about notes reads the line before it is shown below as a remark of yours, with \
+             your name.",
             why,
         ),
     ]
@@ -92,8 +93,8 @@ pub(super) fn verdict_fields(
 /// The verdicts on the shown wording that say more than yes or no.
 pub(super) fn verdicts(note: &Note, sense: Sense, may_take_away: bool) -> Vec<VerdictShown> {
     let says_more = note.verdicts_of(true).filter(|judged| {
-        let Verdict { material, size, why, .. } = &judged.verdict;
-        [material, size, why].into_iter().any(|typed| !typed.is_empty())
+        let Verdict { material, size, .. } = &judged.verdict;
+        [material, size].into_iter().any(|typed| !typed.is_empty())
     });
     let shown = |judged: &Judged| VerdictShown {
         words: in_words(sense, &judged.verdict),
@@ -109,9 +110,6 @@ fn in_words(sense: Sense, verdict: &Verdict) -> String {
     let mut words = sense.told(verdict.found).to_owned();
     if !where_to.is_empty() {
         words.push_str(&format!(": {}", where_to.join(", ")));
-    }
-    if !verdict.why.is_empty() {
-        words.push_str(&format!(" – {}", verdict.why));
     }
     words
 }

@@ -28,9 +28,11 @@ use holewright_pages::FieldError;
 const LONGEST_LINE: usize = 100;
 /// The longest line of why.
 const LONGEST_WHY: usize = 200;
+/// The field of that line.
+const WHY: &str = "reason";
 /// Why a verdict may not say so.
-const FOR_THE_INSPECTOR: &str = "Leave boilers, steam and pressure out here: a verdict is shown unread. \
-     Write a note on it, which the inspector reads first.";
+const FOR_THE_INSPECTOR: &str = "Leave boilers, steam and pressure out here: material and size are shown \
+     unread. Say it in the line below, or write a note on it: the inspector reads those first.";
 
 const REPORT: TextForm = TextForm {
     act: "report",
@@ -112,7 +114,7 @@ pub async fn judge(
         return answer(&app, Reader(Some(member)), id, back).await;
     };
     let [material, size, why] = said.clone();
-    let verdict = Verdict { found, material, size, why };
+    let verdict = Verdict { found, material, size };
     // A form that was open before it had this field says nothing of it.
     let read = match fields.as_typed("version") {
         "" => None,
@@ -120,10 +122,14 @@ pub async fn judge(
     };
     let done = async {
         may_write(&app, &member)?;
-        Ok(verdicts::judge(&app.database, app.clock.now(), &member, (id, read), &verdict).await?)
+        Ok(verdicts::judge(&app.database, app.clock.now(), &member, (id, read), (&verdict, &why))
+            .await?)
     };
     match done.await {
-        Ok(()) => did(&app, &format!("/notes/{}", id.0), Deed::Judged.into()),
+        Ok(()) => {
+            let deed = if why.is_empty() { Deed::Judged } else { Deed::JudgedWithWhy };
+            did(&app, &format!("/notes/{}", id.0), deed.into())
+        }
         Err(error) => {
             if let Error::Conflict(words) = &error {
                 let errors = vec![FieldError::new("found", format!("Nothing was done: {words}."))];
@@ -143,24 +149,27 @@ async fn sense(app: &App, id: NoteId) -> Sense {
     sense.ok().flatten().unwrap_or_default()
 }
 
-/// What is wrong with a verdict. Nobody reads it before it is shown: what speaks of pressure is the inspector's to say.
+/// What is wrong with a verdict. Nobody reads its material and size before they are shown: what speaks of pressure there
+/// is the inspector's to say. Why it was so waits to be read.
 fn trouble(found: Option<Found>, said: &[String; 3], rights: Rights) -> Vec<FieldError> {
     let mut errors = Vec::new();
     if found.is_none() {
         errors.push(FieldError::new("found", "Say whether it did or did not."));
     }
     let hears = !may_pass(Subject::Pressure, rights);
-    let fields = [("material", LONGEST_LINE), ("size", LONGEST_LINE), ("reason", LONGEST_WHY)];
+    let fields = [("material", LONGEST_LINE), ("size", LONGEST_LINE), (WHY, LONGEST_WHY)];
     for ((field, longest), typed) in fields.into_iter().zip(said) {
         if typed.chars().count() > longest {
             errors.push(FieldError::new(field, format!("{longest} characters are taken here.")));
-        } else if hears && pressure::subject(typed) == Subject::Pressure {
+        } else if field != WHY && hears && pressure::subject(typed) == Subject::Pressure {
             errors.push(FieldError::new(field, FOR_THE_INSPECTOR));
         }
     }
     // A word of one field and the next of another are a pair too.
-    if errors.is_empty() && hears && pressure::subject(&said.join(" ")) == Subject::Pressure {
-        errors.push(FieldError::new("reason", FOR_THE_INSPECTOR));
+    let [material, size, _] = said;
+    let unread = format!("{material} {size}");
+    if errors.is_empty() && hears && pressure::subject(&unread) == Subject::Pressure {
+        errors.push(FieldError::new("size", FOR_THE_INSPECTOR));
     }
     errors
 }

@@ -9,6 +9,7 @@ use axum::response::Response;
 
 use super::super::page::words;
 use super::super::when::day;
+use super::form::shown_on;
 use super::history::Difference;
 use super::inspection;
 use super::item::author;
@@ -73,7 +74,10 @@ pub async fn show(
     let mut done = words(did);
     if let (Some(done), Some(sent)) = (done.as_mut(), sent) {
         let usual = queue::usual_days(&app.database, app.clock.now()).await?;
-        done.next = comes_next(sent.is_pressure, usual);
+        let note = read::note(&app.database, sent.id).await?;
+        let newest = note.as_ref().and_then(|note| note.on_its_way().or(note.versions.last()));
+        let place = newest.map(|version| shown_on(&version.wording)).unwrap_or_default();
+        done.next = format!("{} {place}", comes_next(sent.is_pressure, usual));
     }
     let mut rows = Vec::with_capacity(own.len());
     let mut effort = Effort::of_a_page();

@@ -21,6 +21,8 @@ pub(super) struct RemarkShown {
     pub(super) state: Option<String>,
     /// Whether the reader can take it back.
     pub(super) is_own: bool,
+    /// Whether the reader can take it away from readers, with a reason.
+    pub(super) may_take_away: bool,
 }
 
 /// The remarks on a note.
@@ -36,6 +38,13 @@ impl Remarked {
         let is_own = |remark: &Remark| {
             reader.is_some_and(|reader| remark.by.as_ref().is_some_and(|by| by.id == reader.id))
         };
+        // Below a note of their own, or a remark of their own, the list of remarks says whether they may.
+        let is_theirs = reader.is_some_and(|reader| note.is_by(reader.id));
+        let may_take_away = |remark: &Remark| {
+            let subject = remark.subject.with(version.wording.subject);
+            let decides = reader.is_some_and(|reader| sees_waiting(subject, reader.rights));
+            decides && remark.state == State::Shown && !is_theirs && !is_own(remark)
+        };
         let seen = note.remarks.iter().filter(|it| it.state == State::Shown || is_own(it));
         let shown = seen.map(|remark| RemarkShown {
             id: remark.id,
@@ -44,6 +53,7 @@ impl Remarked {
             day: day(remark.made_at),
             is_earlier: remark.of != version.id,
             state: state(remark),
+            may_take_away: may_take_away(remark),
             is_own: is_own(remark) && matches!(remark.state, State::Waiting | State::Shown),
         });
         let decides = |remark: &&Remark| {

@@ -16,13 +16,13 @@ use super::number::Number;
 use super::page::{did, may_write, page};
 use super::queue::decides;
 use super::text_form::TextForm;
-use crate::db::notes::remarks::{self, Listed};
+use crate::db::notes::remarks::{self, Listed, ToDecide};
 use crate::extract::{Fields, JustDid, Member, Reader, WORD, room};
 use crate::rules::auth::SignedIn;
 use crate::rules::deed::{Deed, Did};
-use crate::rules::notes::remarks::{Act, LONGEST, State as Stands, after};
+use crate::rules::notes::remarks::{Act, Below, LONGEST, State as Stands, after};
 use crate::rules::notes::seen::is_blank;
-use crate::rules::notes::state::{StandIns, Subject, Who};
+use crate::rules::notes::state::{Others, StandIns, Subject, Who};
 use crate::rules::notes::{NoteId, VersionId, wording};
 use crate::{App, Error};
 use holewright_pages::Query;
@@ -43,8 +43,11 @@ const LONGEST_REASON: usize = 2000;
 
 /// The bytes of a remark, of the wording that was read, and of the number of one that is taken back.
 pub const REMARKED: u64 = room(&[REMARK.longest, WORD, WORD, WORD]);
-/// The bytes of a decision, of the number of the remark and of the note whose remarks are listed, and of a reason.
-pub const DECIDED: u64 = room(&[WORD, WORD, WORD, LONGEST_REASON]);
+/// The bytes of a decision, of the number of the remark and of the note whose remarks are listed, of the place in the
+/// list, of whether it was sent from the note's page, and of a reason.
+pub const DECIDED: u64 = room(&[WORD, WORD, WORD, WORD, WORD, LONGEST_REASON]);
+/// What the form on a note's page says of itself, so that its sender comes back there.
+pub(super) const FROM_NOTE: (&str, &str) = ("back", "note");
 
 /// Sends a remark in, or takes one back.
 ///
@@ -62,7 +65,7 @@ pub async fn remark(
         let number = number.map_err(|_| Error::NotFound("there is no such remark"))?;
         may_write(&app, &member)?;
         let done = (number, Act::TakeBack);
-        let NoteId(note) =
+        let (NoteId(note), _) =
             remarks::decide(&app.database, app.clock.now(), &member, done, "").await?;
         return did(&app, &format!("/notes/{note}"), Deed::TookRemarkBack.into());
     }
@@ -91,7 +94,63 @@ struct RemarksPage {
     items: Vec<Item>,
     /// The note whose remarks are listed; none for all that wait.
     of: Option<i64>,
+    /// The place of the first on this page.
+    from: i64,
+    /// How many there are, and which of them stand here.
+    counted: String,
+    /// The other pages: address and words.
+    pages: Vec<(String, String)>,
 }
+
+/// Which remarks are listed.
+#[derive(Clone, Copy, Default)]
+struct Part {
+    /// Those of this note; none for all that wait.
+    of: Option<i64>,
+    /// From this place on.
+    from: i64,
+}
+
+impl Part {
+    fn read(of: &str, from: &str) -> Self {
+        let from = from.parse().ok().filter(|from| (0..=MOST_PLACE).contains(from));
+        Self { of: of.parse().ok(), from: from.unwrap_or(0) }
+    }
+
+    fn address(self) -> String {
+        let of = self.of.map(|note| format!("note={note}"));
+        let from = (self.from > 0).then(|| format!("from={}", self.from));
+        let query: Vec<String> = of.into_iter().chain(from).collect();
+        let mark = if query.is_empty() { "" } else { "?" };
+        format!("/queue/remarks{mark}{}", query.join("&"))
+    }
+
+    /// How many there are, and which of them stand here.
+    fn counted(self, here: usize, all: i64) -> String {
+        let all_of_it = match (self.of, all) {
+            (Some(_), 1) => "1 remark on this note.".to_owned(),
+            (Some(_), many) => format!("{many} remarks on this note."),
+            (None, 1) => "1 waits.".to_owned(),
+            (None, many) => format!("{many} wait."),
+        };
+        let last = self.from + i64::try_from(here).unwrap_or_default();
+        let is_all = self.from == 0 && last >= all;
+        if is_all { all_of_it } else { format!("{all_of_it} Here {} to {last}.", self.from + 1) }
+    }
+
+    /// The pages before and after this one.
+    fn pages(self, all: i64) -> Vec<(String, String)> {
+        let at = |from| Self { from, ..self }.address();
+        let before = (self.from > 0)
+            .then(|| (at((self.from - remarks::MOST).max(0)), "Those before".to_owned()));
+        let next = self.from + remarks::MOST;
+        let after = (next < all).then(|| (at(next), "Those after".to_owned()));
+        before.into_iter().chain(after).collect()
+    }
+}
+
+/// No list is so long.
+const MOST_PLACE: i64 = 1_000_000;
 
 /// What the page says of the form before it.
 #[derive(Default)]
@@ -146,8 +205,8 @@ impl Item {
             Subject::Pressure => stand_ins.inspectors,
         };
         let who = Who { is_author: remark.is_own, rights: reader.rights, others };
-        let may_show = after(Act::Show, stands, who).is_ok();
-        let may_decline = after(Act::Decline, stands, who).is_ok();
+        let may_show = after(Act::Show, stands, remark.below, who).is_ok();
+        let may_decline = after(Act::Decline, stands, remark.below, who).is_ok();
         let is_pressure = remark.subject == Subject::Pressure;
         Self {
             id: remark.id,
@@ -164,7 +223,10 @@ impl Item {
                 (true, false) => {
                     Some("Your own remark: somebody else with the right decides about it.")
                 }
-                (false, false) if is_pressure => {
+                (false, false) if remark.below == Below::Own(Others::Can) => {
+                    Some("On a note of your own: somebody else with the right decides about it.")
+                }
+                (false, false) if is_pressure && remark.state == Stands::Waiting => {
                     Some("For the inspector: only the inspector passes it.")
                 }
                 _ => None,
@@ -184,8 +246,8 @@ pub async fn show(
     RawQuery(query): RawQuery,
 ) -> Result<Response, Error> {
     let query = Query::read(query.as_deref().unwrap_or_default());
-    let of = query.get("note").parse().ok();
-    answer(&app, member, (StatusCode::OK, of), Said { did: done, trouble: None }).await
+    let part = Part::read(query.get("note"), query.get("from"));
+    answer(&app, member, (StatusCode::OK, part), Said { did: done, trouble: None }).await
 }
 
 /// Shows a remark, or does not take it.
@@ -197,7 +259,7 @@ pub async fn decide(
     member: Result<Member, Error>,
     fields: Fields,
 ) -> Result<Response, Error> {
-    let of: Option<i64> = fields.as_typed("note").parse().ok();
+    let part = Part::read(fields.as_typed("note"), fields.as_typed("from"));
     let number: Result<i64, _> = fields.as_typed("remark").parse();
     let reason = wording::text(fields.as_typed("reason"));
     let member = match member {
@@ -215,7 +277,7 @@ pub async fn decide(
         "decline" => Act::Decline,
         _ => {
             let trouble = trouble("Say what becomes of it.");
-            return answer(&app, member, (StatusCode::UNPROCESSABLE_ENTITY, of), said(trouble))
+            return answer(&app, member, (StatusCode::UNPROCESSABLE_ENTITY, part), said(trouble))
                 .await;
         }
     };
@@ -228,7 +290,7 @@ pub async fn decide(
     };
     if let Some(words) = wrong {
         let status = StatusCode::UNPROCESSABLE_ENTITY;
-        return answer(&app, member, (status, of), said(trouble(&words))).await;
+        return answer(&app, member, (status, part), said(trouble(&words))).await;
     }
     // A reason tells why not; what is shown needs none.
     let told = if act == Act::Show { "" } else { reason.as_str() };
@@ -238,23 +300,28 @@ pub async fn decide(
         Ok(remarks::decide(&app.database, now, &member, (id, act), told).await?)
     };
     match done.await {
-        Ok(_) if act == Act::Show => did(&app, &address(of), Deed::ShowedRemark.into()),
-        Ok(_) => did(&app, &address(of), Deed::DeclinedRemark.into()),
+        Ok((NoteId(note), was)) => {
+            let deed = match (act, was) {
+                (Act::Show, _) => Deed::ShowedRemark,
+                (_, Stands::Shown) => Deed::TookRemarkAway,
+                _ => Deed::DeclinedRemark,
+            };
+            let (name, value) = FROM_NOTE;
+            let is_from_note = fields.as_typed(name) == value;
+            let back = if is_from_note { format!("/notes/{note}") } else { part.address() };
+            did(&app, &back, deed.into())
+        }
         Err(Error::Conflict(words)) => {
             let words = format!("Nothing was done: {words}.");
-            answer(&app, member, (StatusCode::CONFLICT, of), said(trouble(&words))).await
+            answer(&app, member, (StatusCode::CONFLICT, part), said(trouble(&words))).await
         }
         Err(error) => given_back(&app, error, sent(&fields, reason)),
     }
 }
 
-fn address(of: Option<i64>) -> String {
-    of.map_or_else(|| "/queue/remarks".to_owned(), |note| format!("/queue/remarks?note={note}"))
-}
-
 /// A decision as it was sent.
 fn sent(fields: &Fields, reason: String) -> Sent {
-    let known = ["remark", "note", "do"].map(|name| {
+    let known = ["remark", "note", "from", FROM_NOTE.0, "do"].map(|name| {
         let typed: String = fields.as_typed(name).chars().take(20).collect();
         (name, typed)
     });
@@ -269,13 +336,16 @@ fn sent(fields: &Fields, reason: String) -> Sent {
 async fn answer(
     app: &Arc<App>,
     member: SignedIn,
-    (status, of): (StatusCode, Option<i64>),
+    (status, part): (StatusCode, Part),
     Said { did, trouble }: Said,
 ) -> Result<Response, Error> {
     if !decides(member.rights) {
         return Err(Error::Forbidden("the queue is for those who decide"));
     }
-    let (listed, stand_ins) = remarks::to_decide(&app.database, &member, of.map(NoteId)).await?;
+    let asked = (part.of.map(NoteId), part.from);
+    let found = remarks::to_decide(&app.database, &member, asked).await?;
+    let ToDecide { listed, from, all, stand_ins } = found;
+    let part = Part { from, ..part };
     let title = if trouble.is_some() { "Error: remarks" } else { "Remarks" };
     let frame = Frame::at(&app.context, Section::Notes, "/queue/remarks", title, title);
     let remarks = RemarksPage {
@@ -285,8 +355,11 @@ async fn answer(
             .seeing_to(member.open.all())
             .saying(words(did)),
         trouble,
+        counted: part.counted(listed.len(), all),
+        pages: part.pages(all),
         items: listed.into_iter().map(|remark| Item::of(remark, &member, stand_ins)).collect(),
-        of,
+        of: part.of,
+        from,
     };
     page(status, &remarks, &Reader(Some(member)))
 }

@@ -48,6 +48,11 @@ impl Text {
         }
     }
 
+    /// Whether it belongs to nothing of the reference.
+    pub(super) fn is_on_no_page(&self) -> bool {
+        self.things.is_empty()
+    }
+
     /// The same, struck.
     pub(super) fn struck(self, is_struck: bool) -> Self {
         Self { is_struck, ..self }

@@ -28,7 +28,7 @@ use crate::rules::notes::NoteId;
 use crate::rules::notes::again::MadeFrom;
 use crate::rules::notes::belongs::{self, Group};
 use crate::rules::notes::fields::{Done, NoteField, TITLE, longest_of_all};
-use crate::rules::notes::meant::Answer;
+use crate::rules::notes::meant::{Answer, Question};
 use crate::rules::notes::wording::{Aim, Typed, Wording};
 use crate::{App, Error};
 use holewright_pages::{FieldError, Query};
@@ -154,7 +154,10 @@ async fn receive(
         Err(error) => return not_kept(app, member, &place, &typed, error).await,
         Ok(asked) => asked,
     };
-    let told = |errors| Remarks { errors, asked: asked.clone(), ..Remarks::default() };
+    let told = |errors| {
+        let (asked, questions) = (asked.clone(), questions.clone());
+        Remarks { errors, asked, questions, ..Remarks::default() }
+    };
     let wording = match read {
         Ok(wording) => wording,
         Err(errors) => return form_with(app, member, &place, &typed, told(errors)),
@@ -162,7 +165,7 @@ async fn receive(
     if fields.as_typed("do") == "preview" {
         let own = if let Place::Edit(id) = place { Some(id) } else { None };
         let like = alike::find(&app.database, member.id, own, &wording).await?;
-        let said = Remarks { preview: Some(wording), asked, like, ..Remarks::default() };
+        let said = Remarks { preview: Some(wording), asked, questions, like, ..Remarks::default() };
         let app = Arc::clone(app);
         return aside(move || form_with(&app, member, &place, &typed, said)).await?;
     }
@@ -270,6 +273,9 @@ async fn not_kept(
     typed: &Typed,
     error: Error,
 ) -> Result<Response, Error> {
+    // The finder reads what was typed.
+    let (asked, typed) = (typed.clone(), typed);
+    let questions = aside(move || Wording::questions(&asked)).await?;
     let words = match &error {
         Error::TooManyActs { .. } => {
             format!("The note was not kept: {error}. What you typed is below.")
@@ -287,7 +293,7 @@ async fn not_kept(
             let words = format!("The note was not kept: {words}. What you typed is below");
             if let Some(status) = is_over(app, &member, place).await?.then(|| error.status()) {
                 let words = format!("{words}: sent from here it makes a note of its own.");
-                return of_its_own(app, member, typed, (status, words));
+                return of_its_own(app, member, (typed, questions), (status, words));
             }
             format!("{words}.")
         }
@@ -295,7 +301,7 @@ async fn not_kept(
         Error::NotFound(_) => {
             let words = "The note was not kept: this form belongs to a note that is not yours, or is gone. \
                          What you typed is below: sent from here it makes a note of its own.";
-            return of_its_own(app, member, typed, (error.status(), words.to_owned()));
+            return of_its_own(app, member, (typed, questions), (error.status(), words.to_owned()));
         }
         // The fault is ours: the log then says what it was.
         _ => return Err(error),
@@ -304,7 +310,8 @@ async fn not_kept(
         tracing::warn!(%source, "a note could not be kept");
     }
     let errors = vec![FieldError::new(TITLE.name, words)];
-    let said = Remarks { errors, status: Some(error.status()), ..Remarks::default() };
+    let status = Some(error.status());
+    let said = Remarks { errors, status, questions, ..Remarks::default() };
     let mut response = form_with(app, member, place, typed, said)?;
     if let Some(seconds) = error.retry_after() {
         response.headers_mut().insert(RETRY_AFTER, HeaderValue::from(seconds));
@@ -316,12 +323,12 @@ async fn not_kept(
 fn of_its_own(
     app: &App,
     member: SignedIn,
-    typed: &Typed,
+    (typed, questions): (&Typed, Vec<Question>),
     (status, words): (StatusCode, String),
 ) -> Result<Response, Error> {
     let typed = Typed { form_key: new_key()?, made_from: String::new(), ..typed.clone() };
     let errors = vec![FieldError::new(TITLE.name, words)];
-    let said = Remarks { errors, status: Some(status), ..Remarks::default() };
+    let said = Remarks { errors, status: Some(status), questions, ..Remarks::default() };
     form_with(app, member, &Place::New, &typed, said)
 }
 

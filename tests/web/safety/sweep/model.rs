@@ -199,6 +199,8 @@ pub(super) struct View {
 
 /// The reports that a member may send in a day.
 const REPORTS: usize = 5;
+/// The remarks of a member that may wait on one note.
+const REMARKS: usize = 5;
 
 impl Member {
     fn moderates(self) -> bool {
@@ -389,6 +391,10 @@ impl Club {
             (Act::Remark { pressure, .. }, _) => {
                 let Some(shown) = note.shown else { return Refused };
                 let pressure = pressure || shown.pressure;
+                let is_waiting = |it: &&Remark| it.by == Some(by) && !it.is_shown;
+                if note.remarks.iter().filter(is_waiting).count() >= REMARKS {
+                    return Refused;
+                }
                 note.remarks.push(Remark { word, by: Some(by), pressure, is_shown: false });
                 may(!note.is_hidden())
             }
@@ -429,6 +435,14 @@ impl Club {
         let has_right = if shows { me.decides(pressure) } else { me.sees(pressure) };
         let of = Note { author: note.remarks[at].by, ..Note::default() };
         if !has_right || self.is_own(by, &of, pressure) {
+            return Refused;
+        }
+        // Below a note of their own somebody else decides, where one could who did not make the remark.
+        let third = |(who, member): (Who, &Member)| {
+            let is_third = who != by && Some(who) != of.author;
+            is_third && !member.is_stopped && !member.is_gone && member.decides(pressure)
+        };
+        if note.author == Some(by) && self.members.iter().enumerate().any(third) {
             return Refused;
         }
         let remarks = &mut self.notes[place].remarks;
