@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use holewright_server::demo;
 use holewright_server::rules::notes::fields::{DONE, Done};
-use holewright_server::rules::notes::meant::Answer;
+use holewright_server::rules::notes::meant;
 use holewright_server::rules::notes::wording::{Aim, Typed, Wording};
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -162,7 +162,7 @@ async fn send(club: &Club, author: &Person, sent: &Sent) -> Result<Outcome, Test
 }
 
 fn is_asked(typed: &Typed) -> bool {
-    Wording::questions(typed).iter().any(|question| question.answer == Answer::Open)
+    Wording::questions(typed).iter().any(|question| question.answer == meant::Answer::Open)
 }
 
 /// The lines of the form with their names.

@@ -621,3 +621,44 @@ async fn a_mended_warning_stays_a_warning() {
     let warning = "SELECT count(*) FROM note_version WHERE is_warning = 1 AND state = 'shown'";
     assert_eq!(club.count(warning).await, 1);
 }
+
+#[tokio::test]
+async fn a_small_fix_is_small_and_readers_see_whose_it_is() {
+    let scene = Scene::open().await;
+    let note = scene.club.send_in(&scene.author, &SHOWN).await;
+    let path = format!("/queue/{note}/mend");
+    let version = scene.club.version(note, "waiting").await.to_string();
+    let read = [("version", version.as_str()), ("last", "0"), ("correction", "0")];
+    let other = "Hold the work by hand and leave the key in the chuck, then run the drill as fast as it goes.";
+    let large =
+        [&[("title", "Quicker so"), ("text", other), ("drill", "2.3 mm")][..], &read].concat();
+    let answer = scene.club.post(&path, Some(&scene.moderator), &large).await;
+    assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(answer.body.contains("more than a small fix") && answer.body.contains(other));
+    let small = [
+        ("title", "Gland nut"),
+        ("text", "Turned from LG2, dry, at 400 rpm."),
+        ("drill", "2.3 mm"),
+    ];
+    let small = [&small[..], &read].concat();
+    let answer = scene.club.post(&path, Some(&scene.moderator), &small).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    let page = scene.club.get(&format!("/notes/{note}"), None).await.body;
+    assert!(page.contains("By Ada Penn, with a small fix by Bert Stone, "), "{page}");
+}
+
+#[tokio::test]
+async fn nothing_is_said_unread_beside_a_note_of_pressure() {
+    let scene = Scene::open().await;
+    let fields = [("title", "Feed pump"), ("text", "Packed before the boiler is filled.")];
+    let note = scene.club.shown(&scene.author, &scene.inspector, &fields).await;
+    let verdict = format!("/notes/{note}/verdict");
+    let said = [("found", "worked"), ("material", "twice the figure stamped on it")];
+    let answer = scene.club.post(&verdict, Some(&scene.reader), &said).await;
+    assert_eq!(answer.status, StatusCode::FORBIDDEN, "{}", answer.body);
+    assert!(answer.body.contains("twice the figure stamped on it"), "what was typed is kept");
+    let answer = scene.club.post(&verdict, Some(&scene.reader), &[("found", "worked")]).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    let page = scene.club.get(&format!("/notes/{note}"), None).await.body;
+    assert!(page.contains("Worked for 1 member.") && !page.contains("twice the figure"), "{page}");
+}

@@ -42,6 +42,11 @@ pub async fn judge(
     let said = pressure::subject(&shown_unread);
     let mut transaction = database.write().await?;
     let current = current::read(&mut transaction, note, by).await?;
+    // Whatever is said beside a note of pressure is read as being about that.
+    let said = match current.state.shown {
+        Some(shown) if !shown_unread.trim().is_empty() => shown.with(said),
+        _ => said,
+    };
     current.check(Act::Judge(said), by)?;
     let shown = current.shown.ok_or(Refused::NotShown)?;
     if read.is_some_and(|VersionId(read)| read != shown) {

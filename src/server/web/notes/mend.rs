@@ -23,6 +23,7 @@ use crate::rules::deed::{Deed, Did};
 use crate::rules::notes::fields::{Done, TEXT, TITLE, longest_of_all};
 use crate::rules::notes::found::Sense;
 use crate::rules::notes::meant::{Answer, Answers, Question};
+use crate::rules::notes::small_fix::is_small;
 use crate::rules::notes::state::{Act, Others, Refused, StandIns, Subject, done_by};
 use crate::rules::notes::wording::{Aim, Typed, Wording};
 use crate::rules::notes::{NoteId, VersionId, belongs};
@@ -131,6 +132,12 @@ fn mended(before: &Wording, typed: &Typed, told: &str) -> Result<Wording, Back> 
     if wording == *before {
         let words = "Nothing is changed: show it from the queue as it is.";
         return Err(back(vec![FieldError::new(TITLE.name, words.to_owned())], questions));
+    }
+    let [old, new] =
+        [before, &wording].map(|wording| format!("{} {}", wording.title, wording.text));
+    if !is_small(&old, &new) {
+        let words = "That is more than a small fix, and would stand under its author’s name: ask for a change.";
+        return Err(back(vec![FieldError::new(TEXT.name, words.to_owned())], questions));
     }
     let open = questions.iter().filter(|question| question.answer == Answer::Open);
     let open: Vec<_> = open.map(|open| FieldError::new(open.field, asks(open))).collect();

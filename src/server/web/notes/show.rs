@@ -271,7 +271,7 @@ fn note_page(
         frame: if is_public && back.errors.is_empty() { frame } else { frame.of_a_mistake() },
         id,
         title: title.to_owned(),
-        by: author(note.author.as_ref().map(|author| author.name.as_str())),
+        by: by(note, version),
         day: day(version.decided_at.unwrap_or(version.saved_at)),
         state,
         corrections: note
@@ -353,6 +353,15 @@ fn newer(note: &Note, shown: &Version, awaited: Awaited) -> Option<Newer> {
         _ => "A newer wording of yours waits for a moderator: readers see this one.".to_owned(),
     };
     Some(Newer { state, title: version.wording.title.clone(), text: Text::of(&version.wording) })
+}
+
+/// Whose the words are: its author's, and whose fix is in them.
+fn by(note: &Note, version: &Version) -> String {
+    let by = author(note.author.as_ref().map(|author| author.name.as_str()));
+    match &version.mended {
+        Some(mended) => format!("{by}, with a small fix by {}", author(mended.by.as_deref())),
+        None => by,
+    }
 }
 
 /// How a note stands, for the few who see more than readers do.
