@@ -86,7 +86,7 @@ mod tests {
             ("beryllium-copper", "beryllium dust"),
         ] {
             let thing = at(&format!("materials/{slug}")).unwrap_or_else(|| panic!("{slug}"));
-            let found = of(&[thing.clone()]);
+            let found = of(std::slice::from_ref(&thing));
             assert_eq!(found.len(), 1, "{slug}");
             assert!(found[0].words.iter().any(|said| said.contains(words)), "{slug}: {found:?}");
             assert!(plain(&[thing]).iter().all(|line| line.starts_with("Danger, ")), "{slug}");
