@@ -83,7 +83,7 @@ fn fault(part: &str, text: &str, most: usize) -> Option<String> {
     let is_more = part == "welcome" || text.chars().any(|c| c.is_numeric());
     (speaks && is_more).then(|| {
         "This speaks of boilers, steam or pressure, and nobody would read it before it is shown: leave that out, or \
-         write it as a note, which the club’s inspector reads first."
+         write it as a note, which an inspector reads first."
             .to_owned()
     })
 }

@@ -114,12 +114,8 @@ async fn what_cannot_be_said_changes_nothing_and_is_given_back() {
         ("club_name", &long[..61], "At most 60 characters, and this has 61."),
         ("club_place", &long[..61], "At most 60 characters"),
         ("welcome", &long, "At most 240 characters, and this has 241."),
-        (
-            "welcome",
-            "Silver solder the boiler barrel at 700 degrees.",
-            "the club’s inspector reads first",
-        ),
-        ("club_name", "Safe to 10 bar in any boiler", "the club’s inspector reads first"),
+        ("welcome", "Silver solder the boiler barrel at 700 degrees.", "an inspector reads first"),
+        ("club_name", "Safe to 10 bar in any boiler", "an inspector reads first"),
         ("zone", "the clubroom", "No time zone has this name."),
         ("club_name", "Marl\u{202e}beck", "cannot be seen"),
     ] {

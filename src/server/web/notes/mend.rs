@@ -164,7 +164,7 @@ fn page(
     ];
     form.fields = controls(typed);
     form.known = known(read);
-    form.button = "Show it so";
+    form.button = "Show it with this change";
     form.links = vec![Link::new(format!("/queue?open={id}"), "Back to the queue")];
     form.answer()
 }
