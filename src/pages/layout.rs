@@ -50,6 +50,8 @@ pub struct DoneWords {
     pub what: String,
     /// More of them, or nothing.
     pub next: String,
+    /// Where what comes next is done.
+    pub link: Option<Link>,
 }
 
 /// A section in the navigation.

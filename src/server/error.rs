@@ -67,7 +67,7 @@ pub enum Error {
     )]
     Crowded,
     /// The member may not do this.
-    #[error("this is not yours to do: {0}")]
+    #[error("{0}")]
     Forbidden(&'static str),
     /// It was changed meanwhile, or cannot be done as things stand.
     #[error("{0}")]
@@ -190,7 +190,7 @@ impl Error {
             Self::Unauthenticated => "For members",
             Self::SecondFactorFirst => "Second factor first",
             Self::ProveFirst => "Your password once more",
-            Self::SpentSlip => "This slip is spent",
+            Self::SpentSlip => "This slip is no longer good",
             Self::NotAForm => "Not a form",
             Self::Forbidden(_) => "Not yours to do",
             Self::Conflict(_) => "Changed meanwhile",
@@ -260,7 +260,7 @@ impl From<db::notes::Error> for Error {
                 Remark::NotYours => Self::NotFound("there is no such remark"),
                 Remark::Moderator => Self::Forbidden("a moderator decides it"),
                 Remark::Inspector => Self::Forbidden(
-                    "what speaks of boilers, steam or pressure is for the club’s inspector to pass",
+                    "what speaks of boilers, steam or pressure is for an inspector to pass",
                 ),
                 Remark::Own => Self::Forbidden(
                     "the remark is your own: somebody else with the right decides about it",
@@ -276,7 +276,7 @@ impl From<db::notes::Error> for Error {
                 Rule::NotYours => Self::NotFound("there is no note at this address"),
                 Rule::Moderator => Self::Forbidden("a moderator decides it"),
                 Rule::Inspector => Self::Forbidden(
-                    "what speaks of boilers, steam or pressure is for the club’s inspector to pass",
+                    "what speaks of boilers, steam or pressure is for an inspector to pass",
                 ),
                 Rule::OwnNote => Self::Forbidden(
                     "the note is your own: somebody else with the right decides, and where the club has \

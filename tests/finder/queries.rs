@@ -18,7 +18,7 @@ enum Leads {
 use Leads::{First, Nowhere, Suggests, To};
 
 #[rustfmt::skip]
-const NAMED: [(&str, Leads); 39] = [
+const NAMED: [(&str, Leads); 41] = [
     ("5BA", To("/threads/ba/5")),
     (" No. 5 B.A. ", To("/threads/ba/5")),
     ("M3 x .5", To("/threads/metric/m3")),
@@ -63,6 +63,9 @@ const NAMED: [(&str, Leads); 39] = [
     ("threads", To("/threads")),
     ("Drill chart", To("/drills")),
     ("materials", To("/materials")),
+    // The list says nothing of it: the pages of the metals do, and the members.
+    ("broken tap", First("/materials")),
+    ("Stuck tap", First("/materials")),
 ];
 
 #[rustfmt::skip]

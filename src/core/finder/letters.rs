@@ -19,7 +19,15 @@ pub(super) const fn most_wrong(length: usize) -> Option<usize> {
 
 /// How many letters are wrong, if no more than so many: left out, put in, changed, or swapped with
 /// the next (Damerau's distance, no letter touched twice).
-pub(super) fn letters_apart(typed: &str, word: &str, most: usize) -> Option<usize> {
+///
+/// # Examples
+/// ```
+/// use holewright_core::finder::letters_apart;
+/// assert_eq!(letters_apart("iorn", "iron", 2), Some(1));
+/// assert_eq!(letters_apart("iorn", "copper", 2), None);
+/// ```
+#[must_use]
+pub fn letters_apart(typed: &str, word: &str, most: usize) -> Option<usize> {
     if typed.chars().count().abs_diff(word.chars().count()) > most {
         return None;
     }

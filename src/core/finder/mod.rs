@@ -45,7 +45,9 @@ mod whole;
 mod words;
 
 pub use hit::{Hit, Kind};
-pub use pages::{PAGES, Page};
+pub use letters::letters_apart;
+pub use pages::{PAGES, Page, TROUBLES};
+pub use spelling::nearest;
 
 use crate::units::read::{Bare, length, plain};
 use gather::Gathered;

@@ -127,6 +127,17 @@ const LISTS: [Page; 4] = [
     },
 ];
 
+/// Names of the list of materials that say a trouble. The page of each metal says what to do about it and the
+/// list does not, so that a search of just this goes straight to no page.
+pub const TROUBLES: [&str; 6] = [
+    "broken tap",
+    "snapped tap",
+    "broken tap removal",
+    "remove broken tap",
+    "stuck tap",
+    "alum for broken tap",
+];
+
 /// What members keep here.
 #[rustfmt::skip]
 const OWN: [Page; 3] = [
@@ -172,6 +183,11 @@ impl Page {
 /// The page that is called this outright.
 pub(super) fn named(name: &str) -> Option<&'static Page> {
     PAGES.iter().find(|page| page.names.contains(&name))
+}
+
+/// Whether a text is a trouble, which several pages and the members speak of.
+pub(super) fn is_trouble(text: &str) -> bool {
+    TROUBLES.contains(&text)
 }
 
 /// Whether a word is about one of these pages.

@@ -45,7 +45,15 @@ fn runs(text: &str) -> impl Iterator<Item = &str> {
 /// The known word nearest to a misspelt one, with how many letters are wrong. Of words as near, one
 /// that starts the same, then one as long, then the first in the alphabet. The start of a known word
 /// needs no putting right: the search by words has it.
-fn nearest(typed: &str) -> Option<(&'static str, usize)> {
+///
+/// # Examples
+/// ```
+/// use holewright_core::finder::nearest;
+/// assert_eq!(nearest("phospher"), Some(("phosphor", 1)));
+/// assert_eq!(nearest("phosphor"), None);
+/// ```
+#[must_use]
+pub fn nearest(typed: &str) -> Option<(&'static str, usize)> {
     let most = most_wrong(typed.chars().count())?;
     if !typed.starts_with(char::is_alphabetic) || index::is_start_of_word(typed) {
         return None;

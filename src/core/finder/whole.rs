@@ -4,7 +4,7 @@ use super::gather::Gathered;
 use super::score::{EXACT, NEIGHBOUR, USUAL};
 use super::thing::{Thing, material_called};
 use super::words::joined;
-use super::{index, size};
+use super::{index, pages, size};
 use crate::tables::drills::{self, Drill, Series};
 use crate::tables::materials::{self, Material, scrap::scrap};
 use crate::tables::threads::{self, System, Thread, read::AsMeant};
@@ -64,6 +64,7 @@ pub(super) fn gather(text: &str) -> (Meaning, Gathered) {
         0 => Meaning::None,
         // What a part is usually made of is no name.
         _ if scrap(text).is_some() => Meaning::Several,
+        _ if pages::is_trouble(text) => Meaning::Several,
         _ if is_one && !is_asked && !is_shared => Meaning::One,
         _ => Meaning::Several,
     };

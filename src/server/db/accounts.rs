@@ -34,13 +34,18 @@ pub struct Account {
     pub failed_at: Option<UnixSeconds>,
 }
 
-/// What was right beside the password: the step of a code, or the mark of a spare one.
+/// What was right beside the password: the step of a code, or a spare one.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Given {
     /// A code of the device.
     Step(Step),
-    /// A spare code.
-    Spare(String),
+    /// A spare code: what it is kept by.
+    Spare {
+        /// Its mark.
+        mark: String,
+        /// The hash that it was held against.
+        hash: String,
+    },
 }
 
 struct AccountRow {
@@ -228,8 +233,9 @@ async fn take(
 ) -> Result<bool, Error> {
     match given {
         Given::Step(step) => take_step(transaction, account.id, *step).await,
-        Given::Spare(mark) => {
-            spare_codes::take(transaction, now, (account.id, &account.name), mark).await
+        Given::Spare { mark, hash } => {
+            let of = (account.id, account.name.as_str());
+            spare_codes::take(transaction, now, of, (mark, hash)).await
         }
     }
 }

@@ -16,10 +16,12 @@ pub const READ_OUT_LASTS: UnixSeconds = 60 * 60;
 const FIRST: &str = "the first secretary";
 
 /// A slip to join, as it is found.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Joining {
     /// What the new member may do.
     pub rights: Rights,
+    /// Who it is for, as the maker wrote it; may be empty.
+    pub meant_for: String,
 }
 
 /// A slip for a new password, as it is found.
@@ -272,7 +274,7 @@ pub async fn to_join(
 ) -> Result<Option<Joining>, Error> {
     let token = token.bytes();
     let row = sqlx::query!(
-        "SELECT is_moderator, is_inspector, is_secretary FROM slip
+        "SELECT is_moderator, is_inspector, is_secretary, meant_for FROM slip
          WHERE token_hash = ? AND purpose = 'join' AND used_at IS NULL AND ends_at > ?",
         token,
         now
@@ -281,6 +283,7 @@ pub async fn to_join(
     .await?;
     Ok(row.map(|row| Joining {
         rights: super::people::rights(row.is_moderator, row.is_inspector, row.is_secretary),
+        meant_for: row.meant_for,
     }))
 }
 

@@ -69,18 +69,20 @@ pub async fn hash(
     .await?)
 }
 
-/// Uses the code with this mark; false where it was used meanwhile, or is none.
+/// Uses the code with this mark and this hash; false where it was used meanwhile, or is none: another may have taken its
+/// mark since it was checked.
 pub(super) async fn take(
     transaction: &mut Transaction<'_, Sqlite>,
     now: UnixSeconds,
     (MemberId(member), name): (MemberId, &str),
-    mark: &str,
+    (mark, hash): (&str, &str),
 ) -> Result<bool, Error> {
     let taken = sqlx::query!(
-        "UPDATE spare_code SET used_at = ? WHERE member_id = ? AND mark = ? AND used_at IS NULL",
+        "UPDATE spare_code SET used_at = ? WHERE member_id = ? AND mark = ? AND code_hash = ? AND used_at IS NULL",
         now,
         member,
-        mark
+        mark,
+        hash
     )
     .execute(&mut **transaction)
     .await?;

@@ -34,7 +34,7 @@ impl FromRequestParts<Arc<App>> for Secretary {
         if member.rights.may(Right::Manage) {
             Ok(Self(member))
         } else {
-            Err(Error::Forbidden("it is the secretary’s"))
+            Err(Error::Forbidden("only the secretary may do this"))
         }
     }
 }

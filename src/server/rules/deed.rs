@@ -57,14 +57,14 @@ acts! {
     SentTips "sent-tips": "The tips are sent in.", "Each waits in the queue, and nobody decides about their own.";
     Judged "judged": "What you found is counted.", "It stands below, and you can change it.";
     JudgedWithWhy "judged-with-why": "What you found is counted.", "Somebody who decides about notes reads your line before it is shown.";
-    TookBack "took-back": "What you found is taken back.", "It counts no more.";
-    TookAway "took-away": "What they found is taken away.", "It counts no more.";
+    TookBack "took-back": "What you found is taken back.", "It no longer counts.";
+    TookAway "took-away": "What they found is taken away.", "It no longer counts.";
     Remarked "remarked": "Your remark is sent in.", "Somebody who decides about notes reads it before it is shown.";
     TookRemarkBack "took-remark-back": "Your remark is taken back.", "Readers do not see it.";
     ShowedRemark "showed-remark": "The remark is shown.", "It stands below its note.";
     DeclinedRemark "declined-remark": "The remark is not shown.", "Whoever wrote it reads why.";
     TookRemarkAway "took-remark-away": "The remark is taken away.", "Readers see it no more, and whoever wrote it reads why.";
-    VoidedFeed "voided-feed": "The address of your feed is void.", "Nobody can read it any more.";
+    VoidedFeed "voided-feed": "The address of your feed is cancelled.", "Nobody can read it any more.";
     Reported "reported": "Your report is in.", "The note is hidden until somebody who decides about it has looked.";
     Corrected "corrected": "The correction stands above the text.", "Readers see it now.";
     Withdrew "withdrew": "The note is withdrawn.", "Its address says so from now on.";
@@ -74,28 +74,43 @@ acts! {
     TurnedDown "turned-down": "The note is declined.", "Its author is told why.";
     Settled "settled": "The note is shown again.", "Its reports are settled.";
     SettledAll "settled-all": "The notes are shown again.", "Their reports are settled.";
-    HandedOver "handed-over": "The note is with an inspector now.", "Only an inspector shows it.";
-    TurnedBack "turned-back": "The note is with the moderators again.", "A moderator shows it.";
+    HandedOver "handed-over": "The note is with an inspector now.", "Only an inspector can pass it.";
+    TurnedBack "turned-back": "The note is with the moderators again.", "A moderator can pass it.";
     Undid "undid": "The note stands as before.", "The decision is undone.";
+    UsedSpareCode "used-spare-code": "A spare code was used.", "";
     SignedOut "signed-out": "You are signed out.", "";
     Joined "joined": "You are a member, and signed in.", "Here are your own pages.";
     Left "left": "You have left the club.", "Your account and its sessions are gone.";
     ChangedPassword "changed-password": "Your new password counts from now on.", "Every other session of yours has ended.";
     ResetPassword "reset-password": "Your new password counts from now on.", "Sign in with it.";
-    SetSecondFactor "set-second-factor": "The second factor is set up.", "From now on signing in asks for a code too. Next, make ten spare codes: they let you in without the telephone.";
+    SetSecondFactor "set-second-factor": "The second factor is set up.", "From now on signing in asks for a code too. Spare codes let you in without the telephone.";
     DroppedSecondFactor "dropped-second-factor": "The second factor is taken away.", "Signing in asks for the password alone.";
     EndedSession "ended-session": "That session has ended.", "Whoever had it has to sign in again.";
     EndedOthers "ended-others": "Every other session of yours has ended.", "You stay signed in here.";
-    VoidedSlip "voided-slip": "The slip is void.", "Nobody can use it any more.";
+    VoidedSlip "voided-slip": "The slip is cancelled.", "Nobody can use it any more.";
     SetRights "set-rights": "The rights are changed.", "They have to sign in again.";
     Stopped "stopped": "Stopped.", "They are signed out, and cannot sign in until you allow it again.";
     Allowed "allowed": "Allowed again.", "They can sign in.";
     TookSecondFactor "took-second-factor": "Their second factor is taken away.", "They can set up another.";
+    SetClock "set-clock": "The club’s clock is changed.", "Slips go by it from now on.";
     NamedClub "named-club": "What the club says is changed.", "It stands on every page from now on.";
     Removed "removed": "The member is removed.", "";
 }
 
-/// What was done, and to which: the number of a note or of a member.
+impl Deed {
+    /// Where what comes next is done, and its words.
+    #[must_use]
+    pub const fn leads_to(self) -> Option<(&'static str, &'static str)> {
+        match self {
+            Self::SetSecondFactor => {
+                Some(("/me/second-factor#spare", "Next, make ten spare codes"))
+            }
+            _ => None,
+        }
+    }
+}
+
+/// What was done, and to which: the number of a note or of a member, or how many spare codes are left.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Did {
     /// What.

@@ -64,6 +64,14 @@ impl FormPage {
         }
     }
 
+    /// Whether it asks for what is never given back.
+    fn asks_secret(&self) -> bool {
+        let is_secret = |field: &Field| {
+            matches!(field.kind, Kind::Secret(_) | Kind::Familiar(_, "one-time-code"))
+        };
+        self.fields.iter().any(is_secret)
+    }
+
     /// As an answer: 200, or 422 where something is to be put right.
     pub(super) fn answer(mut self) -> Result<Response, Error> {
         let errors = self.errors.clone();
@@ -120,11 +128,11 @@ pub(super) fn new_password(label: &'static str) -> Field {
 /// The first code of a second factor that is being set up.
 pub(super) fn first_code() -> Field {
     let kind = Kind::Familiar(String::new(), "one-time-code");
-    Field::new("code", "Code", "Six digits, as the program shows them now", kind)
+    Field::new("code", "Code", "Six digits, as the authenticator shows them now", kind)
 }
 
 /// The code of the second factor.
 pub(super) fn code() -> Field {
-    let hint = "Six digits, from the device or program you set up; or ten, a spare code";
+    let hint = "Six digits from your authenticator; or ten, a spare code";
     Field::new("code", "Code", hint, Kind::Familiar(String::new(), "one-time-code"))
 }

@@ -7,9 +7,10 @@ use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE, LOCATION, SET_COOKIE};
 use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 
-use crate::rules::deed::Did;
+use crate::rules::deed::{Deed, Did};
 use crate::{App, Error};
 use holewright_pages::layout::{DoneWords, Frame, Section};
+use holewright_pages::link::Link;
 use holewright_pages::{Context, Query};
 
 /// Who sees such a page.
@@ -75,7 +76,20 @@ pub(crate) fn did(app: &App, address: &str, did: impl Into<Did>) -> Response {
 
 /// What was done, as a page says it.
 pub(super) fn words(did: Option<Did>) -> Option<DoneWords> {
-    did.map(|did| DoneWords { what: did.deed.what().to_owned(), next: did.deed.next().to_owned() })
+    let Did { deed, of } = did?;
+    let next = match (deed, of) {
+        (Deed::UsedSpareCode, Some(0)) => "None is left: make ten new ones.".to_owned(),
+        (Deed::UsedSpareCode, Some(1)) => "One is left.".to_owned(),
+        (Deed::UsedSpareCode, Some(left)) => format!("{left} are left."),
+        _ => deed.next().to_owned(),
+    };
+    let link = deed.leads_to().map(|(address, words)| Link::new(address, words));
+    Some(DoneWords { what: deed.what().to_owned(), next, link })
+}
+
+/// What a page says at its head that was made just now and is shown on it, this once.
+pub(super) fn made(what: &str) -> Option<DoneWords> {
+    Some(DoneWords { what: what.to_owned(), next: String::new(), link: None })
 }
 
 /// What stands in the address of a page under this name.

@@ -63,6 +63,44 @@ async fn notes_with_all_the_words_stand_before_those_with_some() {
     assert!(first.contains("Tapping soft copper") && !some.contains("Tapping soft copper"));
 }
 
+/// A word that is nowhere is read as the nearest, and the page says so; one that stands somewhere, is begun, or is near
+/// nothing is left as it is.
+#[tokio::test]
+async fn a_misspelt_search_says_what_it_was_read_as() {
+    let club = club_of_the_demonstration().await;
+    for (typed, read) in [
+        ("silver+stel", "silver steel"),
+        ("drill+wanderd", "drill wandered"),
+        ("phospher+bronze", "phosphor bronze"),
+        ("cast+iorn", "cast iron"),
+        ("Gunmettle", "gunmetal"),
+    ] {
+        let page = club.get(&format!("/notes?q={typed}"), None).await;
+        assert!(page.body.contains(&format!("Read as: <strong>{read}</strong>")), "{}", page.body);
+        let kept = format!("value=\"{}\"", typed.replace('+', " "));
+        assert!(page.body.contains(&kept), "{kept}: {}", page.body);
+    }
+    let best = search(&club, "silver stel").await;
+    let text = |hit: &Hit| format!("{:?}", hit.note.wording).to_lowercase();
+    assert!(best[0].has_all && text(&best[0]).contains("silver steel"), "{:?}", titles(&best));
+    for typed in ["silver+steel", "wand", "gunm", "drill", "carburettor", "no.+50+drill"] {
+        let page = club.get(&format!("/notes?q={typed}"), None).await;
+        assert!(!page.body.contains("Read as:"), "{typed}: {}", page.body);
+    }
+}
+
+/// What a broken tap is about no list says, so that a search for it leads to no page and the notes are among what it
+/// finds.
+#[tokio::test]
+async fn a_search_for_a_broken_tap_lists_what_members_found() {
+    let club = club_of_the_demonstration().await;
+    let page = club.get("/search?q=broken+tap", None).await;
+    assert_eq!(page.status, axum::http::StatusCode::OK, "{}", page.header("location"));
+    let (hits, notes) = page.body.split_once("<h2 id=\"members\">Members’ notes</h2>").unwrap();
+    assert!(hits.contains("<li><a href=\"/materials\">Materials</a>"), "{hits}");
+    assert!(notes.contains("<li><a href=\"/notes/"), "{notes}");
+}
+
 /// A kind of material has the notes of all that are of it.
 #[tokio::test]
 async fn notes_are_asked_on_a_kind_of_material() {

@@ -117,7 +117,7 @@ async fn s09_a_slip_to_join_works_once_and_for_a_fortnight() {
     assert_eq!(browser.post(&slip, &fields).await.status, StatusCode::SEE_OTHER);
     for answer in [browser.get(&slip).await, club.browser().post(&slip, &fields).await] {
         assert_eq!(answer.status, StatusCode::BAD_REQUEST);
-        assert!(answer.body.contains("This slip is spent"), "{}", answer.body);
+        assert!(answer.body.contains("This slip is no longer good"), "{}", answer.body);
     }
     assert_eq!(club.count("SELECT COUNT(*) FROM member").await, 1);
 
@@ -279,4 +279,23 @@ async fn the_rights_are_the_slips_and_no_others() {
     club.join("Una Secretary", SECRETARY).await;
     let mut moderator = club.join("Enid Hathersage", MODERATOR).await;
     assert_eq!(moderator.get("/people").await.status, StatusCode::FORBIDDEN);
+}
+
+/// The name on the slip is offered where it may be one, to be written over.
+#[tokio::test]
+async fn joining_offers_the_name_on_the_slip() {
+    let club = Club::start().await;
+    let mut una = club.join("Una Secretary", SECRETARY).await;
+    for (meant_for, offered) in [
+        ("Percy  Wainscott", "Percy Wainscott"),
+        ("", ""),
+        ("the first secretary", ""),
+        ("p@q", ""),
+    ] {
+        let slip = una.post("/people/invite", &[("meant_for", meant_for)]).await.body;
+        let link = slip.split("<code>https://club.test").nth(1).unwrap();
+        let form = club.browser().get(link.split('<').next().unwrap()).await.body;
+        let field = format!("name=\"name\" value=\"{offered}\" autocapitalize=\"words\"");
+        assert!(form.contains(&field), "{field}: {form}");
+    }
 }

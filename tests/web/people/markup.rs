@@ -127,7 +127,8 @@ async fn u11_password_managers_know_the_fields() {
         for (name, kind) in expected {
             let input = page.tags.iter().find(|tag| tag.attribute("name") == Some(name)).unwrap();
             assert_eq!(input.attribute("autocomplete"), Some(*kind), "{path} {name}");
-            assert_eq!(input.attribute("autocapitalize"), Some("off"), "{path} {name}");
+            let capitals = if *kind == "username" { "words" } else { "off" };
+            assert_eq!(input.attribute("autocapitalize"), Some(capitals), "{path} {name}");
             let is_masked = input.attribute("type") == Some("password");
             assert_eq!(is_masked, name.contains("password"), "{path} {name}");
             // Nothing hinders pasting, and nothing cuts what is pasted.

@@ -108,7 +108,7 @@ async fn s09_a_void_slip_answers_as_a_used_one_does() {
         let (shown, sent) = (browser.get(path).await, browser.post(path, &fields).await);
         for answer in [shown, sent] {
             assert_eq!(answer.status, spent.status, "{path}");
-            assert!(answer.body.contains("This slip is spent"), "{}", answer.body);
+            assert!(answer.body.contains("This slip is no longer good"), "{}", answer.body);
         }
     }
     assert_eq!(club.count("SELECT COUNT(*) FROM member").await, 3);

@@ -33,7 +33,8 @@ async fn a_list_of_names_becomes_slips_six_a_page() {
         "Point your camera here.",
         "To come back afterwards: <strong>club.test</strong>",
         "<p class=\"whose\">Marlbeck Model Engineers</p>\n<p class=\"who\">",
-        "Good once, until 29 January 2027, 08:00 UTC.",
+        "With it you join the club’s pages. Good once, until 29 January 2027, 08:00 UTC.",
+        "Without a camera, open <code>https://club.test/join/",
     ] {
         assert_eq!(count(&made.body, what), 7, "{what}: {}", made.body);
     }
@@ -74,6 +75,35 @@ async fn s09_a_list_that_cannot_be_made_makes_none_and_is_given_back() {
     assert_eq!(whole.status, StatusCode::OK);
     assert_eq!(count(&whole.body, "<ul class=\"slips\">"), 10);
     assert_eq!(club.count(OPEN).await, 60);
+}
+
+/// A name that stands twice, or has a slip already, is asked about: two people may bear it, or the list was sent twice.
+#[tokio::test]
+async fn a_name_that_stands_again_is_asked_about() {
+    let club = Club::start().await;
+    let mut una = club.join("Una Secretary", SECRETARY).await;
+    una.post("/people/invite", &[("meant_for", "Enid Hathersage")]).await;
+    let before = club.count(OPEN).await;
+    for (names, words) in [
+        ("Percy\nOlive\npercy ", "“percy” stands twice in the list. "),
+        ("Percy\nénid hathersage", "“énid hathersage” has an open slip already. "),
+        ("A\nA\nB\nB\nB", "“A”, “B” stand twice in the list. "),
+    ] {
+        let asked = sheet(&mut una, names).await;
+        assert_eq!(asked.status, StatusCode::UNPROCESSABLE_ENTITY, "{names}");
+        assert!(asked.body.contains(&format!("{words}Nothing was made")), "{}", asked.body);
+        assert!(asked.body.contains(names.trim_end()), "{names} is lost: {}", asked.body);
+        assert!(!asked.body.contains("but for passwords"), "{}", asked.body);
+        check_page(&asked.body, names);
+        let page = html::read(&asked.body);
+        let is_tick = |tag: &&html::Tag| tag.attribute("name") == Some("same");
+        assert_eq!(page.tags.iter().filter(is_tick).count(), 1, "{}", asked.body);
+    }
+    assert_eq!(club.count(OPEN).await, before);
+    assert!(!una.get("/people/sheet").await.body.contains("name=\"same\""));
+    let made = una.post("/people/sheet", &[("names", "Percy\nPercy"), ("same", "yes")]).await;
+    assert_eq!(made.status, StatusCode::OK, "{}", made.body);
+    assert_eq!(club.count(OPEN).await, before + 2);
 }
 
 /// From the members' page it is three taps to a slip: the door, the form's button and none between.

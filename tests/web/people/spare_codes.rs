@@ -3,6 +3,8 @@
 use std::collections::BTreeSet;
 
 use axum::http::StatusCode;
+use holewright_server::db::accounts::{self, Given};
+use holewright_server::rules::auth::MemberId;
 
 use super::club::{Browser, Club, PASSWORD, PLAIN, SECRETARY};
 use super::second_factor::set_up;
@@ -65,6 +67,29 @@ async fn s09_two_who_give_one_spare_code_at_once_are_not_both_let_in() {
     let codes = made(&mut enid).await;
     let (one, two) = tokio::join!(signs_in(&club, &codes[0]), signs_in(&club, &codes[0]));
     assert!(one ^ two, "{one} {two}");
+}
+
+/// New codes may have been made since one of the old ones was found right: it does not use up the new one with its mark.
+#[tokio::test]
+async fn s09_a_spare_code_is_taken_by_what_it_was_held_against() {
+    let club = Club::start().await;
+    let mut enid = club.join(NAME, PLAIN).await;
+    set_up(&mut enid, NOW).await;
+    made(&mut enid).await;
+    let id = MemberId(club.number_of(NAME).await);
+    let [_, writer] = club.app.database.pools();
+    sqlx::query("DELETE FROM spare_code").execute(writer).await.unwrap();
+    sqlx::query("INSERT INTO spare_code (member_id, mark, code_hash) VALUES (?, '12', 'new')")
+        .bind(id.0)
+        .execute(writer)
+        .await
+        .unwrap();
+    let account = accounts::numbered(&club.app.database, id).await.unwrap().unwrap();
+    for (hash, is_taken) in [("old", false), ("new", true), ("new", false)] {
+        let given = Given::Spare { mark: "12".to_owned(), hash: hash.to_owned() };
+        let taken = accounts::take_code(&club.app.database, NOW, &account, &given).await.unwrap();
+        assert_eq!(taken, is_taken, "{hash}");
+    }
 }
 
 #[tokio::test]

@@ -26,6 +26,16 @@ impl Told {
 }
 
 impl Told {
+    /// The page says so where one lands on it, and not at its head, which is scrolled away.
+    #[track_caller]
+    fn below(&mut self, page: &Answer, deed: Deed, place: &str) {
+        let line = format!("<p class=\"done\" role=\"status\"><strong>{}</strong>", deed.what());
+        let (head, there) = page.body.split_once(place).unwrap();
+        assert!(there.trim_start().starts_with(&line), "{}: {}", deed.what(), page.body);
+        assert!(!head.contains("class=\"done\"") && there.contains(deed.next()), "{}", page.body);
+        self.0.insert(deed.what());
+    }
+
     /// The queue says that this was done to the note with this title, and offers to undo it.
     #[track_caller]
     fn named(&mut self, page: &Answer, deed: Deed, title: &str) {
@@ -39,6 +49,11 @@ impl Told {
         assert!(below.contains(undo), "{said}: {}", page.body);
         self.0.insert(deed.what());
     }
+}
+
+/// The line of a page that says what was made.
+fn line(made: &str) -> String {
+    format!("<main id=\"main\">\n<p class=\"done\" role=\"status\"><strong>{made}</strong>")
 }
 
 const NOTE: [(&str, &str); 3] =
@@ -81,7 +96,7 @@ async fn each_act_is_told_on_the_page_after_it() {
         Deed::Discarded,
     );
     let page = ada.submit("/notes/new", &with(&[("do", "send")])).await;
-    told.on(&page, Deed::SentIn);
+    told.below(&page, Deed::SentIn, "<li id=\"note-2\">");
     assert!(page.body.contains("A moderator reads it first;"), "{}", page.body);
     let id = number_in(&page, "id=\"note-");
     let place = format!("/notes/{id}");
@@ -121,7 +136,8 @@ async fn each_act_is_told_on_the_page_after_it() {
     decisions(&club, &mut told, [&mut una, &mut bert]).await;
 
     // A member's own pages.
-    ada.post("/me/feed", &[("do", "make")]).await;
+    let feed = ada.post("/me/feed", &[("do", "make")]).await.body;
+    assert!(feed.contains(&line("The address is made.")), "{feed}");
     told.on(&ada.submit("/me/feed", &[("do", "void")]).await, Deed::VoidedFeed);
     let mut other = club.browser();
     for (ends, deed) in [("others", Deed::EndedOthers), ("one", Deed::EndedSession)] {
@@ -135,6 +151,23 @@ async fn each_act_is_told_on_the_page_after_it() {
     told.on(&ada.submit("/me/password", &fields).await, Deed::ChangedPassword);
     set_up(&mut ada, NOW).await;
     told.on(&ada.get("/me").await, Deed::SetSecondFactor);
+    let page = ada.get("/me").await;
+    let next = "<a href=\"/me/second-factor#spare\">Next, make ten spare codes</a></p>";
+    assert!(page.body.contains(next), "{}", page.body);
+    let codes = ada.post("/me/second-factor", &[("do", "spare")]).await.body;
+    assert!(codes.contains(&line("Ten spare codes are made.")), "{codes}");
+    assert!(!codes.contains("Codes from before"), "{codes}");
+    let mut elsewhere = club.browser();
+    elsewhere.sign_in("Ada Penn", new).await;
+    let form = elsewhere.get("/sign-in/code").await.body;
+    let (above, below) = form.split_once("<form action=\"/sign-in/code\"").unwrap();
+    assert!(!above.contains("spare codes") && below.contains("ask the secretary"), "{form}");
+    let code = codes.split("<li><strong>").nth(1).unwrap().split('<').next().unwrap();
+    let page = elsewhere.submit("/sign-in/code", &[("code", code)]).await;
+    told.on(&page, Deed::UsedSpareCode);
+    assert!(page.body.contains("</strong> 9 are left."), "{}", page.body);
+    let codes = ada.post("/me/second-factor", &[("do", "spare")]).await.body;
+    assert!(codes.contains("Codes from before are no longer good."), "{codes}");
     let page = ada.submit("/me/second-factor", &[("do", "drop")]).await;
     told.on(&page, Deed::DroppedSecondFactor);
     told.on(&ada.submit("/sign-out", &[]).await, Deed::SignedOut);
@@ -150,7 +183,11 @@ async fn each_act_is_told_on_the_page_after_it() {
     told.on(&page, Deed::SetRights);
     let page = una.submit(&member, &[("do", "drop-second-factor")]).await;
     told.on(&page, Deed::TookSecondFactor);
+    let code = una.post(&member, &[("do", "read-out")]).await.body;
+    assert!(code.contains(&line("The code is made.")), "{code}");
     let slip = una.post(&member, &[("do", "reset")]).await;
+    assert!(slip.body.contains(&line("The slip is made.")), "{}", slip.body);
+    assert!(slip.body.contains("works until the new one is chosen."), "{}", slip.body);
     let (_, rest) = slip.body.split_once("https://club.test/reset/").unwrap();
     let reset = format!("/reset/{}", rest.split('<').next().unwrap());
     let page = ada.submit(&reset, &[("new_password", PASSWORD)]).await;
@@ -159,9 +196,12 @@ async fn each_act_is_told_on_the_page_after_it() {
     let people = una.get("/people").await;
     let (_, mark) = people.body.split_once("name=\"void\" value=\"").unwrap();
     let mark = mark.split('"').next().unwrap();
-    told.on(&una.submit("/people", &[("void", mark)]).await, Deed::VoidedSlip);
+    let page = una.submit("/people", &[("void", mark)]).await;
+    told.below(&page, Deed::VoidedSlip, "<h2 id=\"slips\">Open slips</h2>");
     let page = una.submit("/people/club", &[("club_name", "Marlbeck")]).await;
     told.on(&page, Deed::NamedClub);
+    let fields = [("club_name", "Marlbeck"), ("zone", "London")];
+    told.on(&una.submit("/people/club", &fields).await, Deed::SetClock);
     told.on(&una.submit(&member, &[("do", "remove"), ("notes", "keep")]).await, Deed::Removed);
     let fields = [("password", PASSWORD), ("notes", "keep")];
     told.on(&bert.submit("/me/leave", &fields).await, Deed::Left);

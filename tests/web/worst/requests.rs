@@ -427,7 +427,7 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
             let over = long(61);
             vec![
                 Ask::post(route, secretary, &[("names", &over)]).told(422),
-                Ask::post(route, secretary, &[("names", &names)]).told(200),
+                Ask::post(route, secretary, &[("names", &names), ("same", "yes")]).told(200),
             ]
         }
         ("POST", "/people/club") => {

@@ -71,6 +71,22 @@ async fn u31_no_search_costs_much_more_than_one_among_honest_notes() {
     }
 }
 
+/// Words that no note has, each near hundreds that some have.
+#[tokio::test]
+async fn u31_misspelt_words_cost_no_more_among_notes_of_ten_thousand_words() {
+    let letter = |n: usize| char::from(b'a' + u8::try_from(n % 26).unwrap());
+    let word = |n: usize| -> String {
+        ["wa", "we"][n % 2].chars().chain([n / 2, n / 52, n / 1352].map(letter)).collect()
+    };
+    let club = club_of(|note| full_of(|n| word(note * 300 + n))).await;
+    let (usual, found) = cost(&club, "drill tap").await;
+    assert_eq!(found, 20);
+    let strange: Vec<String> = (0..12).map(|n| format!("waezz{}zz", letter(n))).collect();
+    let (cost, _) = cost(&club, &strange.join(" ")).await;
+    println!("{cost:?}, an honest search {usual:?}");
+    assert!(cost < DEAREST * usual, "{cost:?}, an honest search {usual:?}");
+}
+
 /// What is shown of a note is what the index itself would cut out of it, which takes too long to ask.
 #[tokio::test]
 async fn u31_a_hit_shows_what_the_index_would_cut_out() {

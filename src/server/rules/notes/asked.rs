@@ -205,7 +205,8 @@ impl Forms {
     }
 }
 
-fn stem(word: &str) -> String {
+/// What every form of a word begins with, as far as endings tell.
+pub(super) fn stem(word: &str) -> String {
     Stemmer::create(Algorithm::English).stem(word).into_owned()
 }
 

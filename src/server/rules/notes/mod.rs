@@ -32,6 +32,7 @@ pub mod found;
 pub mod inspection;
 pub mod markdown;
 pub mod meant;
+pub mod misspelt;
 pub mod newsletter;
 pub mod open;
 pub mod pressure;

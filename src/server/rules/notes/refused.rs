@@ -10,7 +10,7 @@ pub enum Refused {
     #[error("a moderator decides this")]
     Moderator,
     /// It takes the inspector.
-    #[error("what speaks of boilers, steam or pressure is for the club’s inspector to pass")]
+    #[error("what speaks of boilers, steam or pressure is for an inspector to pass")]
     Inspector,
     /// It is their own note.
     #[error(

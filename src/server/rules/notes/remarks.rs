@@ -79,7 +79,7 @@ pub enum Refused {
     #[error("a moderator decides about a remark")]
     Moderator,
     /// It takes the inspector.
-    #[error("what speaks of boilers, steam or pressure is for the club’s inspector to pass")]
+    #[error("what speaks of boilers, steam or pressure is for an inspector to pass")]
     Inspector,
     /// It is their own.
     #[error("nobody decides about a remark of their own: somebody else with the right does")]

@@ -89,7 +89,10 @@ pub async fn form(
     Path(token): Path<String>,
 ) -> Result<Response, Error> {
     let (_, joining) = slip(&app, &token).await?;
-    form_with(&app, &token, joining, "", Chosen::nothing()?, Vec::new())
+    // The name on the slip, where it may be one: whoever goes by another writes that.
+    let offered = Name::read(&joining.meant_for);
+    let offered = offered.as_ref().map_or("", Name::shown);
+    form_with(&app, &token, joining.rights, offered, Chosen::nothing()?, Vec::new())
 }
 
 /// Makes the member and signs them in.
@@ -110,7 +113,7 @@ pub async fn join(
     errors.extend(named.as_ref().err().map(|error| FieldError::new("name", error.to_string())));
     errors.extend(chosen.judge(typed, &app));
     let (Ok(name), true) = (named, errors.is_empty()) else {
-        return form_with(&app, &token, joining, typed, chosen, errors);
+        return form_with(&app, &token, joining.rights, typed, chosen, errors);
     };
     let password_hash = app.passwords.hash(chosen.password()).await?;
     let session_token = Token::new()?;
@@ -123,7 +126,14 @@ pub async fn join(
         Joined::Spent => Err(Error::SpentSlip),
         Joined::NameTaken => {
             let words = "Another member has this name, or one that looks the same. Add a letter or a second name.";
-            form_with(&app, &token, joining, typed, chosen, vec![FieldError::new("name", words)])
+            form_with(
+                &app,
+                &token,
+                joining.rights,
+                typed,
+                chosen,
+                vec![FieldError::new("name", words)],
+            )
         }
     }
 }
@@ -137,7 +147,7 @@ async fn slip(app: &App, token: &str) -> Result<(TokenHash, Joining), Error> {
 fn form_with(
     app: &App,
     token: &str,
-    joining: Joining,
+    rights: Rights,
     typed: &str,
     chosen: Chosen,
     errors: Vec<FieldError>,
@@ -147,7 +157,7 @@ fn form_with(
         // The page's own address is a secret, and the frame prints it.
         frame: page::frame(&app.context, "/join", heading, !errors.is_empty(), Seen::ByAnybody),
         heading: heading.to_owned(),
-        words: words(joining.rights),
+        words: words(rights),
         action: format!("/join/{token}"),
         name: Some(judged(form_page::name(typed), &errors)),
         password: judged(form_page::new_password("Choose a password"), &errors),

@@ -10,7 +10,7 @@ use axum::response::Response;
 use super::super::form_page::{self, judged};
 use super::super::page::{self, Seen};
 use super::super::sign_in::proved::{self, ProvedForm};
-use super::super::sign_in::{code, with_session};
+use super::super::sign_in::with_session;
 use super::super::{people, qr};
 use crate::db::accounts;
 use crate::db::spare_codes::{self, New};
@@ -39,7 +39,7 @@ struct SecondFactorPage {
     spare_codes: i64,
     /// The offered secret as a QR code and as text, while none is set.
     drawing: String,
-    /// What opens the program for codes on the same telephone.
+    /// What opens the authenticator on the same telephone.
     address: String,
     written: String,
     code: Field,
@@ -52,6 +52,8 @@ struct SpareCodesPage {
     name: String,
     host: String,
     codes: Vec<String>,
+    /// Whether there were some before.
+    had_some: bool,
 }
 
 /// Shows what is set up, or the secret to set up.
@@ -109,12 +111,18 @@ async fn change(
             accounts::set_second_factor(&app.database, now, &member, proved, token.hash()).await?;
             Ok(with_session(page::did(app, "/me", Deed::SetSecondFactor), &token, app))
         }
-        None => form_with(app, &member, &secret, vec![code::wrong()]).await,
+        None => {
+            let words = "This is not the code of this half minute. Type the one that the authenticator shows now; if that \
+                         is not taken either, the telephone’s clock is wrong.";
+            form_with(app, &member, &secret, vec![FieldError::new("code", words)]).await
+        }
     }
 }
 
-/// Ten spare codes, shown this once; those of before are good no more.
+/// Ten spare codes, shown this once; those of before are no longer good.
 async fn make_spare_codes(app: &App, member: &SignedIn) -> Result<Response, Error> {
+    let account = accounts::numbered(&app.database, member.id).await?;
+    let had_some = account.is_some_and(|account| account.spare_codes > 0);
     let codes = digits::several(digits::SPARE)?;
     let mut kept = Vec::with_capacity(codes.len());
     for code in &codes {
@@ -126,7 +134,9 @@ async fn make_spare_codes(app: &App, member: &SignedIn) -> Result<Response, Erro
     }
     let heading = "Your spare codes";
     let page = SpareCodesPage {
-        frame: page::frame(&app.context, "/me/second-factor", heading, false, Seen::ByMember),
+        frame: page::frame(&app.context, "/me/second-factor", heading, false, Seen::ByMember)
+            .saying(page::made("Ten spare codes are made.")),
+        had_some,
         name: member.name.clone(),
         host: app.base_url.host().to_owned(),
         codes: codes.iter().map(Digits::written).collect(),

@@ -238,7 +238,7 @@ fn fields(typed: &Typed, errors: &[FieldError]) -> [Vec<Field>; 3] {
             Field::new(
                 "pressure",
                 "Boilers and pressure",
-                "Such a note waits for the club’s inspector.",
+                "Such a note waits for an inspector.",
                 ticks,
             ),
         ],

@@ -26,9 +26,9 @@ pub(super) async fn left_over(app: &App) -> Result<Option<Unattended>, Error> {
 /// That a note waits, and for whom.
 pub(super) const fn waits(awaited: Awaited) -> &'static str {
     match awaited {
-        Awaited::Exists => "Waiting for the club’s inspector.",
+        Awaited::Exists => "Waiting for an inspector.",
         Awaited::NoInspector => {
-            "Waiting for the club’s inspector. The club has none at present: ask the secretary."
+            "Waiting for an inspector. The club has none at present: ask the secretary."
         }
         Awaited::NoneButItsAuthor => {
             "Waiting for an inspector other than its author. The club has none at present: ask the secretary."

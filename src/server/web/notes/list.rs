@@ -29,6 +29,8 @@ struct ListPage {
     heading: String,
     errors: Vec<FieldError>,
     items: Vec<Item>,
+    /// What was typed as it was read, where that is otherwise.
+    read_as: Option<String>,
     /// Those that have some of the words only.
     partly: Vec<Item>,
     /// Why the list is empty.
@@ -79,6 +81,7 @@ pub async fn show(
     let mut older = None;
     let mut is_cut = false;
     let mut partly = Vec::new();
+    let mut read_as = None;
     let items: Vec<Item> = if !errors.is_empty() {
         Vec::new()
     } else if typed.is_empty() {
@@ -90,7 +93,9 @@ pub async fn show(
         }
         aside(move || notes.iter().map(Item::of).collect()).await?
     } else {
-        let hits = search::find(&app.database, typed, &filter, MOST).await?;
+        let found = search::found(&app.database, typed, &filter, MOST).await?;
+        let hits = found.hits;
+        read_as = found.read_as;
         is_cut = hits.len() >= usize::try_from(MOST).unwrap_or_default();
         let work = move || {
             let (all, some): (Vec<_>, Vec<_>) = hits.iter().partition(|hit| hit.has_all);
@@ -120,6 +125,7 @@ pub async fn show(
         frame: if is_wrong || !typed.is_empty() { frame.of_a_mistake() } else { frame },
         heading,
         items,
+        read_as,
         partly,
         nothing: match typed {
             "" => "No note here yet.",

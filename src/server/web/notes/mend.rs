@@ -228,7 +228,7 @@ fn page(
     form.fields = asked.into_iter().chain(controls(typed)).collect();
     let [version, last, correction, before] = read;
     form.known = known([version, last, correction, told.unwrap_or(before)]);
-    form.button = "Show it so";
+    form.button = "Show it with this change";
     form.links = vec![Link::new(format!("/queue?open={id}"), "Back to the queue")];
     form.answer()
 }

@@ -23,7 +23,7 @@ use crate::rules::notes::difference::Effort;
 use crate::rules::notes::inspection::{Awaited, awaited};
 use crate::{App, Error};
 use holewright_pages::Query;
-use holewright_pages::layout::{Frame, Section};
+use holewright_pages::layout::{DoneWords, Frame, Section};
 
 #[derive(Template)]
 #[template(path = "web/notes/mine.html")]
@@ -38,6 +38,8 @@ struct NoteLine {
     title: String,
     day: String,
     state: String,
+    /// What was done to it just now: one lands at its row, below the head of the page.
+    done: Option<DoneWords>,
     may_edit: bool,
     /// What was on its way when the note was withdrawn: it is still its author’s.
     words: Option<String>,
@@ -79,6 +81,9 @@ pub async fn show(
         let place = newest.map(|version| shown_on(&version.wording)).unwrap_or_default();
         done.next = format!("{} {place}", comes_next(sent.is_pressure, usual));
     }
+    // Told at the row where it stands here, at the head where it does not.
+    let sent = sent.map(|sent| sent.id.0);
+    let told = sent.and_then(|sent| Some((sent, done.take()?)));
     let mut rows = Vec::with_capacity(own.len());
     let mut effort = Effort::of_a_page();
     for own in own {
@@ -94,6 +99,9 @@ pub async fn show(
             None
         };
         rows.push(row(own, awaited, (words, mended)));
+    }
+    if let Some((sent, told)) = told {
+        rows.iter_mut().filter(|row| row.id == sent).for_each(|row| row.done = Some(told.clone()));
     }
     let mine = MinePage {
         frame: frame.of_a_mistake().for_reader(true).seeing_to(member.open.all()).saying(done),
@@ -135,6 +143,7 @@ fn row(
         title: if own.title.is_empty() { "A note without a title".to_owned() } else { own.title },
         day: day(own.at),
         state,
+        done: None,
         may_edit: own.withdrawn_why.is_none(),
         words,
         mended: mended.map(|(_, difference)| difference),
@@ -148,8 +157,8 @@ fn state(own: &Own, awaited: Awaited) -> String {
         return format!("{who}: {why}");
     }
     if own.is_hidden {
-        return "Hidden until somebody who decides about it has looked. A mended wording that you send in stands \
-                before them too."
+        return "Hidden until somebody who decides about it has looked. A changed wording that you send in goes to them as \
+                well."
             .to_owned();
     }
     match own.state.as_str() {

@@ -332,7 +332,8 @@ async fn told(
     let title = undo::title(&app.database, app.clock.now(), member.id, NoteId(id)).await?;
     Ok(match title {
         Some(title) => {
-            (Some(DoneWords { what: deed.what_of(&title), next: deed.next().to_owned() }), Some(id))
+            let (what, next) = (deed.what_of(&title), deed.next().to_owned());
+            (Some(DoneWords { what, next, link: None }), Some(id))
         }
         None => (words(did), None),
     })

@@ -246,7 +246,7 @@ pub(super) fn item(
 fn ready() -> Vec<(&'static str, Vec<&'static Ready>)> {
     let of = |sends| READY.iter().filter(move |ready| ready.sends == sends).collect();
     vec![
-        ("Ask for a change at one tap, with what you typed behind it:", of(Sends::Back)),
+        ("Ask for a change at one tap, with what you typed after it:", of(Sends::Back)),
         ("Decline at one tap:", of(Sends::Away)),
     ]
 }

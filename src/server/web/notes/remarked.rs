@@ -75,7 +75,7 @@ fn state(remark: &Remark) -> Option<String> {
             Some("Only you see it: it is waiting for a moderator.".to_owned())
         }
         (State::Waiting, Subject::Pressure) => {
-            Some("Only you see it: it is waiting for the club’s inspector.".to_owned())
+            Some("Only you see it: it is waiting for an inspector.".to_owned())
         }
         (State::Declined, _) => Some(format!("Only you see it. Not taken: {}", remark.reason)),
         (State::Shown | State::Withdrawn, _) => None,

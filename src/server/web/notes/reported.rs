@@ -37,9 +37,9 @@ pub(super) async fn answer(app: &App, reader: Reader, note: &Note) -> Result<Res
         Subject::Pressure => {
             let author = note.author.as_ref().map(|author| author.id);
             match awaited(author, &inspectors::all(&app.database).await?) {
-                Awaited::Exists => "The club’s inspector looks at it",
+                Awaited::Exists => "An inspector looks at it",
                 _ => {
-                    "It is for the club’s inspector, and the club has none at present who could: tell the secretary. \
+                    "It is for an inspector, and the club has none at present who could: tell the secretary. \
                      Until then a moderator looks at it"
                 }
             }

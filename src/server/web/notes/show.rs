@@ -372,7 +372,7 @@ pub(super) fn state(note: &Note, version: &Version, awaited: Awaited) -> Option<
     if note.hidden.is_some() {
         let is_unread = note.reports.iter().all(|report| report.by == read::Sender::Program);
         let words = if is_unread {
-            "Hidden from readers: it is heard to speak of boilers, steam or pressure, and the club’s inspector \
+            "Hidden from readers: it is heard to speak of boilers, steam or pressure, and an inspector \
              has to read it first."
         } else {
             "Hidden from readers: a report of danger is open."

@@ -48,9 +48,12 @@ async fn set(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Respo
             return form_with(&app, typed, errors.collect());
         }
     };
+    let before = db::club::read(&app.database).await?;
+    let is_clock_alone = before != club && Club { zone: club.zone.clone(), ..before } == club;
+    let deed = if is_clock_alone { Deed::SetClock } else { Deed::NamedClub };
     db::club::change(&app.database, app.clock.now(), &secretary, &club).await?;
     app.know_club().await?;
-    Ok(page::did(&app, "/people", Deed::NamedClub))
+    Ok(page::did(&app, "/people", deed))
 }
 
 fn form_with(app: &App, typed: [&str; 4], errors: Vec<FieldError>) -> Result<Response, Error> {
@@ -68,7 +71,7 @@ fn form_with(app: &App, typed: [&str; 4], errors: Vec<FieldError>) -> Result<Res
         Field::new(
             "welcome",
             "Words of welcome for the front page",
-            "Plain words on one line, at most 240 characters",
+            "Plain words, at most 240 characters; they are shown as one paragraph",
             Kind::Long(welcome.to_owned()),
         ),
         Field::text(

@@ -16,7 +16,7 @@ use crate::extract::{Fields, ProvedSecretary, Secretary, WORD, room};
 use crate::rules::auth::{Rights, SignedIn, Token};
 use crate::{App, Error};
 use holewright_pages::FieldError;
-use holewright_pages::field::Field;
+use holewright_pages::field::{Field, Kind};
 use holewright_pages::layout::Frame;
 
 /// The bytes of whom a slip is for, three ticks and proof.
@@ -83,7 +83,8 @@ fn form_with(
     rights: Rights,
     errors: Vec<FieldError>,
 ) -> Result<Response, Error> {
-    let hint = "For the log: the name as you know it";
+    let hint = "The name as you know it: joining offers it";
+    let meant_for = Field::new("meant_for", "Who it is for", hint, Kind::Words(typed.to_owned()));
     let page = InvitePage {
         frame: page::frame(
             &app.context,
@@ -92,7 +93,7 @@ fn form_with(
             !errors.is_empty(),
             Seen::ByMember,
         ),
-        meant_for: judged(Field::text("meant_for", "Who it is for", hint, typed), &errors),
+        meant_for: judged(meant_for, &errors),
         rights,
         errors,
     };

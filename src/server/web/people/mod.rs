@@ -23,8 +23,9 @@ use crate::db;
 use crate::db::people::{self, Person};
 use crate::extract::{JustDid, Secretary};
 use crate::rules::auth::Rights;
+use crate::rules::deed::Deed;
 use crate::{App, Error};
-use holewright_pages::layout::Frame;
+use holewright_pages::layout::{DoneWords, Frame};
 
 #[derive(Template)]
 #[template(path = "web/people/list.html")]
@@ -32,6 +33,8 @@ struct ListPage {
     frame: Frame,
     people: Vec<PersonRow>,
     slips: Vec<SlipRow>,
+    /// What was done to a slip just now: one lands at the slips, below the head of the page.
+    slips_done: Option<DoneWords>,
 }
 
 /// A member in a line.
@@ -57,11 +60,16 @@ pub async fn list(
 ) -> Result<Response, Error> {
     let people = people::all(&app.database).await?;
     let slips = db::open_slips::all(&app.database, app.clock.now()).await?;
+    let (slips_done, done) = match page::words(did) {
+        done if did.is_some_and(|did| did.deed == Deed::VoidedSlip) => (done, None),
+        done => (None, done),
+    };
     let page = ListPage {
         frame: page::frame(&app.context, "/people", "All members", false, Seen::ByMember)
-            .saying(page::words(did)),
+            .saying(done),
         people: people.into_iter().map(row).collect(),
         slips: open_slips::rows(slips, &slip::When::of(&app).await?),
+        slips_done,
     };
     page::respond(StatusCode::OK, &page)
 }

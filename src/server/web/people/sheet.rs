@@ -12,12 +12,13 @@ use super::super::form_page::FormPage;
 use super::super::page::{self, Seen};
 use super::super::sign_in::proved::{self, ProvedForm};
 use super::slip::{Slip, When};
+use crate::db::open_slips::{self, Lets};
 use crate::db::slips;
-use crate::extract::{Fields, Secretary, room};
-use crate::rules::auth::{SignedIn, Token};
+use crate::extract::{Fields, Secretary, WORD, room};
+use crate::rules::auth::{SignedIn, Token, name};
 use crate::{App, Error};
 use holewright_pages::FieldError;
-use holewright_pages::field::{Field, Kind};
+use holewright_pages::field::{Field, Kind, items};
 use holewright_pages::layout::Frame;
 use holewright_pages::link::Link;
 
@@ -28,8 +29,11 @@ const LONGEST: usize = 60;
 /// How many stand on a page of A4.
 const A_PAGE: usize = 6;
 
-/// The bytes of so many names on lines, and proof.
-pub const TAKES: u64 = room(&[MOST * (LONGEST + 2)]) + proved::TAKES;
+/// The tick that makes also what was asked about.
+const SAME: &str = "same";
+
+/// The bytes of so many names on lines, a tick, and proof.
+pub const TAKES: u64 = room(&[MOST * (LONGEST + 2), WORD]) + proved::TAKES;
 
 #[derive(Template)]
 #[template(path = "web/people/sheet.html")]
@@ -44,7 +48,7 @@ struct SheetPage {
 /// # Errors
 /// Not the secretary.
 pub async fn form(State(app): State<Arc<App>>, Secretary(_): Secretary) -> Result<Response, Error> {
-    form_with(&app, "", Vec::new())
+    form_with(&app, "", Vec::new(), false)
 }
 
 /// Makes all the slips or none, and shows them, this once.
@@ -59,9 +63,14 @@ async fn make(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Resp
     let typed = fields.as_typed("names");
     let names: Vec<&str> = typed.lines().map(str::trim).filter(|name| !name.is_empty()).collect();
     if let Some(fault) = fault(&names) {
-        return form_with(&app, typed, vec![FieldError::new("names", fault)]);
+        return form_with(&app, typed, vec![FieldError::new("names", fault)], false);
     }
     let now = app.clock.now();
+    if !fields.ticked(SAME)
+        && let Some(words) = again(&names, &open(&app).await?)
+    {
+        return form_with(&app, typed, vec![FieldError::new("names", words)], true);
+    }
     let mut made = Vec::with_capacity(names.len());
     for name in names {
         made.push((Token::new()?, name.to_owned()));
@@ -78,7 +87,8 @@ fn drawn(app: &App, made: &[(Token, String)], until: &str) -> Result<Response, E
     let slips: Vec<Slip> = slips.collect::<Result<_, _>>()?;
     let heading = "Slips to join with";
     let page = SheetPage {
-        frame: page::frame(&app.context, "/people", heading, false, Seen::ByMember),
+        frame: page::frame(&app.context, "/people", heading, false, Seen::ByMember)
+            .saying(page::made("The slips are made.")),
         count: slips.len(),
         pages: slips.chunks(A_PAGE).map(<[Slip]>::to_vec).collect(),
     };
@@ -100,7 +110,54 @@ fn fault(names: &[&str]) -> Option<String> {
     Some(format!("At most {LONGEST} characters to a name, one name a line: “{begins}…” has more."))
 }
 
-fn form_with(app: &App, typed: &str, errors: Vec<FieldError>) -> Result<Response, Error> {
+/// Who has an open slip to join with, as names are compared.
+async fn open(app: &App) -> Result<Vec<String>, Error> {
+    let open = open_slips::all(&app.database, app.clock.now()).await?;
+    let keys = open.into_iter().filter_map(|slip| match slip.lets {
+        Lets::Join { meant_for, .. } => Some(name::key(&meant_for)),
+        Lets::Reset { .. } => None,
+    });
+    Ok(keys.collect())
+}
+
+/// What is asked where a name stands twice in the list, or among these that have a slip.
+fn again(names: &[&str], open: &[String]) -> Option<String> {
+    let keys: Vec<String> = names.iter().map(|named| name::key(named)).collect();
+    let mut twice = Vec::new();
+    let mut before = Vec::new();
+    for (place, (named, key)) in names.iter().zip(&keys).enumerate() {
+        let earlier = keys.iter().take(place).filter(|earlier| *earlier == key).count();
+        match earlier {
+            _ if key.is_empty() => {}
+            1 => twice.push(*named),
+            0 if open.contains(key) => before.push(*named),
+            _ => {}
+        }
+    }
+    let said = |names: &[&str], one: &str, several: &str| {
+        let verb = if names.len() == 1 { one } else { several };
+        (!names.is_empty()).then(|| format!("{} {verb}. ", quoted(names)))
+    };
+    let twice = said(&twice, "stands twice in the list", "stand twice in the list");
+    let before = said(&before, "has an open slip already", "have open slips already");
+    let words = [twice, before].into_iter().flatten().collect::<String>();
+    (!words.is_empty()).then(|| {
+        format!(
+            "{words}Nothing was made: take out what is too much, or tick “Make them all the same”."
+        )
+    })
+}
+
+fn quoted(names: &[&str]) -> String {
+    names.iter().map(|named| format!("“{named}”")).collect::<Vec<_>>().join(", ")
+}
+
+fn form_with(
+    app: &App,
+    typed: &str,
+    errors: Vec<FieldError>,
+    asks: bool,
+) -> Result<Response, Error> {
     let heading = "Slips on a sheet";
     let mut form = FormPage::at(&app.context, "/people/sheet", heading, errors, Seen::ByMember);
     form.words = vec![format!(
@@ -109,6 +166,11 @@ fn form_with(app: &App, typed: &str, errors: Vec<FieldError>) -> Result<Response
     )];
     let hint = format!("One a line, at most {MOST}");
     form.fields = vec![Field::new("names", "The names", hint, Kind::Long(typed.to_owned()))];
+    if asks {
+        let tick = [("yes".to_owned(), "Make them all the same".to_owned(), false)];
+        let kind = Kind::Ticks(items(SAME, tick));
+        form.fields.push(Field::new(SAME, "The same name again", "", kind));
+    }
     form.button = "Make the slips";
     form.links = vec![
         Link::new("/people/invite", "One slip, or one with rights"),

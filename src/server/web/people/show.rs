@@ -150,7 +150,7 @@ impl Act<'_> {
             return Err(NOBODY);
         }
         let words = format!(
-            "With it {} chooses a new password, once, until {}. The old one works until then.",
+            "With it {} chooses a new password, once, until {}. The old one works until the new one is chosen.",
             self.person.name,
             When::of(self.app).await?.told(now + slips::RESET_LASTS)
         );

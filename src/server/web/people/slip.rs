@@ -36,7 +36,7 @@ pub(super) struct Slip {
     pub(super) who: String,
     /// What it is good for, and until when.
     pub(super) words: String,
-    link: String,
+    pub(super) link: String,
     pub(super) drawing: String,
     /// The address to come back to afterwards, without a scheme.
     pub(super) back: String,
@@ -57,7 +57,7 @@ impl Slip {
 
     /// One to join with as a member.
     pub(super) fn to_join(app: &App, token: &Token, who: &str, until: &str) -> Result<Self, Error> {
-        let words = format!("Good once, until {until}.");
+        let words = format!("With it you join the club’s pages. Good once, until {until}.");
         Self::new(app, "join", token, who, words)
     }
 }
@@ -80,7 +80,8 @@ impl SlipPage {
         words: String,
     ) -> Result<Self, Error> {
         Ok(Self {
-            frame: page::frame(&app.context, "/people", heading, false, Seen::ByMember),
+            frame: page::frame(&app.context, "/people", heading, false, Seen::ByMember)
+                .saying(page::made("The slip is made.")),
             heading,
             slip: Slip::new(app, door, token, who, words)?,
         })
@@ -114,7 +115,8 @@ impl CodePage {
     ) -> Self {
         let heading = "A code to read out";
         Self {
-            frame: page::frame(&app.context, "/people", heading, false, Seen::ByMember),
+            frame: page::frame(&app.context, "/people", heading, false, Seen::ByMember)
+                .saying(page::made("The code is made.")),
             name: name.to_owned(),
             number,
             code: code.written(),

@@ -15,6 +15,7 @@ use crate::db::spare_codes;
 use crate::extract::{Asker, Fields, WORD, room};
 use crate::rules::auth::digits::Digits;
 use crate::rules::auth::{Token, TokenHash};
+use crate::rules::deed::{Deed, Did};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::link::Link;
@@ -65,7 +66,16 @@ pub async fn check_code(
             if let Some(client) = asker.client {
                 app.sign_in_limit.give_back(client);
             }
-            return Ok(with_session(page::see_other(next.address()), &token, &app));
+            let on = match given {
+                Given::Step(_) => page::see_other(next.address()),
+                Given::Spare { .. } => {
+                    let left = accounts::numbered(database, account.id).await?;
+                    let left = left.map_or(0, |account| account.spare_codes);
+                    let did = Did { deed: Deed::UsedSpareCode, of: Some(left) };
+                    page::did(&app, next.address(), did)
+                }
+            };
+            return Ok(with_session(on, &token, &app));
         }
     }
     accounts::refuse(&app.database, now, Some(&account), "code").await?;
@@ -86,8 +96,9 @@ async fn given(
         return Ok(None);
     };
     let hash = spare_codes::hash(&app.database, account.id, digits.mark()).await?;
-    let is_right = app.passwords.verify(digits.password(), hash).await?;
-    Ok(is_right.then(|| Given::Spare(digits.mark().to_owned())))
+    let is_right = app.passwords.verify(digits.password(), hash.clone()).await?;
+    let hash = hash.filter(|_| is_right);
+    Ok(hash.map(|hash| Given::Spare { mark: digits.mark().to_owned(), hash }))
 }
 
 /// The step whose code this is, if it may still be taken.
@@ -113,7 +124,7 @@ pub(super) async fn take(app: &App, account: &Account, code: &str) -> Result<boo
 }
 
 /// What is said of a wrong code.
-pub(in crate::web) fn wrong() -> FieldError {
+pub(super) fn wrong() -> FieldError {
     let words = "This is not the code of this half minute, nor a spare one, or it was used already. Wait for the next one, or \
          take another spare code.";
     FieldError::new("code", words)
@@ -133,9 +144,10 @@ async fn waiting(app: &App, asker: &Asker) -> Result<Option<(TokenHash, Account)
 fn form_with(app: &App, next: &Next, errors: Vec<FieldError>) -> FormPage {
     let mut page =
         FormPage::at(&app.context, "/sign-in/code", "Your code", errors, Seen::ByAnybody);
-    page.words = vec![
-        "The password was right. Without the device with your codes, take one of your spare codes, each of which is \
-         good once. If those are lost too, ask the secretary; if you are the only one, whoever runs the server."
+    page.words = vec!["The password was right.".to_owned()];
+    page.after = vec![
+        "Without your authenticator, take one of your spare codes, each of which is good once. If those are lost \
+         too, ask the secretary; if you are the only one, whoever runs the server."
             .to_owned(),
     ];
     page.fields = vec![form_page::code()];

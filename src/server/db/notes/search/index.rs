@@ -7,7 +7,7 @@ use crate::db::notes::Error;
 /// A word that more notes have says too little of them to rank by: the index would count it in each.
 pub(super) const COMMON: i64 = 1000;
 /// The most words that a begun word is taken for.
-const BEGUN: i64 = 60;
+pub(super) const BEGUN: i64 = 60;
 
 /// The notes as they stand at one moment.
 pub(super) type Reading<'a> = Transaction<'a, Sqlite>;
@@ -48,7 +48,16 @@ pub(super) async fn since(
 
 /// Whether more notes than are few are found by this.
 pub(super) async fn is_common(reading: &mut Reading<'_>, found_by: &str) -> Result<bool, Error> {
-    let enough = COMMON + 1;
+    has_more(reading, found_by, COMMON).await
+}
+
+/// Whether more notes than so many are found by this.
+pub(super) async fn has_more(
+    reading: &mut Reading<'_>,
+    found_by: &str,
+    than: i64,
+) -> Result<bool, Error> {
+    let enough = than + 1;
     let count = sqlx::query_scalar!(
         r#"SELECT count(*) AS "count!: i64"
            FROM (SELECT rowid FROM note_text WHERE note_text MATCH ? LIMIT ?)"#,
@@ -57,7 +66,7 @@ pub(super) async fn is_common(reading: &mut Reading<'_>, found_by: &str) -> Resu
     )
     .fetch_one(&mut **reading)
     .await?;
-    Ok(count > COMMON)
+    Ok(count > than)
 }
 
 /// The words of the index that begin so, in their order. From each it is a leap to the next: asked
@@ -65,6 +74,7 @@ pub(super) async fn is_common(reading: &mut Reading<'_>, found_by: &str) -> Resu
 pub(super) async fn beginning_with(
     reading: &mut Reading<'_>,
     beginning: &str,
+    most: i64,
 ) -> Result<Vec<String>, Error> {
     let behind = format!("{beginning}{}", char::MAX);
     // Unchecked: the macro that checks queries crashes on such a table.
@@ -79,7 +89,7 @@ pub(super) async fn beginning_with(
     )
     .bind(beginning)
     .bind(behind)
-    .bind(BEGUN)
+    .bind(most)
     .fetch_all(&mut **reading)
     .await?)
 }

@@ -4,6 +4,8 @@
 //! finds what belongs to the thing. First stand the notes that have all of what was typed, then those that
 //! have some of it. What was typed is taken as words and never as the language of the index.
 //!
+//! A word that stands in no note and names nothing is read as the nearest that does, and the page says so.
+//!
 //! Up to [`FEW`] notes that have it all are ranked by the index (bm25: a word in the title counts most, a
 //! rare word more than a common one). Where more have the words, these say too little to rank by: of the
 //! newest, those with the words in their title come first. What a filter asks stands in the index as a mark
@@ -22,11 +24,12 @@ use crate::db::Database;
 use crate::rules::notes::around::{Stretch, around};
 use crate::rules::notes::asked::{Forms, plain};
 use crate::rules::notes::words::folded;
-use index::{Reading, beginning_with};
+use index::{BEGUN, Reading, beginning_with};
 use words::{Words, marks};
 
 mod index;
 mod some;
+mod spelling;
 mod words;
 
 /// So many notes are ranked by the index.
@@ -43,6 +46,15 @@ pub struct Hit {
     pub has_all: bool,
 }
 
+/// What was found.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Found {
+    /// Best first.
+    pub hits: Vec<Hit>,
+    /// What was typed as it was read, where that is otherwise.
+    pub read_as: Option<String>,
+}
+
 /// The shown notes with these words that pass the filter, best first: those with all of them, then those
 /// with some.
 ///
@@ -54,10 +66,29 @@ pub async fn find(
     filter: &Filter,
     most: i64,
 ) -> Result<Vec<Hit>, Error> {
-    let Some(mut words) = Words::read(typed) else { return Ok(Vec::new()) };
+    Ok(found(database, typed, filter, most).await?.hits)
+}
+
+/// The same, with how it was read.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn found(
+    database: &Database,
+    typed: &str,
+    filter: &Filter,
+    most: i64,
+) -> Result<Found, Error> {
+    let Some(mut words) = Words::read(typed) else { return Ok(Found::default()) };
     // All of it of one moment: else a note would be found by words that it has no more.
     let mut reading = database.readers.begin().await?;
     take_forms(&mut reading, &mut words).await?;
+    let read_as = spelling::read_as(&mut reading, typed, &words).await?;
+    let typed = read_as.as_deref().unwrap_or(typed);
+    if let Some(read) = read_as.as_deref().and_then(Words::read) {
+        words = read;
+        take_forms(&mut reading, &mut words).await?;
+    }
     let mut ids = best(&mut reading, &words, filter, most).await?;
     let is_short = |ids: &[i64]| i64::try_from(ids.len()).unwrap_or(i64::MAX) < most;
     if is_short(&ids)
@@ -73,7 +104,7 @@ pub async fn find(
         ids.truncate(usize::try_from(most).unwrap_or_default());
     }
     if ids.is_empty() {
-        return Ok(Vec::new());
+        return Ok(Found { hits: Vec::new(), read_as });
     }
     let wanted = serde_json::to_string(&ids).unwrap_or_default();
     // Unchecked: the macro that checks queries crashes where such a table is read by its rowid.
@@ -99,7 +130,8 @@ pub async fn find(
         let mut hits: HashMap<i64, Hit> = hits.collect();
         ids.iter().filter_map(|id| hits.remove(id)).collect()
     });
-    Ok(read.await.map_err(|error| sqlx::Error::Io(error.into()))?)
+    let hits = read.await.map_err(|error| sqlx::Error::Io(error.into()))?;
+    Ok(Found { hits, read_as })
 }
 
 /// The numbers of the notes with all of it, best first.
@@ -158,7 +190,7 @@ async fn ranked(reading: &mut Reading<'_>, words: &Words, ids: &[i64]) -> Result
 async fn take_forms(reading: &mut Reading<'_>, words: &mut Words) -> Result<(), Error> {
     for word in &mut words.0 {
         let Some(forms) = word.taken.first().and_then(|typed| Forms::of(typed)) else { continue };
-        let written = beginning_with(reading, forms.beginning()).await?;
+        let written = beginning_with(reading, forms.beginning(), BEGUN).await?;
         let irregular = forms.irregular().iter().map(|form| (*form).to_owned());
         for form in written.into_iter().filter(|form| forms.has(form)).chain(irregular) {
             if !word.taken.iter().any(|taken| folded(taken) == form.as_str()) {
@@ -181,7 +213,7 @@ async fn begun(
     if last.chars().count() < 2 || !last.chars().all(char::is_alphanumeric) {
         return Ok(None);
     }
-    let found = beginning_with(reading, &last).await?;
+    let found = beginning_with(reading, &last, BEGUN).await?;
     let found: Vec<String> = found.iter().filter_map(|word| plain(word)).collect();
     if found.is_empty() {
         return Ok(None);
