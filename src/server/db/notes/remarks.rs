@@ -315,8 +315,8 @@ async fn page_of(
     Ok((listed.collect(), all))
 }
 
-/// The newest on one note that were not taken back, oldest first: of the shown ones those that go on a page, and of each
-/// member as many as may wait, and of those that were not taken. What waits keeps nothing that is shown away.
+/// The newest on one note that were not taken back, oldest first: of the shown ones those that go on a page, and apart
+/// from them those that wait or were not taken. What waits keeps nothing that is shown away.
 pub(super) async fn of_note(
     transaction: &mut Transaction<'_, Sqlite>,
     NoteId(note): NoteId,
@@ -327,20 +327,20 @@ pub(super) async fn of_note(
              remark.text AS "text!: String", remark.made_at AS "made_at!: i64",
              remark.reason AS "reason!: String",
              member.id AS "by?: i64", member.name AS "name?: String"
-           FROM (SELECT *, row_number() OVER (
-               PARTITION BY state, CASE state WHEN 'shown' THEN 0 ELSE member_id END
-               ORDER BY id DESC) AS place
-             FROM remark WHERE note_id = ?1 AND state <> 'withdrawn') AS remark
-           LEFT JOIN member ON member.id = remark.member_id
-           WHERE remark.place <= CASE remark.state WHEN 'shown' THEN ?2 ELSE ?3 END
-           ORDER BY remark.id DESC"#,
+           FROM (
+             SELECT * FROM (SELECT * FROM remark WHERE note_id = ?1 AND state = 'shown'
+                            ORDER BY id DESC LIMIT ?2)
+             UNION ALL
+             SELECT * FROM (SELECT * FROM remark WHERE note_id = ?1 AND state IN ('waiting', 'declined')
+                            ORDER BY id DESC LIMIT ?3)) AS remark
+           LEFT JOIN member ON member.id = remark.member_id"#,
         note,
         ON_PAGE,
-        WAIT_ON_NOTE
+        WAIT_IN_ALL
     )
     .fetch_all(&mut **transaction)
     .await?;
-    let remarks = rows.into_iter().rev().map(|row| Remark {
+    let remarks = rows.into_iter().map(|row| Remark {
         id: row.id,
         by: row.by.zip(row.name).map(|(id, name)| Author { id: MemberId(id), name }),
         state: State::read(&row.state),
@@ -350,7 +350,9 @@ pub(super) async fn of_note(
         made_at: row.made_at,
         reason: row.reason,
     });
-    Ok(remarks.collect())
+    let mut remarks: Vec<Remark> = remarks.collect();
+    remarks.sort_by_key(|remark| remark.id);
+    Ok(remarks)
 }
 
 /// What was remarked on a note goes with it.

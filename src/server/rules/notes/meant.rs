@@ -10,6 +10,9 @@ use super::fields::{Done, LONGEST_FIELD};
 /// What stands before the text that the finder took a misspelt one for.
 const READ_AS: &str = "; read as ";
 
+/// The most words that are read of a field.
+const WORDS: usize = 10;
+
 /// An answer to one of the questions, by the field that asks it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Answer {
@@ -96,7 +99,8 @@ pub fn questions(done: &Done, things: &[Thing], answers: Answers) -> Vec<Questio
     let asked = done.filled().filter_map(|(field, typed)| {
         let group = field.group?;
         let (_, asks) = ASKED.into_iter().find(|(held, _)| *held == group)?;
-        let thing = meant(group, typed).filter(|thing| !things.contains(thing))?;
+        let thing = meant(group, typed).or_else(|| within(group, typed));
+        let thing = thing.filter(|thing| !things.contains(thing))?;
         let typed = typed.to_owned();
         Some(Question { field: asks, typed, thing, answer: answers.of(asks) })
     });
@@ -125,7 +129,47 @@ pub fn meant(group: Group, typed: &str) -> Option<Thing> {
         .filter_map(|text| group.named(&text))
         .next()
         .or_else(|| usual_thread(group, typed))
+        .or_else(|| typed_twice(group, typed))
         .or_else(|| misspelt(group, typed))
+}
+
+/// The thing that is named where the last letter stands once: "8 BAA". A figure is no slip of a thread or a material, but
+/// of a drill, whose numbers end at eighty.
+fn typed_twice(group: Group, typed: &str) -> Option<Thing> {
+    let last = typed.chars().next_back()?;
+    let once = typed.strip_suffix(last).filter(|once| once.ends_with(last))?;
+    let is_slip = match group {
+        Group::Drills => last.is_ascii_digit(),
+        // Millimetres are none.
+        Group::Threads | Group::Materials => last.is_alphabetic() && last != 'm',
+    };
+    group.named(once).filter(|_| is_slip)
+}
+
+/// The one thread or material with a figure in its name that a longer text holds: "brass 2BA". None where it holds
+/// several.
+fn within(group: Group, typed: &str) -> Option<Thing> {
+    if group == Group::Drills || typed.chars().nth(LONGEST_FIELD).is_some() {
+        return None;
+    }
+    if group.named(typed).is_some() {
+        return None;
+    }
+    let words: Vec<&str> = typed.split_whitespace().take(WORDS).collect();
+    let held = (1..words.len()).rev().map(|count| {
+        let names = words.windows(count).map(|words| words.join(" "));
+        let names = names.filter(|name| name.chars().any(|letter| letter.is_ascii_digit()));
+        let mut things: Vec<Thing> = names
+            .filter_map(|name| group.named(&name).or_else(|| usual_thread(group, &name)))
+            .collect();
+        things.dedup();
+        things
+    });
+    let things = held.into_iter().find(|things| !things.is_empty())?;
+    match things.as_slice() {
+        [thing] => Some(thing.clone()),
+        _ => None,
+    }
 }
 
 /// Of several threads of a size the usual one.
@@ -146,7 +190,7 @@ fn misspelt(group: Group, typed: &str) -> Option<Thing> {
 
 #[cfg(test)]
 mod tests {
-    use super::{Answer, Answers, meant, questions};
+    use super::{Answer, Answers, meant, questions, within};
     use crate::rules::notes::belongs::Group;
     use crate::rules::notes::fields::Done;
 
@@ -162,6 +206,11 @@ mod tests {
             (Group::Threads, "8 BA", ""),
             (Group::Threads, "no thread", ""),
             (Group::Drills, "No. 43", ""),
+            (Group::Drills, "No. 500", "No. 50"),
+            (Group::Threads, "8 BAA", "8 BA"),
+            (Group::Threads, "1/4 x 40 MEE", "1/4 in × 40 ME"),
+            (Group::Threads, "M33", ""),
+            (Group::Materials, "EN1AA", "Free-cutting mild steel"),
             (Group::Drills, "about 3 mm", ""),
         ] {
             let found = meant(group, typed).map(|thing| thing.title).unwrap_or_default();
@@ -171,6 +220,24 @@ mod tests {
         for typed in ["8 B.A", "8 B.A.", "8BA"] {
             let thing = Group::Threads.named(typed).or_else(|| meant(Group::Threads, typed));
             assert_eq!(thing.map(|thing| thing.title), Some("8 BA".to_owned()), "{typed}");
+        }
+    }
+
+    #[test]
+    fn what_a_longer_text_holds_is_asked_where_it_is_one() {
+        for (group, typed, expected) in [
+            (Group::Threads, "M3 by point five", "M3"),
+            (Group::Threads, "brass 2BA", "2 BA"),
+            (Group::Threads, "1/4 x 40 model", "1/4 in × 40 ME"),
+            (Group::Threads, "4 BA and 6 BA", ""),
+            (Group::Threads, "4 BA", ""),
+            (Group::Threads, "no thread", ""),
+            (Group::Materials, "EN8 / black bar mixed", "Medium carbon steel"),
+            (Group::Materials, "the blue bar", ""),
+            (Group::Drills, "about 3 mm", ""),
+        ] {
+            let found = within(group, typed).map(|thing| thing.title).unwrap_or_default();
+            assert_eq!(found, expected, "{typed}");
         }
     }
 
