@@ -124,3 +124,28 @@ async fn one_person_is_invited_within_three_taps() {
     let joined = club.browser().post(&link, &fields).await;
     assert_eq!(joined.status, StatusCode::SEE_OTHER, "{}", joined.body);
 }
+
+#[tokio::test]
+async fn a_name_hides_no_letter_and_only_so_many_slips_stand_open() {
+    let club = Club::start().await;
+    let mut una = club.join("Una Secretary", SECRETARY).await;
+    for name in ["Ann \u{202e}rekat", "Ann\u{1b}[31m", "Ann\u{200b}"] {
+        for (path, field) in [("/people/sheet", "names"), ("/people/invite", "meant_for")] {
+            let refused = una.post(path, &[(field, name)]).await;
+            assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY, "{path} {name:?}");
+            assert!(refused.body.contains("cannot be seen"), "{}", refused.body);
+        }
+    }
+    assert_eq!(club.count(OPEN).await, 0);
+    assert_eq!(sheet(&mut una, "\u{feff}Percy\n").await.status, StatusCode::OK, "as a file begins");
+    let sixty = |from: usize| {
+        (from..from + 60).map(|number| format!("Guest {number}")).collect::<Vec<_>>().join("\n")
+    };
+    for from in [0, 60, 120, 180] {
+        assert_eq!(sheet(&mut una, &sixty(from)).await.status, StatusCode::OK);
+    }
+    let refused = sheet(&mut una, &sixty(240)).await;
+    assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(refused.body.contains("With these 301 slips would be open, and 300 may be"));
+    assert_eq!(club.count(OPEN).await, 241);
+}

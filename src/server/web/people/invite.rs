@@ -10,10 +10,12 @@ use super::super::form_page::judged;
 use super::super::page::{self, Seen};
 use super::super::sign_in::proved::{self, ProvedForm};
 use super::as_a;
+use super::open_slips::{too_many, unseen_in};
 use super::slip::{SlipPage, When};
-use crate::db::slips;
+use crate::db::{open_slips, slips};
 use crate::extract::{Fields, ProvedSecretary, Secretary, WORD, room};
 use crate::rules::auth::{Rights, SignedIn, Token};
+use crate::rules::plain;
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind};
@@ -64,8 +66,13 @@ async fn make(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Resp
         let words = format!("At most {LONGEST} characters: enough to know the slip by.");
         return form_with(&app, meant_for, rights, vec![FieldError::new("meant_for", words)]);
     }
-    let token = Token::new()?;
     let now = app.clock.now();
+    let open = open_slips::all(&app.database, now).await?.len();
+    let unseen = (plain::line(meant_for) != meant_for).then(|| unseen_in(meant_for));
+    if let Some(words) = unseen.or_else(|| too_many(open + 1)) {
+        return form_with(&app, meant_for, rights, vec![FieldError::new("meant_for", words)]);
+    }
+    let token = Token::new()?;
     slips::invite(&app.database, now, Some(&secretary), token.hash(), rights, meant_for).await?;
     let person = if meant_for.is_empty() { "somebody" } else { meant_for };
     let words = format!(

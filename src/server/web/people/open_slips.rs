@@ -12,10 +12,29 @@ use crate::db::open_slips::{self, Lets, OpenSlip};
 use crate::extract::{Fields, Secretary, WORD, room};
 use crate::rules::auth::SignedIn;
 use crate::rules::deed::Deed;
+use crate::rules::plain;
 use crate::{App, Error};
 
 /// The bytes of the mark of a slip and of proof.
 pub const TAKES: u64 = room(&[WORD]) + proved::TAKES;
+
+/// The most slips that stand open at once: a club of hundreds is let in by sheets of sixty all the same.
+const MOST_OPEN: usize = 300;
+
+/// What is said where so many would be open.
+pub(super) fn too_many(open: usize) -> Option<String> {
+    (open > MOST_OPEN).then(|| {
+        format!("With these {open} slips would be open, and {MOST_OPEN} may be: cancel those that nobody needs.")
+    })
+}
+
+/// What is said of a name with a character in it that nobody sees.
+pub(super) fn unseen_in(name: &str) -> String {
+    format!(
+        "A character in “{}” cannot be seen. Type it anew, in plain letters.",
+        plain::line(name)
+    )
+}
 
 /// A slip in the list.
 pub(super) struct SlipRow {

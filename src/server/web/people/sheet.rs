@@ -11,11 +11,13 @@ use super::super::apart::aside;
 use super::super::form_page::FormPage;
 use super::super::page::{self, Seen};
 use super::super::sign_in::proved::{self, ProvedForm};
+use super::open_slips::{too_many, unseen_in};
 use super::slip::{Slip, When};
 use crate::db::open_slips::{self, Lets};
 use crate::db::slips;
 use crate::extract::{Fields, Secretary, WORD, room};
 use crate::rules::auth::{SignedIn, Token, name};
+use crate::rules::plain;
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
@@ -61,13 +63,19 @@ pub async fn print(form: ProvedForm<Secretary>) -> Result<Response, Error> {
 
 async fn make(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Response, Error> {
     let typed = fields.as_typed("names");
-    let names: Vec<&str> = typed.lines().map(str::trim).filter(|name| !name.is_empty()).collect();
+    // What a file begins with is no letter of a name.
+    let lines = typed.trim_start_matches('\u{feff}').lines();
+    let names: Vec<&str> = lines.map(str::trim).filter(|name| !name.is_empty()).collect();
     if let Some(fault) = fault(&names) {
         return form_with(&app, typed, vec![FieldError::new("names", fault)], false);
     }
     let now = app.clock.now();
+    let open = open(&app).await?;
+    if let Some(words) = too_many(open.len() + names.len()) {
+        return form_with(&app, typed, vec![FieldError::new("names", words)], false);
+    }
     if !fields.ticked(SAME)
-        && let Some(words) = again(&names, &open(&app).await?)
+        && let Some(words) = again(&names, &open)
     {
         return form_with(&app, typed, vec![FieldError::new("names", words)], true);
     }
@@ -104,6 +112,9 @@ fn fault(names: &[&str]) -> Option<String> {
         return Some(format!(
             "At most {MOST} names at once, and these are {count}. Nothing was made: send the rest on a second sheet."
         ));
+    }
+    if let Some(unseen) = names.iter().find(|name| plain::line(name) != **name) {
+        return Some(unseen_in(unseen));
     }
     let long = names.iter().find(|name| name.chars().count() > LONGEST)?;
     let begins: String = long.chars().take(20).collect();
