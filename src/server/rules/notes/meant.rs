@@ -181,11 +181,14 @@ fn usual_thread(group: Group, typed: &str) -> Option<Thing> {
     super::belongs::at(read.thread.path().trim_start_matches('/'))
 }
 
-/// What the finder takes a misspelt text for, where that names a thing outright.
+/// What the finder takes a misspelt text for, where that names a thing outright. Where it leaves a word aside, that is
+/// no misspelling: "about 3 mm" is no size.
 fn misspelt(group: Group, typed: &str) -> Option<Thing> {
     let found = finder::find(typed);
     let mut read_as = found.hits.iter().filter_map(|hit| hit.why.split_once(READ_AS));
-    group.named(read_as.next()?.1)
+    let (_, read_as) = read_as.next()?;
+    let count = |text: &str| text.split_whitespace().count();
+    group.named(read_as).filter(|_| count(typed) <= count(read_as))
 }
 
 #[cfg(test)]
