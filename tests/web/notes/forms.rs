@@ -339,7 +339,8 @@ async fn u30_the_exports_hold_every_shown_note_and_only_those() {
     loop {
         let body = club.get(&next, None).await.body;
         seen += body.matches("<li><a href=\"/notes/").count()
-            - body.matches("<li><a href=\"/notes/new").count();
+            - body.matches("<li><a href=\"/notes/new").count()
+            - body.matches("<li><a href=\"/notes/compare").count();
         match body.split("<a href=\"/notes?before=").nth(1) {
             Some(rest) => next = format!("/notes?before={}", rest.split('"').next().unwrap()),
             None => break,
