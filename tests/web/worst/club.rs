@@ -52,6 +52,8 @@ pub(super) struct Worst {
     pub(super) waiting: (i64, i64),
     pub(super) passed: (i64, i64),
     pub(super) mended: (i64, i64),
+    /// Its text.
+    pub(super) mended_text: String,
     pub(super) texts: Vec<String>,
     pub(super) things: Vec<String>,
     pub(super) to_join: String,
@@ -118,11 +120,14 @@ impl Worst {
         let texts = texts();
         let title = "\"".repeat(118) + " a";
         let (mut waiting, mut passed, mut mended) = ((0, 0), (0, 0), (0, 0));
+        let mut waits = [const { String::new() }; 3];
         for (number, text) in texts.iter().cycle().take(60).enumerate() {
             let id = show(&mut writer, author.id, &title, text).await;
             if number % 3 == 0 {
                 let text = hard(number);
                 (mended, passed) = (passed, waiting);
+                waits.rotate_left(1);
+                waits[2].clone_from(&text);
                 waiting = (id, wording(&mut writer, id, ("waiting", &title, &text)).await);
             }
         }
@@ -143,6 +148,7 @@ impl Worst {
             waiting,
             passed,
             mended,
+            mended_text: waits[0].clone(),
             texts,
             things,
             to_join,

@@ -281,7 +281,7 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         ("POST", "/queue/{id}/mend") => {
             let (id, version) = club.mended;
             let (at, version) = (format!("/queue/{id}/mend"), version.to_string());
-            let text = &club.texts[0];
+            let text = &format!("{} z", &club.mended_text[..19_990]);
             let read = [("version", version.as_str()), ("last", "0"), ("correction", "0")];
             let fields = [&note(text, &lines)[..], &read].concat();
             let over = long(20_001);

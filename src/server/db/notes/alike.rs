@@ -13,7 +13,7 @@ use crate::rules::notes::wording::Wording;
 /// As many of either kind are compared.
 const MOST: i64 = 10;
 /// Of what belongs to the same things so much is looked at, the newest first.
-const LOOKED_AT: i64 = 2_000;
+const LOOKED_AT: i64 = 200;
 
 /// An earlier note that says much the same.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -3,9 +3,11 @@
 use std::collections::HashMap;
 
 /// So many words may go or come in any note.
-const ALWAYS: usize = 12;
+const ALWAYS: i64 = 12;
 /// And one in so many of a longer one.
-const ONE_IN: usize = 10;
+const ONE_IN: i64 = 10;
+/// No usual word has so many letters.
+const USUAL: usize = 16;
 
 /// Whether what changed of the title and the text is spelling, a metal, a title: few words. Their order does not
 /// count.
@@ -20,17 +22,26 @@ const ONE_IN: usize = 10;
 #[must_use]
 pub fn is_small(before: &str, after: &str) -> bool {
     let mut words: HashMap<&str, i64> = HashMap::new();
-    for word in before.split_whitespace() {
+    for word in split(before) {
         *words.entry(word).or_default() += 1;
     }
-    let many = before.split_whitespace().count();
-    for word in after.split_whitespace() {
+    let many: i64 = split(before).map(weight).sum();
+    for word in split(after) {
         *words.entry(word).or_default() -= 1;
     }
-    let gone: i64 = words.values().filter(|count| **count > 0).sum();
-    let come: i64 = -words.values().filter(|count| **count < 0).sum::<i64>();
-    let most = i64::try_from(ALWAYS + many / ONE_IN).unwrap_or(i64::MAX);
-    gone.max(come) <= most
+    let weighed = |sign: i64| -> i64 {
+        words.iter().map(|(word, count)| (count * sign).max(0) * weight(word)).sum()
+    };
+    weighed(1).max(weighed(-1)) <= ALWAYS + many / ONE_IN
+}
+
+fn split(text: &str) -> impl Iterator<Item = &str> {
+    text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty())
+}
+
+/// What stands without a gap counts as so many words of the usual length.
+fn weight(word: &str) -> i64 {
+    i64::try_from(1 + word.chars().count() / USUAL).unwrap_or(i64::MAX)
 }
 
 #[cfg(test)]
@@ -47,6 +58,8 @@ mod tests {
         assert!(!is_small(&before, &words(33, 200)));
         assert!(!is_small(&before, &words(0, 300)), "a hundred more");
         assert!(!is_small(&before, ""));
+        assert!(!is_small("Gland nut", &"hold-it-by-hand.".repeat(10)), "joined by hyphens");
+        assert!(!is_small("Gland nut", &"holditbyhand".repeat(30)), "without a gap");
         assert!(is_small("", &words(0, 12)) && !is_small("", &words(0, 13)));
     }
 }
