@@ -49,6 +49,7 @@ impl<'a> Hand<'a> {
     }
 
     /// The errand is done, with so much at most.
+    #[expect(clippy::print_stdout, reason = "what each errand costs is asked for")]
     #[track_caller]
     fn end(self, taps: usize, letters: usize) {
         let (errand, tapped, typed) = (self.errand, self.taps.get(), self.letters.get());
