@@ -32,7 +32,7 @@ impl Runs {
     /// ```
     /// use holewright_server::rules::notes::alike::Runs;
     /// let one = Runs::of("Tapping 4 BA in gunmetal: drilled No. 32, dry, and the tap squealed.");
-    /// let again = Runs::of("Drilled No. 32, dry, and the tap squealed. It broke off in the third hole.");
+    /// let again = Runs::of("Drilled No. 32, dry, and the tap squealed. It broke off.");
     /// let other = Runs::of("Turning a gland nut: the thread first, then the bore, then part it off.");
     /// assert!(one.are_like(&again) && again.are_like(&one));
     /// assert!(!one.are_like(&other));
