@@ -17,7 +17,8 @@ impl Browser {
     pub(crate) fn join(&self, slip: &str, name: &str) {
         self.visit(slip);
         self.sees(&["Join the club’s pages"]);
-        self.write("#name", name);
+        // The name on the slip stands there.
+        self.overwrite("#name", name);
         self.write("#new_password", PASSWORD);
         self.follow("main form button");
         assert_eq!(self.address(), "/me", "{name} joins: {}", self.text("main"));

@@ -69,7 +69,7 @@ fn u04_a_club_is_started_and_a_member_let_in_without_scripts() {
     assert_eq!(browser.address(), "/sign-in");
 
     browser.visit(&slip);
-    browser.write("#name", "Enid Hathersage");
+    browser.overwrite("#name", "Enid Hathersage");
     browser.follow("main form button");
     assert!(browser.window.title().starts_with("Error: "), "no password yet");
     assert_eq!(browser.value("#name"), "Enid Hathersage");

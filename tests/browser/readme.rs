@@ -69,13 +69,13 @@ const PICTURES: [Picture; 6] = [
         name: "correction",
         address: "/notes?q=nipple&corrected=yes",
         press: Some("main .doors a"),
-        seen: &["Nipple for the pump outlet", "By Mabel Thornscar", "Correction,", "1/4 x 40 ME"],
+        seen: &["Nipple for the pump outlet", "By Mabel Thornscar", "Correction,", "Danger"],
         ..PLAIN
     },
     Picture {
         name: "queue",
         who: Some("Walter Brinscombe"),
-        address: "/queue",
+        address: "/queue?open=49",
         seen: &["The queue", "Holding a small block by hand", "Reported, and hidden since"],
         ..PLAIN
     },
