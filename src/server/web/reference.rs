@@ -1,6 +1,7 @@
 //! Every reference and plan page: the page from the pages crate, its tag from the entry's row, and the notes on it.
 
 use std::borrow::Cow;
+use std::slice;
 use std::sync::Arc;
 
 use axum::Extension;
@@ -13,10 +14,11 @@ use axum::response::{IntoResponse, Response};
 use super::apart::aside;
 use super::notes::fragment;
 use crate::db::notes::lists::{self, Filter};
-use crate::db::notes::search;
+use crate::db::notes::{search, used};
 use crate::extract::Personal;
 use crate::rules::Keep;
 use crate::rules::notes::belongs::Group;
+use crate::rules::notes::used::counted;
 use crate::rules::validator::Tag;
 use crate::{App, Error, db};
 use holewright_pages::address::Address;
@@ -158,9 +160,16 @@ async fn on_job(app: &App, query: &str) -> Result<Notes, Error> {
     let (Some(thread), Some(material)) = (thread, material) else {
         return Ok(app.context.notes.clone());
     };
-    let job = [thread.id.as_str(), &material.id];
-    let (found, count) = lists::on_both(&app.database, job, fragment::MOST).await?;
-    aside(move || fragment::on_job(&thread, &material, &found, count)).await
+    let job = [thread.id.clone(), material.id.clone()];
+    let on = [thread.id.as_str(), &material.id];
+    let (found, count) = lists::on_both(&app.database, on, fragment::MOST).await?;
+    let [on_thread, in_material] = job.each_ref().map(slice::from_ref);
+    let said = used::said(&app.database, [on_thread, in_material]).await?;
+    aside(move || {
+        let used = counted(&said, &job);
+        fragment::on_job(&thread, &material, (&found, count), used)
+    })
+    .await
 }
 
 /// The newest notes.

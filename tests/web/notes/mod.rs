@@ -30,5 +30,6 @@ mod searches;
 mod secrets;
 mod stalls;
 mod unread;
+mod used;
 mod verdicts;
 mod writing;

@@ -8,7 +8,7 @@
 //! - [`read`]: one note with all its wordings; [`lists`]: the shown notes; [`search`]: by their words;
 //!   [`open`]: how much is open for a member; [`queue`]: what waits, and what became of a member's notes;
 //!   [`inspectors`]: who could pass what speaks of pressure; [`alike`]: earlier notes that say much the same;
-//!   [`anew`]: all of it judged by new rules of pressure.
+//!   [`used`]: what was said of drills on a job; [`anew`]: all of it judged by new rules of pressure.
 //!
 //! Every write checks the rules of [`crate::rules::notes::state`] inside its own transaction.
 
@@ -34,6 +34,7 @@ pub mod reports;
 pub mod search;
 mod text;
 pub mod undo;
+pub mod used;
 pub mod verdicts;
 pub(super) mod wordings;
 pub mod write;

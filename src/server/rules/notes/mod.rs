@@ -12,6 +12,7 @@
 //! - [`found`]: what members find of a note, in words; [`remarks`]: where a remark on one stands.
 //! - [`open`]: how much there is for a member to see to; [`reports`]: how many notes one member may report in a day.
 //! - [`dangers`]: what can hurt in the materials that a note belongs to.
+//! - [`used`]: which drills members used on a job, and how often it worked.
 //! - [`difference`]: what changed from one wording to the next.
 //! - [`asked`]: what a search asks: words, their forms, the things they name.
 //! - [`words`]: the words of a text, as a search takes them; [`around`]: the part of a text that shows them.
@@ -45,6 +46,7 @@ pub mod small_fix;
 pub mod state;
 pub mod strongest;
 pub mod tips;
+pub mod used;
 pub mod wording;
 pub mod words;
 

@@ -13,13 +13,14 @@ use super::super::when::day;
 use super::item::author;
 use super::page::{page, see_other};
 use crate::db::notes::Listed;
-use crate::db::notes::lists;
+use crate::db::notes::{lists, used};
 use crate::extract::{Asker, Reader};
 use crate::rules::limits::Client;
 use crate::rules::notes::belongs::{self, Group, Named, Thing};
 use crate::rules::notes::found::Sense;
 use crate::rules::notes::markdown;
 use crate::rules::notes::meant::meant;
+use crate::rules::notes::used::{Used, counted};
 use crate::{App, Error};
 use holewright_core::units::print;
 use holewright_pages::field::Field;
@@ -51,6 +52,8 @@ struct ComparePage {
     read_as: Vec<String>,
     columns: Vec<&'static str>,
     rows: Vec<Row>,
+    /// Which drills were used, where enough members have said.
+    used: Option<Used>,
     /// How many more there are than are shown.
     more: i64,
     /// Whether a thread and a material are named.
@@ -117,15 +120,19 @@ pub async fn show(
         [Some(thread), Some(material)] => {
             let on = [thread, material].map(|named| named.things.as_slice());
             let found = lists::on_each(&app.database, on, MOST).await?;
+            let said = used::said(&app.database, on).await?;
+            let job = on.concat();
             let material = print::running(&material.title);
-            (format!("Notes on {} in {material}, side by side", thread.title), Some(found))
+            let heading = format!("Notes on {} in {material}, side by side", thread.title);
+            (heading, Some((found, said, job)))
         }
         _ => ("Notes side by side".to_owned(), None),
     };
     let is_asked = found.is_some();
-    let (notes, count) = found.unwrap_or_default();
+    let ((notes, count), said, job) = found.unwrap_or_default();
     let more = count - i64::try_from(notes.len()).unwrap_or(i64::MAX);
-    let rows = aside(move || notes.iter().map(Row::of).collect()).await?;
+    let (rows, used) =
+        aside(move || (notes.iter().map(Row::of).collect(), counted(&said, &job))).await?;
     let title = if errors.is_empty() { heading.clone() } else { format!("Error: {heading}") };
     let description = "What members found of one thread in one material, note by note.";
     let frame = Frame::at(&app.context, Section::Notes, "/notes/compare", &title, description);
@@ -149,6 +156,7 @@ pub async fn show(
         read_as,
         columns: columns(),
         rows,
+        used,
         more,
         is_asked,
         either: if is_asked { named.iter().flatten().map(all_on).collect() } else { Vec::new() },

@@ -10,6 +10,7 @@ use crate::db::notes::search::Hit;
 use crate::db::reference::EntryWithNotes;
 use crate::rules::notes::belongs::{self, Thing};
 use crate::rules::notes::found::Sense;
+use crate::rules::notes::used::Used;
 use holewright_core::units::print;
 use holewright_pages::Notes;
 
@@ -34,6 +35,8 @@ struct OnJob<'a> {
     job: &'a str,
     items: Vec<Item>,
     all: String,
+    /// Which drill most members used, where enough have said.
+    used: Option<String>,
     /// Where they stand side by side, if they are several.
     compare: Option<String>,
 }
@@ -62,12 +65,13 @@ pub(in crate::web) fn on_page(id: &str, entry: &EntryWithNotes) -> Notes {
     Notes { lead: lead(&entry.notes, entry.count), ..notes(&page) }
 }
 
-/// What stands at the end of a plan: the notes on its thread in its material, and how many there are.
+/// What stands at the end of a plan: the notes on its thread in its material, how many there are, and which drills were
+/// used.
 pub(in crate::web) fn on_job(
     thread: &Thing,
     material: &Thing,
-    found: &[Listed],
-    count: i64,
+    (found, count): (&[Listed], i64),
+    used: Option<Used>,
 ) -> Notes {
     if found.is_empty() {
         return Notes { are_kept: true, ..Notes::default() };
@@ -81,7 +85,9 @@ pub(in crate::web) fn on_job(
     let lead = format!("{} on {job}", lead(found, count));
     let material = print::running(&material.title);
     let compare = (count > 1).then(|| compare::address(&thread.title, &material));
-    Notes { lead, ..notes(&OnJob { job: &job, items, all: format!("/notes?{all}"), compare }) }
+    let used = used.map(|used| used.line());
+    let all = format!("/notes?{all}");
+    Notes { lead, ..notes(&OnJob { job: &job, items, all, used, compare }) }
 }
 
 /// What stands at the end of the front page: the newest.
