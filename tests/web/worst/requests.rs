@@ -116,9 +116,15 @@ fn lines(on: &str) -> Vec<(&'static str, String)> {
     lines
 }
 
+/// The most steps of SQLite's machine, in hundreds, for each of the notes that one form is about: what it does to
+/// them is done to one after the other.
+const STEPS_A_NOTE: u64 = 40;
+/// And for each tip of a table.
+const STEPS_A_TIP: u64 = 30;
+
 /// What is done to all notes of a member at once, when everything else was asked: it takes away what the rest
 /// is about. The forms that are refused stand with their routes.
-pub(super) fn at_the_end(club: &Worst, read: &str) -> [(&'static str, Ask); 3] {
+pub(super) fn at_the_end(club: &Worst, read: &str) -> [(&'static str, Ask, u64); 3] {
     let rows = (0..MOST).map(|n| format!("{n} steel,M3 4 BA No. 43 {n},x\n"));
     let tips = format!("title,text,source\n{}", rows.collect::<String>());
     let tips = Ask::post("/notes/import", Some(&club.moderator), &[("tips", &tips)]);
@@ -129,9 +135,9 @@ pub(super) fn at_the_end(club: &Worst, read: &str) -> [(&'static str, Ask); 3] {
     let removed = format!("/people/{}", club.author.id);
     let removed = Ask::post(removed, Some(&club.secretary), &away);
     [
-        ("POST /notes/import, of many tips", tips),
-        ("POST /queue/reports, of all notes", settled),
-        ("POST /people/{id}, with all notes", removed),
+        ("POST /notes/import, of many tips", tips, STEPS_A_TIP),
+        ("POST /queue/reports, of all notes", settled, STEPS_A_NOTE),
+        ("POST /people/{id}, with all notes", removed, STEPS_A_NOTE),
     ]
 }
 

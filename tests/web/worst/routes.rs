@@ -22,9 +22,6 @@ const BYTES: usize = 4 << 20;
 /// The most steps of SQLite's machine, in hundreds, in a club of two hundred.
 const STEPS: u64 = 400;
 
-/// The most of them, in hundreds, for each of the notes that one form is about: what it does to them is done
-/// to one after the other.
-const STEPS_A_NOTE: u64 = 40;
 /// So many notes at least is such a form about, or it is not the worst.
 const NOTES: u64 = 50;
 
@@ -71,12 +68,12 @@ async fn costs() -> Vec<(String, Cost, u64)> {
     let notes = club.hide_all().await;
     assert!(notes >= NOTES, "{notes}");
     let read = club.as_read().await;
-    for (what, ask) in at_the_end(&club, &read) {
+    for (what, ask, each) in at_the_end(&club, &read) {
         let told = cost(router, &steps, ask.request("identity")).await;
         if told.status != ask.status {
             wrong.push(format!("{what}: {} for {}: {}", told.status, ask.status, told.begin));
         }
-        costs.push((what.to_owned(), told, STEPS_A_NOTE * notes));
+        costs.push((what.to_owned(), told, each * notes));
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
     costs

@@ -98,20 +98,24 @@ pub async fn find(
     Ok(spawn_blocking(work).await.map_err(|error| sqlx::Error::Io(error.into()))?)
 }
 
-/// Keeps for whoever decides that what waits of this note is like an earlier one.
+/// Keeps for whoever decides that what waits of each of these notes is like an earlier one.
 ///
 /// # Errors
 /// The database cannot be written.
-pub async fn keep(database: &Database, NoteId(note): NoteId, like: NoteId) -> Result<(), Error> {
-    let NoteId(like) = like;
+pub async fn keep(database: &Database, found: &[(NoteId, NoteId)]) -> Result<(), Error> {
+    if found.is_empty() {
+        return Ok(());
+    }
     let mut transaction = database.write().await?;
-    sqlx::query!(
-        "UPDATE note_version SET like_note = ? WHERE note_id = ? AND state = 'waiting'",
-        like,
-        note
-    )
-    .execute(&mut *transaction)
-    .await?;
+    for (NoteId(note), NoteId(like)) in found {
+        sqlx::query!(
+            "UPDATE note_version SET like_note = ? WHERE note_id = ? AND state = 'waiting'",
+            like,
+            note
+        )
+        .execute(&mut *transaction)
+        .await?;
+    }
     database.commit(transaction).await?;
     Ok(())
 }

@@ -8,7 +8,7 @@ use crate::db::{Database, acts};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::again::{Comes, MadeFrom, Newest, Stands, comes};
-use crate::rules::notes::state::{Act, OnItsWay, Refused};
+use crate::rules::notes::state::{Act, OnItsWay, Refused, StandIns};
 use crate::rules::notes::tips::Tip;
 use crate::rules::notes::wording::{Aim, Wording};
 use crate::rules::notes::{NoteId, VersionId};
@@ -51,7 +51,8 @@ pub async fn new(
     sent: Sent<'_>,
 ) -> Result<Outcome, Error> {
     let mut transaction = database.write().await?;
-    let outcome = one(&mut transaction, now, by, sent).await?;
+    let stand_ins = current::stand_ins(&mut transaction, by.id).await?;
+    let outcome = one(&mut transaction, now, (by, stand_ins), sent).await?;
     database.commit(transaction).await?;
     Ok(outcome)
 }
@@ -68,10 +69,11 @@ pub async fn several(
     tips: &[Tip],
 ) -> Result<Vec<Option<NoteId>>, Error> {
     let mut transaction = database.write().await?;
+    let stand_ins = current::stand_ins(&mut transaction, by.id).await?;
     let mut stand = Vec::with_capacity(tips.len());
     for Tip { wording, form_key } in tips {
         let sent = Sent { wording, aim: Aim::SendIn, form_key, made_from: MadeFrom::Nothing };
-        match one(&mut transaction, now, by, sent).await {
+        match one(&mut transaction, now, (by, stand_ins), sent).await {
             Ok(Outcome::Kept(note)) => stand.push(Some(note)),
             Ok(Outcome::Late(_) | Outcome::Declined(_)) | Err(Error::Refused(_)) => {
                 stand.push(None)
@@ -86,7 +88,7 @@ pub async fn several(
 async fn one(
     transaction: &mut Transaction<'_, Sqlite>,
     now: UnixSeconds,
-    by: &SignedIn,
+    (by, stand_ins): (&SignedIn, StandIns),
     sent: Sent<'_>,
 ) -> Result<Outcome, Error> {
     let mut key = sent.form_key.to_owned();
@@ -105,7 +107,7 @@ async fn one(
         }
         key = sent.wording.key_beside(&key);
     };
-    put(transaction, now, by, note, sent).await
+    put(transaction, now, (by, stand_ins), note, sent).await
 }
 
 /// A note of the member's with this key.
@@ -160,7 +162,8 @@ pub async fn edit(
     sent: Sent<'_>,
 ) -> Result<Outcome, Error> {
     let mut transaction = database.write().await?;
-    let outcome = put(&mut transaction, now, by, note, sent).await?;
+    let stand_ins = current::stand_ins(&mut transaction, by.id).await?;
+    let outcome = put(&mut transaction, now, (by, stand_ins), note, sent).await?;
     database.commit(transaction).await?;
     Ok(outcome)
 }
@@ -168,11 +171,11 @@ pub async fn edit(
 async fn put(
     transaction: &mut Transaction<'_, Sqlite>,
     now: UnixSeconds,
-    by: &SignedIn,
+    (by, stand_ins): (&SignedIn, StandIns),
     note: NoteId,
     sent: Sent<'_>,
 ) -> Result<Outcome, Error> {
-    let current = current::read(transaction, note, by).await?;
+    let current = current::one_of_many(transaction, note, by, stand_ins).await?;
     let act = match sent.aim {
         Aim::Draft => Act::Save,
         Aim::SendIn => Act::SendIn(sent.wording.subject),

@@ -78,11 +78,9 @@ pub async fn take(
     };
     match write::several(&app.database, app.clock.now(), &member, &tips).await {
         Ok(stand) => {
-            for (note, tip) in stand.iter().zip(&tips) {
-                if let Some(note) = note {
-                    point_out(&app, &member, *note, &tip.wording).await;
-                }
-            }
+            let sent = stand.into_iter().zip(&tips);
+            let sent: Vec<_> = sent.filter_map(|(note, tip)| Some((note?, &tip.wording))).collect();
+            point_out(&app, &member, &sent).await;
             did(&app, "/notes/mine", Deed::SentTips.into())
         }
         Err(error) => given_back(&app, error.into(), sent()),

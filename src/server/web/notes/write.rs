@@ -186,7 +186,7 @@ async fn receive(
             last_machine::remembered(app, &wording, saved)
         }
         Ok(Outcome::Kept(NoteId(id))) => {
-            point_out(app, &member, NoteId(id), &wording).await;
+            point_out(app, &member, &[(NoteId(id), &wording)]).await;
             let sent = Did { deed: Deed::SentIn, of: Some(id) };
             let sent = did(app, &format!("/notes/mine#note-{id}"), sent)?;
             last_machine::remembered(app, &wording, sent)
@@ -201,16 +201,19 @@ async fn receive(
     }
 }
 
-/// Points out in the queue what is like a note that was sent in. The note stands whether or not that can be done.
-pub(super) async fn point_out(app: &App, member: &SignedIn, note: NoteId, wording: &Wording) {
-    let found = alike::find(&app.database, member.id, Some(note), wording).await;
-    let kept = match found {
-        Ok(Some(like)) => alike::keep(&app.database, note, like.note).await,
-        Ok(None) => Ok(()),
-        Err(error) => Err(error),
-    };
-    if let Err(error) = kept {
-        tracing::warn!(%error, note = note.0, "what a note is like could not be pointed out");
+/// Points out in the queue what is like the notes that were sent in. They stand whether or not that can be done.
+pub(super) async fn point_out(app: &App, member: &SignedIn, sent: &[(NoteId, &Wording)]) {
+    let mut found = Vec::new();
+    for (note, wording) in sent {
+        match alike::find(&app.database, member.id, Some(*note), wording).await {
+            Ok(like) => found.extend(like.map(|like| (*note, like.note))),
+            Err(error) => {
+                tracing::warn!(%error, note = note.0, "what a note is like could not be looked for");
+            }
+        }
+    }
+    if let Err(error) = alike::keep(&app.database, &found).await {
+        tracing::warn!(%error, "what notes are like could not be pointed out");
     }
 }
 
