@@ -54,6 +54,20 @@ async fn the_dangers_of_a_material_stand_beside_a_note_on_it() {
     for page in pages {
         assert!(page.contains(danger) && page.contains(words), "{page}");
         assert!(page.contains("href=\"/materials/magnesium-alloy\">All its dangers"), "{page}");
+        // One line before the note's own figures and text, which stand before the whole list.
+        let at = |words: &str| page.find(words).unwrap_or_else(|| panic!("{words}: {page}"));
+        let title = at(">Magnesium, drill dry and fast</h");
+        let line = at("<strong>Danger, magnesium alloy:</strong> <a href=\"#dangers");
+        let figures = title + page[title..].find("<dl class=\"figures\">").unwrap();
+        let text = title + page[title..].find("No oil, and let the swarf pile up.</p>").unwrap();
+        let order = [title, line, figures, text, at(danger), at(words)];
+        assert!(order.is_sorted(), "{order:?}: {page}");
+        let (_, anchor) = page[line..].split_once("href=\"#").unwrap();
+        let (anchor, _) = anchor.split_once('"').unwrap();
+        assert_eq!(page.matches(&format!(" id=\"{anchor}\"")).count(), 1, "{anchor}: {page}");
+        // On paper the whole of it stands.
+        let (_, list) = page.split_once(&format!("<div id=\"{anchor}\">")).unwrap();
+        assert!(list.starts_with("\n<div class=\"warning danger\">\n<p><strong>Danger"), "{list}");
     }
     let plain = club.get("/notes/newsletter/2027-01.txt", None).await.body;
     assert!(plain.contains("Danger, magnesium alloy: ") && plain.contains(words), "{plain}");
@@ -62,9 +76,45 @@ async fn the_dangers_of_a_material_stand_beside_a_note_on_it() {
     let usual = club.shown(author, moderator, &usual).await;
     let page = club.get(&format!("/notes/{usual}"), None).await.body;
     assert!(page.contains("<a href=\"/materials/gunmetal\">the dangers of Gunmetal</a>"), "{page}");
+    assert!(!page.contains("Danger, "), "nothing that harms there and then: {page}");
+    assert!(
+        page.find("It rang.").unwrap() < page.find("the dangers of Gunmetal").unwrap(),
+        "{page}"
+    );
     let none = club.shown(author, moderator, &[("title", "A rag"), ("text", "It is clean.")]).await;
     let page = club.get(&format!("/notes/{none}"), None).await.body;
     assert!(!page.contains("dangers of") && !page.contains("Danger, "), "{page}");
+}
+
+#[tokio::test]
+async fn a_note_tells_of_its_own_material_and_of_another_only_what_burns() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let fields = [
+        ("title", "Stoning the lips"),
+        ("text", "It does not grab."),
+        ("material", "gunmetal"),
+        ("on", "gunmetal, free-cutting brass, magnesium alloy"),
+    ];
+    let note = club.shown(author, moderator, &fields).await;
+    for path in [format!("/notes/{note}"), "/notes/newsletter/2027-01".to_owned()] {
+        let page = club.get(&path, None).await.body;
+        assert!(page.contains("the dangers of Gunmetal"), "{page}");
+        assert!(page.contains("<li><a href=\"/materials/free-cutting-brass\">"), "{page}");
+        assert!(!page.contains("the dangers of Free-cutting brass"), "{page}");
+        assert!(page.contains("Danger, Magnesium alloy:"), "{page}");
+    }
+    // Where its field names none outright, those that it was put on are what its author said.
+    let fields = [
+        ("title", "Bush"),
+        ("text", "T"),
+        ("material", "the red bar"),
+        ("on", "gunmetal, free-cutting brass"),
+    ];
+    let note = club.shown(author, moderator, &fields).await;
+    let page = club.get(&format!("/notes/{note}"), None).await.body;
+    assert!(page.contains("the dangers of Gunmetal"), "{page}");
+    assert!(page.contains("the dangers of Free-cutting brass"), "{page}");
 }
 
 #[tokio::test]

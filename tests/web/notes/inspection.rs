@@ -157,3 +157,39 @@ async fn a_reported_note_on_pressure_waits_for_an_inspector_too() {
     assert_eq!(withdrawn.status, StatusCode::SEE_OTHER);
     assert!(!read(&club, "/queue", &moderator).await.contains("No inspector"));
 }
+
+#[tokio::test]
+async fn exports_say_that_an_inspector_read_a_note_and_when_as_its_page_does() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let inspector = club.join("Dora Vale", Right::Inspector).await;
+    let usual = [("title", "A rag"), ("text", "It is clean.")];
+    let usual = club.shown(&author, &moderator, &usual).await;
+    let note = club.shown(&author, &inspector, &BOILER).await;
+    let begin = "An inspector of the club read it";
+    let files = ["/notes.csv", "/notes/newsletter/2027-01", "/notes/newsletter/2027-01.txt"];
+    for is_known in [true, false] {
+        if !is_known {
+            let forget = "UPDATE note_version SET inspected_at = NULL WHERE ? > 0";
+            set(&club, forget, &inspector).await;
+        }
+        let page = read(&club, &format!("/notes/{note}"), &author).await;
+        let (_, said) = page.split_once(begin).unwrap_or_else(|| panic!("{page}"));
+        let (day, _) = said.split_once('.').unwrap();
+        assert_eq!(day.starts_with(", "), is_known, "{page}");
+        let words = format!("{begin}{day}.");
+        for file in files {
+            let body = club.get(file, None).await.body;
+            assert_eq!(body.matches(&words).count(), 1, "{file}: {words}: {body}");
+        }
+        let all = club.get("/notes.json", None).await.json();
+        let of = |id: i64| {
+            let mut notes = all["notes"].as_array().unwrap().iter();
+            notes.find(|note| note["id"] == id).unwrap()
+        };
+        assert_eq!(of(note)["inspected"], words.as_str());
+        assert_eq!(of(note)["inspected_at"].is_string(), is_known, "{all}");
+        assert!(of(usual)["inspected"].is_null() && of(usual)["inspected_at"].is_null(), "{all}");
+    }
+}

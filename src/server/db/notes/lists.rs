@@ -34,6 +34,8 @@ pub struct Listed {
     pub did_not: i64,
     /// The corrections above it, newest first.
     pub corrections: Vec<Correction>,
+    /// When an inspector read this wording, where that is known.
+    pub inspected_at: Option<UnixSeconds>,
 }
 
 /// A moderator's correction.
@@ -221,6 +223,7 @@ struct ShownRow {
     worked: i64,
     did_not: i64,
     corrections: Vec<Correction>,
+    inspected_at: Option<UnixSeconds>,
     things: Vec<Entry>,
 }
 
@@ -247,5 +250,6 @@ pub(in crate::db) fn read(json: &str) -> Option<Listed> {
         worked: row.worked,
         did_not: row.did_not,
         corrections: row.corrections,
+        inspected_at: row.inspected_at,
     })
 }

@@ -4,7 +4,11 @@
 use holewright_core::tables::materials::{self, Material, Work};
 use holewright_core::units::print;
 
-use super::belongs::Thing;
+use super::belongs::{Group, Thing};
+use super::wording::Wording;
+
+/// The field that says in what it was done.
+const MATERIAL: &str = "material";
 
 /// The dangers of one material.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -16,25 +20,42 @@ pub struct Dangers {
     /// What burns, poisons or is not to be worked, in the words of that page; what was said of a material before it
     /// is not said again.
     pub words: Vec<&'static str>,
+    /// Whether some of it harms whoever cuts it there and then.
+    pub is_at_once: bool,
 }
 
-/// Those of every material among these things.
+/// Those of the material that a note was done in: of the one that its field names, else of each that it belongs to. Of
+/// one that it is only shown beside, what burns or poisons is told all the same.
+#[must_use]
+pub fn of_note(wording: &Wording) -> Vec<Dangers> {
+    let named = Group::Materials.named(wording.done.text(MATERIAL));
+    of(&wording.things, named.as_ref())
+}
+
+/// Those of every material among these things; where one is named, of the others only what burns, poisons or is not to
+/// be worked.
 ///
 /// # Examples
 /// ```
 /// use holewright_server::rules::notes::{belongs, dangers};
-/// let things = belongs::list("magnesium alloy, 4 BA").unwrap();
-/// let found = dangers::of(&things);
+/// let things = belongs::list("magnesium alloy, gunmetal, 4 BA").unwrap();
+/// let found = dangers::of(&things, None);
 /// assert_eq!(found[0].material, "Magnesium alloy");
-/// assert!(found[0].words.iter().any(|said| said.contains("never use them on it")));
-/// assert_eq!(dangers::of(&things[1..]), []);
+/// assert!(found[0].is_at_once && found[0].words.iter().any(|said| said.contains("never use them on it")));
+/// assert_eq!((found[1].material.as_str(), found[1].words.len()), ("Gunmetal", 0));
+/// assert_eq!(dangers::of(&things, Some(&things[0])).len(), 1);
+/// assert_eq!(dangers::of(&things, Some(&things[1])).len(), 2);
+/// assert_eq!(dangers::of(&things[2..], None), []);
 /// ```
 #[must_use]
-pub fn of(things: &[Thing]) -> Vec<Dangers> {
+pub fn of(things: &[Thing], named: Option<&Thing>) -> Vec<Dangers> {
     let mut said = Vec::new();
-    let found =
-        things.iter().filter_map(|thing| materials::find(thing.id.strip_prefix("materials/")?));
-    let found = found.filter(|material| material.refused.is_some() || !material.dangers.is_empty());
+    let is_it = |thing: &Thing| named.is_none_or(|named| named == thing);
+    let found = things.iter().filter_map(|thing| {
+        let material = materials::find(thing.id.strip_prefix("materials/")?)?;
+        let is_told = is_it(thing) && !material.dangers.is_empty();
+        (is_told || grave(material).next().is_some()).then_some(material)
+    });
     let found = found.map(|material| Dangers {
         material: print::sentence(material.name),
         path: material.path(),
@@ -45,14 +66,27 @@ pub fn of(things: &[Thing]) -> Vec<Dangers> {
                 is_new
             })
             .collect(),
+        is_at_once: material.refused.is_some()
+            || material.dangers.iter().any(|danger| is_at_once(danger.work)),
     });
     found.collect()
 }
 
+/// The materials that harm whoever cuts them there and then, by name; none where there are none.
+#[must_use]
+pub fn at_once(found: &[Dangers]) -> Option<String> {
+    let names: Vec<String> = found
+        .iter()
+        .filter(|danger| danger.is_at_once)
+        .map(|danger| print::running(&danger.material))
+        .collect();
+    (!names.is_empty()).then(|| names.join(", "))
+}
+
 /// The same as plain text, a line for each sentence; nothing where none is said in words.
 #[must_use]
-pub fn plain(things: &[Thing]) -> Vec<String> {
-    let found = of(things);
+pub fn plain(wording: &Wording) -> Vec<String> {
+    let found = of_note(wording);
     let lines = found.iter().flat_map(|dangers| {
         dangers
             .words
@@ -70,13 +104,22 @@ fn grave(material: &'static Material) -> impl Iterator<Item = &'static str> {
 
 /// What can burn, or harm whoever breathes it, wherever the material is cut.
 const fn is_grave(work: Work) -> bool {
-    matches!(work, Work::Fire | Work::Shuns(_) | Work::Dust | Work::Stock | Work::Drilling)
+    is_at_once(work) || matches!(work, Work::Dust | Work::Stock)
+}
+
+/// What burns, or gives off fume, while it is cut.
+const fn is_at_once(work: Work) -> bool {
+    matches!(work, Work::Fire | Work::Shuns(_) | Work::Drilling)
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{of, plain};
-    use crate::rules::notes::belongs::{at, list};
+    use super::{at_once, of};
+    use crate::rules::notes::belongs::{Thing, at, list};
+
+    fn thing(slug: &str) -> Thing {
+        at(&format!("materials/{slug}")).unwrap_or_else(|| panic!("{slug}"))
+    }
 
     #[test]
     fn what_burns_or_poisons_is_said_in_words_and_once() {
@@ -85,18 +128,31 @@ mod tests {
             ("ptfe", "fever like influenza"),
             ("beryllium-copper", "beryllium dust"),
         ] {
-            let thing = at(&format!("materials/{slug}")).unwrap_or_else(|| panic!("{slug}"));
-            let found = of(std::slice::from_ref(&thing));
+            let found = of(&[thing(slug)], None);
             assert_eq!(found.len(), 1, "{slug}");
             assert!(found[0].words.iter().any(|said| said.contains(words)), "{slug}: {found:?}");
-            assert!(plain(&[thing]).iter().all(|line| line.starts_with("Danger, ")), "{slug}");
+            assert!(found[0].is_at_once, "{slug}");
         }
         // Of a usual metal its page says more, and nothing is told in words.
-        let brass = of(&list("gunmetal").unwrap());
-        assert_eq!((brass.len(), brass[0].words.len()), (1, 0), "{brass:?}");
+        let usual = of(&list("gunmetal").unwrap(), None);
+        assert_eq!((usual.len(), usual[0].words.len(), usual[0].is_at_once), (1, 0, false));
+        // Dust is told, and does no harm there and then.
+        let iron = of(&[thing("grey-cast-iron")], None);
+        assert_eq!((iron[0].words.len(), at_once(&iron)), (1, None), "{iron:?}");
         // Two that burn alike are told once.
-        let both: Vec<_> =
-            ["materials/ptfe", "materials/ptfe"].iter().filter_map(|id| at(id)).collect();
-        assert_eq!(of(&both)[1].words, Vec::<&str>::new());
+        let both = of(&[thing("ptfe"), thing("ptfe")], None);
+        assert_eq!(both[1].words, Vec::<&str>::new());
+    }
+
+    #[test]
+    fn beside_the_material_that_is_named_only_what_burns_or_poisons_is_told() {
+        let things = [thing("free-cutting-brass"), thing("gunmetal"), thing("magnesium-alloy")];
+        let names = |named: Option<&Thing>| -> Vec<String> {
+            of(&things, named).into_iter().map(|danger| danger.material).collect()
+        };
+        assert_eq!(names(None), ["Free-cutting brass", "Gunmetal", "Magnesium alloy"]);
+        assert_eq!(names(Some(&things[1])), ["Gunmetal", "Magnesium alloy"]);
+        assert_eq!(names(Some(&thing("copper"))), ["Magnesium alloy"]);
+        assert_eq!(at_once(&of(&things, None)).as_deref(), Some("magnesium alloy"));
     }
 }

@@ -118,6 +118,8 @@ pub struct Plain<'a> {
     pub caution: Option<&'a str>,
     /// What others found.
     pub counts: &'a str,
+    /// That an inspector read it, and when, where it speaks of pressure.
+    pub inspected: Option<&'a str>,
     /// Where it stands.
     pub address: &'a str,
 }
@@ -131,7 +133,7 @@ pub struct Plain<'a> {
 /// let note = Plain {
 ///     title: "Tapping 4 BA", by: "Ada Penn, 2 May 2026", done: &[("Material", "gunmetal")],
 ///     corrections: &["Use paraffin."], caution: None, text: "It went well.", counts: "Worked for 2 members.",
-///     address: "https://club.example/notes/7",
+///     inspected: None, address: "https://club.example/notes/7",
 /// };
 /// add(&mut text, &note);
 /// assert_eq!(text, "TAPPING 4 BA\nAda Penn, 2 May 2026\nMaterial: gunmetal\n\nCorrection: Use paraffin.\n\n\
@@ -150,7 +152,9 @@ pub fn add(text: &mut String, note: &Plain<'_>) {
         let _ = writeln!(text, "{caution}\n");
     }
     let what = if note.corrections.is_empty() { "" } else { "The text that was corrected: " };
-    let _ = write!(text, "{what}{}\n\n{} {}\n\n\n", note.text, note.counts, note.address);
+    let inspected = note.inspected.map(|said| format!("{said} ")).unwrap_or_default();
+    let (counts, address) = (note.counts, note.address);
+    let _ = write!(text, "{what}{}\n\n{counts} {inspected}{address}\n\n\n", note.text);
 }
 
 /// How many of these texts, by their length in characters, fit into one newsletter.

@@ -19,6 +19,7 @@ use tokio::sync::mpsc::{Receiver, Sender, channel};
 
 use super::super::apart::aside;
 use super::super::when::moment;
+use super::inspection;
 use crate::db::notes::lists::{self, Filter, Listed};
 use crate::rules::notes::fields;
 use crate::rules::notes::found::Sense;
@@ -59,9 +60,14 @@ fn found(note: &Listed) -> String {
 }
 
 /// The columns that came later, behind all that shipped before them.
-const LATER: [Column; 2] = [
+const LATER: [Column; 4] = [
     Column { name: "found", value: |_, note| found(note).into() },
     Column { name: "warning", value: |_, note| (note.wording.sense == Sense::Warning).into() },
+    Column {
+        name: "inspected",
+        value: |_, note| inspection::read(note.wording.subject, note.inspected_at).into(),
+    },
+    Column { name: "inspected_at", value: |_, note| note.inspected_at.map(moment).into() },
 ];
 
 /// The columns behind them.

@@ -1,7 +1,9 @@
 //! The words shown beside a note that waits for an inspector, and those for a club that has none.
 
+use super::super::when::day;
 use crate::db::notes::inspectors;
 use crate::db::notes::read::{Note, Version, WordingState};
+use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::inspection::{Awaited, Unattended, awaited, unattended};
 use crate::rules::notes::state::Subject;
 use crate::{App, Error};
@@ -21,6 +23,14 @@ pub(super) async fn of(app: &App, note: &Note, version: &Version) -> Result<Awai
 pub(super) async fn left_over(app: &App) -> Result<Option<Unattended>, Error> {
     let waiting = inspectors::awaiting(&app.database).await?;
     Ok(unattended(&waiting, &inspectors::all(&app.database).await?))
+}
+
+/// That an inspector read what readers see of a note, and when where that is known; nothing of one that speaks of no
+/// pressure.
+pub(super) fn read(subject: Subject, at: Option<UnixSeconds>) -> Option<String> {
+    const READ: &str = "An inspector of the club read it";
+    (subject == Subject::Pressure)
+        .then(|| at.map_or_else(|| format!("{READ}."), |at| format!("{READ}, {}.", day(at))))
 }
 
 /// That a note waits, and for whom.

@@ -57,7 +57,10 @@ impl Late {
         let newest = note.versions.last().filter(|newest| newest.wording != *wording);
         let stands = newest.map(|newest| {
             let mut effort = Effort::of_a_page();
-            (Text::of(&newest.wording), Difference::between(&newest.wording, wording, &mut effort))
+            (
+                Text::of(&newest.wording).of_place("stands"),
+                Difference::between(&newest.wording, wording, &mut effort),
+            )
         });
         let (heading, words) = match why {
             Why::Declined => (

@@ -8,6 +8,7 @@ use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::super::when::day;
+use super::inspection;
 use super::item::author;
 use super::page::{answer, page};
 use super::text::{Text, caution};
@@ -54,6 +55,7 @@ struct NoteShown {
     corrections: Vec<String>,
     text: Text,
     counts: String,
+    inspected: Option<String>,
     address: String,
 }
 
@@ -156,8 +158,9 @@ fn shown(app: &App, note: &Listed) -> NoteShown {
         title: title(note),
         by: by(note),
         corrections: note.corrections.iter().map(|said| markdown::html(&said.text)).collect(),
-        text: Text::of(&note.wording).struck(!note.corrections.is_empty()),
+        text: Text::of(&note.wording).of_place(note.id).struck(!note.corrections.is_empty()),
         counts: found(note),
+        inspected: inspection::read(note.wording.subject, note.inspected_at),
         address: format!("{}/notes/{}", app.base_url, note.id),
     }
 }
@@ -175,9 +178,10 @@ fn plain(app: &App, issue: Issue, notes: &[Listed], more: Option<String>) -> Str
         let done: Vec<_> =
             note.wording.done.filled().map(|(field, typed)| (field.label, typed)).collect();
         let corrections: Vec<_> = note.corrections.iter().map(|said| said.text.as_str()).collect();
-        let mut cautions = dangers::plain(&note.wording.things);
+        let mut cautions = dangers::plain(&note.wording);
         cautions.extend(caution(&note.wording).map(str::to_owned));
         let cautions = Some(cautions.join("\n")).filter(|said| !said.is_empty());
+        let inspected = inspection::read(note.wording.subject, note.inspected_at);
         let plain = Plain {
             title: &title(note),
             by: &by(note),
@@ -186,6 +190,7 @@ fn plain(app: &App, issue: Issue, notes: &[Listed], more: Option<String>) -> Str
             text: &note.wording.text,
             caution: cautions.as_deref(),
             counts: &found(note),
+            inspected: inspected.as_deref(),
             address: &format!("{}/notes/{}", app.base_url, note.id),
         };
         newsletter::add(&mut text, &plain);

@@ -197,7 +197,9 @@ pub(super) fn item(
         difference: None,
         corrections: standing(note),
         goes: Vec::new(),
-        text: Text::of(&version.wording).struck(note.standing_corrections().next().is_some()),
+        text: Text::of(&version.wording)
+            .of_place(&old)
+            .struck(note.standing_corrections().next().is_some()),
         words: told(note, decider, Act::Settle),
         buttons: offered(note, decider, &SETTLES),
         reason: typed(&old).or_else(|| other(waiting.is_some(), &new)).unwrap_or_default(),
@@ -212,7 +214,7 @@ pub(super) fn item(
         difference: shown.map(|shown| Difference::of(Some(shown), version, effort)),
         corrections: Vec::new(),
         goes: if shown.is_some() { standing(note) } else { Vec::new() },
-        text: Text::of(&version.wording),
+        text: Text::of(&version.wording).of_place(if is_hidden { &new } else { &old }),
         words: told(note, decider, Act::Pass)
             .or_else(|| version.is_turned_back.then(|| TURNED_BACK.to_owned())),
         buttons: offered(note, decider, if is_hidden { &REPLACES } else { &DECIDES }),

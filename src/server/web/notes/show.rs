@@ -282,12 +282,7 @@ fn note_page(
             })
             .collect(),
         text: Text::of(wording).struck(is_shown && note.standing_corrections().next().is_some()),
-        inspected: (is_public && wording.subject == Subject::Pressure).then(|| {
-            let read = "An inspector of the club read it";
-            version
-                .inspected_at
-                .map_or_else(|| format!("{read}."), |at| format!("{read}, {}.", day(at)))
-        }),
+        inspected: inspection::read(wording.subject, version.inspected_at).filter(|_| is_public),
         is_shown,
         counts: wording.sense.counts(found),
         earlier: judged::earlier(note),
@@ -352,7 +347,8 @@ fn newer(note: &Note, shown: &Version, awaited: Awaited) -> Option<Newer> {
         }
         _ => "A newer wording of yours waits for a moderator: readers see this one.".to_owned(),
     };
-    Some(Newer { state, title: version.wording.title.clone(), text: Text::of(&version.wording) })
+    let text = Text::of(&version.wording).of_place("newer");
+    Some(Newer { state, title: version.wording.title.clone(), text })
 }
 
 /// Whose the words are: its author's, and whose fix is in them.

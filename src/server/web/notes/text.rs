@@ -1,5 +1,7 @@
 //! The text of a wording on a page: what was done, what happened, what it belongs to.
 
+use std::fmt::Display;
+
 use askama::Template;
 
 use crate::rules::notes::dangers::Dangers;
@@ -17,13 +19,23 @@ pub(super) struct Text {
     /// Made by [`markdown::html`], and so safe.
     html: String,
     things: Vec<Link>,
-    /// What can hurt in the materials it belongs to.
+    /// What can hurt in the material it was done in.
     dangers: Vec<Dangers>,
+    /// Where that stands on the page.
+    anchor: String,
     /// What is said beside boilers and pressure.
     caution: Option<&'static str>,
     is_warning: bool,
     /// A correction stands above it.
     is_struck: bool,
+}
+
+/// The line under the title of a note on what harms there and then.
+#[derive(Clone, Debug, Template)]
+#[template(path = "web/notes/at_once.html")]
+pub(super) struct AtOnce {
+    materials: String,
+    anchor: String,
 }
 
 /// What is said of this wording, where it speaks of boilers or pressure.
@@ -41,7 +53,8 @@ impl Text {
             things: things
                 .map(|thing| Link::new(format!("/{}", thing.id), thing.title.as_str()))
                 .collect(),
-            dangers: dangers::of(&wording.things),
+            dangers: dangers::of_note(wording),
+            anchor: "dangers".to_owned(),
             caution: caution(wording),
             is_warning: wording.sense == Sense::Warning,
             is_struck: false,
@@ -51,6 +64,17 @@ impl Text {
     /// Whether it belongs to nothing of the reference.
     pub(super) fn is_on_no_page(&self) -> bool {
         self.things.is_empty()
+    }
+
+    /// What stands right under the title: what harms there and then, and the way down to it.
+    pub(super) fn at_once(&self) -> Option<AtOnce> {
+        let materials = dangers::at_once(&self.dangers)?;
+        Some(AtOnce { materials, anchor: self.anchor.clone() })
+    }
+
+    /// The same on a page that shows several.
+    pub(super) fn of_place(self, place: impl Display) -> Self {
+        Self { anchor: format!("dangers-{place}"), ..self }
     }
 
     /// The same, struck.
