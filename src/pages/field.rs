@@ -21,6 +21,8 @@ pub struct Field {
     pub kind: Kind,
     /// What was wrong with it.
     pub error: Option<Trouble>,
+    /// What a browser offers in a line of text while it is typed.
+    pub offered: Vec<String>,
 }
 
 /// What sort of control it is.
@@ -127,7 +129,13 @@ impl Field {
         hint: impl Into<Cow<'static, str>>,
         kind: Kind,
     ) -> Self {
-        Self { name, label, hint: hint.into(), kind, error: None }
+        Self { name, label, hint: hint.into(), kind, error: None, offered: Vec::new() }
+    }
+
+    /// The same line of text, in which these are offered.
+    #[must_use]
+    pub fn offering(self, offered: Vec<String>) -> Self {
+        Self { offered, ..self }
     }
 
     /// The field with its error, if it has one among these; `fill` makes the address that puts a choice in the field.

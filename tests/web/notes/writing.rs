@@ -173,3 +173,154 @@ async fn a_question_stands_above_the_preview() {
     assert!(at("name=\"meant_material\"") < at("<h2 id=\"preview\">"), "{body}");
     assert!(at("<form action=\"/notes/new\"") < at("name=\"meant_material\""), "{body}");
 }
+
+/// The values of the list that a browser offers for this field, in their order.
+fn offered(body: &str, field: &str) -> Vec<String> {
+    let list = body.split_once(&format!("<datalist id=\"{field}-offered\">"));
+    let list = list.and_then(|(_, list)| list.split_once("</datalist>"));
+    let Some((list, _)) = list else { return Vec::new() };
+    assert!(body.contains(&format!(" list=\"{field}-offered\"")), "{body}");
+    let values = list.split("<option value=\"").skip(1);
+    values.map(|value| value.split('"').next().unwrap().to_owned()).collect()
+}
+
+const DRAWER: &str = "drawer=drills=1mm%2C+2.65mm%2C+6mm\
+    &speeds=lathe%3A+350%2C+500%3B+bench+drill%3A+600-2000&on=yes";
+
+#[tokio::test]
+async fn the_machines_and_drills_of_the_drawer_are_offered_where_a_note_is_written() {
+    let (club, author) = scene().await;
+    let with = |cookies: &str| author.with_cookies(&format!("{}; {cookies}", author.cookie()));
+    let mine = with(&format!("{DRAWER}; machine=Old+mill"));
+    let form = club.get("/notes/new", Some(&mine)).await;
+    assert_eq!(form.header("cache-control"), "private, no-store");
+    let form = form.body;
+    assert_eq!(offered(&form, "machine"), ["Old mill", "lathe", "bench drill"], "{form}");
+    assert!(form.contains("In your drawer: lathe, bench drill"), "{form}");
+    assert!(form.contains("name=\"machine\" value=\"Old mill\""), "{form}");
+    assert_eq!(offered(&form, "drill"), ["1 mm", "2.65 mm", "6 mm"], "{form}");
+    assert!(!form.contains("the plan takes"), "for which thread: {form}");
+    assert_eq!(offered(&form, "material"), [""; 0]);
+
+    // What the plan takes comes first: by the fields, by what the note is on, and when the form comes back.
+    let words = "Of your drawer the plan takes 2.65 mm for 5 BA in gunmetal.";
+    let preview = [("title", "Studs"), ("thread", "5BA"), ("material", "LG2"), ("do", "preview")];
+    let on = [("title", "Studs"), ("on", "5 BA, gunmetal"), ("do", "preview")];
+    let wrong = [("thread", "5 BA"), ("material", "gunmetal"), ("do", "send")];
+    for body in [
+        club.get("/notes/new?thread=5+BA&material=gunmetal", Some(&mine)).await.body,
+        club.post("/notes/new", Some(&mine), &preview).await.body,
+        club.post("/notes/new", Some(&mine), &on).await.body,
+        club.post("/notes/new", Some(&mine), &wrong).await.body,
+    ] {
+        assert_eq!(offered(&body, "drill"), ["2.65 mm", "1 mm", "6 mm"], "{body}");
+        assert!(body.contains(words), "{body}");
+    }
+    let plan = club.get("/plan?thread=5+BA&material=gunmetal", Some(&mine)).await.body;
+    assert!(plan.replace('\u{a0}', " ").contains("2.65 mm"), "the plan takes it: {plan}");
+    // A thread that nobody reads is not the thread of the page.
+    let other = club.get("/notes/new?on=threads/ba/5&thread=the+odd+one", Some(&mine)).await.body;
+    assert!(!other.contains("the plan takes"), "{other}");
+    // Nor is a note the place for a drawer once it is kept.
+    let kept = [&preview[..3], &[("text", "Dry."), ("do", "draft")]].concat();
+    let kept = club.post("/notes/new", Some(&mine), &kept).await;
+    let edit = kept.header("location").to_owned();
+    assert_eq!(offered(&club.get(&edit, Some(&mine)).await.body, "drill").len(), 3);
+    assert_eq!(offered(&club.get(&edit, Some(&author)).await.body, "drill"), [""; 0]);
+}
+
+#[tokio::test]
+async fn without_a_drawer_in_use_nothing_is_offered_and_a_broken_one_is_none() {
+    let (club, author) = scene().await;
+    let path = "/notes/new?thread=5+BA&material=gunmetal";
+    let plain = club.get(path, Some(&author)).await.body;
+    let keyless = |body: &str| {
+        let (before, key) = body.split_once("name=\"form_key\" value=\"").unwrap();
+        format!("{before}{}", key.split_once('"').unwrap().1)
+    };
+    assert!(!plain.contains("datalist") && !plain.contains("your drawer"), "{plain}");
+    for cookie in [
+        DRAWER.replace("on=yes", "on=no"),
+        "drawer=".to_owned(),
+        "drawer=speeds=%22%3E%3Cscript%3Ealert%281%29%3C%2Fscript%3E%3A+500&on=yes".to_owned(),
+        "drawer=drills=%22+onfocus%3Dalert%281%29&on=yes".to_owned(),
+        "drawer=drills=%FF%FE&on=yes".to_owned(),
+        format!("drawer=speeds=lathe%3A+{}&on=yes", "350%2C+".repeat(500)),
+        "drawer=speeds=350%2C+500&on=yes; a=b".replace("drawer=speeds", "drawers=speeds"),
+    ] {
+        let odd = author.with_cookies(&format!("{}; {cookie}", author.cookie()));
+        let form = club.get(path, Some(&odd)).await;
+        assert_eq!(form.status, StatusCode::OK, "{cookie}");
+        assert_eq!(keyless(&form.body), keyless(&plain), "{cookie}");
+    }
+    // One machine without a name has none to offer.
+    let unnamed = "drawer=speeds=350%2C+500&on=yes";
+    let unnamed = author.with_cookies(&format!("{}; {unnamed}", author.cookie()));
+    let form = club.get(path, Some(&unnamed)).await.body;
+    assert!(!form.contains("datalist") && !form.contains("In your drawer"), "{form}");
+}
+
+#[tokio::test]
+async fn a_metal_that_names_a_kind_is_asked_about_and_may_stay_one() {
+    let (club, author) = scene().await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let fields = |material, answer| {
+        [
+            ("title", "Bush"),
+            ("text", "It rang."),
+            ("material", material),
+            ("meant_material", answer),
+        ]
+    };
+    let send = |material, answer| [&fields(material, answer)[..], &[("do", "send")]].concat();
+    for (material, first) in [("bronze", "gunmetal"), ("Stainless", "stainless-303")] {
+        let asked = club.post("/notes/new", Some(&author), &send(material, "")).await;
+        assert_eq!(asked.status, StatusCode::UNPROCESSABLE_ENTITY, "{}", asked.body);
+        let question = format!("“{material}”: which {}?", material.to_lowercase());
+        assert!(asked.body.contains(&question), "{}", asked.body);
+        let mut values = asked.body.split("name=\"meant_material\" value=\"").skip(1);
+        assert!(values.next().unwrap().starts_with(&format!("{first}\"")), "{}", asked.body);
+        assert!(
+            values.last().unwrap().starts_with("unknown\"> I don’t know which"),
+            "{}",
+            asked.body
+        );
+        // An answer to another question is none.
+        let other = club.post("/notes/new", Some(&author), &send(material, "yes")).await;
+        assert_eq!(other.status, StatusCode::UNPROCESSABLE_ENTITY, "{}", other.body);
+    }
+    assert_eq!(club.count("SELECT count(*) FROM note").await, 0);
+    // So many that they do not stand side by side are a list.
+    let steel = club.post("/notes/new", Some(&author), &send("steel", "")).await.body;
+    assert!(steel.contains("<select id=\"meant_material\""), "{steel}");
+    assert!(steel.contains("<option value=\"\" selected>Choose one</option>"), "{steel}");
+
+    let note = club.shown(&author, &moderator, &fields("bronze", "leaded-bronze")).await;
+    let listed = format!("href=\"/notes/{note}\"");
+    assert!(club.get("/materials/leaded-bronze", None).await.body.contains(&listed));
+    let page = club.get(&format!("/notes/{note}"), None).await.body;
+    assert!(page.contains("<dd>bronze</dd>"), "as it was typed: {page}");
+    let form = club.get(&format!("/notes/{note}/edit"), Some(&author)).await.body;
+    assert!(form.contains("name=\"on\" value=\"Leaded bronze\""), "{form}");
+
+    // Whoever does not know says so; the line after sending says where it stands.
+    let words = "It will be shown among the notes, and on no page of the reference";
+    let found = "A search of the notes for “bronze” finds it.";
+    let sent = club.post("/notes/new", Some(&author), &send("bronze", "unknown")).await;
+    assert_eq!(sent.status, StatusCode::SEE_OTHER, "{}", sent.body);
+    let set = sent.headers.get_all("set-cookie").iter().map(|set| set.to_str().unwrap());
+    let done = set.into_iter().find(|set| set.starts_with("done=")).unwrap();
+    let done = done.split(';').next().unwrap();
+    let after = author.with_cookies(&format!("{}; {done}", author.cookie()));
+    let mine = club.get("/notes/mine", Some(&after)).await.body;
+    assert!(mine.contains(words) && mine.contains(found), "{mine}");
+    let unknown = club.count("SELECT max(id) FROM note").await;
+    club.decide(&moderator, unknown, ("pass", "")).await;
+    let search = club.get("/notes?q=bronze", None).await.body;
+    assert!(search.contains(&format!("href=\"/notes/{unknown}\"")), "{search}");
+    let on = "SELECT count(*) FROM note_entry JOIN note ON version_id = shown_version
+              WHERE note.id = (SELECT max(id) FROM note)";
+    assert_eq!(club.count(on).await, 0);
+    let kept = club.post("/notes/new", None, &send("bronze", "unknown")).await.body;
+    assert!(kept.contains("name=\"meant_material\" value=\"unknown\""), "signed out too: {kept}");
+}

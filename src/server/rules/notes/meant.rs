@@ -1,7 +1,8 @@
 //! What a field of a note nearly names: a metal misspelt, a thread written in an unusual way, a size that several
-//! threads have. Its author is asked, and what was typed stays as it was typed.
+//! threads have; a kind of metal and not one of it. Its author is asked, and what was typed stays as it was typed.
 
 use holewright_core::finder;
+use holewright_core::tables::materials;
 use holewright_core::tables::threads::read::as_meant;
 
 use super::belongs::{Group, Thing};
@@ -22,6 +23,10 @@ pub enum Answer {
     Yes,
     /// It stays as it was typed.
     No,
+    /// Of a kind, the material with this slug.
+    This(&'static str),
+    /// Of a kind, they do not know which: it stays as it was typed.
+    Unknown,
 }
 
 impl Answer {
@@ -31,7 +36,11 @@ impl Answer {
         match typed {
             "yes" => Self::Yes,
             "no" => Self::No,
-            _ => Self::Open,
+            "unknown" => Self::Unknown,
+            slug => {
+                let mut all = materials::all().iter();
+                all.find(|held| held.slug == slug).map_or(Self::Open, |held| Self::This(held.slug))
+            }
         }
     }
 
@@ -42,6 +51,8 @@ impl Answer {
             Self::Open => "",
             Self::Yes => "yes",
             Self::No => "no",
+            Self::This(slug) => slug,
+            Self::Unknown => "unknown",
         }
     }
 }
@@ -87,10 +98,47 @@ pub struct Question {
     pub field: &'static str,
     /// What was typed.
     pub typed: String,
-    /// What that may mean.
-    pub thing: Thing,
-    /// What was answered.
+    /// What that may mean: one thing, or all of a kind with the commonest first.
+    pub things: Vec<Thing>,
+    /// What was answered to this question.
     pub answer: Answer,
+}
+
+impl Question {
+    fn of(field: &'static str, typed: &str, things: Vec<Thing>, answer: Answer) -> Self {
+        let mut question = Self { field, typed: typed.to_owned(), things, answer };
+        let is_answer = match answer {
+            Answer::Open => true,
+            Answer::Yes | Answer::No => !question.is_of_a_kind(),
+            Answer::Unknown => question.is_of_a_kind(),
+            Answer::This(_) => question.is_of_a_kind() && question.meant().is_some(),
+        };
+        // What was answered before another text was typed is no answer.
+        if !is_answer {
+            question.answer = Answer::Open;
+        }
+        question
+    }
+
+    /// Whether a kind was typed, and one of it is asked for.
+    #[must_use]
+    pub fn is_of_a_kind(&self) -> bool {
+        self.things.len() > 1
+    }
+
+    /// What was meant, as they say.
+    #[must_use]
+    pub fn meant(&self) -> Option<&Thing> {
+        match self.answer {
+            Answer::Yes => self.things.first(),
+            Answer::This(slug) => self.things.iter().find(|thing| is_material(thing, slug)),
+            Answer::Open | Answer::No | Answer::Unknown => None,
+        }
+    }
+}
+
+fn is_material(thing: &Thing, slug: &str) -> bool {
+    thing.id.strip_prefix("materials/") == Some(slug)
 }
 
 /// What is to be asked of these fields, with what was answered; nothing about things that the note belongs to anyway.
@@ -99,12 +147,36 @@ pub fn questions(done: &Done, things: &[Thing], answers: Answers) -> Vec<Questio
     let asked = done.filled().filter_map(|(field, typed)| {
         let group = field.group?;
         let (_, asks) = ASKED.into_iter().find(|(held, _)| *held == group)?;
-        let thing = meant(group, typed).or_else(|| within(group, typed));
-        let thing = thing.filter(|thing| !things.contains(thing))?;
-        let typed = typed.to_owned();
-        Some(Question { field: asks, typed, thing, answer: answers.of(asks) })
+        let kind = if group == Group::Materials { of_kind(typed) } else { Vec::new() };
+        let found = if kind.is_empty() {
+            vec![meant(group, typed).or_else(|| within(group, typed))?]
+        } else {
+            kind
+        };
+        let is_known = found.iter().any(|thing| things.contains(thing));
+        (!is_known).then(|| Question::of(asks, typed, found, answers.of(asks)))
     });
     asked.collect()
+}
+
+/// The materials that a text names together, the commonest first; none where it names one, or says something else.
+///
+/// # Examples
+/// ```
+/// use holewright_server::rules::notes::meant::of_kind;
+/// assert_eq!(of_kind("Bronze").len(), 7);
+/// assert_eq!(of_kind("stainless")[0].title, "Stainless steel 303");
+/// assert!(of_kind("gunmetal").is_empty() && of_kind("the blue bar").is_empty());
+/// ```
+#[must_use]
+pub fn of_kind(typed: &str) -> Vec<Thing> {
+    if typed.chars().nth(LONGEST_FIELD).is_some() {
+        return Vec::new();
+    }
+    let kind = materials::read::candidates(typed).err().unwrap_or_default();
+    let things =
+        kind.iter().filter_map(|held| super::belongs::at(&format!("materials/{}", held.slug)));
+    things.collect()
 }
 
 /// The thing of a group that a text nearly names; none where it names one outright, or is far from any.
@@ -255,7 +327,41 @@ mod tests {
         assert_eq!(asked.len(), 1);
         assert_eq!((asked[0].field, asked[0].answer), ("meant_material", Answer::No));
         assert_eq!(asked[0].typed, "silver stel");
-        let thing = asked[0].thing.clone();
-        assert_eq!(questions(&done, &[thing], Answers::default()), []);
+        let things = asked[0].things.clone();
+        assert_eq!(questions(&done, &things, Answers::default()), []);
+    }
+
+    #[test]
+    fn of_a_kind_it_is_asked_which_and_an_answer_to_another_question_is_none() {
+        let asked = |typed: &str, answer: &'static str| {
+            let done = Done::from_each(|field| match field.name {
+                "material" => typed.to_owned(),
+                _ => String::new(),
+            });
+            let answers =
+                Answers::read(|field| if field == "meant_material" { answer } else { "" });
+            questions(&done, &[], answers).remove(0)
+        };
+        for (typed, answer, expected, meant) in [
+            ("bronze", "", Answer::Open, None),
+            ("bronze", "leaded-bronze", Answer::This("leaded-bronze"), Some("Leaded bronze")),
+            ("bronze", "unknown", Answer::Unknown, None),
+            ("bronze", "yes", Answer::Open, None),
+            ("bronze", "no", Answer::Open, None),
+            ("bronze", "silver-steel", Answer::Open, None),
+            ("silver stel", "silver-steel", Answer::Open, None),
+            ("silver stel", "unknown", Answer::Open, None),
+            ("silver stel", "yes", Answer::Yes, Some("Silver steel")),
+        ] {
+            let question = asked(typed, answer);
+            assert_eq!(question.answer, expected, "{typed}, {answer}");
+            let found = question.meant().map(|thing| thing.title.as_str());
+            assert_eq!(found, meant, "{typed}, {answer}");
+        }
+        // One of a kind that it is shown on already says which.
+        let done = Done::from_each(|_| "bronze".to_owned());
+        let on = crate::rules::notes::belongs::at("materials/gunmetal").unwrap();
+        let left = questions(&done, &[on], Answers::default());
+        assert!(left.iter().all(|question| question.field != "meant_material"), "{left:?}");
     }
 }

@@ -8,7 +8,7 @@ use sha2::{Digest, Sha256};
 use super::belongs::{self, Thing};
 use super::fields::{Done, Lines, NoteField, TEXT, TITLE};
 use super::found::Sense;
-use super::meant::{self, Answer, Answers, Question};
+use super::meant::{self, Answers, Question};
 use super::seen::{is_blank, is_seen};
 use super::state::Subject;
 use super::{markdown, pressure};
@@ -102,9 +102,8 @@ impl Wording {
             named.into_iter().for_each(|thing| belongs::add(&mut wording.things, thing));
         }
         for question in meant::questions(&wording.done, &wording.things, typed.meant) {
-            if question.answer == Answer::Yes {
-                belongs::add(&mut wording.things, question.thing);
-            }
+            let meant = question.meant().cloned();
+            meant.into_iter().for_each(|thing| belongs::add(&mut wording.things, thing));
         }
         wording.things.sort_by(|one, other| one.id.cmp(&other.id));
         if typed.is_pressure || wording.heard(&[]) == Subject::Pressure {

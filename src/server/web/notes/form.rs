@@ -7,6 +7,7 @@ use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::super::page::words;
+use super::at_hand::AtHand;
 use super::late::Late;
 use super::page::page;
 use super::text::Text;
@@ -15,10 +16,11 @@ use crate::extract::{Fields, Reader};
 use crate::rules::auth::SignedIn;
 use crate::rules::deed::Did;
 use crate::rules::notes::fields::{Done, Lines, NoteField, TEXT, TITLE};
-use crate::rules::notes::meant::{Answer, Answers, Question};
+use crate::rules::notes::meant::{self, Answer, Answers, Question};
 use crate::rules::notes::wording::{Typed, Wording};
 use crate::rules::notes::{NoteId, belongs};
 use crate::{App, Error};
+use holewright_core::units::print;
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
 use holewright_pages::layout::{Frame, Section};
@@ -28,6 +30,12 @@ pub(super) const MADE_FROM: &str = "made_from";
 
 /// The tick of a note that warns.
 const WARNING: &str = "warning";
+
+/// The field that names a material.
+const MATERIAL: &str = "material";
+
+/// More answers than stand side by side are a list.
+const MOST_SIDE_BY_SIDE: usize = 8;
 
 /// Where the form is sent, and what it makes.
 pub(super) enum Place {
@@ -49,6 +57,13 @@ impl Place {
             Self::Edit(_) => "Change the note",
         }
     }
+}
+
+/// Whoever writes, and what they have at hand.
+#[derive(Clone)]
+pub(super) struct Writer {
+    pub(super) member: SignedIn,
+    pub(super) at_hand: AtHand,
 }
 
 /// What the page says beside the form.
@@ -125,7 +140,7 @@ pub(super) fn typed(fields: &Fields) -> Typed {
 /// The form with what was typed.
 pub(super) fn form_with(
     app: &App,
-    member: SignedIn,
+    Writer { member, at_hand }: Writer,
     place: &Place,
     typed: &Typed,
     remarks: Remarks,
@@ -162,7 +177,7 @@ pub(super) fn form_with(
         pages: remarks.preview.as_ref().map(shown_on).unwrap_or_default(),
         questions: remarks.questions.iter().map(|asked| question(asked, &remarks.errors)).collect(),
         fields,
-        done,
+        done: at_hand.offered(done, typed),
         last,
         errors: remarks.errors,
     };
@@ -172,28 +187,55 @@ pub(super) fn form_with(
 
 /// On which pages a note will be shown, in a sentence.
 pub(super) fn shown_on(wording: &Wording) -> String {
+    let typed = wording.done.text(MATERIAL);
+    let kind = meant::of_kind(typed);
+    let is_left_open = !kind.is_empty() && !kind.iter().any(|thing| wording.things.contains(thing));
+    let found = if is_left_open {
+        format!(" A search of the notes for “{typed}” finds it.")
+    } else {
+        String::new()
+    };
     match wording.things.as_slice() {
-        [] => "It will be shown among the notes, and on no page of the reference: name the material and the thread \
-               in the fields, one each, for that."
-            .to_owned(),
-        [_] => format!("It will be shown on the page of {}.", belongs::in_words(&wording.things)),
-        _ => format!("It will be shown on the pages of {}.", belongs::in_words(&wording.things)),
+        [] => format!(
+            "It will be shown among the notes, and on no page of the reference: name the material and the thread in \
+             the fields, one each, for that.{found}"
+        ),
+        [_] => format!(
+            "It will be shown on the page of {}.{found}",
+            belongs::in_words(&wording.things)
+        ),
+        _ => format!(
+            "It will be shown on the pages of {}.{found}",
+            belongs::in_words(&wording.things)
+        ),
     }
 }
 
-/// What is asked of a field that only nearly names something.
+/// What is asked of a field that only nearly names something, or names a kind.
 pub(super) fn asks(question: &Question) -> String {
-    let page = belongs::in_words(std::slice::from_ref(&question.thing));
+    if question.is_of_a_kind() {
+        return format!("“{}”: which {}?", question.typed, print::running(&question.typed));
+    }
+    let page = belongs::in_words(&question.things);
     format!("“{}”: put the note on the page of {page}?", question.typed)
 }
 
 /// The same as a field of a form.
 pub(super) fn question(question: &Question, errors: &[FieldError]) -> Field {
-    let thing = belongs::in_words(std::slice::from_ref(&question.thing));
-    let choices = [
-        (Answer::Yes, format!("Yes, on the page of {thing}")),
-        (Answer::No, "No, as I typed it".to_owned()),
-    ];
+    let answers: Vec<(Answer, String)> = if question.is_of_a_kind() {
+        let of_it = question.things.iter().filter_map(|thing| {
+            let (_, slug) = thing.id.split_once('/')?;
+            Some((Answer::read(slug), thing.title.clone()))
+        });
+        of_it.chain([(Answer::Unknown, "I don’t know which".to_owned())]).collect()
+    } else {
+        let page = belongs::in_words(&question.things);
+        let yes = format!("Yes, on the page of {page}");
+        vec![(Answer::Yes, yes), (Answer::No, "No, as I typed it".to_owned())]
+    };
+    let is_long = answers.len() > MOST_SIDE_BY_SIDE;
+    let open = is_long.then(|| (Answer::Open, "Choose one".to_owned()));
+    let choices = open.into_iter().chain(answers);
     let choices =
         choices.map(|(answer, words)| (answer.word().to_owned(), words, question.answer == answer));
     let label = match question.field {
@@ -201,7 +243,8 @@ pub(super) fn question(question: &Question, errors: &[FieldError]) -> Field {
         "meant_thread" => "The thread",
         _ => "The drill",
     };
-    let kind = Kind::Pick(items(question.field, choices));
+    let items = items(question.field, choices);
+    let kind = if is_long { Kind::List(items) } else { Kind::Pick(items) };
     let is_missed = errors.iter().any(|error| error.field == question.field);
     let hint = if is_missed { String::new() } else { asks(question) };
     Field::new(question.field, label, hint, kind).judged(errors, |_, _| String::new())

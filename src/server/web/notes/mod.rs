@@ -2,6 +2,7 @@
 //!
 //! Signed-in readers get pages of their own that nobody may keep; everybody else gets the same bytes.
 
+mod at_hand;
 pub mod atom;
 mod back;
 pub mod compare;

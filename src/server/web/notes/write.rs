@@ -8,11 +8,12 @@ use std::sync::Arc;
 
 use axum::extract::{RawQuery, State};
 use axum::http::header::RETRY_AFTER;
-use axum::http::{HeaderMap, HeaderValue, StatusCode};
+use axum::http::{HeaderValue, StatusCode};
 use axum::response::Response;
 
 use super::super::apart::aside;
-use super::form::{Place, Remarks, asks, form_with, signed_out, typed};
+use super::at_hand::AtHand;
+use super::form::{Place, Remarks, Writer, asks, form_with, signed_out, typed};
 use super::last_machine;
 use super::late::{self, Late, Why};
 use super::number::Number;
@@ -48,7 +49,7 @@ pub const TAKES: u64 =
 pub async fn begin(
     State(app): State<Arc<App>>,
     Member(member): Member,
-    headers: HeaderMap,
+    at_hand: AtHand,
     RawQuery(query): RawQuery,
 ) -> Result<Response, Error> {
     let query = Query::read(query.as_deref().unwrap_or_default());
@@ -58,7 +59,8 @@ pub async fn begin(
         let key = new_key()?;
         let typed = newest.map(|version| version.wording.typed(&key));
         let typed = typed.unwrap_or_else(|| Typed { form_key: key, ..Typed::default() });
-        return form_with(&app, member, &Place::New, &typed, Remarks::default());
+        let writer = Writer { member, at_hand };
+        return form_with(&app, writer, &Place::New, &typed, Remarks::default());
     }
     let things: Vec<_> = belongs::read(query.get("on")).into_iter().collect();
     let title = |group: Group| {
@@ -68,7 +70,7 @@ pub async fn begin(
     let said = |field: NoteField| -> String {
         field.filled_in(|name| query.get(name)).chars().take(field.longest).collect()
     };
-    let machine = last_machine::read(&headers).unwrap_or_default();
+    let machine = at_hand.machine.clone().unwrap_or_default();
     let known = |field: NoteField| match said(field) {
         nothing if nothing.is_empty() && field.name == last_machine::FIELD => machine.clone(),
         nothing if nothing.is_empty() => field.group.map(title).unwrap_or_default(),
@@ -81,7 +83,7 @@ pub async fn begin(
         done: Done::from_each(known),
         ..Typed::default()
     };
-    form_with(&app, member, &Place::New, &typed, Remarks::default())
+    form_with(&app, Writer { member, at_hand }, &Place::New, &typed, Remarks::default())
 }
 
 /// The form filled with the newest wording.
@@ -91,6 +93,7 @@ pub async fn begin(
 pub async fn edit(
     State(app): State<Arc<App>>,
     Member(member): Member,
+    at_hand: AtHand,
     JustDid(did): JustDid,
     Number(NoteId(id)): Number,
 ) -> Result<Response, Error> {
@@ -102,7 +105,8 @@ pub async fn edit(
     let typed = newest.map(filled);
     let asked = newest.map(|version| version.reason.clone()).filter(|reason| !reason.is_empty());
     let said = Remarks { asked, did, ..Remarks::default() };
-    form_with(&app, member, &Place::Edit(NoteId(id)), &typed.unwrap_or_default(), said)
+    let writer = Writer { member, at_hand };
+    form_with(&app, writer, &Place::Edit(NoteId(id)), &typed.unwrap_or_default(), said)
 }
 
 /// A new note: previewed, kept on the desk or sent in.
@@ -112,9 +116,10 @@ pub async fn edit(
 pub async fn create(
     State(app): State<Arc<App>>,
     reader: Reader,
+    at_hand: AtHand,
     fields: Fields,
 ) -> Result<Response, Error> {
-    receive(&app, reader, Place::New, &fields).await
+    receive(&app, (reader, at_hand), Place::New, &fields).await
 }
 
 /// Another wording of a note: previewed, kept on the desk or sent in.
@@ -124,15 +129,16 @@ pub async fn create(
 pub async fn change(
     State(app): State<Arc<App>>,
     reader: Reader,
+    at_hand: AtHand,
     Number(NoteId(id)): Number,
     fields: Fields,
 ) -> Result<Response, Error> {
-    receive(&app, reader, Place::Edit(NoteId(id)), &fields).await
+    receive(&app, (reader, at_hand), Place::Edit(NoteId(id)), &fields).await
 }
 
 async fn receive(
     app: &Arc<App>,
-    reader: Reader,
+    (reader, at_hand): (Reader, AtHand),
     place: Place,
     fields: &Fields,
 ) -> Result<Response, Error> {
@@ -140,6 +146,7 @@ async fn receive(
     let Reader(Some(member)) = reader else {
         return signed_out(app, &place, typed, fields.as_typed("do"));
     };
+    let writer = Writer { member, at_hand };
     // A key that no form of ours made makes a note of its own.
     if !is_key(&typed.form_key) {
         typed.form_key = new_key()?;
@@ -150,8 +157,8 @@ async fn receive(
     };
     let work = move || (Wording::read(&typed, aim), Wording::questions(&typed), typed);
     let (read, questions, typed) = aside(work).await?;
-    let asked = match asked(app, &member, &place).await {
-        Err(error) => return not_kept(app, member, &place, &typed, error).await,
+    let asked = match asked(app, &writer.member, &place).await {
+        Err(error) => return not_kept(app, writer, &place, &typed, error).await,
         Ok(asked) => asked,
     };
     let told = |errors| {
@@ -160,14 +167,14 @@ async fn receive(
     };
     let wording = match read {
         Ok(wording) => wording,
-        Err(errors) => return form_with(app, member, &place, &typed, told(errors)),
+        Err(errors) => return form_with(app, writer, &place, &typed, told(errors)),
     };
     if fields.as_typed("do") == "preview" {
         let own = if let Place::Edit(id) = place { Some(id) } else { None };
-        let like = alike::find(&app.database, member.id, own, &wording).await?;
+        let like = alike::find(&app.database, writer.member.id, own, &wording).await?;
         let said = Remarks { preview: Some(wording), asked, questions, like, ..Remarks::default() };
         let app = Arc::clone(app);
-        return aside(move || form_with(&app, member, &place, &typed, said)).await?;
+        return aside(move || form_with(&app, writer, &place, &typed, said)).await?;
     }
     // What nearly names something is not sent in before its author has said whether it is that.
     let open: Vec<FieldError> = match aim {
@@ -178,26 +185,26 @@ async fn receive(
         }
     };
     if !open.is_empty() {
-        return form_with(app, member, &place, &typed, told(open));
+        return form_with(app, writer, &place, &typed, told(open));
     }
-    match keep(app, &member, &place, (&typed, &wording, aim)).await {
+    match keep(app, &writer.member, &place, (&typed, &wording, aim)).await {
         Ok(Outcome::Kept(NoteId(id))) if aim == Aim::Draft => {
             let saved = did(app, &format!("/notes/{id}/edit"), Deed::Saved.into())?;
             last_machine::remembered(app, &wording, saved)
         }
         Ok(Outcome::Kept(NoteId(id))) => {
-            point_out(app, &member, &[(NoteId(id), &wording)]).await;
+            point_out(app, &writer.member, &[(NoteId(id), &wording)]).await;
             let sent = Did { deed: Deed::SentIn, of: Some(id) };
             let sent = did(app, &format!("/notes/mine#note-{id}"), sent)?;
             last_machine::remembered(app, &wording, sent)
         }
         Ok(Outcome::Late(id)) => {
-            too_late(app, member, (id, Why::Unread), (wording, aim, typed)).await
+            too_late(app, writer, (id, Why::Unread), (wording, aim, typed)).await
         }
         Ok(Outcome::Declined(id)) => {
-            too_late(app, member, (id, Why::Declined), (wording, aim, typed)).await
+            too_late(app, writer, (id, Why::Declined), (wording, aim, typed)).await
         }
-        Err(error) => not_kept(app, member, &place, &typed, error).await,
+        Err(error) => not_kept(app, writer, &place, &typed, error).await,
     }
 }
 
@@ -241,23 +248,23 @@ async fn keep(
 /// kept.
 async fn too_late(
     app: &Arc<App>,
-    member: SignedIn,
+    writer: Writer,
     (id, why): (NoteId, Why),
     (wording, aim, typed): (Wording, Aim, Typed),
 ) -> Result<Response, Error> {
-    let note = authored(app, &member, id).await?;
+    let note = authored(app, &writer.member, id).await?;
     let made_from = note.versions.last().map(Version::mark).unwrap_or_default();
     let state = late::stands(app, &note).await?;
     let known = Typed { made_from, form_key: new_key()?, ..typed.clone() };
-    let by = Some(Client::Member(member.id));
-    let (again, sent) = (member.clone(), typed);
+    let by = Some(Client::Member(writer.member.id));
+    let (again, sent) = (writer.clone(), typed);
     let (place, here) = (Place::Edit(id), Arc::clone(app));
     // As for a history: what takes long to compare waits for its turn.
     let work = move || {
         let late = Late::of((&note, state), why, (&wording, aim));
         let said =
             Remarks { late: Some(late), status: Some(StatusCode::CONFLICT), ..Remarks::default() };
-        form_with(&here, member, &place, &known, said)
+        form_with(&here, writer, &place, &known, said)
     };
     match app.apart.run(by, work).await {
         // No turn came: the form without what stands, to be sent again.
@@ -271,7 +278,7 @@ async fn too_late(
 /// cost nobody their text.
 async fn not_kept(
     app: &App,
-    member: SignedIn,
+    writer: Writer,
     place: &Place,
     typed: &Typed,
     error: Error,
@@ -294,9 +301,10 @@ async fn not_kept(
         }
         Error::Conflict(words) => {
             let words = format!("The note was not kept: {words}. What you typed is below");
-            if let Some(status) = is_over(app, &member, place).await?.then(|| error.status()) {
+            if let Some(status) = is_over(app, &writer.member, place).await?.then(|| error.status())
+            {
                 let words = format!("{words}: sent from here it makes a note of its own.");
-                return of_its_own(app, member, (typed, questions), (status, words));
+                return of_its_own(app, writer, (typed, questions), (status, words));
             }
             format!("{words}.")
         }
@@ -304,7 +312,7 @@ async fn not_kept(
         Error::NotFound(_) => {
             let words = "The note was not kept: this form belongs to a note that is not yours, or is gone. \
                          What you typed is below: sent from here it makes a note of its own.";
-            return of_its_own(app, member, (typed, questions), (error.status(), words.to_owned()));
+            return of_its_own(app, writer, (typed, questions), (error.status(), words.to_owned()));
         }
         // The fault is ours: the log then says what it was.
         _ => return Err(error),
@@ -315,7 +323,7 @@ async fn not_kept(
     let errors = vec![FieldError::new(TITLE.name, words)];
     let status = Some(error.status());
     let said = Remarks { errors, status, questions, ..Remarks::default() };
-    let mut response = form_with(app, member, place, typed, said)?;
+    let mut response = form_with(app, writer, place, typed, said)?;
     if let Some(seconds) = error.retry_after() {
         response.headers_mut().insert(RETRY_AFTER, HeaderValue::from(seconds));
     }
@@ -325,14 +333,14 @@ async fn not_kept(
 /// The form with everything typed, as that of a note to be: its own can take it no more.
 fn of_its_own(
     app: &App,
-    member: SignedIn,
+    writer: Writer,
     (typed, questions): (&Typed, Vec<Question>),
     (status, words): (StatusCode, String),
 ) -> Result<Response, Error> {
     let typed = Typed { form_key: new_key()?, made_from: String::new(), ..typed.clone() };
     let errors = vec![FieldError::new(TITLE.name, words)];
     let said = Remarks { errors, status: Some(status), questions, ..Remarks::default() };
-    form_with(app, member, &Place::New, &typed, said)
+    form_with(app, writer, &Place::New, &typed, said)
 }
 
 /// Whether the note that the form belongs to is withdrawn. The first form of a note is refused for nothing
