@@ -1,8 +1,11 @@
 //! Words of pressure in every dress that a reader sees through: each is heard.
 
+use holewright_server::rules::notes::fields::Done;
 use holewright_server::rules::notes::folded::folded;
 use holewright_server::rules::notes::pressure::{marked_text_speaks_of_it, speaks_of_it};
 use holewright_server::rules::notes::seen::is_blank;
+use holewright_server::rules::notes::state::Subject;
+use holewright_server::rules::notes::wording::{Aim, Typed, Wording};
 use proptest::prelude::*;
 use proptest::sample::select;
 
@@ -237,6 +240,7 @@ fn what_has_nothing_to_do_with_pressure_is_left_alone() {
         "A stay of the crown wheel; gauge plate; check twice",
         "20 mm bar, turned to 10 mm; 3 bars at once; Op 10: bar off",
         "A receiver for the telephone; glass for the gauge of the clock; tube and plate",
+        "Tapped 8 BA blind 10 mm",
     ] {
         assert!(!marked_text_speaks_of_it(text), "{text}");
     }
@@ -498,4 +502,57 @@ fn figures_and_names_of_pressure_are_heard_as_they_are_written() {
     .filter(|text| speaks_of_it(text))
     .collect();
     assert_eq!(heard, ["stop, valve out"], "as a pair, to be on the safe side");
+}
+
+/// A drill's number above a text on a bar is no gauge; everything that could be one is heard as before.
+#[test]
+fn a_figure_before_bar_is_a_drills_number_only_where_it_can_be_nothing_else() {
+    assert!(!speaks_of_it("Cross pin\nsilver steel\nNo 50\n10 mm\nBar was bright"));
+    assert!(!speaks_of_it("Cross pin\nNo. 50\nBar of silver steel, tapped 8 BA blind 10 mm"));
+    // As a note has them: the field of the drill above the text.
+    let subject = |drill: &str, depth: &str, text: &str| {
+        let done = Done::from_each(|field| match field.name {
+            "drill" => drill.to_owned(),
+            "depth" => depth.to_owned(),
+            _ => String::new(),
+        });
+        let (title, text) = ("Cross pin".to_owned(), text.to_owned());
+        let typed = Typed { title, text, done, ..Typed::default() };
+        Wording::read(&typed, Aim::SendIn).unwrap().subject
+    };
+    assert_eq!(subject("No 50", "", "Bar was **bright**, and tapped blind 10 mm."), Subject::Usual);
+    for (drill, depth, text) in [
+        ("50", "", "Bar was bright."),
+        ("No 50", "", "bar and no leaks."),
+        ("No 50", "bar", "It cut clean."),
+        ("at 50", "", "Bar was bright."),
+    ] {
+        assert_eq!(subject(drill, depth, text), Subject::Pressure, "{drill}, {depth}: {text}");
+    }
+    let missed: Vec<&str> = [
+        "50\nbar",
+        "50\nBar was reached",
+        "No 50 bar",
+        "There is no 50 bar in it",
+        "No 50\nbar was what it showed",
+        "No 50\nbar",
+        "No 50\nBar",
+        "No 50\nBar on the gauge",
+        "Pumped up to\nNo 50\nBar was the most",
+        "held at\nNo 50\nBar is shown",
+        "it went to No 50\nBar was bright",
+        "No 5.5\nBar was bright",
+        "No 50\nBar was bright at 5 bar",
+        "No 50\nBar was bright\n50\nbar",
+        "No 50\nBar was steam",
+        "No 50\nBar was at 80 psi",
+        "No 50\n50 bar",
+        "№ 50\nBar was bright",
+        "N\u{43e} 50\nBar was bright",
+        "No 5\u{200b}0\nBar was bright",
+    ]
+    .into_iter()
+    .filter(|text| !speaks_of_it(text) || !marked_text_speaks_of_it(text))
+    .collect();
+    assert_eq!(missed, [""; 0]);
 }

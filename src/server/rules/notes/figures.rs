@@ -13,6 +13,10 @@ const WORDS: usize = 4;
 const LINKS: usize = 60;
 const TRIED: usize = 400;
 
+/// Words beside a length that is no drill.
+const BEFORE_A_DEPTH: [&str; 3] = ["blind", "depth", "deep"];
+const BEHIND_A_DEPTH: [&str; 2] = ["deep", "depth"];
+
 /// A name in the text, and the address of what it names.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Named {
@@ -117,6 +121,10 @@ fn named(
     }
     budget.tried = budget.tried.checked_sub(1)?;
     let address = address(inner)?;
+    if address.starts_with("/drills/") && !is_marked(inner) && is_a_depth(text, words, place, count)
+    {
+        return None;
+    }
     Some((Named { place: start..start + inner.len(), address }, count))
 }
 
@@ -129,18 +137,70 @@ fn is_a_figure(text: &str) -> bool {
     is_letter_drill || (has_digit && has_unit)
 }
 
+/// Whether a drill's mark stands before it.
+fn is_marked(text: &str) -> bool {
+    let lower = text.to_lowercase();
+    ["#", "no", "number", "letter"].iter().any(|mark| lower.starts_with(mark))
+        && !lower.contains('-')
+}
+
+/// Whether the words around a length say how deep something goes: "blind 10 mm", "to a depth of 8 mm", "3 mm deep".
+fn is_a_depth(text: &str, words: &[Range<usize>], place: usize, count: usize) -> bool {
+    let word = |place: usize| words.get(place).and_then(|word| text.get(word.clone()));
+    let before = |back: usize| place.checked_sub(back).and_then(word);
+    let folded =
+        |word: &str| word.trim_matches(|c: char| !c.is_alphanumeric()).to_ascii_lowercase();
+    // A sentence that ends says nothing of what begins behind it.
+    let said_before = |back: usize| {
+        let word = before(back).filter(|word| !word.ends_with(['.', ';', '!', '?']));
+        word.map(folded).unwrap_or_default()
+    };
+    let of = said_before(1) == "of" && said_before(2) == "depth";
+    let ends =
+        word(place + count - 1).is_some_and(|last| last.ends_with(['.', ',', ';', ':', '!', '?']));
+    let behind = word(place + count).filter(|_| !ends).map(folded).unwrap_or_default();
+    of || BEFORE_A_DEPTH.contains(&said_before(1).as_str())
+        || BEHIND_A_DEPTH.contains(&behind.as_str())
+}
+
 /// A size with the unit of length behind it, or a drill's mark before it, is a drill; else a thread.
 fn address(text: &str) -> Option<String> {
     let lower = text.to_lowercase();
     let is_length =
         ["mm", "in", "in.", "inch", "thou", "\"", "″"].iter().any(|unit| lower.ends_with(unit));
-    let is_marked = ["#", "no", "number", "letter"].iter().any(|mark| lower.starts_with(mark))
-        && !lower.contains('-');
     if let Ok(thread) = threads::read::candidates(text) {
         return Some(thread.path());
     }
-    if !is_length && !is_marked {
+    if !is_length && !is_marked(text) {
         return None;
     }
     drills::read::read(text).ok().map(drills::Drill::path)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Budget, find};
+
+    #[test]
+    fn a_length_that_says_how_deep_is_no_drill() {
+        for (text, expected) in [
+            ("Tapped 4 BA, blind 10 mm.", &["4 BA"][..]),
+            ("blind (10 mm)", &[]),
+            ("Drilled 3.3 mm, 10 mm deep, then 4 BA.", &["3.3 mm", "4 BA"]),
+            ("to a depth of 8 mm with a 3.3 mm drill", &["3.3 mm"]),
+            ("Depth: 8 mm", &[]),
+            ("a 10mm depth", &[]),
+            ("1/4 in deep", &[]),
+            // Another sentence, another thing; and what is marked as a drill is one.
+            ("It is blind. 10 mm drill, dry.", &["10 mm"]),
+            ("blind, No. 43", &["No. 43"]),
+            ("blind 4 BA", &["4 BA"]),
+            ("Drilled 10 mm. Deep swarf.", &["10 mm"]),
+            ("10 mm, deep", &["10 mm"]),
+        ] {
+            let found = find(text, &mut Budget::default());
+            let found: Vec<&str> = found.iter().map(|named| &text[named.place.clone()]).collect();
+            assert_eq!(found, expected, "{text}");
+        }
+    }
 }

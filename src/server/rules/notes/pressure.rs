@@ -83,6 +83,9 @@ pub const CAUTION: &str = "It speaks of boilers, steam or pressure: the national
 const BAR: &str = "bar";
 const BEFORE_SO_MANY_BAR: [&str; 3] = ["to", "at", "under"];
 
+/// What stands behind a bar of metal at the beginning of a sentence.
+const BEHIND_A_BAR: [&str; 4] = ["was", "is", "of", "stock"];
+
 /// Words that are about pressure where they stand together, the second in the plural too.
 pub const PAIRS: [(&str, &str); 79] = [
     ("safety", "valv"),
@@ -197,7 +200,7 @@ pub fn subject(text: &str) -> Subject {
 /// ```
 #[must_use]
 pub fn speaks_of_it(text: &str) -> bool {
-    let looks = without_possessives(&folded(text));
+    let looks = without_possessives(&folded(&with_drills_ended(text)));
     let words: Vec<&str> = split(&looks).collect();
     // What is joined by a hyphen or dots may be read as one word.
     let joined = looks.split_whitespace().map(|word| split(word).collect::<String>());
@@ -240,6 +243,46 @@ pub fn says_more_than_a_name(text: &str) -> bool {
 #[must_use]
 pub fn marked_text_speaks_of_it(text: &str) -> bool {
     speaks_of_it(text) || speaks_of_it(&markdown::plain(text))
+}
+
+/// The text with a full stop behind a drill's number that has a line to itself, where a sentence on a bar begins on the
+/// next: the field of the drill above the text of a note is no figure of a gauge.
+fn with_drills_ended(text: &str) -> String {
+    let mut ended = String::with_capacity(text.len() + 1);
+    let mut before = "";
+    let mut lines = text.split('\n').peekable();
+    while let Some(line) = lines.next() {
+        ended.push_str(line);
+        let next = lines.peek();
+        if next.is_some_and(|next| is_a_drills_number(line) && begins_with_a_bar(next))
+            && !BEFORE_SO_MANY_BAR.iter().any(|word| ends_with(before, word))
+        {
+            ended.push('.');
+        }
+        if next.is_some() {
+            ended.push('\n');
+        }
+        before = line;
+    }
+    ended
+}
+
+/// "No 50", "No. 50" and nothing else.
+fn is_a_drills_number(line: &str) -> bool {
+    let number = line.trim().strip_prefix("No").map(|rest| rest.trim_start_matches('.').trim());
+    number.is_some_and(|number| {
+        (1..=2).contains(&number.len()) && number.bytes().all(|byte| byte.is_ascii_digit())
+    })
+}
+
+/// A sentence that says what the bar was: the unit of a gauge has no capital and no such word behind it.
+fn begins_with_a_bar(line: &str) -> bool {
+    let mut words = line.split(' ');
+    words.next() == Some("Bar") && words.next().is_some_and(|word| BEHIND_A_BAR.contains(&word))
+}
+
+fn ends_with(line: &str, word: &str) -> bool {
+    folded(line).trim_end_matches(|c: char| !c.is_alphanumeric()).ends_with(word)
 }
 
 /// The text without the s behind a word: "the club’s team" has no steam in it.
