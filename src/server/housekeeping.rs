@@ -33,7 +33,7 @@ pub(super) async fn judge(
         let heard = judged.heard;
         tracing::warn!(
             heard,
-            "stored notes are now heard to speak of boilers, steam or pressure: the inspector reads them first"
+            "stored notes are now heard to speak of boilers, steam or pressure: an inspector reads them first"
         );
     }
     Ok(judged)

@@ -17,7 +17,7 @@ use crate::rules::notes::{NoteId, VersionId};
 const BATCH: i64 = 100;
 /// Why a note is hidden.
 const UNREAD: &str = "Its words are now heard to speak of boilers, steam or pressure, and no inspector has read it. \
-    To be safe it is hidden until the inspector has looked.";
+    To be safe it is hidden until an inspector has looked.";
 
 /// How far it came.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

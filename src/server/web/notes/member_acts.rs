@@ -32,7 +32,7 @@ const LONGEST_WHY: usize = 200;
 const WHY: &str = "reason";
 /// Why a verdict may not say so.
 const FOR_THE_INSPECTOR: &str = "Leave boilers, steam and pressure out here: material and size are shown \
-     unread. Say it in the line below, or write a note on it: the inspector reads those first.";
+     unread. Say it in the line below, or write a note on it: an inspector reads those first.";
 
 const REPORT: TextForm = TextForm {
     act: "report",

@@ -227,7 +227,7 @@ impl Item {
                     Some("On a note of your own: somebody else with the right decides about it.")
                 }
                 (false, false) if is_pressure && remark.state == Stands::Waiting => {
-                    Some("For the inspector: only the inspector passes it.")
+                    Some("For an inspector: only an inspector passes it.")
                 }
                 _ => None,
             },
