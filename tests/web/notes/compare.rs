@@ -60,6 +60,13 @@ async fn notes_stand_side_by_side_and_what_warns_comes_first() {
     ] {
         assert!(body.contains(words), "{words}: {body}");
     }
+    // What happened stands under a fold: the rows stay low.
+    let (_, folded) = body.split_once("What happened</summary>").unwrap();
+    assert!(body.find("<summary").unwrap() < body.find("It cut clean.").unwrap(), "{body}");
+    assert!(
+        folded.split_once("</details>").unwrap().1.contains("It cut clean."),
+        "one a row: {body}"
+    );
     assert!(body.contains(&format!("href=\"/notes/{first}\"")), "{body}");
     assert!(!body.contains("Dangerous") && !body.contains("Elsewhere"), "{body}");
 
