@@ -91,6 +91,15 @@ impl Scene {
                 let of = self.person(Who::Reader).id.to_string();
                 self.post(by, "verdict", &[("do", "away"), ("of", &of)]).await
             }
+            What::Remark(text) => {
+                self.post(by, "remark", &[("remark", &self.sentence('r', text))]).await
+            }
+            What::TakeRemarkBack(text) => {
+                let of = self.remark(text).await;
+                self.post(by, "remark", &[("do", "away"), ("of", &of)]).await
+            }
+            What::ShowRemark(text) => self.decide_remark(by, "show", text).await,
+            What::DeclineRemark(text) => self.decide_remark(by, "decline", text).await,
             What::Look => self.queue(&self.get("/queue", Some(by)).await),
             What::Open => {
                 let path = format!("/notes/{}", self.note);
@@ -194,6 +203,24 @@ impl Scene {
         done(&self.club.post(&path, Some(self.person(by)), fields).await)
     }
 
+    /// The server's number of a remark; of one that is not there yet none.
+    async fn remark(&self, text: Text) -> String {
+        let number: i64 =
+            sqlx::query_scalar("SELECT coalesce(max(id), 0) FROM remark WHERE text = ?")
+                .bind(self.sentence('r', text))
+                .fetch_one(self.club.app.database.pools()[0])
+                .await
+                .unwrap();
+        number.to_string()
+    }
+
+    async fn decide_remark(&self, by: Who, what: &str, text: Text) -> Answer {
+        let number = self.remark(text).await;
+        let reason = if what == "show" { String::new() } else { reason(by) };
+        let fields = [("remark", number.as_str()), ("do", what), ("reason", &reason)];
+        done(&self.club.post("/queue/remarks", Some(self.person(by)), &fields).await)
+    }
+
     async fn search(&self, word: String) -> Answer {
         self.item(&self.get(&format!("/notes?q={word}"), None).await)
     }
@@ -285,10 +312,15 @@ impl Scene {
         } else {
             Standing::Shown
         };
+        // What only its reader sees of their own is said so.
+        let remarks = body.split("<li id=\"remark-").skip(1);
+        let remarks = remarks.map(|remark| remark.split("</li>").next().unwrap());
+        let remarks = remarks.filter(|remark| !remark.contains("Only you see it"));
         Seen::Wording {
             text: self.whole(body),
             corrections: self.words('c', body),
             standing,
+            remarks: remarks.filter_map(|it| self.words('r', it).first().copied()).collect(),
             number: body.split_once("/correct\"").and_then(|(_, form)| self.number(form)),
         }
     }
@@ -335,6 +367,11 @@ fn done(answer: &Page) -> Answer {
         StatusCode::NOT_FOUND => Some(Why::NotHere),
         StatusCode::CONFLICT if answer.body.contains("These very words were not taken") => {
             Some(Why::Declined)
+        }
+        StatusCode::CONFLICT
+            if answer.body.contains("was decided about already, or was taken back") =>
+        {
+            Some(Why::Decided)
         }
         StatusCode::CONFLICT => {
             sentences.into_iter().find(|(sentence, _)| said(sentence)).map(|(_, why)| why)

@@ -232,6 +232,7 @@ async fn s22_whatever_is_asked_at_once_is_answered_as_if_one_after_the_other() {
         Why::NotHidden,
         Why::Hidden,
         Why::Withdrawn,
+        Why::Decided,
     ];
     // One script again and again seldom meets them all.
     for why in all.into_iter().filter(|_| one.is_none()) {
@@ -259,8 +260,9 @@ fn a_history_is_explained_only_by_an_order_that_keeps_what_came_first() {
     let (moira, reader) = (Who::Moira, Who::Reader);
     let read = |text: Option<u8>| match text {
         Some(text) => {
-            let (corrections, standing, number) = (Vec::new(), Standing::Shown, None);
-            Answer::Page(Seen::Wording { text, corrections, standing, number })
+            let (corrections, remarks) = (Vec::new(), Vec::new());
+            let (standing, number) = (Standing::Shown, None);
+            Answer::Page(Seen::Wording { text, corrections, standing, remarks, number })
         }
         None => Answer::Page(Seen::Nothing),
     };
@@ -329,4 +331,31 @@ fn a_history_in_which_a_verdict_is_lost_is_refused() {
     let hidden = (reader, What::Judge(true), Answer::Refused(Why::Hidden));
     assert!(holds(&[report.clone(), hidden]));
     assert!(!holds(&[report, judge(reader, true)]), "of a hidden note");
+}
+
+#[test]
+fn a_history_in_which_a_remark_is_decided_twice_or_seen_unread_is_refused() {
+    let (moira, morag, reader) = (Who::Moira, Who::Morag, Who::Reader);
+    let pass = [(moira, What::Look, waits(0, 0)), (moira, What::Pass(Some(0)), Answer::Done)];
+    let sees = |remarks: &[u8]| {
+        let (text, corrections, remarks) = (0, Vec::new(), remarks.to_vec());
+        let (standing, number) = (Standing::Shown, None);
+        let seen = Seen::Wording { text, corrections, standing, remarks, number };
+        (reader, What::Open, Answer::Page(seen))
+    };
+    let holds = |steps: &[_]| is_linearizable(&told(&[&pass, steps].concat()), Numbers::Told);
+    let remark = (reader, What::Remark(20), Answer::Done);
+    let show = (moira, What::ShowRemark(20), Answer::Done);
+    let decline = |answer| (morag, What::DeclineRemark(20), answer);
+    let decided = || Answer::Refused(Why::Decided);
+    assert!(holds(&[remark.clone(), sees(&[]), show.clone(), sees(&[20])]));
+    assert!(!holds(&[remark.clone(), sees(&[20])]), "nobody has read it");
+    assert!(!holds(&[remark.clone(), show.clone(), sees(&[])]), "it was shown");
+    assert!(!holds(&[remark.clone(), show.clone(), show.clone()]), "twice");
+    assert!(holds(&[remark.clone(), show.clone(), decline(Answer::Done), sees(&[])]));
+    let back = (reader, What::TakeRemarkBack(20), Answer::Done);
+    assert!(holds(&[remark.clone(), back.clone(), decline(decided()), sees(&[])]));
+    assert!(!holds(&[remark.clone(), back.clone(), show]), "it was taken back");
+    let withdraw = (moira, What::Withdraw, Answer::Done);
+    assert!(!holds(&[remark, withdraw, decline(Answer::Done)]), "it went with the note");
 }

@@ -59,6 +59,13 @@ pub(super) enum What {
     TakeBack,
     /// A moderator takes away what the reader said.
     TakeAway,
+    /// The reader sends a remark in. Each is in words of its own.
+    Remark(Text),
+    /// And takes it back.
+    TakeRemarkBack(Text),
+    /// A moderator shows it, or does not take it.
+    ShowRemark(Text),
+    DeclineRemark(Text),
     /// The queue is read.
     Look,
     /// The note's page is read.
@@ -112,6 +119,8 @@ pub(super) enum Why {
     WentOn,
     /// Another decided.
     Anothers,
+    /// The remark was decided about, or taken back.
+    Decided,
 }
 
 /// The note in the queue.
@@ -136,6 +145,8 @@ pub(super) enum Seen {
         /// Newest first.
         corrections: Vec<Text>,
         standing: Standing,
+        /// Those that everybody sees, oldest first.
+        remarks: Vec<Text>,
         /// The number in the form of a correction.
         number: Option<Number>,
     },
@@ -176,6 +187,14 @@ struct Wording {
     corrections: Vec<Text>,
 }
 
+/// Where a remark stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Remark {
+    Waiting,
+    Shown,
+    Over,
+}
+
 /// How the numbers of wordings come to be known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Numbers {
@@ -196,6 +215,8 @@ pub(super) struct Note {
     verdicts: Vec<(Who, bool)>,
     /// Who found so of an earlier wording, and has said nothing since.
     earlier: Vec<(Who, bool)>,
+    /// What the reader remarked, oldest first.
+    remarks: Vec<(Text, Remark)>,
     withdrawn: Option<Who>,
     numbers: Numbers,
     /// Who decided last, and how the note stood before, if nothing else has happened to it since.
@@ -210,6 +231,7 @@ impl Note {
             reports: Vec::new(),
             verdicts: Vec::new(),
             earlier: Vec::new(),
+            remarks: Vec::new(),
             withdrawn: None,
             numbers,
             last: None,
@@ -376,6 +398,8 @@ impl Note {
         }
         self.withdrawn = Some(by);
         self.reports.clear();
+        // What was remarked on a note goes with it.
+        self.remarks.iter_mut().for_each(|(_, stands)| *stands = Remark::Over);
         // What follows a shown wording stays its author's.
         let stays = if self.shown().is_some() { State::Draft } else { State::Gone };
         for wording in &mut self.wordings {
@@ -404,6 +428,26 @@ impl Note {
             self.earlier.retain(|(who, _)| *who != by);
             self.verdicts.push((by, worked));
         }
+        Ok(())
+    }
+
+    fn remark(&mut self, text: Text) -> Result<(), Why> {
+        self.shown_for(false)?;
+        if !self.reports.is_empty() {
+            return Err(Why::Hidden);
+        }
+        self.remarks.push((text, Remark::Waiting));
+        Ok(())
+    }
+
+    /// What becomes of a remark that stands in one of these ways.
+    fn decide_remark(&mut self, text: Text, from: &[Remark], to: Remark) -> Result<(), Why> {
+        let mut remarks = self.remarks.iter_mut();
+        let (_, stands) = remarks.find(|(held, _)| *held == text).ok_or(Why::NotHere)?;
+        if !from.contains(stands) {
+            return Err(Why::Decided);
+        }
+        *stands = to;
         Ok(())
     }
 
@@ -467,6 +511,12 @@ impl Note {
             text,
             corrections: corrections.iter().rev().copied().collect(),
             standing,
+            remarks: if matches!(standing, Standing::Shown | Standing::Hidden) {
+                let shown = self.remarks.iter().filter(|(_, stands)| *stands == Remark::Shown);
+                shown.map(|(text, _)| *text).collect()
+            } else {
+                Vec::new()
+            },
             number: self.correctable(by).map(|_| number.unwrap_or(Number::MAX)),
         }
     }
@@ -526,6 +576,11 @@ impl SequentialSpec for Note {
             What::Judge(worked) => self.judge(by, worked),
             What::TakeBack => self.take_away(by),
             What::TakeAway => self.take_away(Who::Reader),
+            What::Remark(text) => self.remark(text),
+            What::ShowRemark(text) => self.decide_remark(text, &[Remark::Waiting], Remark::Shown),
+            What::DeclineRemark(text) | What::TakeRemarkBack(text) => {
+                self.decide_remark(text, &[Remark::Waiting, Remark::Shown], Remark::Over)
+            }
             What::Mend(number, text) => self.mend(number, text),
             What::Undo => self.undo(by),
         };

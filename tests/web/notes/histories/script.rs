@@ -9,6 +9,9 @@ const TEXTS: usize = 3;
 /// Where the texts begin that only small fixes have.
 const MENDED: Text = 10;
 
+/// Where the texts of remarks begin: of the one before the others begin, then of those beside them.
+const REMARKED: Text = 20;
+
 /// What is asked in one history.
 #[derive(Debug)]
 pub(super) struct Script {
@@ -24,10 +27,10 @@ impl Script {
     pub(super) fn from_seed(seed: u64) -> Self {
         let mut chance = Chance(seed);
         Self {
-            first: first(chance.below(4)),
+            first: first(chance.below(5)),
             beside: Who::ALL.map(|by| {
                 let length = if by == Who::Author { 2 } else { 2 + chance.below(2) };
-                (0..length).map(|_| one(by, &mut chance)).collect()
+                (0..length).map(|place| one(by, place, &mut chance)).collect()
             }),
             last: vec![
                 Asked { by: Who::Moira, what: What::Open },
@@ -45,8 +48,8 @@ impl Script {
     }
 }
 
-/// A note that waits, or is shown, or shown while another wording waits, or reported. One moderator reads it
-/// for both.
+/// A note that waits, or is shown, or shown while another wording waits, or reported, or remarked on. One moderator
+/// reads it for both.
 fn first(kind: usize) -> Vec<Asked> {
     let moira = |what| Asked { by: Who::Moira, what };
     let mut first = vec![moira(What::Look)];
@@ -56,6 +59,7 @@ fn first(kind: usize) -> Vec<Asked> {
     match kind {
         2 => first.extend([Asked { by: Who::Author, what: What::SendIn(1) }, moira(What::Look)]),
         3 => first.push(Asked { by: Who::Reader, what: What::Report(0) }),
+        4 => first.push(Asked { by: Who::Reader, what: What::Remark(REMARKED) }),
         _ => {}
     }
     first
@@ -65,10 +69,11 @@ fn text(chance: &mut Chance) -> Text {
     Text::try_from(chance.below(TEXTS)).unwrap()
 }
 
-/// A request of theirs; the number in it is what they know when they come to it.
-fn one(by: Who, chance: &mut Chance) -> What {
+/// A request of theirs in this place; the number in it is what they know when they come to it.
+fn one(by: Who, place: usize, chance: &mut Chance) -> What {
     let share = chance.below(100);
     let text = text(chance);
+    let remarked = text + REMARKED;
     match by {
         Who::Author => match share {
             0..62 => What::SendIn(text),
@@ -79,27 +84,32 @@ fn one(by: Who, chance: &mut Chance) -> What {
         },
         Who::Moira | Who::Morag => match share {
             0..20 => What::Look,
-            20..36 => What::Pass(None),
-            36..42 => What::Mend(None, text + MENDED),
-            42..54 => What::AskForChange(None),
-            54..60 => What::Decline(None),
-            60..70 => What::Undo,
-            70..78 => What::Correct(None, text),
-            78..86 => What::Settle(None),
-            86..89 => What::Withdraw,
-            89..91 => What::Report(text),
-            91..94 => What::TakeAway,
-            94..96 => What::Judge(chance.below(2) == 0),
+            20..34 => What::Pass(None),
+            34..40 => What::Mend(None, text + MENDED),
+            40..50 => What::AskForChange(None),
+            50..56 => What::Decline(None),
+            56..64 => What::Undo,
+            64..71 => What::Correct(None, text),
+            71..78 => What::Settle(None),
+            78..81 => What::Withdraw,
+            81..83 => What::Report(text),
+            83..85 => What::TakeAway,
+            85..87 => What::Judge(chance.below(2) == 0),
+            87..92 => What::ShowRemark(remarked),
+            92..96 => What::DeclineRemark(remarked),
             _ => What::Open,
         },
         Who::Reader => match share {
             0..14 => What::Report(text),
-            14..34 => What::Judge(chance.below(2) == 0),
-            34..40 => What::TakeBack,
-            40..52 => What::Open,
-            52..62 => What::FindWording(text),
-            62..74 => What::FindCorrection(text),
-            74..88 => What::List,
+            14..30 => What::Judge(chance.below(2) == 0),
+            30..36 => What::TakeBack,
+            36..48 => What::Open,
+            48..56 => What::FindWording(text),
+            56..66 => What::FindCorrection(text),
+            66..76 => What::List,
+            // In words of its own.
+            76..84 => What::Remark(REMARKED + 1 + Text::try_from(place).unwrap()),
+            84..92 => What::TakeRemarkBack(remarked),
             _ => What::Kept,
         },
     }

@@ -11,7 +11,7 @@ use holewright_server::rules::auth::password::Hashing;
 use super::super::notes::{self, block};
 use super::super::upgrades::{RELEASED, released};
 use super::house::{Known, typed};
-use super::model::{Club, Member, Note, Password, Rights, Wording};
+use super::model::{Club, Member, Name, Note, Password, Remark, Rights, Word, Wording};
 use crate::support::Folder;
 
 /// The members at the beginning, and what they may do; behind them a stranger.
@@ -28,6 +28,11 @@ pub(super) struct Begin {
     pub(super) folder: Folder,
     pub(super) club: Club,
     pub(super) known: Known,
+}
+
+/// What the club is called.
+pub(super) fn club(name: Name) -> String {
+    format!("Society of hole {name}")
 }
 
 /// A password as it is typed.
@@ -65,15 +70,31 @@ impl Begin {
         let data = folder.path().join("data");
         block(async { Database::open(&data).await.unwrap().close().await });
         notes::execute(&data.join(FILE_NAME), &insert_members());
-        let club = Club { members: members(), notes: Vec::new() };
+        let club = Club { members: members(), ..Club::default() };
         Self { folder, club, known: Known::default() }
     }
 
-    /// As [`Begin::older`], brought up to date: the schema of today.
+    /// As [`Begin::older`], brought up to date: the schema of today. Of each member as many remarks wait as are taken,
+    /// or one less.
     pub(super) fn lively() -> Self {
-        let begin = Self::older();
+        let mut begin = Self::older();
         let data = begin.folder.path().join("data");
         block(async { Database::open(&data).await.unwrap().close().await });
+        let mut sql = String::new();
+        for (who, waits) in WAITING.into_iter().enumerate() {
+            for number in 0..waits {
+                // Five on each of the notes that nothing else is done to.
+                let place = BUSY + number / 5;
+                let (note, member) = (begin.known.notes[place], who + 1);
+                begin.club.notes[place].remarks.push(Remark::waiting(NO_WORD, who));
+                sql.push_str(&format!(
+                    "INSERT INTO remark (note_id, version_id, member_id, is_pressure, text, made_at)
+                     SELECT id, shown_version, {member}, 0, 'So did mine, {number}', {MADE}
+                     FROM note WHERE id = {note};"
+                ));
+            }
+        }
+        notes::execute(&data.join(FILE_NAME), &sql);
         begin
     }
 
@@ -96,7 +117,9 @@ impl Begin {
         let changed = Note { shown: wording(9004), queue: wording(9005), ..by(1) };
         let hidden = Note { shown: wording(9006), reports: [(9007, Some(1))].into(), ..by(0) };
         let withdrawn = Note { shown: wording(9008), is_withdrawn: true, ..by(1) };
-        let club_notes = vec![corrected, kept_back, changed, hidden, withdrawn];
+        let mut club_notes = vec![corrected, kept_back, changed, hidden, withdrawn];
+        assert_eq!(club_notes.len(), BUSY);
+        club_notes.extend((9010..9014).map(|word| Note { shown: wording(word), ..by(4) }));
         let mut sql = format!("{EMPTY}{}", insert_members());
         let mut known = Known::default();
         for (place, note) in club_notes.iter().enumerate() {
@@ -165,9 +188,18 @@ impl Begin {
             member.reports = sent;
         }
         notes::execute(&data.join(FILE_NAME), &sql);
-        Self { folder, club: Club { members, notes: club_notes }, known }
+        Self { folder, club: Club { members, notes: club_notes, name: None }, known }
     }
 }
+
+/// What is done in a run is done to so many notes.
+const BUSY: usize = 5;
+
+/// How many remarks of each member wait: all that one may have, or one less.
+const WAITING: [usize; MEMBERS.len()] = [20, 19, 20, 19, 19];
+
+/// A remark that nobody ever reads needs no word of its own.
+const NO_WORD: Word = 9999;
 
 /// How many reports the first members have sent today: all that one may, and one less.
 const REPORTS: [usize; 2] = [5, 4];

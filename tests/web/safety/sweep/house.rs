@@ -221,6 +221,16 @@ impl House {
                 let what = if pressure { "so+did+my+boiler" } else { "so+did+mine" };
                 (format!("/notes/{}/remark", note(at)), format!("remark={word}+{what}"))
             }
+            Act::Import => {
+                let table = format!(
+                    "title,text,drill,source%0A{word},It+cut+clean.,No.+43,Newsletter+1987%0A"
+                );
+                ("/notes/import".to_owned(), format!("tips={table}"))
+            }
+            Act::NameClub { name } => (
+                "/people/club".to_owned(),
+                format!("club_name={}", begin::club(name)).replace(' ', "+"),
+            ),
             Act::DecideRemark { note: at, shows } => {
                 let held = self.club.notes.get(at).filter(|note| !note.is_gone);
                 let waiting = held.and_then(|note| Some(note.remarks[note.waiting_remark()?].word));
@@ -322,8 +332,12 @@ impl House {
             self.known.remarks.insert(word, number);
             return;
         }
+        if self.known.versions.contains_key(&word) {
+            // The same table once more.
+            return;
+        }
         let place = match act {
-            Act::Write { .. } => self.known.notes.len(),
+            Act::Write { .. } | Act::Import => self.known.notes.len(),
             Act::Edit { note, .. } | Act::Mend { note, .. } => note,
             Act::Remove { .. } => {
                 return self.ask_database(async |connection| {

@@ -93,6 +93,9 @@ fn act() -> impl Strategy<Value = (Who, Act)> {
             .prop_map(|(by, note, pressure)| (by, Act::Remark { note, pressure })),
         3 => (decider(), note(), often())
             .prop_map(|(by, note, shows)| (by, Act::DecideRemark { note, shows })),
+        2 => prop_oneof![3 => Just(4_usize), 1 => anybody()].prop_map(|by| (by, Act::Import)),
+        2 => (prop_oneof![3 => Just(4_usize), 1 => anybody()], 0..3_u8)
+            .prop_map(|(by, name)| (by, Act::NameClub { name })),
         2 => (anybody(), note(), member())
             .prop_map(|(by, note, of)| (by, Act::TakeAway { note, of })),
         1 => (decider(), member()).prop_map(|(by, of)| (by, Act::SettleAll { of })),
@@ -133,6 +136,8 @@ fn tried_after(by: Who, act: Act) -> Vec<(Who, Act)> {
         Act::Decide { note, .. } | Act::Mend { note, .. } if note % 2 == 1 => {
             vec![((by + 1) % MEMBERS.len(), Act::Undo { note }), (by, Act::Undo { note })]
         }
+        // The same table twice.
+        Act::Import => vec![(by, act)],
         Act::Stop { of } | Act::Remove { of, .. } => vec![(of, Act::Enter { password: 0 })],
         _ => Vec::new(),
     }

@@ -9,6 +9,8 @@ pub(super) type Word = usize;
 pub(super) type Who = usize;
 /// One of a few passwords.
 pub(super) type Password = u8;
+/// One of a few names of the club.
+pub(super) type Name = u8;
 
 /// What somebody does. Notes are named by their place in the order in which they were begun.
 #[derive(Clone, Copy, Debug)]
@@ -55,6 +57,12 @@ pub(super) enum Act {
     Remark {
         note: usize,
         pressure: bool,
+    },
+    /// Puts in a table with one tip.
+    Import,
+    /// Says what the club is called.
+    NameClub {
+        name: Name,
     },
     /// Decides about the remark on the note that waits longest.
     DecideRemark {
@@ -162,8 +170,16 @@ pub(super) struct Note {
     pub(super) last: Option<(Who, Box<Note>)>,
 }
 
+impl Remark {
+    /// One that nobody has read.
+    pub(super) const fn waiting(word: Word, by: Who) -> Self {
+        Self { word, by: Some(by), pressure: false, is_shown: false }
+    }
+}
+
 #[derive(Clone, Debug, Default)]
 pub(super) struct Club {
+    pub(super) name: Option<Name>,
     pub(super) members: Vec<Member>,
     pub(super) notes: Vec<Note>,
 }
@@ -191,6 +207,8 @@ pub(super) struct View {
     /// The notes on the page that the server keeps ready: the word, the newest correction and what members
     /// found, as it stands there.
     pub(super) kept: BTreeMap<usize, (Word, Option<Word>, String)>,
+    /// What the club is called on every page.
+    pub(super) name: Option<Name>,
     /// By member: the words of what is on the desk, waits and is shown, in their own data.
     pub(super) own: BTreeMap<Who, BTreeSet<(&'static str, Word)>>,
     /// By member: what stands in the queue.
@@ -199,8 +217,9 @@ pub(super) struct View {
 
 /// The reports that a member may send in a day.
 const REPORTS: usize = 5;
-/// The remarks of a member that may wait on one note.
+/// The remarks of a member that may wait on one note, and on all of them.
 const REMARKS: usize = 5;
+const REMARKS_IN_ALL: usize = 20;
 
 impl Member {
     fn moderates(self) -> bool {
@@ -272,6 +291,12 @@ impl Club {
             }
             Act::SetRights { .. } | Act::Stop { .. } | Act::Allow { .. } | Act::Remove { .. } => {
                 self.manage(by, act)
+            }
+            Act::Import => self.import(by, word),
+            Act::NameClub { name } => {
+                let may = self.members[by].rights.secretary;
+                self.name = if may { Some(name) } else { self.name };
+                if may { Done } else { Refused }
             }
             Act::SettleAll { of } => self.settle_all(by, of),
             Act::DecideRemark { note, shows } => self.decide_remark(by, note, shows),
@@ -392,10 +417,13 @@ impl Club {
                 let Some(shown) = note.shown else { return Refused };
                 let pressure = pressure || shown.pressure;
                 let is_waiting = |it: &&Remark| it.by == Some(by) && !it.is_shown;
-                if note.remarks.iter().filter(is_waiting).count() >= REMARKS {
+                let of_all = self.notes.iter().filter(|it| !it.is_gone).flat_map(|it| &it.remarks);
+                if note.remarks.iter().filter(is_waiting).count() >= REMARKS
+                    || of_all.filter(is_waiting).count() >= REMARKS_IN_ALL
+                {
                     return Refused;
                 }
-                note.remarks.push(Remark { word, by: Some(by), pressure, is_shown: false });
+                note.remarks.push(Remark { pressure, ..Remark::waiting(word, by) });
                 may(!note.is_hidden())
             }
             (Act::Report { .. }, Some(_)) => {
@@ -484,6 +512,21 @@ impl Club {
         Done
     }
 
+    /// Those who decide and the secretary put tips in; the same table twice makes one note.
+    fn import(&mut self, by: Who, word: Word) -> Outcome {
+        let me = self.members[by];
+        if !me.moderates() && !me.rights.inspector {
+            return Refused;
+        }
+        let is_it =
+            |note: &Note| note.author == Some(by) && note.queue.is_some_and(|it| it.word == word);
+        if !self.notes.iter().any(is_it) {
+            let queue = Some(Wording { word, pressure: false });
+            self.notes.push(Note { author: Some(by), queue, ..Note::default() });
+        }
+        Done
+    }
+
     fn manage(&mut self, by: Who, act: Act) -> Outcome {
         let (Act::SetRights { of, .. }
         | Act::Stop { of }
@@ -523,7 +566,7 @@ impl Club {
 
     /// What everybody reads now.
     pub(super) fn view(&self) -> View {
-        let mut view = View::default();
+        let mut view = View { name: self.name, ..View::default() };
         for (place, note) in self.notes.iter().enumerate() {
             let is_hidden = note.is_hidden() && !note.is_withdrawn;
             if note.is_gone || note.shown.is_none() || is_hidden {
