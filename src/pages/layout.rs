@@ -27,8 +27,10 @@ pub struct Frame {
     pub drawer: Option<Notice>,
     /// What members found, below everything else.
     pub notes: String,
-    /// Whether the page is a member's own, who can sign out on it. A page that is kept is the same for all.
-    pub is_members: bool,
+    /// Which section it is in.
+    section: Section,
+    /// Whether the page is a member's own: only [`Frame::for_reader`] says so.
+    is_own: bool,
     /// What was done a moment ago, and what comes next.
     pub done: Option<DoneWords>,
     /// What leads there from the head of the page.
@@ -81,6 +83,8 @@ pub enum Section {
     /// The members' notes.
     Notes,
     /// A member's own page, and what leads there.
+    Yours,
+    /// All members, for a secretary.
     Members,
     /// In none of them: home, finding, errors.
     None,
@@ -98,7 +102,53 @@ const SECTIONS: [(Section, &str, &str); 5] = [
 /// On a telephone these two stand beside the site's name. Whoever is not signed in is asked to by
 /// the second; the page says the same to all, or it could not be kept for all.
 const CLUB: [(Section, &str, &str); 2] =
-    [(Section::Notes, "/notes", "Notes"), (Section::Members, "/me", "Members")];
+    [(Section::Notes, "/notes", "Notes"), (Section::Yours, "/me", "Your page")];
+
+/// A secretary's third, on pages of their own.
+const MEMBERS: (Section, &str, &str) = (Section::Members, "/people", "Members");
+
+/// How much there is for the reader of a page to see to, who is a member and whose own the page is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Own {
+    /// Among the notes.
+    pub notes: i64,
+    /// Among the members; none where their pages are not for this reader.
+    pub members: Option<i64>,
+}
+
+impl Section {
+    /// That of an address of the members' part.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright_pages::layout::Section;
+    /// assert_eq!(Section::of_club("/queue/12"), Section::Notes);
+    /// assert_eq!(Section::of_club("/people/sheet"), Section::Members);
+    /// assert_eq!(Section::of_club("/sign-in"), Section::Yours);
+    /// ```
+    #[must_use]
+    pub fn of_club(address: &str) -> Self {
+        match address.split('/').nth(1) {
+            Some("notes" | "queue") => Self::Notes,
+            Some("people") => Self::Members,
+            _ => Self::Yours,
+        }
+    }
+}
+
+impl SectionLink {
+    fn to(&(section, address, words): &(Section, &str, &str), of: Section) -> Self {
+        Self { link: Link::new(address, words), section, here: section == of }
+    }
+
+    /// With how much there is to see to.
+    fn counting(mut self, count: i64) -> Self {
+        if count > 0 {
+            self.link.words = format!("{} ({count})", self.link.words);
+        }
+        self
+    }
+}
 
 impl Frame {
     /// The frame of a page whose canonical address is its path alone.
@@ -111,20 +161,25 @@ impl Frame {
         Self { listed: false, ..self }
     }
 
-    /// The same frame for a reader who is signed in, or is not.
-    pub fn for_reader(self, is_signed_in: bool) -> Self {
-        Self { is_members: is_signed_in, ..self }
+    /// The same frame for whoever reads the page: a member, whose own it then is and who reads beside the doors how
+    /// much there is to see to, or somebody who is not signed in.
+    pub fn for_reader(mut self, own: Option<Own>) -> Self {
+        let Some(Own { notes, members }) = own else { return self };
+        self.is_own = true;
+        let count = |door: SectionLink| match door.section {
+            Section::Notes => door.counting(notes),
+            _ => door,
+        };
+        self.club = self.club.into_iter().map(count).collect();
+        let members = members.map(|count| SectionLink::to(&MEMBERS, self.section).counting(count));
+        self.club.extend(members);
+        self
     }
 
-    /// The same frame, saying beside the notes how much there is for its reader to see to. Only on pages that are
-    /// the reader's own.
-    pub fn seeing_to(mut self, count: i64) -> Self {
-        if count > 0 {
-            for door in self.club.iter_mut().filter(|door| door.section == Section::Notes) {
-                door.link.words = format!("{} ({count})", door.link.words);
-            }
-        }
-        self
+    /// Whether the page is a member's own, who can sign out on it. A page that is kept is the same for all.
+    #[must_use]
+    pub fn is_members(&self) -> bool {
+        self.is_own
     }
 
     /// The same frame, saying at its head what was done.
@@ -145,11 +200,7 @@ impl Frame {
         title: &str,
         description: &str,
     ) -> Self {
-        let link = |&(which, address, words): &(Section, &str, &str)| SectionLink {
-            link: Link::new(address, words),
-            section: which,
-            here: which == section,
-        };
+        let link = |door: &(Section, &str, &str)| SectionLink::to(door, section);
         let leads = |&&(which, ..): &&(Section, &str, &str)| {
             which != Section::Notes || context.notes.are_kept
         };
@@ -167,7 +218,8 @@ impl Frame {
             listed: true,
             drawer: None,
             notes: context.notes.html.clone(),
-            is_members: false,
+            section,
+            is_own: false,
             done: None,
             noted: context.notes.lead.clone(),
             has_notes: context.notes.are_kept,

@@ -32,6 +32,8 @@ pub struct Account {
     pub failures: i64,
     /// When the last of them was.
     pub failed_at: Option<UnixSeconds>,
+    /// Up to when they have read what became of their notes.
+    pub news_read_at: UnixSeconds,
 }
 
 /// What was right beside the password: the step of a code, or a spare one.
@@ -63,6 +65,7 @@ struct AccountRow {
     stopped_at: Option<i64>,
     failures: i64,
     failed_at: Option<i64>,
+    news_read_at: i64,
 }
 
 impl From<AccountRow> for Account {
@@ -82,6 +85,7 @@ impl From<AccountRow> for Account {
             joined_at: row.joined_at,
             failures: row.failures,
             failed_at: row.failed_at,
+            news_read_at: row.news_read_at,
         }
     }
 }
@@ -94,7 +98,7 @@ pub async fn named(database: &Database, key: &str) -> Result<Option<Account>, Er
     let row = sqlx::query_as!(
         AccountRow,
         r#"SELECT id, name, name_key, password_hash, is_moderator, is_inspector, is_secretary,
-             totp_secret, totp_step, joined_at, stopped_at, failures, failed_at,
+             totp_secret, totp_step, joined_at, stopped_at, failures, failed_at, news_read_at,
              (SELECT count(*) FROM spare_code WHERE spare_code.member_id = member.id AND used_at IS NULL)
                AS "spare_codes!: i64"
            FROM member WHERE name_key = ?"#,
@@ -116,7 +120,7 @@ pub async fn numbered(
     let row = sqlx::query_as!(
         AccountRow,
         r#"SELECT id, name, name_key, password_hash, is_moderator, is_inspector, is_secretary,
-             totp_secret, totp_step, joined_at, stopped_at, failures, failed_at,
+             totp_secret, totp_step, joined_at, stopped_at, failures, failed_at, news_read_at,
              (SELECT count(*) FROM spare_code WHERE spare_code.member_id = member.id AND used_at IS NULL)
                AS "spare_codes!: i64"
            FROM member WHERE id = ?"#,

@@ -2,6 +2,7 @@
 
 use sqlx::{Sqlite, Transaction};
 
+use super::notes::news::Concern;
 use super::{Database, Error, acts};
 use crate::rules::auth::{MemberId, Rights, SignedIn, TokenHash};
 use crate::rules::clock::UnixSeconds;
@@ -18,23 +19,8 @@ pub struct Owner {
     pub rights: Rights,
     /// Whether a second factor is set up.
     pub has_second_factor: bool,
-}
-
-/// Something that concerns a member.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Concern {
-    /// What it is: a word of [`concerns`].
-    pub kind: String,
-    /// The number of what it is about; with the kind its name for good.
-    pub number: i64,
-    /// The note.
-    pub note: i64,
-    /// What that is called.
-    pub title: String,
-    /// A reason, a correction or a remark.
-    pub text: String,
-    /// When.
-    pub at: UnixSeconds,
+    /// Up to when they have read what is new.
+    pub news_read_at: UnixSeconds,
 }
 
 /// Gives the member's feed this token in the place of any other.
@@ -109,7 +95,7 @@ pub async fn owner(database: &Database, token: TokenHash) -> Result<Option<Owner
     let row = sqlx::query!(
         r#"SELECT member.id AS "id!: i64", is_moderator AS "moderator: bool",
              is_inspector AS "inspector: bool", is_secretary AS "secretary: bool",
-             totp_secret IS NOT NULL AS "has_second_factor!: bool"
+             totp_secret IS NOT NULL AS "has_second_factor!: bool", news_read_at
            FROM feed JOIN member ON member.id = feed.member_id
            WHERE feed.token_hash = ? AND member.stopped_at IS NULL"#,
         hash
@@ -124,54 +110,22 @@ pub async fn owner(database: &Database, token: TokenHash) -> Result<Option<Owner
             secretary: row.secretary,
         },
         has_second_factor: row.has_second_factor,
+        news_read_at: row.news_read_at,
     }))
 }
 
-/// What concerns a member, newest first: decisions on their notes (`change`, `declined`, `shown`, `withdrawn`),
-/// corrections (`corrected`) and remarks (`remarked`) on them, and decisions on their remarks (`remark-shown`,
-/// `remark-declined`).
+/// What concerns a member, newest first; but for what others found of their notes, which their pages count.
 ///
 /// # Errors
 /// The database cannot be read.
 pub async fn concerns(database: &Database, MemberId(id): MemberId) -> Result<Vec<Concern>, Error> {
     let concerns = sqlx::query_as!(
         Concern,
-        r#"SELECT kind AS "kind!: String", number AS "number!: i64", note AS "note!: i64",
+        r#"SELECT kind AS "kind!: String", number AS "number!: i64", note_id AS "note!: i64",
              title AS "title!: String", text AS "text!: String", at AS "at!: i64"
-           FROM (
-             SELECT CASE version.state WHEN 'draft' THEN 'change' WHEN 'declined' THEN 'declined'
-                 ELSE 'shown' END AS kind,
-               version.id AS number, note.id AS note, version.title, version.reason AS text,
-               version.decided_at AS at
-             FROM note JOIN note_version AS version ON version.note_id = note.id
-             WHERE note.author_id = ?1 AND version.decided_at IS NOT NULL AND version.state <> 'waiting'
-               AND (version.state <> 'draft' OR version.reason <> '')
-               AND NOT EXISTS (SELECT 1 FROM note_version AS mended WHERE mended.mended_from = version.id)
-             UNION ALL
-             SELECT 'withdrawn', note.id, note.id, shown.title, note.withdrawn_why, note.withdrawn_at
-             FROM note JOIN note_version AS shown ON shown.id = note.shown_version
-             WHERE note.author_id = ?1 AND note.withdrawn_by_another = 1
-               AND note.withdrawn_at IS NOT NULL
-             UNION ALL
-             SELECT 'corrected', correction.id, note.id, shown.title, correction.text,
-               correction.made_at
-             FROM note JOIN correction ON correction.note_id = note.id
-             JOIN note_version AS shown ON shown.id = note.shown_version
-             WHERE note.author_id = ?1
-             UNION ALL
-             SELECT 'remarked', remark.id, note.id, shown.title, remark.text, remark.decided_at
-             FROM note JOIN remark ON remark.note_id = note.id
-             JOIN note_version AS shown ON shown.id = note.shown_version
-             WHERE note.author_id = ?1 AND remark.member_id IS NOT ?1 AND remark.state = 'shown'
-               AND note.withdrawn_at IS NULL
-             UNION ALL
-             SELECT 'remark-' || remark.state, remark.id, note.id, shown.title,
-               iif(remark.state = 'declined', remark.reason, remark.text), remark.decided_at
-             FROM remark JOIN note ON note.id = remark.note_id
-             JOIN note_version AS shown ON shown.id = note.shown_version
-             WHERE remark.member_id = ?1 AND remark.state IN ('shown', 'declined')
-               AND note.withdrawn_at IS NULL AND note.hidden_at IS NULL
-           ) ORDER BY at DESC, number DESC LIMIT ?2"#,
+           FROM concern
+           WHERE member_id = ?1 AND kind NOT IN ('worked', 'did-not', 'happened', 'did-not-happen')
+           ORDER BY at DESC, number DESC LIMIT ?2"#,
         id,
         MOST
     );

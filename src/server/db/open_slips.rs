@@ -1,4 +1,5 @@
-//! The slips that may still be used: what the secretary sees of them, and making one void.
+//! The slips that nobody used: what the secretary sees of those that may still be used, and making one void; and of
+//! those that ran out, and putting one away.
 //!
 //! A slip is named by its mark: the token is nowhere, and its hash stays in the database.
 
@@ -6,7 +7,7 @@ use super::{Database, Error, acts};
 use crate::rules::auth::{Rights, SignedIn, TokenHash};
 use crate::rules::clock::UnixSeconds;
 
-/// An open slip.
+/// A slip that nobody used.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct OpenSlip {
     /// What it is called: see [`TokenHash::mark`].
@@ -15,7 +16,7 @@ pub struct OpenSlip {
     pub lets: Lets,
     /// Who made it; none where the program did, or the maker has left.
     pub made_by: Option<String>,
-    /// Until when it may be used.
+    /// Until when it may be used, or might have been.
     pub ends_at: UnixSeconds,
 }
 
@@ -43,6 +44,22 @@ pub enum Lets {
 /// # Errors
 /// The database cannot be read.
 pub async fn all(database: &Database, now: UnixSeconds) -> Result<Vec<OpenSlip>, Error> {
+    unused(database, now, false).await
+}
+
+/// Those of members' that ran out unused, until they are put away or forgotten: whoever each was for did not come.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn run_out(database: &Database, now: UnixSeconds) -> Result<Vec<OpenSlip>, Error> {
+    unused(database, now, true).await
+}
+
+async fn unused(
+    database: &Database,
+    now: UnixSeconds,
+    has_run_out: bool,
+) -> Result<Vec<OpenSlip>, Error> {
     let rows = sqlx::query!(
         r#"SELECT slip.token_hash, slip.is_moderator, slip.is_inspector, slip.is_secretary,
              slip.meant_for, slip.ends_at,
@@ -50,8 +67,10 @@ pub async fn all(database: &Database, now: UnixSeconds) -> Result<Vec<OpenSlip>,
            FROM slip
            LEFT JOIN member ON member.id = slip.member_id
            LEFT JOIN member AS maker ON maker.id = slip.made_by
-           WHERE slip.used_at IS NULL AND slip.ends_at > ? ORDER BY slip.ends_at, slip.token_hash"#,
-        now
+           WHERE slip.used_at IS NULL AND (slip.ends_at <= ?1) = ?2 AND (NOT ?2 OR slip.made_by IS NOT NULL)
+           ORDER BY slip.ends_at, slip.token_hash"#,
+        now,
+        has_run_out
     )
     .fetch_all(&database.readers)
     .await?;
@@ -78,15 +97,38 @@ pub async fn make_void(
     by: &SignedIn,
     mark: &str,
 ) -> Result<bool, Error> {
+    delete(database, now, by, (mark, false)).await
+}
+
+/// Puts a slip away that ran out unused. False where none has this mark.
+///
+/// # Errors
+/// The database cannot be written.
+pub async fn put_away(
+    database: &Database,
+    now: UnixSeconds,
+    by: &SignedIn,
+    mark: &str,
+) -> Result<bool, Error> {
+    delete(database, now, by, (mark, true)).await
+}
+
+async fn delete(
+    database: &Database,
+    now: UnixSeconds,
+    by: &SignedIn,
+    (mark, has_run_out): (&str, bool),
+) -> Result<bool, Error> {
     let mut transaction = database.write().await?;
-    let open = sqlx::query_scalar!(
-        "SELECT token_hash FROM slip WHERE used_at IS NULL AND ends_at > ?",
-        now
+    let unused = sqlx::query_scalar!(
+        "SELECT token_hash FROM slip WHERE used_at IS NULL AND (ends_at <= ?1) = ?2",
+        now,
+        has_run_out
     )
     .fetch_all(&mut *transaction)
     .await?;
     let named = |hash: &Vec<u8>| TokenHash::kept(hash).is_some_and(|hash| hash.mark() == mark);
-    let Some(token) = open.into_iter().find(named) else { return Ok(false) };
+    let Some(token) = unused.into_iter().find(named) else { return Ok(false) };
     let slip = sqlx::query!(
         r#"DELETE FROM slip WHERE token_hash = ?
            RETURNING member_id, is_moderator, is_inspector, is_secretary, meant_for"#,
@@ -104,7 +146,8 @@ pub async fn make_void(
         }
     };
     let by = Some((by.id, by.name.as_str()));
-    acts::record(&mut transaction, now, by, "slip-made-void", &subject, &detail).await?;
+    let what = if has_run_out { "slip-put-away" } else { "slip-made-void" };
+    acts::record(&mut transaction, now, by, what, &subject, &detail).await?;
     database.commit(transaction).await?;
     Ok(true)
 }

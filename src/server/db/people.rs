@@ -115,6 +115,21 @@ pub async fn one(database: &Database, id: MemberId) -> Result<Option<Person>, Er
     Ok(all(database).await?.into_iter().find(|person| person.id == id))
 }
 
+/// The name of a member who was removed, as the record has it.
+///
+/// # Errors
+/// The database cannot be read.
+pub async fn removed(database: &Database, MemberId(id): MemberId) -> Result<Option<String>, Error> {
+    let subject = format!("member/{id}");
+    let detail = sqlx::query_scalar!(
+        "SELECT detail FROM act WHERE subject = ? AND what = 'member-removed' ORDER BY id DESC LIMIT 1",
+        subject
+    )
+    .fetch_optional(&database.readers)
+    .await?;
+    Ok(detail.and_then(|detail| Some(detail.rsplit_once(": ")?.0.to_owned())))
+}
+
 /// Gives a member these rights. Their sessions end, so that a new one bears the new rights; the
 /// secretary's own, where it is their own rights that change, is left.
 ///

@@ -2,7 +2,7 @@
 
 use sqlx::{Sqlite, Transaction};
 
-use super::notes::open;
+use super::notes::open::{self, Whose};
 use super::{Database, Error};
 use crate::rules::auth::{MemberId, Rights, SignedIn, TokenHash};
 use crate::rules::clock::UnixSeconds;
@@ -59,7 +59,8 @@ pub async fn find(
     let row = sqlx::query!(
         r#"SELECT session.number AS "number!", session.seen_at, session.proved_at,
              member.id AS "id!", member.name, member.is_moderator, member.is_inspector,
-             member.is_secretary, member.totp_secret IS NOT NULL AS "has_second_factor!: bool"
+             member.is_secretary, member.totp_secret IS NOT NULL AS "has_second_factor!: bool",
+             member.news_read_at
            FROM session JOIN member ON member.id = session.member_id
            WHERE session.token_hash = ? AND session.seen_at > ? AND session.made_at > ?
              AND member.stopped_at IS NULL"#,
@@ -85,11 +86,12 @@ pub async fn find(
         inspector: row.is_inspector != 0,
         secretary: row.is_secretary != 0,
     };
+    let whose = Whose { id: MemberId(row.id), rights, news_read_at: row.news_read_at };
     Ok(Some(SignedIn {
         id: MemberId(row.id),
         name: row.name,
         rights,
-        open: open::of(database, MemberId(row.id), rights).await?,
+        open: open::of(database, now, whose).await?,
         session: row.number,
         proved_at,
         has_second_factor: row.has_second_factor,

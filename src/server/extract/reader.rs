@@ -72,6 +72,10 @@ impl FromRequestParts<Arc<App>> for AnyMember {
     type Rejection = Error;
 
     async fn from_request_parts(parts: &mut Parts, app: &Arc<App>) -> Result<Self, Error> {
-        signed_in(&parts.headers, app).await?.map(Self).ok_or(Error::Unauthenticated)
+        let mut member = signed_in(&parts.headers, app).await?.ok_or(Error::Unauthenticated)?;
+        if owes_second_factor(&member, app) {
+            member.open = member.open.of_their_own();
+        }
+        Ok(Self(member))
     }
 }

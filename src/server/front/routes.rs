@@ -71,7 +71,7 @@ table! {
     Compared "/notes/newsletter/{issue}" => get(web::notes::newsletter::show);
     Open "/notes/new" => get(web::notes::write::begin).post(web::notes::write::create) takes web::notes::write::TAKES;
     Notes "/notes/compare" => get(web::notes::compare::show);
-    Open "/notes/mine" => get(web::notes::mine::show);
+    Open "/notes/mine" => get(web::notes::mine::show).post(web::notes::news::have_read) takes web::notes::news::TAKES;
     Open "/notes/{id}" => get(web::notes::show::show);
     Compared "/notes/{id}/history" => get(web::notes::history::show);
     Open "/notes/{id}/edit" => get(web::notes::write::edit).post(web::notes::write::change) takes web::notes::write::TAKES;
@@ -81,11 +81,11 @@ table! {
     Open "/notes/{id}/correct" => post(web::notes::member_acts::correct) takes web::notes::member_acts::CORRECTED;
     Open "/notes/{id}/withdraw" => post(web::notes::member_acts::withdraw) takes web::notes::member_acts::WITHDRAWN;
     Private "/queue" => get(web::notes::queue::show);
-    Private "/queue/reports" => post(web::notes::queue::settle_all) takes web::notes::queue::SETTLED;
+    Private "/queue/reports" => post(web::notes::deciding::settle_all) takes web::notes::deciding::SETTLED;
     Private "/queue/decided" => get(web::notes::decided::show);
     Private "/queue/{id}/mend" => get(web::notes::mend::form).post(web::notes::mend::mend) takes web::notes::mend::TAKES;
     Private "/queue/remarks" => get(web::notes::remarks::show).post(web::notes::remarks::decide) takes web::notes::remarks::DECIDED;
-    Private "/queue/{id}" => post(web::notes::queue::decide) takes web::notes::queue::DECIDED;
+    Private "/queue/{id}" => post(web::notes::deciding::decide) takes web::notes::deciding::DECIDED;
     Figures "/api/v1/{*rest}" => any(api::nothing_here);
     NoFigures "/api/{*rest}" => any(api::nothing_here);
     Open "/sign-in" => get(web::sign_in::form).post(web::sign_in::sign_in) takes web::sign_in::TAKES;

@@ -36,10 +36,12 @@ macro_rules! acts {
                 match self { $(Self::$act => $what),+ }
             }
 
-            /// What was done, to the note with this title.
+            /// What was done, to the note with this title or the member of this name.
             #[must_use]
-            pub fn what_of(self, title: &str) -> String {
-                self.what().replacen("The note", title, 1)
+            pub fn what_of(self, named: &str) -> String {
+                let what = self.what();
+                let rest = ["The note", "The member"].iter().find_map(|begin| what.strip_prefix(begin));
+                rest.map_or_else(|| what.to_owned(), |rest| format!("{named}{rest}"))
             }
 
             /// What comes next; empty where nothing does.
@@ -64,6 +66,7 @@ acts! {
     ShowedRemark "showed-remark": "The remark is shown.", "It stands below its note.";
     DeclinedRemark "declined-remark": "The remark is not shown.", "Whoever wrote it reads why.";
     TookRemarkAway "took-remark-away": "The remark is taken away.", "Readers see it no more, and whoever wrote it reads why.";
+    ReadNews "read-news": "You have read what is new.", "What happens from now on stands here anew.";
     VoidedFeed "voided-feed": "The address of your feed is cancelled.", "Nobody can read it any more.";
     Reported "reported": "Your report is in.", "The note is hidden until somebody who decides about it has looked.";
     Corrected "corrected": "The correction stands above the text.", "Readers see it now.";
@@ -88,6 +91,7 @@ acts! {
     EndedSession "ended-session": "That session has ended.", "Whoever had it has to sign in again.";
     EndedOthers "ended-others": "Every other session of yours has ended.", "You stay signed in here.";
     VoidedSlip "voided-slip": "The slip is cancelled.", "Nobody can use it any more.";
+    PutSlipAway "put-slip-away": "The slip is put away.", "It had run out, and lets nobody in.";
     SetRights "set-rights": "The rights are changed.", "They have to sign in again.";
     Stopped "stopped": "Stopped.", "They are signed out, and cannot sign in until you allow it again.";
     Allowed "allowed": "Allowed again.", "They can sign in.";
@@ -110,12 +114,13 @@ impl Deed {
     }
 }
 
-/// What was done, and to which: the number of a note or of a member, or how many spare codes are left.
+/// What was done, and to which: the number of a note or of a member, how many spare codes are left, or how many tips
+/// were sent in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Did {
     /// What.
     pub deed: Deed,
-    /// To which.
+    /// To which, or how many.
     pub of: Option<i64>,
 }
 

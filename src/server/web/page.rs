@@ -7,19 +7,44 @@ use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE, LOCATION, SET_COOKIE};
 use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 
+use crate::rules::auth::SignedIn;
 use crate::rules::deed::{Deed, Did};
 use crate::{App, Error};
-use holewright_pages::layout::{DoneWords, Frame, Section};
+use holewright_pages::layout::{DoneWords, Frame, Own, Section};
 use holewright_pages::link::Link;
 use holewright_pages::{Context, Query};
 
 /// Who sees such a page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Seen {
-    /// A member who is signed in, and can sign out on it.
-    ByMember,
+    /// A member who is signed in, whose own it is.
+    ByMember(Own),
     /// Whoever opens it.
     ByAnybody,
+}
+
+impl Seen {
+    /// This member alone.
+    pub(super) fn by(member: &SignedIn) -> Self {
+        Self::ByMember(own(member))
+    }
+
+    const fn own(self) -> Option<Own> {
+        match self {
+            Self::ByMember(own) => Some(own),
+            Self::ByAnybody => None,
+        }
+    }
+}
+
+/// What stands in the head of a page that is this member's own.
+pub(super) fn own(member: &SignedIn) -> Own {
+    Own { notes: member.open.all(), members: member.open.slips }
+}
+
+/// The same where it is the page of whoever reads it.
+pub(super) fn own_of(reader: Option<&SignedIn>) -> Option<Own> {
+    reader.map(own)
 }
 
 /// The frame of such a page. Its title begins with "Error:" where the form comes back.
@@ -31,9 +56,9 @@ pub(super) fn frame(
     seen: Seen,
 ) -> Frame {
     let title = if is_rejected { format!("Error: {title}") } else { title.to_owned() };
-    Frame::at(context, Section::Members, address, &title, "For members of the club.")
+    Frame::at(context, Section::of_club(address), address, &title, "For members of the club.")
         .of_a_mistake()
-        .for_reader(seen == Seen::ByMember)
+        .for_reader(seen.own())
 }
 
 /// The page with this status.
@@ -83,8 +108,17 @@ pub(super) fn words(did: Option<Did>) -> Option<DoneWords> {
         (Deed::UsedSpareCode, Some(left)) => format!("{left} are left."),
         _ => deed.next().to_owned(),
     };
+    let (what, next) = match (deed, of) {
+        (Deed::SentTips, Some(0)) => {
+            let next = "Each of them is among your notes already.";
+            ("No tip is sent in.".to_owned(), next.to_owned())
+        }
+        (Deed::SentTips, Some(1)) => ("One tip is sent in.".to_owned(), next),
+        (Deed::SentTips, Some(count)) => (format!("{count} tips are sent in."), next),
+        _ => (deed.what().to_owned(), next),
+    };
     let link = deed.leads_to().map(|(address, words)| Link::new(address, words));
-    Some(DoneWords { what: deed.what().to_owned(), next, link })
+    Some(DoneWords { what, next, link })
 }
 
 /// What a page says at its head that was made just now and is shown on it, this once.

@@ -1,37 +1,9 @@
 //! What whoever decides reads beside a note, and what they and its author are told of the decision.
 
 use axum::http::StatusCode;
+use holewright_server::rules::notes::ready::{READY, Sends};
 
-use super::club::{Club, Person, Right};
-
-struct Scene {
-    club: Club,
-    author: Person,
-    moderator: Person,
-    reader: Person,
-}
-
-impl Scene {
-    async fn open() -> Self {
-        let club = Club::open().await;
-        Self {
-            author: club.join("Ada Penn", Right::None).await,
-            moderator: club.join("Bert Stone", Right::Moderator).await,
-            reader: club.join("Cyril Moss", Right::None).await,
-            club,
-        }
-    }
-
-    async fn queue(&self, part: &str) -> String {
-        self.club.get(&format!("/queue{part}"), Some(&self.moderator)).await.body
-    }
-
-    async fn mend(&self, note: i64, fields: &[(&str, &str)]) -> crate::support::Answer {
-        let version = self.club.version(note, "waiting").await.to_string();
-        let fields = [fields, &[("version", version.as_str())]].concat();
-        self.club.post(&format!("/queue/{note}/mend"), Some(&self.moderator), &fields).await
-    }
-}
+use super::scene::Scene;
 
 #[tokio::test]
 async fn the_dangers_of_a_material_stand_beside_a_note_on_it() {
@@ -198,6 +170,102 @@ async fn what_was_told_before_says_where() {
     assert!(mine.contains(&words), "{mine}");
 }
 
+/// The button of the queue's form that decides this of the note, up to its words.
+fn button(note: i64, class: &str, decides: &str) -> String {
+    format!("<button{class} formaction=\"/queue/{note}\" name=\"do\" value=\"{decides}\">")
+}
+
+#[tokio::test]
+async fn the_words_of_a_reason_are_changed_before_they_are_sent() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let note = scene.send_in("One").await;
+    let other = scene.send_in("Two").await;
+    let queue = scene.queue(&format!("?open={note}")).await;
+    for ready in READY {
+        let option = format!("<option value=\"{}\">{}</option>", ready.name, ready.words);
+        assert_eq!(queue.matches(&option).count(), 2, "once at each note, {option}: {queue}");
+    }
+    let before = scene.rows().await;
+    let (version, beside) =
+        (club.version(note, "waiting").await.to_string(), format!("reason-{other}"));
+    let (chosen, reason) = (format!("ready-{note}"), format!("reason-{note}"));
+    let (its, path) = (format!("version-{note}"), format!("/queue/{note}"));
+    let put = async |ready: &str, typed: &str| {
+        let fields = [
+            (beside.as_str(), "Dry?"),
+            (&its, &version),
+            (&chosen, ready),
+            (&reason, typed),
+            ("do", "words"),
+        ];
+        club.post(&path, Some(moderator), &fields).await
+    };
+    for ready in READY {
+        let answer = put(ready.name, "The third one.").await;
+        assert_eq!(answer.status, StatusCode::OK, "{}", answer.body);
+        let filled = crate::page::filled(&answer.body);
+        let both = format!("{}\n\nThe third one.", ready.words);
+        assert!(filled.contains(&(reason.clone(), both)), "{filled:?}");
+        assert!(filled.contains(&(beside.clone(), "Dry?".to_owned())), "{filled:?}");
+        let (sends, does_not) = match ready.sends {
+            Sends::Back => ("change", "decline"),
+            Sends::Away => ("decline", "change"),
+        };
+        let first = answer.body.split("<details class=\"queued\"").nth(1).unwrap();
+        assert!(first.starts_with(" open>") && first.contains(">One</h2>"), "{first}");
+        assert!(first.contains(&button(note, "", sends)), "{sends}: {first}");
+        assert!(first.contains(&button(note, " class=\"plain\"", does_not)), "{first}");
+        assert_eq!(answer.body.matches(" autofocus>").count(), 1, "{}", answer.body);
+        let at = format!("name=\"reason-{note}\"");
+        let (_, field) = first.split_once(&at).unwrap();
+        assert!(field.split_once('>').unwrap().0.ends_with(" autofocus"), "{field}");
+    }
+    // Put in once more, the words stand there once.
+    let drill = "Which drill, and what did it measure?\n\nThe third one.";
+    let again = put("drill", drill).await;
+    assert!(crate::page::filled(&again.body).contains(&(reason.clone(), drill.to_owned())));
+    // What the queue does not know, or is too long together, comes back with what was typed.
+    for (ready, typed, told) in [
+        ("nothing", "Which one?".to_owned(), "The queue knows no such reason"),
+        ("", String::new(), "The queue knows no such reason"),
+        ("drill", "x".repeat(1_990), "That is 2029 characters; 2000 are taken."),
+    ] {
+        let answer = put(ready, &typed).await;
+        assert_eq!(answer.status.as_u16(), 422, "{}", answer.body);
+        assert!(answer.body.contains(told), "{told}: {}", answer.body);
+        let filled = crate::page::filled(&answer.body);
+        assert!(filled.contains(&(reason.clone(), typed)), "{filled:?}");
+        assert!(filled.contains(&(beside.clone(), "Dry?".to_owned())), "{filled:?}");
+    }
+    assert_eq!(scene.rows().await, before, "nothing is sent yet");
+    // As they were changed they reach the author, and nothing of what stood there before.
+    let answer = club.decide(moderator, note, ("change", "Which drill, by its letter?")).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+    let mine = club.get("/notes/mine", Some(author)).await.body;
+    assert!(mine.contains("A change is asked for: Which drill, by its letter?"), "{mine}");
+    assert!(!mine.contains("what did it measure"), "{mine}");
+}
+
+#[tokio::test]
+async fn the_earlier_note_stands_in_the_words_to_change_too() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let text = "Opened with a 3.3 mm drill, then tapped 4 BA by hand. It squealed and I stopped.";
+    let first = [("title", "Tapping gunmetal"), ("text", text)];
+    let earlier = club.shown(author, moderator, &first).await;
+    let note = club.send_in(author, &[("title", "Four BA"), ("text", text)]).await;
+    let fields = [("ready", "told"), ("do", "words")];
+    let answer = club.post(&format!("/queue/{note}"), Some(moderator), &fields).await;
+    assert_eq!(answer.status, StatusCode::OK, "{}", answer.body);
+    let words = format!("Already told in an earlier note: “Tapping gunmetal”, /notes/{earlier}");
+    let filled = crate::page::filled(&answer.body);
+    assert!(filled.contains(&(format!("reason-{note}"), words)), "{filled:?}");
+    // Nobody who does not decide gets as far.
+    let refused = club.post(&format!("/queue/{note}"), Some(author), &fields).await;
+    assert_eq!(refused.status, StatusCode::FORBIDDEN, "{}", refused.body);
+}
+
 #[tokio::test]
 async fn a_note_on_the_same_things_is_compared_whatever_its_title() {
     let scene = Scene::open().await;
@@ -263,18 +331,17 @@ async fn a_mended_note_is_told_as_shown_and_not_as_declined() {
 #[tokio::test]
 async fn who_hid_notes_is_not_offered_to_show_them_again_where_another_could() {
     let scene = Scene::open().await;
-    let Scene { club, author, moderator, .. } = &scene;
-    let second = club.join("Moira Hale", Right::Moderator).await;
+    let Scene { club, author, moderator, second, .. } = &scene;
     for number in 0..3 {
         let title = format!("Screw {number}");
-        let note = club.shown(author, &second, &[("title", &title), ("text", "It held.")]).await;
+        let note = club.shown(author, second, &[("title", &title), ("text", "It held.")]).await;
         let danger = [("danger", "The wall is left too thin.")];
         let answer = club.post(&format!("/notes/{note}/report"), Some(moderator), &danger).await;
         assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
     }
     let words = "Bert Stone reported 3 notes";
     assert!(!scene.queue("").await.contains(words));
-    let theirs = club.get("/queue", Some(&second)).await.body;
+    let theirs = club.get("/queue", Some(second)).await.body;
     assert!(theirs.contains(words), "{theirs}");
     let (_, read) = theirs.split_once("name=\"read\" value=\"").unwrap();
     let (of, read) = (moderator.id.to_string(), read.split_once('"').unwrap().0);

@@ -26,6 +26,7 @@ mod pressure;
 mod remarks;
 mod reports;
 mod rules;
+mod scene;
 mod searches;
 mod secrets;
 mod stalls;

@@ -27,6 +27,7 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("member", "stopped_at", Out("who is stopped cannot ask")),
     ("member", "failures", In("/member/wrong_tries_since_sign_in")),
     ("member", "failed_at", In("/member/last_wrong_try_at")),
+    ("member", "news_read_at", In("/member/news_read_at")),
     ("session", "token_hash", Out("a secret")),
     ("session", "number", In("/sessions/0/number")),
     ("session", "member_id", Out("the member")),

@@ -108,6 +108,8 @@ const MATRIX: &[Row] = &[
     row("GET", "/notes/newsletter/{issue}", ALL),
     row("GET", "/notes/compare", ALL),
     row("GET", "/notes/mine", MEMBERS),
+    // Nothing is said of what was read.
+    row("POST", "/notes/mine", [303, 404, 404, 404, 404, 303]),
     // The first note is the member's draft, which is nobody else's to see.
     row("GET", "/notes/{id}", [404, 200, 404, 404, 404, 404]),
     row("GET", "/notes/{id}/history", [404, 200, 404, 404, 404, 404]),

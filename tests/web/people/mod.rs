@@ -5,6 +5,7 @@ pub(crate) mod access;
 mod club;
 mod crowded;
 mod forgery;
+mod found;
 mod joining;
 mod leaving;
 mod limits;

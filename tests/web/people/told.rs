@@ -103,6 +103,11 @@ async fn each_act_is_told_on_the_page_after_it() {
     pass(&mut bert, &id).await;
     let verdict = format!("{place}/verdict");
     told.on(&bert.submit(&verdict, &[("found", "worked"), ("size", "4 BA")]).await, Deed::Judged);
+    let page = ada.get("/notes/mine").await;
+    let until = number_in(&page, "name=\"until\" value=\"");
+    let count = number_in(&page, "name=\"count\" value=\"");
+    let fields = [("until", until.as_str()), ("count", count.as_str())];
+    told.on(&ada.submit("/notes/mine", &fields).await, Deed::ReadNews);
     let why = [("found", "worked"), ("reason", "Paraffin helped.")];
     told.on(&bert.submit(&verdict, &why).await, Deed::JudgedWithWhy);
     told.on(&bert.submit(&verdict, &[("do", "away")]).await, Deed::TookBack);
@@ -174,7 +179,12 @@ async fn each_act_is_told_on_the_page_after_it() {
 
     // What the secretary does.
     let tips = "title,text,source\nReaming,Slow.,\"Newsletter 12, 1987\"\n";
-    told.on(&una.submit("/notes/import", &[("tips", tips)]).await, Deed::SentTips);
+    let page = una.submit("/notes/import", &[("tips", tips)]).await;
+    assert!(page.body.contains(&line("One tip is sent in.")), "{}", page.body);
+    assert!(page.body.contains(Deed::SentTips.next()), "{}", page.body);
+    let again = una.submit("/notes/import", &[("tips", tips)]).await;
+    assert!(again.body.contains(&line("No tip is sent in.")), "{}", again.body);
+    told.0.insert(Deed::SentTips.what());
     let number = club.number_of("Ada Penn").await;
     let member = format!("/people/{number}");
     told.on(&una.submit(&member, &[("do", "stop")]).await, Deed::Stopped);
@@ -193,6 +203,13 @@ async fn each_act_is_told_on_the_page_after_it() {
     let page = ada.submit(&reset, &[("new_password", PASSWORD)]).await;
     told.on(&page, Deed::ResetPassword);
     una.post("/people/invite", &[("meant_for", "Cyril")]).await;
+    let run_out = "UPDATE slip SET made_at = 1, ends_at = 2 WHERE meant_for = 'Cyril'";
+    sqlx::query(run_out).execute(club.app.database.pools()[1]).await.unwrap();
+    let people = una.get("/people").await;
+    let (_, mark) = people.body.split_once("name=\"away\" value=\"").unwrap();
+    let page = una.submit("/people", &[("away", mark.split('"').next().unwrap())]).await;
+    told.below(&page, Deed::PutSlipAway, "<h2 id=\"slips\">Open slips</h2>");
+    una.post("/people/invite", &[("meant_for", "Cyril")]).await;
     let people = una.get("/people").await;
     let (_, mark) = people.body.split_once("name=\"void\" value=\"").unwrap();
     let mark = mark.split('"').next().unwrap();
@@ -202,7 +219,9 @@ async fn each_act_is_told_on_the_page_after_it() {
     told.on(&page, Deed::NamedClub);
     let fields = [("club_name", "Marlbeck"), ("zone", "London")];
     told.on(&una.submit("/people/club", &fields).await, Deed::SetClock);
-    told.on(&una.submit(&member, &[("do", "remove"), ("notes", "keep")]).await, Deed::Removed);
+    let page = una.submit(&member, &[("do", "remove"), ("notes", "keep")]).await;
+    assert!(page.body.contains(&line("Ada Penn is removed.")), "{}", page.body);
+    told.0.insert(Deed::Removed.what());
     let fields = [("password", PASSWORD), ("notes", "keep")];
     told.on(&bert.submit("/me/leave", &fields).await, Deed::Left);
 

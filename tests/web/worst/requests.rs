@@ -364,7 +364,9 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
             let (other, its) = club.passed;
             let its = its.to_string();
             let pass = [("version", its.as_str()), ("do", "pass")];
+            let to_change = [("do", "words"), ("ready", "told")];
             vec![
+                Ask::post(&at, moderator, &to_change).told(200),
                 Ask::post(&at, moderator, &fields(&long(6_000))).told(422),
                 Ask::post(&at, moderator, &fields(&long(2_000))),
                 Ask::post(format!("/queue/{other}"), moderator, &pass),
@@ -401,6 +403,11 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         ("POST", "/sign-in/code") => vec![Ask::post(route, nobody, &[("code", &long(400))])],
         ("POST", "/prove") => vec![Ask::post(route, author, &[("password", &long(128))])],
         ("POST", "/me/feed") => vec![Ask::post(route, author, &[("do", "make")]).told(200)],
+        ("POST", "/notes/mine") => {
+            let until = i64::MAX.to_string();
+            let fields = [("until", until.as_str()), ("count", "1")];
+            vec![Ask::post(route, author, &fields).told(409)]
+        }
         ("POST", "/me") => vec![Ask::post(route, author, &[("end", &long(400))]).told(404)],
         ("POST", "/me/password" | "/me/leave") => {
             let fields = [("password", &*long(128)), ("new_password", &long(128))];

@@ -23,6 +23,7 @@ mod error;
 pub mod inspectors;
 pub mod lists;
 pub mod mend;
+pub mod news;
 pub mod open;
 pub mod printed;
 pub mod queue;

@@ -240,6 +240,8 @@ pub struct Own {
     pub withdrawn_by_another: bool,
     /// Whether it is shown with a small fix of whoever decided.
     pub is_mended: bool,
+    /// What its newest wording belongs to: entries of the reference.
+    pub things: Vec<String>,
 }
 
 /// A member's own notes with a smaller number than `before`, newest first.
@@ -260,7 +262,9 @@ pub async fn own(
              note.shown_version IS NOT NULL AS "is_shown!: bool",
              note.hidden_at IS NOT NULL AS "is_hidden!: bool", note.withdrawn_why,
              note.withdrawn_by_another AS "withdrawn_by_another: bool",
-             version.mended_from IS NOT NULL AS "is_mended!: bool"
+             version.mended_from IS NOT NULL AS "is_mended!: bool",
+             (SELECT group_concat(entry_id, ' ') FROM note_entry WHERE version_id = version.id)
+               AS "things?: String"
            FROM note JOIN note_version AS version
              ON version.id = (SELECT max(id) FROM note_version WHERE note_id = note.id)
            WHERE note.author_id = ? AND note.id < ? ORDER BY note.id DESC LIMIT ?"#,
@@ -284,6 +288,12 @@ pub async fn own(
             withdrawn_why: row.withdrawn_why,
             withdrawn_by_another: row.withdrawn_by_another,
             is_mended: row.is_mended,
+            things: row
+                .things
+                .iter()
+                .flat_map(|things| things.split(' '))
+                .map(str::to_owned)
+                .collect(),
         })
         .collect())
 }

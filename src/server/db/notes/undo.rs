@@ -12,31 +12,8 @@ use crate::db::Database;
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::NoteId;
+use crate::rules::notes::decision::Decision;
 use crate::rules::notes::state::{Act, Last, NoteState, OnItsWay, Refused, UNDO};
-
-/// What was decided, as the database has it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Decided {
-    Pass,
-    Change,
-    Decline,
-    Settle,
-    Over,
-    Back,
-}
-
-impl Decided {
-    const fn word(self) -> &'static str {
-        match self {
-            Self::Pass => "pass",
-            Self::Change => "change",
-            Self::Decline => "decline",
-            Self::Settle => "settle",
-            Self::Over => "over",
-            Self::Back => "back",
-        }
-    }
-}
 
 /// The rows of a note as JSON, before something is decided about it.
 #[derive(Clone, Debug)]
@@ -105,7 +82,7 @@ pub(super) async fn keep(
     (NoteId(note), version): (NoteId, i64),
     by: &SignedIn,
     now: UnixSeconds,
-    (decided, Before(before)): (Decided, Before),
+    (decided, Before(before)): (Decision, Before),
 ) -> Result<(), Error> {
     let (MemberId(member), what) = (by.id, decided.word());
     let (from, until) = (now - UNDO, now + UNDO);

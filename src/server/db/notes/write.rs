@@ -1,5 +1,7 @@
 //! A wording kept on its author's desk, or sent in. The same form sent twice makes one note.
 
+use std::collections::HashSet;
+
 use sqlx::{Sqlite, Transaction};
 
 use super::wordings::{self, Written};
@@ -57,8 +59,17 @@ pub async fn new(
     Ok(outcome)
 }
 
-/// Sends in several notes at once, all or none; those of them that stand, in their order. One whose words were declined, or whose
-/// note was withdrawn, stays as it is.
+/// What became of several.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Put {
+    /// In which note each stands, if it does, in their order.
+    pub stand: Vec<Option<NoteId>>,
+    /// How many notes were made: the others stood already.
+    pub made: usize,
+}
+
+/// Sends in several notes at once, all or none. One whose words were declined, or whose note was withdrawn, stays as
+/// it is.
 ///
 /// # Errors
 /// As [`new`].
@@ -67,9 +78,12 @@ pub async fn several(
     now: UnixSeconds,
     by: &SignedIn,
     tips: &[Tip],
-) -> Result<Vec<Option<NoteId>>, Error> {
+) -> Result<Put, Error> {
     let mut transaction = database.write().await?;
     let stand_ins = current::stand_ins(&mut transaction, by.id).await?;
+    let newest = sqlx::query_scalar!(r#"SELECT coalesce(max(id), 0) AS "id!: i64" FROM note"#)
+        .fetch_one(&mut *transaction)
+        .await?;
     let mut stand = Vec::with_capacity(tips.len());
     for Tip { wording, form_key } in tips {
         let sent = Sent { wording, aim: Aim::SendIn, form_key, made_from: MadeFrom::Nothing };
@@ -82,7 +96,8 @@ pub async fn several(
         }
     }
     database.commit(transaction).await?;
-    Ok(stand)
+    let made = stand.iter().flatten().filter(|note| note.0 > newest).collect::<HashSet<_>>().len();
+    Ok(Put { stand, made })
 }
 
 async fn one(

@@ -8,7 +8,7 @@
 //!   few words that count most even where they are misspelt or in pieces ([`strongest`]);
 //!   [`inspection`]: whether the club has somebody to pass it then.
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
-//! - [`ready`]: the reasons at one tap; [`alike`]: whether two notes say much the same.
+//! - [`decision`]: what is decided in the queue; [`ready`]: the reasons at one tap; [`alike`]: whether two notes say much the same.
 //! - [`found`]: what members find of a note, in words; [`remarks`]: where a remark on one stands.
 //! - [`open`]: how much there is for a member to see to; [`reports`]: how many notes one member may report in a day.
 //! - [`dangers`]: what can hurt in the materials that a note belongs to.
@@ -25,6 +25,7 @@ pub mod around;
 pub mod asked;
 pub mod belongs;
 pub mod dangers;
+pub mod decision;
 pub mod difference;
 pub mod fields;
 pub mod figures;

@@ -1,5 +1,7 @@
 //! The reasons that those who decide give most often, each at one tap: declared here and nowhere else.
 
+use super::decision::Decision;
+
 /// What its author is then asked or told.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sends {
@@ -7,6 +9,17 @@ pub enum Sends {
     Back,
     /// The wording is not taken.
     Away,
+}
+
+impl Sends {
+    /// What is decided with such a reason.
+    #[must_use]
+    pub const fn decision(self) -> Decision {
+        match self {
+            Self::Back => Decision::Change,
+            Self::Away => Decision::Decline,
+        }
+    }
 }
 
 /// A ready-made reason.
@@ -45,14 +58,16 @@ impl Ready {
         READY.iter().find(|ready| ready.name == name)
     }
 
-    /// What its author is told, with what was typed beside it.
+    /// What its author is told, with what was typed beside it; where that has the words already, as it was typed.
     ///
     /// # Examples
     /// ```
     /// use holewright_server::rules::notes::ready::Ready;
     /// let drill = Ready::named("drill").unwrap();
     /// assert_eq!(drill.with(""), "Which drill, and what did it measure?");
-    /// assert_eq!(drill.with("The second one."), "Which drill, and what did it measure?\n\nThe second one.");
+    /// let both = "Which drill, and what did it measure?\n\nThe second one.";
+    /// assert_eq!(drill.with("The second one."), both);
+    /// assert_eq!(drill.with(both), both);
     /// ```
     #[must_use]
     pub fn with(&self, typed: &str) -> String {
@@ -83,5 +98,9 @@ impl Ready {
 }
 
 fn behind(words: String, typed: &str) -> String {
-    if typed.trim().is_empty() { words } else { format!("{words}\n\n{typed}") }
+    match typed {
+        typed if typed.trim().is_empty() => words,
+        typed if typed.contains(&words) => typed.to_owned(),
+        typed => format!("{words}\n\n{typed}"),
+    }
 }

@@ -35,6 +35,7 @@ struct MemberData {
     joined_at: i64,
     wrong_tries_since_sign_in: i64,
     last_wrong_try_at: Option<i64>,
+    news_read_at: i64,
 }
 
 #[derive(Serialize)]
@@ -73,6 +74,7 @@ pub async fn show(State(app): State<Arc<App>>, Member(member): Member) -> Result
             joined_at: account.joined_at,
             wrong_tries_since_sign_in: account.failures,
             last_wrong_try_at: account.failed_at,
+            news_read_at: account.news_read_at,
         },
         sessions: open.into_iter().map(session).collect(),
         own: own_data::of(&app.database, member.id).await?,

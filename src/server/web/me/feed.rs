@@ -75,7 +75,7 @@ async fn answer(
 ) -> Result<Response, Error> {
     let made = feeds::made_at(&app.database, member.id).await?;
     let page = FeedPage {
-        frame: page::frame(&app.context, "/me/feed", "Your feed", false, Seen::ByMember)
+        frame: page::frame(&app.context, "/me/feed", "Your feed", false, Seen::by(member))
             .saying(token.map_or_else(|| page::words(did), |_| page::made("The address is made."))),
         made: made.map(when::day),
         address: token.map(|token| format!("{}/notes/feed/{}", app.base_url, token.secret())),

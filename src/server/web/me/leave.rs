@@ -64,7 +64,7 @@ pub async fn leave(
 
 fn form_with(app: &App, member: &SignedIn, choice: &str, errors: Vec<FieldError>) -> FormPage {
     let mut page =
-        FormPage::at(&app.context, "/me/leave", "Leave the club’s pages", errors, Seen::ByMember);
+        FormPage::at(&app.context, "/me/leave", "Leave the club’s pages", errors, Seen::by(member));
     page.words = vec![
         "Your account goes at once: name, password, sessions, and what you never sent in. This cannot be taken back."
             .to_owned(),

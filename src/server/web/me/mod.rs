@@ -66,8 +66,7 @@ pub async fn form(
     let account = account.ok_or(Error::Unauthenticated)?;
     let open = sessions::of_member(&app.database, member.id, app.clock.now()).await?;
     let page = MePage {
-        frame: page::frame(&app.context, "/me", "Your page", false, Seen::ByMember)
-            .seeing_to(member.open.all())
+        frame: page::frame(&app.context, "/me", "Your page", false, Seen::by(&member))
             .saying(page::words(did)),
         rights: people::named(member.rights),
         joined: when::day(account.joined_at),

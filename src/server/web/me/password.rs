@@ -59,7 +59,7 @@ pub async fn change_password(
 
 fn form_with(app: &App, member: &SignedIn, errors: Vec<FieldError>) -> FormPage {
     let mut page =
-        FormPage::at(&app.context, "/me/password", "Change the password", errors, Seen::ByMember);
+        FormPage::at(&app.context, "/me/password", "Change the password", errors, Seen::by(member));
     page.words = vec!["Every other device is signed out.".to_owned()];
     page.fields = prove::asked_for(member, "Your present password");
     page.fields.push(form_page::new_password("The new password"));

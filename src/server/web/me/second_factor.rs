@@ -134,7 +134,7 @@ async fn make_spare_codes(app: &App, member: &SignedIn) -> Result<Response, Erro
     }
     let heading = "Your spare codes";
     let page = SpareCodesPage {
-        frame: page::frame(&app.context, "/me/second-factor", heading, false, Seen::ByMember)
+        frame: page::frame(&app.context, "/me/second-factor", heading, false, Seen::by(member))
             .saying(page::made("Ten spare codes are made.")),
         had_some,
         name: member.name.clone(),
@@ -168,7 +168,7 @@ async fn form_with(
             "/me/second-factor",
             "Second factor",
             !errors.is_empty(),
-            Seen::ByMember,
+            Seen::by(member),
         ),
         is_set,
         is_compulsory: is_compulsory(app, member),

@@ -9,6 +9,7 @@ use axum::response::Response;
 use form_urlencoded::Serializer;
 
 use super::super::apart::aside;
+use super::super::page::own_of;
 use super::super::when::day;
 use super::item::author;
 use super::page::{page, see_other};
@@ -146,10 +147,7 @@ pub async fn show(
         .extend_pairs(named_pairs(&named))
         .finish();
     let compare = ComparePage {
-        frame: frame
-            .of_a_mistake()
-            .for_reader(reader.0.is_some())
-            .seeing_to(reader.0.as_ref().map_or(0, |member| member.open.all())),
+        frame: frame.of_a_mistake().for_reader(own_of(reader.0.as_ref())),
         heading,
         fields: fields(&query, &errors),
         errors,

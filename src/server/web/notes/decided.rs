@@ -8,6 +8,7 @@ use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::super::apart::aside;
+use super::super::page::own;
 use super::super::when::minute;
 use super::page::page;
 use super::queue::{NOT_THEIRS, decides};
@@ -45,7 +46,7 @@ pub async fn show(State(app): State<Arc<App>>, Member(member): Member) -> Result
     let frame = Frame::at(&app.context, Section::Notes, "/queue/decided", title, words);
     let work = move || {
         let decided = DecidedPage {
-            frame: frame.of_a_mistake().for_reader(true),
+            frame: frame.of_a_mistake().for_reader(Some(own(&member))),
             rows: rows.into_iter().map(row).collect(),
         };
         page(StatusCode::OK, &decided, &Reader(Some(member)))

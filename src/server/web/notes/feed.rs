@@ -11,9 +11,11 @@ use axum::response::Response;
 
 use super::super::when::moment;
 use super::atom::{escaped, tag};
+use super::news::{titled, what};
 use super::page::answer;
-use crate::db::feeds::{self, Concern, Owner};
-use crate::db::notes::open;
+use crate::db::feeds::{self, Owner};
+use crate::db::notes::news::Concern;
+use crate::db::notes::open::{self, Whose};
 use crate::extract::{Asker, Reader};
 use crate::rules::auth::{Rights, Token};
 use crate::rules::notes::open::Open;
@@ -33,7 +35,9 @@ pub async fn show(
     let owner = feeds::owner(&app.database, token.hash()).await?;
     let Some(owner) = owner else { return Err(nothing) };
     let concerns = feeds::concerns(&app.database, owner.id).await?;
-    let open = open::of(&app.database, owner.id, rights(&app, owner)).await?;
+    let (rights, news_read_at) = (rights(&app, owner), owner.news_read_at);
+    let whose = Whose { id: owner.id, rights, news_read_at };
+    let open = open::of(&app.database, app.clock.now(), whose).await?;
     let base = app.base_url.as_str().to_owned();
     let work = move || feed(&base, owner, &concerns, open);
     let feed = app.apart.run(asker.client, work).await?;
@@ -113,16 +117,6 @@ fn waits(open: Open) -> String {
 
 /// What happened, and its words.
 fn told(concern: &Concern) -> (String, String) {
-    let title = if concern.title.is_empty() { "A note without a title" } else { &concern.title };
-    let what = match concern.kind.as_str() {
-        "change" => "A change is asked for",
-        "declined" => "Not taken",
-        "withdrawn" => "Withdrawn by a moderator",
-        "corrected" => "Corrected",
-        "remarked" => "A remark on your note",
-        "remark-shown" => "Your remark is shown",
-        "remark-declined" => "Your remark was not taken",
-        _ => "Shown",
-    };
+    let (what, title) = (what(&concern.kind), titled(&concern.title));
     (format!("{what}: {title}"), concern.text.clone())
 }

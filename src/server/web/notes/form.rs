@@ -6,7 +6,7 @@ use askama::Template;
 use axum::http::StatusCode;
 use axum::response::Response;
 
-use super::super::page::words;
+use super::super::page::{own, words};
 use super::at_hand::AtHand;
 use super::late::Late;
 use super::page::page;
@@ -158,11 +158,7 @@ pub(super) fn form_with(
     );
     let [fields, done, last] = fields(typed, &remarks.errors);
     let form = FormPage {
-        frame: frame
-            .of_a_mistake()
-            .for_reader(true)
-            .seeing_to(member.open.all())
-            .saying(words(remarks.did)),
+        frame: frame.of_a_mistake().for_reader(Some(own(&member))).saying(words(remarks.did)),
         heading,
         action: place.address(),
         asked: remarks.asked,

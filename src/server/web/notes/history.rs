@@ -8,6 +8,7 @@ use axum::extract::State;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::page::own_of;
 use super::super::when::day;
 use super::item::author;
 use super::number::Number;
@@ -103,7 +104,7 @@ pub async fn show(
         "Every wording that was shown, and what was said above it.",
     );
     let (frame, title) =
-        (frame.of_a_mistake().for_reader(reader.0.is_some()), now.wording.title.clone());
+        (frame.of_a_mistake().for_reader(own_of(reader.0.as_ref())), now.wording.title.clone());
     let sees_all = reader.0.as_ref().is_some_and(|reader| {
         note.is_by(reader.id) || sees_waiting(now.wording.subject, reader.rights)
     });

@@ -13,8 +13,8 @@ use super::queue::decides;
 use super::write::point_out;
 use crate::db::notes::write;
 use crate::extract::{Fields, Member, room};
-use crate::rules::auth::{Right, Rights};
-use crate::rules::deed::Deed;
+use crate::rules::auth::{Right, Rights, SignedIn};
+use crate::rules::deed::{Deed, Did};
 use crate::rules::limits::Client;
 use crate::rules::notes::tips::{self, FIELD, LONGEST, MOST};
 use crate::rules::notes::wording;
@@ -41,7 +41,7 @@ pub async fn form(State(app): State<Arc<App>>, Member(member): Member) -> Result
     if !may_import(member.rights) {
         return Err(NOT_YOURS);
     }
-    form_with(&app, "", Vec::new()).answer()
+    form_with(&app, &member, "", Vec::new()).answer()
 }
 
 /// Sends all of them in, or none.
@@ -62,8 +62,8 @@ pub async fn take(
     };
     let member = match member {
         Ok(Member(member)) if may_import(member.rights) => member,
-        Ok(_) => return given_back(&app, NOT_YOURS, sent()),
-        Err(error) => return given_back(&app, error, sent()),
+        Ok(Member(other)) => return given_back(&app, Some(&other), NOT_YOURS, sent()),
+        Err(error) => return given_back(&app, None, error, sent()),
     };
     let (table, of) = (typed.clone(), member.id.0);
     let read = async {
@@ -73,17 +73,18 @@ pub async fn take(
     };
     let tips = match read.await {
         Ok(Ok(tips)) => tips,
-        Ok(Err(errors)) => return form_with(&app, &typed, errors).answer(),
-        Err(error) => return given_back(&app, error, sent()),
+        Ok(Err(errors)) => return form_with(&app, &member, &typed, errors).answer(),
+        Err(error) => return given_back(&app, Some(&member), error, sent()),
     };
     match write::several(&app.database, app.clock.now(), &member, &tips).await {
-        Ok(stand) => {
-            let sent = stand.into_iter().zip(&tips);
+        Ok(put) => {
+            let count = i64::try_from(put.made).ok();
+            let sent = put.stand.into_iter().zip(&tips);
             let sent: Vec<_> = sent.filter_map(|(note, tip)| Some((note?, &tip.wording))).collect();
             point_out(&app, &member, &sent).await;
-            did(&app, "/notes/mine", Deed::SentTips.into())
+            did(&app, "/notes/mine", Did { deed: Deed::SentTips, of: count })
         }
-        Err(error) => given_back(&app, error.into(), sent()),
+        Err(error) => given_back(&app, Some(&member), error.into(), sent()),
     }
 }
 
@@ -92,9 +93,9 @@ fn field(typed: &str) -> Field {
     Field::new(FIELD, "The table", hint, Kind::Long(typed.to_owned()))
 }
 
-fn form_with(app: &App, typed: &str, errors: Vec<FieldError>) -> FormPage {
+fn form_with(app: &App, member: &SignedIn, typed: &str, errors: Vec<FieldError>) -> FormPage {
     let heading = "Put in tips that were printed before";
-    let mut page = FormPage::at(&app.context, "/notes/import", heading, errors, Seen::ByMember);
+    let mut page = FormPage::at(&app.context, "/notes/import", heading, errors, Seen::by(member));
     let columns: Vec<&str> = tips::columns().map(|field| field.name).collect();
     page.words = vec![
         "Old newsletters hold much that is still true. Write one tip a row into a table, save it as CSV, and paste \

@@ -8,6 +8,7 @@ use axum::response::Response;
 
 use super::super::form_page::FormPage;
 use super::super::page::{Seen, respond};
+use crate::rules::auth::SignedIn;
 use crate::{App, Error};
 use holewright_pages::field::{Field, Kind};
 
@@ -38,15 +39,17 @@ impl Sent {
 /// # Errors
 /// The same error, where nothing was typed that could be lost, or where the fault is ours and the log has
 /// to say what it was.
-pub(super) fn given_back(app: &App, error: Error, sent: Sent) -> Result<Response, Error> {
+pub(super) fn given_back(
+    app: &App,
+    by: Option<&SignedIn>,
+    error: Error,
+    sent: Sent,
+) -> Result<Response, Error> {
     if sent.is_empty() || matches!(error, Error::Internal(_)) {
         return Err(error);
     }
     let (status, wait) = (error.status(), error.retry_after());
-    let seen = match &error {
-        Error::Unauthenticated => Seen::ByAnybody,
-        _ => Seen::ByMember,
-    };
+    let seen = by.map_or(Seen::ByAnybody, Seen::by);
     let mut form = FormPage::at(&app.context, &sent.action, error.title(), Vec::new(), seen);
     form.words = match &error {
         Error::Unauthenticated => {

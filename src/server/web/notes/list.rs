@@ -9,6 +9,7 @@ use axum::response::Response;
 use form_urlencoded::Serializer;
 
 use super::super::apart::aside;
+use super::super::page::own_of;
 use super::compare;
 use super::item::Item;
 use super::page::{MOST, page, see_other};
@@ -118,8 +119,7 @@ pub async fn show(
         "What members found at the bench. A note never alters a figure of the tables.";
     let address = named.as_ref().map_or_else(|| "/notes".to_owned(), address_on);
     let frame = Frame::at(&app.context, Section::Notes, &address, title, description)
-        .for_reader(reader.0.is_some())
-        .seeing_to(reader.0.as_ref().map_or(0, |member| member.open.all()));
+        .for_reader(own_of(reader.0.as_ref()));
     let list = ListPage {
         // A search, or a list cut down or turned over, is a view of the list and not a page to list.
         frame: if is_wrong || !typed.is_empty() { frame.of_a_mistake() } else { frame },

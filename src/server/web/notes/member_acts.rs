@@ -98,7 +98,7 @@ pub async fn judge(
     };
     let member = match member {
         Ok(Member(member)) => member,
-        Err(error) => return given_back(&app, error, sent(sense(&app, id).await)),
+        Err(error) => return given_back(&app, None, error, sent(sense(&app, id).await)),
     };
     if fields.as_typed("do") == "away" {
         return take_away(&app, &member, id, fields.as_typed("of")).await;
@@ -138,7 +138,7 @@ pub async fn judge(
                     return Ok(page);
                 }
             }
-            given_back(&app, error, sent(sense(&app, id).await))
+            given_back(&app, Some(&member), error, sent(sense(&app, id).await))
         }
     }
 }
@@ -276,7 +276,7 @@ pub(super) async fn begun(
     let member = match member {
         Ok(Member(member)) => member,
         Err(error) => {
-            return given_back(app, error, form.sent(id, fields)).map(Begun::Answered);
+            return given_back(app, None, error, form.sent(id, fields)).map(Begun::Answered);
         }
     };
     match form.read(fields) {
@@ -325,7 +325,7 @@ pub(super) async fn finish(
             return Ok(page);
         }
     }
-    given_back(app, error, form.sent(id, fields))
+    given_back(app, Some(member), error, form.sent(id, fields))
 }
 
 /// Nobody corrects what they may not see.

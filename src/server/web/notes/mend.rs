@@ -30,7 +30,6 @@ use crate::rules::notes::{NoteId, VersionId, belongs};
 use crate::{App, Error};
 use holewright_pages::FieldError;
 use holewright_pages::field::Field;
-use holewright_pages::layout::{Frame, Section};
 use holewright_pages::link::Link;
 
 /// The bytes of all fields of a note, of what was read, and of three answers.
@@ -58,7 +57,7 @@ pub async fn form(
     let [version, last, correction] = read;
     let read = [version, last, correction, waits.wording.mark("")];
     let stands = Some(shown_on(&waits.wording));
-    page(&app, id, &waits.wording.typed(""), read, Back { stands, ..Back::default() })
+    page(&app, &member, id, &waits.wording.typed(""), read, Back { stands, ..Back::default() })
 }
 
 /// Shows it with the fix.
@@ -74,7 +73,7 @@ pub async fn mend(
     let read = KNOWN.map(|name| fields.as_typed(name).to_owned());
     let member = match member {
         Ok(Member(member)) => member,
-        Err(error) => return given_back(&app, error, sent(id, &typed(&fields), read)),
+        Err(error) => return given_back(&app, None, error, sent(id, &typed(&fields), read)),
     };
     let done = async {
         let (_, waits) = waiting(&app, &member, id).await?;
@@ -98,8 +97,8 @@ pub async fn mend(
     };
     match done.await {
         Ok(None) => did(&app, "/queue", Did { deed: Deed::Showed, of: Some(id.0) }),
-        Ok(Some(back)) => page(&app, id, &typed(&fields), read, back),
-        Err(error) => given_back(&app, error, sent(id, &typed(&fields), read)),
+        Ok(Some(back)) => page(&app, &member, id, &typed(&fields), read, back),
+        Err(error) => given_back(&app, Some(&member), error, sent(id, &typed(&fields), read)),
     }
 }
 
@@ -206,6 +205,7 @@ fn known(read: [String; 4]) -> Vec<(&'static str, String)> {
 
 fn page(
     app: &App,
+    member: &SignedIn,
     NoteId(id): NoteId,
     typed: &Typed,
     read: [String; 4],
@@ -214,11 +214,7 @@ fn page(
     let heading = "Show it with a small fix";
     let address = format!("/queue/{id}/mend");
     let asked: Vec<_> = questions.iter().map(|asked| question(asked, &errors)).collect();
-    let title = if errors.is_empty() { heading } else { "Error: show it with a small fix" };
-    let mut form = FormPage::at(&app.context, &address, heading, errors, Seen::ByMember);
-    form.frame = Frame::at(&app.context, Section::Notes, &address, title, "For those who decide.")
-        .of_a_mistake()
-        .for_reader(true);
+    let mut form = FormPage::at(&app.context, &address, heading, errors, Seen::by(member));
     form.words = vec![
         "For spelling, the metal, the title. Its author sees what was changed, and by whom. For more than \
          that, ask for a change."

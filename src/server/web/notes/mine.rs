@@ -7,18 +7,20 @@ use axum::extract::{RawQuery, State};
 use axum::http::StatusCode;
 use axum::response::Response;
 
-use super::super::page::words;
+use super::super::page::{own_of, words};
 use super::super::when::day;
 use super::form::shown_on;
 use super::history::Difference;
 use super::inspection;
 use super::item::author;
+use super::news::{News, titled};
 use super::page::{MOST, page};
-use crate::db::notes::inspectors;
 use crate::db::notes::queue::{self, Own};
 use crate::db::notes::read::{self, WordingState};
+use crate::db::notes::{inspectors, news};
 use crate::extract::{JustDid, Member, Reader};
 use crate::rules::deed::{Deed, Did};
+use crate::rules::notes::belongs::{self, Thing};
 use crate::rules::notes::difference::Effort;
 use crate::rules::notes::inspection::{Awaited, awaited};
 use crate::{App, Error};
@@ -29,6 +31,8 @@ use holewright_pages::layout::{DoneWords, Frame, Section};
 #[template(path = "web/notes/mine.html")]
 struct MinePage {
     frame: Frame,
+    /// What became of them since it was last read; on the first page of the list.
+    news: Option<News>,
     rows: Vec<NoteLine>,
     older: Option<String>,
 }
@@ -38,6 +42,8 @@ struct NoteLine {
     title: String,
     day: String,
     state: String,
+    /// On which pages it stands or will stand.
+    place: Option<String>,
     /// What was done to it just now: one lands at its row, below the head of the page.
     done: Option<DoneWords>,
     may_edit: bool,
@@ -103,8 +109,13 @@ pub async fn show(
     if let Some((sent, told)) = told {
         rows.iter_mut().filter(|row| row.id == sent).for_each(|row| row.done = Some(told.clone()));
     }
+    let news = match before {
+        None => News::of(news::of(&app.database, member.id).await?, member.open.news),
+        Some(_) => None,
+    };
     let mine = MinePage {
-        frame: frame.of_a_mistake().for_reader(true).seeing_to(member.open.all()).saying(done),
+        news,
+        frame: frame.of_a_mistake().for_reader(own_of(Some(&member))).saying(done),
         rows,
         older,
     };
@@ -140,7 +151,8 @@ fn row(
     }
     NoteLine {
         id: own.id.0,
-        title: if own.title.is_empty() { "A note without a title".to_owned() } else { own.title },
+        place: place(&own),
+        title: titled(&own.title).to_owned(),
         day: day(own.at),
         state,
         done: None,
@@ -148,6 +160,22 @@ fn row(
         words,
         mended: mended.map(|(_, difference)| difference),
     }
+}
+
+/// On which pages its newest wording stands, or will once it is shown.
+fn place(own: &Own) -> Option<String> {
+    let verb = match own.state.as_str() {
+        _ if own.is_hidden || own.withdrawn_why.is_some() => return None,
+        "shown" => "It stands",
+        "waiting" | "draft" => "It will stand",
+        _ => return None,
+    };
+    let things: Vec<Thing> = own.things.iter().filter_map(|thing| belongs::at(thing)).collect();
+    Some(match things.as_slice() {
+        [] => format!("{verb} among the notes, and on no page of the reference."),
+        [_] => format!("{verb} on the page of {}.", belongs::in_words(&things)),
+        _ => format!("{verb} on the pages of {}.", belongs::in_words(&things)),
+    })
 }
 
 fn state(own: &Own, awaited: Awaited) -> String {

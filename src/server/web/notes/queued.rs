@@ -12,6 +12,7 @@ use crate::db::notes::read::{Note, Sender, Version, WordingState};
 use crate::db::notes::reports::{self, MOST_AT_ONCE};
 use crate::rules::auth::{Right, SignedIn};
 use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::decision::Decision;
 use crate::rules::notes::difference::Effort;
 use crate::rules::notes::markdown;
 use crate::rules::notes::ready::{READY, Ready, Sends};
@@ -87,9 +88,10 @@ pub(super) struct CorrectionShown {
     pub(super) html: String,
 }
 
-/// A button, by what it sends and what it says.
+/// A button, by what it decides and what it says.
+#[derive(Clone, Copy)]
 pub(super) struct Button {
-    pub(super) value: &'static str,
+    pub(super) decides: Decision,
     pub(super) words: &'static str,
 }
 
@@ -153,7 +155,7 @@ pub(super) struct Item {
 
 impl Part {
     pub(super) fn can_withdraw(&self) -> bool {
-        self.buttons.iter().any(|button| button.value == "withdraw")
+        self.buttons.iter().any(|button| button.decides == Decision::Withdraw)
     }
 }
 
@@ -282,38 +284,37 @@ fn asked_before(
 /// What a moderator is told of what the inspector had before.
 const TURNED_BACK: &str = "An inspector has looked, and turned it back: it is not about pressure.";
 
-type Offer = (Act, Button);
-
-const fn offer(act: Act, value: &'static str, words: &'static str) -> Offer {
-    (act, Button { value, words })
+const fn button(decides: Decision, words: &'static str) -> Button {
+    Button { decides, words }
 }
 
-const OVER: Offer = offer(Act::HandOver, "over", "Hand it to an inspector");
-const BACK: Offer = offer(Act::TurnBack, "back", "Not about pressure: back to the moderators");
-const CHANGE: Offer = offer(Act::AskForChange, "change", "Ask for a change");
-const DECLINE: Offer = offer(Act::Decline, "decline", "Decline");
+const OVER: Button = button(Decision::HandOver, "Hand it to an inspector");
+const BACK: Button = button(Decision::TurnBack, "Not about pressure: back to the moderators");
+const CHANGE: Button = button(Decision::Change, "Ask for a change");
+const DECLINE: Button = button(Decision::Decline, "Decline");
 
 /// About a note that waits.
-const DECIDES: [Offer; 5] = [offer(Act::Pass, "pass", "Show it"), CHANGE, DECLINE, OVER, BACK];
+const DECIDES: [Button; 5] = [button(Decision::Pass, "Show it"), CHANGE, DECLINE, OVER, BACK];
 /// About a reported note.
-const SETTLES: [Offer; 4] = [
-    offer(Act::Settle, "settle", "Nothing against it: show it again"),
-    offer(Act::Withdraw, "withdraw", "Withdraw it"),
+const SETTLES: [Button; 4] = [
+    button(Decision::Settle, "Nothing against it: show it again"),
+    button(Decision::Withdraw, "Withdraw it"),
     OVER,
     BACK,
 ];
 /// About what waits to take the place of a reported one.
-const REPLACES: [Offer; 3] =
-    [offer(Act::Pass, "pass", "Show the new wording in its place"), CHANGE, DECLINE];
+const REPLACES: [Button; 3] =
+    [button(Decision::Pass, "Show the new wording in its place"), CHANGE, DECLINE];
 
 fn may(note: &Note, (member, stand_ins): Decider<'_>, act: Act) -> Result<(), Refused> {
     let who = (note.is_by(member.id), member.rights);
     done_by(act, note.state(), who, stand_ins).map(|_| ())
 }
 
-fn offered(note: &Note, decider: Decider<'_>, offers: &[Offer]) -> Vec<Button> {
-    let offers = offers.iter().filter(|(act, _)| may(note, decider, *act).is_ok());
-    offers.map(|(_, Button { value, words })| Button { value, words }).collect()
+fn offered(note: &Note, decider: Decider<'_>, buttons: &[Button]) -> Vec<Button> {
+    let is_theirs =
+        |button: &&Button| button.decides.act().is_some_and(|act| may(note, decider, act).is_ok());
+    buttons.iter().filter(is_theirs).copied().collect()
 }
 
 /// Who decides, where this reader does not, or why they may though it is their own.

@@ -7,7 +7,7 @@ use axum::extract::{RawQuery, State};
 use axum::http::StatusCode;
 use axum::response::Response;
 
-use super::super::page::words;
+use super::super::page::{own, words};
 use super::super::when::day;
 use super::item::author;
 use super::kept::{Sent, given_back};
@@ -264,7 +264,7 @@ pub async fn decide(
     let reason = wording::text(fields.as_typed("reason"));
     let member = match member {
         Ok(Member(member)) => member,
-        Err(error) => return given_back(&app, error, sent(&fields, reason)),
+        Err(error) => return given_back(&app, None, error, sent(&fields, reason)),
     };
     if !decides(member.rights) {
         return Err(Error::Forbidden("the queue is for those who decide"));
@@ -315,7 +315,7 @@ pub async fn decide(
             let words = format!("Nothing was done: {words}.");
             answer(&app, member, (StatusCode::CONFLICT, part), said(trouble(&words))).await
         }
-        Err(error) => given_back(&app, error, sent(&fields, reason)),
+        Err(error) => given_back(&app, Some(&member), error, sent(&fields, reason)),
     }
 }
 
@@ -349,11 +349,7 @@ async fn answer(
     let title = if trouble.is_some() { "Error: remarks" } else { "Remarks" };
     let frame = Frame::at(&app.context, Section::Notes, "/queue/remarks", title, title);
     let remarks = RemarksPage {
-        frame: frame
-            .of_a_mistake()
-            .for_reader(true)
-            .seeing_to(member.open.all())
-            .saying(words(did)),
+        frame: frame.of_a_mistake().for_reader(Some(own(&member))).saying(words(did)),
         trouble,
         counted: part.counted(listed.len(), all),
         pages: part.pages(all),

@@ -5,6 +5,7 @@ use askama::Template;
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::page::own_of;
 use super::page::page;
 use crate::db::notes::inspectors;
 use crate::db::notes::read::{Note, Sender, WordingState};
@@ -49,7 +50,7 @@ pub(super) async fn answer(app: &App, reader: Reader, note: &Note) -> Result<Res
     let address = format!("/notes/{}", note.id.0);
     let frame = Frame::at(&app.context, Section::Notes, &address, heading, heading);
     let reported = ReportedPage {
-        frame: frame.of_a_mistake().for_reader(true),
+        frame: frame.of_a_mistake().for_reader(own_of(reader.0.as_ref())),
         title: shown.wording.title.clone(),
         looks,
         said,

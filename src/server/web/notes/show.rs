@@ -8,7 +8,7 @@ use axum::http::StatusCode;
 use axum::response::Response;
 
 use super::super::apart::aside;
-use super::super::page::words;
+use super::super::page::{own_of, words};
 use super::super::when::day;
 use super::back::Back;
 use super::inspection;
@@ -163,7 +163,7 @@ pub(super) async fn answer(
             let title = "This note is withdrawn";
             let address = format!("/notes/{}", id.0);
             let frame = Frame::at(&app.context, Section::Notes, &address, title, title);
-            let frame = frame.of_a_mistake().for_reader(reader.0.is_some());
+            let frame = frame.of_a_mistake().for_reader(own_of(reader.0.as_ref()));
             let told = match why {
                 Told::Why(why) => Told::Why(why.to_owned()),
                 Told::ByAuthor => Told::ByAuthor,
@@ -256,8 +256,7 @@ fn note_page(
     let heading = if back.errors.is_empty() { title.to_owned() } else { format!("Error: {title}") };
     let frame =
         Frame::at(&app.context, Section::Notes, &format!("/notes/{id}"), &heading, &description)
-            .for_reader(reader.is_some())
-            .seeing_to(reader.map_or(0, |reader| reader.open.all()))
+            .for_reader(own_of(reader))
             .saying(words(back.did));
     let is_public = is_shown && note.hidden.is_none();
     let found = |what| {

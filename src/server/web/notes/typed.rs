@@ -3,12 +3,16 @@
 use super::queued::{Reasons, is_place, new_place};
 use crate::db::notes::queue;
 use crate::extract::Fields;
-use crate::rules::notes::ready::{Ready, Sends};
+use crate::rules::notes::decision::Decision;
+use crate::rules::notes::ready::Ready;
 use crate::rules::notes::seen::is_blank;
 use crate::rules::notes::wording;
 
 /// The most wordings on the page: of a reported note also the one that waits.
 pub(super) const PARTS: usize = 2 * queue::MOST;
+
+/// The word of the button that puts a ready-made reason into the field, where it can be changed before it is sent.
+pub(super) const TO_CHANGE: &str = "words";
 
 /// What was typed into the queue's form: of the wording that is decided about by its field's own name, as a
 /// page with one note sends it, or with its place behind; of the others with theirs.
@@ -17,26 +21,34 @@ pub(super) struct Typed<'a> {
     pub(super) id: i64,
     /// Where on the page the wording stands that is decided about.
     pub(super) place: String,
-    /// What is to be done.
-    pub(super) what: &'a str,
-    /// The ready-made reason that was tapped.
+    /// What is to be done, where the queue knows it.
+    pub(super) what: Option<Decision>,
+    /// Nothing yet: the words of a ready-made reason are to be changed first.
+    pub(super) is_to_change: bool,
+    /// The ready-made reason that was tapped or chosen.
     pub(super) ready: Option<&'static Ready>,
 }
 
 impl<'a> Typed<'a> {
     pub(super) fn read(fields: &'a Fields, id: i64) -> Self {
         let new = new_place(id);
-        let ready = Ready::named(fields.as_typed("do"));
-        let what = match ready.map(|ready| ready.sends) {
-            Some(Sends::Back) => "change",
-            Some(Sends::Away) => "decline",
-            None => fields.as_typed("do"),
-        };
-        let decides_what_waits = matches!(what, "pass" | "change" | "decline");
+        let word = fields.as_typed("do");
+        let is_to_change = word == TO_CHANGE;
+        let tapped = Ready::named(word);
+        let decision = tapped.map(|ready| ready.sends.decision()).or_else(|| Decision::read(word));
+        let is_of_what_waits = is_to_change || decision.is_some_and(Decision::is_of_what_waits);
         let is_about_the_new = fields.get("place") == new
-            || (decides_what_waits && fields.has(&format!("version-{new}")));
+            || (is_of_what_waits && fields.has(&format!("version-{new}")));
         let place = if is_about_the_new { new } else { id.to_string() };
-        Self { fields, id, place, what, ready }
+        let typed = Self { fields, id, place, what: decision, is_to_change, ready: tapped };
+        match is_to_change {
+            false => typed,
+            true => {
+                let ready = Ready::named(typed.of_it("ready"));
+                let what = ready.map(|ready| ready.sends.decision());
+                Self { what, ready, ..typed }
+            }
+        }
     }
 
     /// What this field of the wording holds.

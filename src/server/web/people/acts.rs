@@ -38,14 +38,14 @@ struct ActRow {
 /// Not the secretary, or the database cannot be read.
 pub async fn list(
     State(app): State<Arc<App>>,
-    Secretary(_): Secretary,
+    Secretary(secretary): Secretary,
     query: RawQuery,
 ) -> Result<Response, Error> {
     let before = page::asked(&query, "before").parse().ok();
     let acts = acts::before(&app.database, before).await?;
     let is_full = i64::try_from(acts.len()).is_ok_and(|count| count == acts::PAGE);
     let page = ActsPage {
-        frame: page::frame(&app.context, "/people/acts", "The log", false, Seen::ByMember),
+        frame: page::frame(&app.context, "/people/acts", "The log", false, Seen::by(&secretary)),
         older: acts.last().filter(|_| is_full).map(|act| act.id),
         acts: acts.into_iter().map(row).collect(),
     };

@@ -25,9 +25,12 @@ pub const TAKES: u64 = room(&[club::NAME, club::NAME, club::WELCOME, club::NAME]
 ///
 /// # Errors
 /// Not the secretary, or the database cannot be read.
-pub async fn form(State(app): State<Arc<App>>, Secretary(_): Secretary) -> Result<Response, Error> {
+pub async fn form(
+    State(app): State<Arc<App>>,
+    Secretary(secretary): Secretary,
+) -> Result<Response, Error> {
     let Club { name, place, welcome, zone } = db::club::read(&app.database).await?;
-    form_with(&app, [&name, &place, &welcome, &zone], Vec::new())
+    form_with(&app, &secretary, [&name, &place, &welcome, &zone], Vec::new())
 }
 
 /// Changes it, on every page at once.
@@ -45,7 +48,7 @@ async fn set(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Respo
         Ok(club) => club,
         Err(wrong) => {
             let errors = wrong.into_iter().map(|wrong| FieldError::new(wrong.part, wrong.words));
-            return form_with(&app, typed, errors.collect());
+            return form_with(&app, &secretary, typed, errors.collect());
         }
     };
     let before = db::club::read(&app.database).await?;
@@ -56,10 +59,15 @@ async fn set(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Respo
     Ok(page::did(&app, "/people", deed))
 }
 
-fn form_with(app: &App, typed: [&str; 4], errors: Vec<FieldError>) -> Result<Response, Error> {
+fn form_with(
+    app: &App,
+    secretary: &SignedIn,
+    typed: [&str; 4],
+    errors: Vec<FieldError>,
+) -> Result<Response, Error> {
     let [name, place, welcome, zone] = typed;
     let heading = "The club";
-    let mut form = FormPage::at(&app.context, "/people/club", heading, errors, Seen::ByMember);
+    let mut form = FormPage::at(&app.context, "/people/club", heading, errors, Seen::by(secretary));
     form.words = vec![
         "What you write here stands on the front page, at the foot of every page and print, on slips, in the feed \
          of the notes and in previews of links. Everybody can read it. Leave a field empty to say nothing."

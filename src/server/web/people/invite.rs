@@ -42,9 +42,9 @@ struct InvitePage {
 /// Not the secretary.
 pub async fn form(
     State(app): State<Arc<App>>,
-    ProvedSecretary(_): ProvedSecretary,
+    ProvedSecretary(secretary): ProvedSecretary,
 ) -> Result<Response, Error> {
-    form_with(&app, "", Rights::default(), Vec::new())
+    form_with(&app, &secretary, ("", Rights::default()), Vec::new())
 }
 
 /// Makes the slip and shows it, this once.
@@ -64,13 +64,23 @@ async fn make(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Resp
     };
     if meant_for.chars().count() > LONGEST {
         let words = format!("At most {LONGEST} characters: enough to know the slip by.");
-        return form_with(&app, meant_for, rights, vec![FieldError::new("meant_for", words)]);
+        return form_with(
+            &app,
+            &secretary,
+            (meant_for, rights),
+            vec![FieldError::new("meant_for", words)],
+        );
     }
     let now = app.clock.now();
     let open = open_slips::all(&app.database, now).await?.len();
     let unseen = (plain::line(meant_for) != meant_for).then(|| unseen_in(meant_for));
     if let Some(words) = unseen.or_else(|| too_many(open + 1)) {
-        return form_with(&app, meant_for, rights, vec![FieldError::new("meant_for", words)]);
+        return form_with(
+            &app,
+            &secretary,
+            (meant_for, rights),
+            vec![FieldError::new("meant_for", words)],
+        );
     }
     let token = Token::new()?;
     slips::invite(&app.database, now, Some(&secretary), token.hash(), rights, meant_for).await?;
@@ -81,13 +91,13 @@ async fn make(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Resp
         When::of(&app).await?.told(now + slips::JOIN_LASTS)
     );
     let heading = ("Slip to join with", meant_for);
-    SlipPage::new(&app, "join", &token, heading, words)?.answer()
+    SlipPage::new(&app, &secretary, ("join", &token), heading, words)?.answer()
 }
 
 fn form_with(
     app: &App,
-    typed: &str,
-    rights: Rights,
+    secretary: &SignedIn,
+    (typed, rights): (&str, Rights),
     errors: Vec<FieldError>,
 ) -> Result<Response, Error> {
     let hint = "The name as you know it: joining offers it";
@@ -98,7 +108,7 @@ fn form_with(
             "/people/invite",
             "Let somebody in",
             !errors.is_empty(),
-            Seen::ByMember,
+            Seen::by(secretary),
         ),
         meant_for: judged(meant_for, &errors),
         rights,

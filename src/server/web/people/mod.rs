@@ -11,7 +11,7 @@ mod slip;
 use std::sync::Arc;
 
 use askama::Template;
-use axum::extract::State;
+use axum::extract::{RawQuery, State};
 use axum::http::StatusCode;
 use axum::response::Response;
 
@@ -22,17 +22,27 @@ use super::when;
 use crate::db;
 use crate::db::people::{self, Person};
 use crate::extract::{JustDid, Secretary};
-use crate::rules::auth::Rights;
-use crate::rules::deed::Deed;
+use crate::rules::auth::{MemberId, Rights, name};
+use crate::rules::deed::{Deed, Did};
 use crate::{App, Error};
+use holewright_pages::field::Field;
 use holewright_pages::layout::{DoneWords, Frame};
+
+/// As many members are seen at a glance.
+const SHORT: usize = 20;
 
 #[derive(Template)]
 #[template(path = "web/people/list.html")]
 struct ListPage {
     frame: Frame,
+    /// Where they are found by name, if there are many.
+    finds: Option<Field>,
+    /// Only some are shown.
+    is_cut: bool,
     people: Vec<PersonRow>,
     slips: Vec<SlipRow>,
+    /// Those that ran out unused.
+    run_out: Vec<SlipRow>,
     /// What was done to a slip just now: one lands at the slips, below the head of the page.
     slips_done: Option<DoneWords>,
 }
@@ -55,20 +65,44 @@ struct PersonRow {
 /// Not the secretary, or the database cannot be read.
 pub async fn list(
     State(app): State<Arc<App>>,
-    Secretary(_): Secretary,
+    Secretary(secretary): Secretary,
     JustDid(did): JustDid,
+    query: RawQuery,
 ) -> Result<Response, Error> {
-    let people = people::all(&app.database).await?;
-    let slips = db::open_slips::all(&app.database, app.clock.now()).await?;
-    let (slips_done, done) = match page::words(did) {
-        done if did.is_some_and(|did| did.deed == Deed::VoidedSlip) => (done, None),
+    let all = people::all(&app.database).await?;
+    let is_long = all.len() > SHORT;
+    let name = if is_long { page::asked(&query, "q") } else { String::new() };
+    let sought = name::key(&name);
+    let people: Vec<Person> =
+        all.into_iter().filter(|person| name::key(&person.name).contains(&sought)).collect();
+    let now = app.clock.now();
+    let slips = db::open_slips::all(&app.database, now).await?;
+    let run_out = db::open_slips::run_out(&app.database, now).await?;
+    let when = slip::When::of(&app).await?;
+    let removed = match did {
+        Some(Did { deed: Deed::Removed, of: Some(id) }) => {
+            people::removed(&app.database, MemberId(id)).await?
+        }
+        _ => None,
+    };
+    let words = page::words(did).map(|words| match removed {
+        Some(name) => DoneWords { what: Deed::Removed.what_of(&name), ..words },
+        None => words,
+    });
+    let (slips_done, done) = match words {
+        done if did.is_some_and(|did| matches!(did.deed, Deed::VoidedSlip | Deed::PutSlipAway)) => {
+            (done, None)
+        }
         done => (None, done),
     };
     let page = ListPage {
-        frame: page::frame(&app.context, "/people", "All members", false, Seen::ByMember)
+        frame: page::frame(&app.context, "/people", "All members", false, Seen::by(&secretary))
             .saying(done),
+        finds: is_long.then(|| Field::text("q", "Part of a name", "", &name)),
+        is_cut: !sought.is_empty(),
         people: people.into_iter().map(row).collect(),
-        slips: open_slips::rows(slips, &slip::When::of(&app).await?),
+        slips: open_slips::rows(slips, &when),
+        run_out: open_slips::rows(run_out, &when),
         slips_done,
     };
     page::respond(StatusCode::OK, &page)

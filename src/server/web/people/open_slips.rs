@@ -1,4 +1,5 @@
-//! The open slips on the page of the members, and making one void.
+//! The slips on the page of the members: those that are open, and making one void; those that ran out unused, and
+//! putting one away.
 
 use std::sync::Arc;
 
@@ -70,12 +71,29 @@ fn row(slip: OpenSlip, when: &When) -> SlipRow {
     }
 }
 
-/// Makes the slip void that the form names.
+/// Makes the slip void, or puts it away, that the form names.
 ///
 /// # Errors
-/// Not the secretary, no such open slip, or the database cannot be written.
+/// Not the secretary, no such slip, or the database cannot be written.
 pub async fn make_void(form: ProvedForm<Secretary>) -> Result<Response, Error> {
-    form.does(void).await
+    form.does(done_with).await
+}
+
+async fn done_with(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Response, Error> {
+    if fields.has("away") {
+        away(app, secretary, fields).await
+    } else {
+        void(app, secretary, fields).await
+    }
+}
+
+async fn away(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Response, Error> {
+    const NONE: Error = Error::NotFound("no such slip has run out: it was put away already");
+    let (now, mark) = (app.clock.now(), fields.get("away"));
+    if !open_slips::put_away(&app.database, now, &secretary, mark).await? {
+        return Err(NONE);
+    }
+    Ok(page::did(&app, "/people#slips", Deed::PutSlipAway))
 }
 
 async fn void(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Response, Error> {

@@ -49,8 +49,11 @@ struct SheetPage {
 ///
 /// # Errors
 /// Not the secretary.
-pub async fn form(State(app): State<Arc<App>>, Secretary(_): Secretary) -> Result<Response, Error> {
-    form_with(&app, "", Vec::new(), false)
+pub async fn form(
+    State(app): State<Arc<App>>,
+    Secretary(secretary): Secretary,
+) -> Result<Response, Error> {
+    form_with(&app, &secretary, "", Vec::new(), false)
 }
 
 /// Makes all the slips or none, and shows them, this once.
@@ -67,17 +70,17 @@ async fn make(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Resp
     let lines = typed.trim_start_matches('\u{feff}').lines();
     let names: Vec<&str> = lines.map(str::trim).filter(|name| !name.is_empty()).collect();
     if let Some(fault) = fault(&names) {
-        return form_with(&app, typed, vec![FieldError::new("names", fault)], false);
+        return form_with(&app, &secretary, typed, vec![FieldError::new("names", fault)], false);
     }
     let now = app.clock.now();
     let open = open(&app).await?;
     if let Some(words) = too_many(open.len() + names.len()) {
-        return form_with(&app, typed, vec![FieldError::new("names", words)], false);
+        return form_with(&app, &secretary, typed, vec![FieldError::new("names", words)], false);
     }
     if !fields.ticked(SAME)
         && let Some(words) = again(&names, &open)
     {
-        return form_with(&app, typed, vec![FieldError::new("names", words)], true);
+        return form_with(&app, &secretary, typed, vec![FieldError::new("names", words)], true);
     }
     let mut made = Vec::with_capacity(names.len());
     for name in names {
@@ -87,15 +90,20 @@ async fn make(app: Arc<App>, secretary: SignedIn, fields: Fields) -> Result<Resp
     slips::invite_all(&app.database, now, &secretary, &to_keep).await?;
     let until = When::of(&app).await?.told(now + slips::JOIN_LASTS);
     // Sixty drawings take a while, and their page is a megabyte.
-    aside(move || drawn(&app, &made, &until)).await?
+    aside(move || drawn(&app, &secretary, &made, &until)).await?
 }
 
-fn drawn(app: &App, made: &[(Token, String)], until: &str) -> Result<Response, Error> {
+fn drawn(
+    app: &App,
+    secretary: &SignedIn,
+    made: &[(Token, String)],
+    until: &str,
+) -> Result<Response, Error> {
     let slips = made.iter().map(|(token, name)| Slip::to_join(app, token, name, until));
     let slips: Vec<Slip> = slips.collect::<Result<_, _>>()?;
     let heading = "Slips to join with";
     let page = SheetPage {
-        frame: page::frame(&app.context, "/people", heading, false, Seen::ByMember)
+        frame: page::frame(&app.context, "/people", heading, false, Seen::by(secretary))
             .saying(page::made("The slips are made.")),
         count: slips.len(),
         pages: slips.chunks(A_PAGE).map(<[Slip]>::to_vec).collect(),
@@ -165,12 +173,14 @@ fn quoted(names: &[&str]) -> String {
 
 fn form_with(
     app: &App,
+    secretary: &SignedIn,
     typed: &str,
     errors: Vec<FieldError>,
     asks: bool,
 ) -> Result<Response, Error> {
     let heading = "Slips on a sheet";
-    let mut form = FormPage::at(&app.context, "/people/sheet", heading, errors, Seen::ByMember);
+    let mut form =
+        FormPage::at(&app.context, "/people/sheet", heading, errors, Seen::by(secretary));
     form.words = vec![format!(
         "One slip for each name, {A_PAGE} on a page, to print, cut apart and hand over at a meeting. Each lets one \
          person join as a member, once, within a fortnight. They choose their own name and password."

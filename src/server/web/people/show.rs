@@ -19,7 +19,7 @@ use crate::db::slips;
 use crate::extract::{Fields, JustDid, ProvedSecretary, Secretary, WORD, room};
 use crate::rules::auth::digits::Digits;
 use crate::rules::auth::{MemberId, Rights, SignedIn, Token, cookie, name};
-use crate::rules::deed::Deed;
+use crate::rules::deed::{Deed, Did};
 use crate::{App, Error};
 use holewright_pages::layout::Frame;
 
@@ -48,13 +48,13 @@ const NOBODY: Error = Error::NotFound("no member has this number");
 /// Not the secretary, no such member, or the database.
 pub async fn form(
     State(app): State<Arc<App>>,
-    ProvedSecretary(_): ProvedSecretary,
+    ProvedSecretary(secretary): ProvedSecretary,
     JustDid(did): JustDid,
     Path(id): Path<String>,
 ) -> Result<Response, Error> {
     let person = person(&app, &id).await?;
     let page = ShowPage {
-        frame: page::frame(&app.context, "/people", &person.name, false, Seen::ByMember)
+        frame: page::frame(&app.context, "/people", &person.name, false, Seen::by(&secretary))
             .saying(page::words(did)),
         number: person.id.0,
         rights_named: named(person.rights),
@@ -155,7 +155,7 @@ impl Act<'_> {
             When::of(self.app).await?.told(now + slips::RESET_LASTS)
         );
         let heading = ("Slip for a new password", self.person.name.as_str());
-        SlipPage::new(self.app, "reset", &token, heading, words)?.answer()
+        SlipPage::new(self.app, self.secretary, ("reset", &token), heading, words)?.answer()
     }
 
     /// A code to read out by telephone, for whoever cannot come.
@@ -170,7 +170,7 @@ impl Act<'_> {
         by_code::begin_anew(self.app, &name::key(&self.person.name));
         let until = When::of(self.app).await?.told(now + slips::READ_OUT_LASTS);
         let person = (self.person.id.0, self.person.name.as_str());
-        CodePage::new(self.app, person, &code, until).answer()
+        CodePage::new(self.app, self.secretary, person, &code, until).answer()
     }
 
     async fn remove(&self, fields: &Fields) -> Result<Response, Error> {
@@ -180,9 +180,11 @@ impl Act<'_> {
         let change = people::remove(database, now, self.secretary, self.person.id, notes).await?;
         if change == Change::Done {
             let is_self = self.person.id == self.secretary.id;
-            let (next, deed) =
-                if is_self { ("/sign-in", Deed::Left) } else { ("/people", Deed::Removed) };
-            return Ok(page::did(self.app, next, deed));
+            if is_self {
+                return Ok(page::did(self.app, "/sign-in", Deed::Left));
+            }
+            let done = Did { deed: Deed::Removed, of: Some(self.person.id.0) };
+            return Ok(page::did(self.app, "/people", done));
         }
         self.done(change, Deed::Removed)
     }

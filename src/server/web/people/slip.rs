@@ -6,8 +6,8 @@ use axum::response::Response;
 
 use super::super::page::{self, Seen};
 use super::super::{qr, when};
-use crate::rules::auth::Token;
 use crate::rules::auth::digits::Digits;
+use crate::rules::auth::{SignedIn, Token};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::zone::Zone;
 use crate::{App, Error, db};
@@ -74,13 +74,13 @@ impl SlipPage {
     /// The slip with this token, for this door.
     pub(super) fn new(
         app: &App,
-        door: &str,
-        token: &Token,
+        secretary: &SignedIn,
+        (door, token): (&str, &Token),
         (heading, who): (&'static str, &str),
         words: String,
     ) -> Result<Self, Error> {
         Ok(Self {
-            frame: page::frame(&app.context, "/people", heading, false, Seen::ByMember)
+            frame: page::frame(&app.context, "/people", heading, false, Seen::by(secretary))
                 .saying(page::made("The slip is made.")),
             heading,
             slip: Slip::new(app, door, token, who, words)?,
@@ -109,13 +109,14 @@ impl CodePage {
     /// The code for this member.
     pub(super) fn new(
         app: &App,
+        secretary: &SignedIn,
         (number, name): (i64, &str),
         code: &Digits,
         until: String,
     ) -> Self {
         let heading = "A code to read out";
         Self {
-            frame: page::frame(&app.context, "/people", heading, false, Seen::ByMember)
+            frame: page::frame(&app.context, "/people", heading, false, Seen::by(secretary))
                 .saying(page::made("The code is made.")),
             name: name.to_owned(),
             number,

@@ -81,7 +81,7 @@ pub(in crate::web) fn asked_for(member: &SignedIn, label: &'static str) -> Vec<F
 
 fn form_with(app: &App, member: &SignedIn, next: &Next, errors: Vec<FieldError>) -> FormPage {
     let mut page =
-        FormPage::at(&app.context, "/prove", "Your password once more", errors, Seen::ByMember);
+        FormPage::at(&app.context, "/prove", "Your password once more", errors, Seen::by(member));
     page.words = vec![
         "What you are about to do needs your password once more, in case somebody else sits here. You are then \
          not asked again for a quarter of an hour."

@@ -137,7 +137,7 @@ fn asking(
     let is_first = wrong.is_none();
     let errors = Vec::from_iter(wrong);
     let mut form =
-        FormPage::at(&app.context, address, "Your password once more", errors, Seen::ByMember);
+        FormPage::at(&app.context, address, "Your password once more", errors, Seen::by(by));
     form.words = vec![
         "What you asked for needs your password once more, in case somebody else sits here. Nothing was done yet: \
          it is done with the button below. You are then not asked again for a quarter of an hour."
