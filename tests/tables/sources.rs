@@ -5,7 +5,9 @@ use std::collections::BTreeSet;
 
 use holewright_core::tables::materials::{Material, all, feeds};
 use holewright_core::tables::source::{Grade, Source};
-use holewright_core::tables::{countersinks, drills, lists, reaming, threads};
+use holewright_core::tables::{
+    countersinks, drill_force, drills, lists, reaming, screw_metals, tapping_force, threads,
+};
 
 use crate::{outside, readings};
 
@@ -23,6 +25,11 @@ fn held() -> BTreeSet<&'static str> {
         .chain(lists::all().map(|row| row.source))
         .chain(drills::all().iter().map(|drill| drill.source()))
         .chain(countersinks::all().iter().map(|row| row.source))
+        .chain(tapping_force::all().map(|row| row.source))
+        .chain(tapping_force::all_rough().map(|row| row.source))
+        .chain(screw_metals::classes().iter().map(|class| class.source))
+        .chain(drill_force::RESISTANCES.iter().map(|row| row.source))
+        .chain([drill_force::CHISEL_SOURCE, drill_force::ROUGH_SOURCE])
         .chain([reaming::speed_rule().1]);
     sources.map(|source| source.cite).collect()
 }

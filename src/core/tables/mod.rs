@@ -3,11 +3,15 @@
 
 pub mod clearance;
 pub mod countersinks;
+pub mod drill_force;
 pub mod drills;
 pub mod lists;
 pub mod materials;
 pub mod reaming;
 pub mod reaming_pairs;
+pub mod screw_limits;
+pub mod screw_metals;
 pub mod source;
+pub mod tapping_force;
 pub mod threads;
 pub mod tolerances;
