@@ -33,6 +33,6 @@ pub use line::Line;
 pub use longest::{cut, is_carried, longest, too_long};
 pub use metal::metal;
 pub use reading::Reading;
-pub use taken::{Taken, thread, thread_as_meant, thread_taken};
+pub use taken::{Taken, parallel_thread, thread, thread_as_meant, thread_taken};
 pub use typed::{Typed, keep};
 pub use word::{FITS, TOOL_STEELS, Word, word};

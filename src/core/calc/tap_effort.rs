@@ -5,14 +5,15 @@
 
 use std::fmt;
 
+use crate::calc::strip::StripSizes;
 use crate::calc::thread_form::Geometry;
 use crate::calc::tool_steel::ToolSteel;
 use crate::tables::source::Source;
 use crate::tables::tapping_force::{Resists, RoughForce};
-use crate::tables::threads::{Basic, system};
+use crate::tables::threads::{Basic, Thread, system};
 use crate::units::{
-    Angle, Length, Stress, Torque, in_mm, in_newton_metres, in_newtons_per_mm2, newton_metres,
-    newtons_per_mm2,
+    Angle, Length, Stress, Torque, in_mm, in_mm2, in_newton_metres, in_newtons_per_mm2,
+    newton_metres, newtons_per_mm2,
 };
 
 /// The torque of a hand tap in a hole: Tc = tan(a) kc K (D − Do)² (D + 2 Do) / 24 000 newton metres, a
@@ -49,6 +50,30 @@ pub fn torque(
 pub fn effort(geometry: &Geometry, resists: &Resists, hole: Length) -> Torque {
     let correction = resists.row.column.correction(is_fine(geometry));
     torque(geometry.thread_angle, resists.row.force, correction, geometry.major, hole)
+}
+
+/// What one hole has of another, in percent.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Compared {
+    /// Of the effort of tapping it.
+    pub effort_percent: f64,
+    /// Of the strip area of the screw's thread in it.
+    pub strength_percent: f64,
+}
+
+/// What a hole has of another in effort and in strength, the same metal and as long a thread.
+#[must_use]
+pub fn compared(thread: &Thread, geometry: &Geometry, hole: Length, with: Length) -> Compared {
+    // Metal and correction are the same on both sides.
+    let effort = |hole| {
+        let one = newtons_per_mm2(1.0);
+        in_newton_metres(torque(geometry.thread_angle, one, 1.0, geometry.major, hole))
+    };
+    let area = |hole| in_mm2(StripSizes::of(thread, geometry, hole).screw_area(geometry.pitch));
+    Compared {
+        effort_percent: 100.0 * effort(hole) / effort(with),
+        strength_percent: 100.0 * area(hole) / area(with),
+    }
 }
 
 /// The torque by the rougher formula, Md = p² D kc / 8000, which asks nothing of the hole: a cross-check.

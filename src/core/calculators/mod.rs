@@ -14,7 +14,10 @@ mod declaration;
 mod point_length;
 mod rows;
 pub mod speeds;
+mod strength;
+mod tap_effort;
 pub mod tapping;
+mod usual_hole;
 
 pub use declaration::{AnswerKind, Declaration, Finding, Form};
 pub use rows::{Answered, Figure, FigureKind, Measure, Output, Plain, Rows, Value};
@@ -24,6 +27,8 @@ pub static CALCULATORS: &[&Declaration] = &[
     &speeds::DECLARATION,
     &tapping::DECLARATION,
     &clearance::DECLARATION,
+    &tap_effort::DECLARATION,
+    &strength::DECLARATION,
     &point_length::DECLARATION,
 ];
 

@@ -1,8 +1,9 @@
 //! An answer in a few rows: the page, the JSON, its description and the file are made from their table.
 
 use crate::asking::{Asked, FieldError};
+use crate::tables::materials::Advice;
 use crate::tables::source::Source;
-use crate::units::{Angle, Frequency, Length, Time, Velocity};
+use crate::units::{Angle, Area, Force, Frequency, Length, Power, Time, Torque, Velocity};
 
 /// One row of an answer.
 pub struct Output<A: 'static> {
@@ -36,6 +37,20 @@ pub enum Measure<A> {
     Percent(fn(&A) -> f64),
     /// Words.
     Words(fn(&A) -> String),
+    /// Words that there may be none of.
+    SomeWords(fn(&A) -> Option<String>),
+    /// A length that there may be none of.
+    SomeLength(fn(&A) -> Option<Length>),
+    /// A percentage that there may be none of.
+    SomePercent(fn(&A) -> Option<f64>),
+    /// An area.
+    Area(fn(&A) -> Area),
+    /// A torque that there may be none of.
+    Torque(fn(&A) -> Option<Torque>),
+    /// A force that there may be none of.
+    Force(fn(&A) -> Option<Force>),
+    /// A power that there may be none of.
+    Power(fn(&A) -> Option<Power>),
 }
 
 /// A figure worked out.
@@ -55,6 +70,16 @@ pub enum Value {
     Percent(f64),
     /// Words.
     Words(String),
+    /// An area.
+    Area(Area),
+    /// A torque.
+    Torque(Torque),
+    /// A force.
+    Force(Force),
+    /// A power.
+    Power(Power),
+    /// There is none here.
+    Nothing,
 }
 
 /// The kind of a figure, without the figure.
@@ -66,6 +91,8 @@ pub struct FigureKind {
     pub description: String,
     /// It is words, and no number.
     pub is_words: bool,
+    /// There may be none.
+    pub may_lack: bool,
 }
 
 /// A row worked out.
@@ -91,6 +118,8 @@ pub struct Plain<A: 'static> {
     pub heading: fn(&A) -> String,
     /// The rows; the first is what was asked for.
     pub outputs: &'static [Output<A>],
+    /// What to mind beside the figures, each with where it comes from.
+    pub notes: fn(&A) -> Vec<Advice>,
     /// A drawing of it, as SVG.
     pub drawing: Option<fn(&A) -> String>,
 }
@@ -102,6 +131,8 @@ pub struct Answered {
     pub heading: String,
     /// The rows; the first is what was asked for.
     pub figures: Vec<Figure>,
+    /// What to mind beside them.
+    pub notes: Vec<Advice>,
     /// The drawing, where there is one.
     pub drawing: Option<String>,
 }
@@ -121,14 +152,31 @@ impl<A> Measure<A> {
     /// What stands behind a key, and behind a description.
     const fn unit(&self) -> [&'static str; 2] {
         match self {
-            Self::Length(_) => ["_mm", ", in millimetres"],
+            Self::Length(_) | Self::SomeLength(_) => ["_mm", ", in millimetres"],
             Self::Angle(_) => ["_deg", ", in degrees"],
             Self::SpindleSpeed(_) => ["_rpm", ", in revolutions a minute"],
             Self::SurfaceSpeed(_) => ["_m_per_min", ", in metres a minute"],
             Self::Time(_) => ["_s", ", in seconds"],
-            Self::Percent(_) => ["_percent", ", as a percentage"],
-            Self::Words(_) => ["", ""],
+            Self::Percent(_) | Self::SomePercent(_) => ["_percent", ", as a percentage"],
+            Self::Words(_) | Self::SomeWords(_) => ["", ""],
+            Self::Area(_) => ["_mm2", ", in square millimetres"],
+            Self::Torque(_) => ["_nm", ", in newton metres"],
+            Self::Force(_) => ["_n", ", in newtons"],
+            Self::Power(_) => ["_w", ", in watts"],
         }
+    }
+
+    /// Whether there may be none.
+    const fn may_lack(&self) -> bool {
+        matches!(
+            self,
+            Self::SomeWords(_)
+                | Self::SomeLength(_)
+                | Self::SomePercent(_)
+                | Self::Torque(_)
+                | Self::Force(_)
+                | Self::Power(_)
+        )
     }
 
     fn of(&self, answer: &A) -> Value {
@@ -140,8 +188,20 @@ impl<A> Measure<A> {
             Self::Time(of) => Value::Time(of(answer)),
             Self::Percent(of) => Value::Percent(of(answer)),
             Self::Words(of) => Value::Words(of(answer)),
+            Self::SomeWords(of) => held(of(answer), Value::Words),
+            Self::SomeLength(of) => held(of(answer), Value::Length),
+            Self::SomePercent(of) => held(of(answer), Value::Percent),
+            Self::Area(of) => Value::Area(of(answer)),
+            Self::Torque(of) => held(of(answer), Value::Torque),
+            Self::Force(of) => held(of(answer), Value::Force),
+            Self::Power(of) => held(of(answer), Value::Power),
         }
     }
+}
+
+/// The value there is, or that there is none.
+fn held<T>(value: Option<T>, with: fn(T) -> Value) -> Value {
+    value.map_or(Value::Nothing, with)
 }
 
 impl<A> Output<A> {
@@ -149,8 +209,13 @@ impl<A> Output<A> {
         let [key, words] = self.value.unit();
         FigureKind {
             key: format!("{}{key}", self.key),
-            description: format!("{}{words}.", self.description),
-            is_words: matches!(self.value, Measure::Words(_)),
+            description: format!(
+                "{}{words}{}.",
+                self.description,
+                if self.value.may_lack() { "; null where there is none" } else { "" }
+            ),
+            is_words: matches!(self.value, Measure::Words(_) | Measure::SomeWords(_)),
+            may_lack: self.value.may_lack(),
         }
     }
 }
@@ -172,6 +237,7 @@ impl<A> Rows for Plain<A> {
         Ok(Answered {
             heading: (self.heading)(&answer),
             figures: self.outputs.iter().map(figure).collect(),
+            notes: (self.notes)(&answer),
             drawing: self.drawing.map(|drawing| drawing(&answer)),
         })
     }

@@ -2,6 +2,7 @@
 //!
 //! - [`hole_section`]: a tapped hole cut through its axis.
 //! - [`thread_profile`]: the true form of a thread.
+//! - [`effort_graph`]: effort and strength over the size of the hole.
 //!
 //! Each drawing is complete with presentation attributes alone. For a page's own style it names its
 //! lines by class: `outline`, `hatch`, `thread`, `centre-line`, `break-line`, `dimension`, `arrowhead`,
@@ -9,6 +10,7 @@
 //! fill of `.ink` and the fill of `.paper`. Leaves out pages and files.
 
 mod dimension;
+mod effort_graph;
 mod frame;
 mod hatch;
 pub mod hole_section;
@@ -17,6 +19,7 @@ pub mod svg;
 pub mod thread_profile;
 
 pub use dimension::Dimension;
+pub use effort_graph::{EffortGraph, Marked, effort_graph};
 pub use hole_section::{BlindDepths, Bottom, Drilled, Section, Upper, dimensions, hole_section};
 pub use thread_profile::thread_profile;
 

@@ -7,13 +7,16 @@ use super::form::{Form, answering, asking, refusing};
 use super::{address, asked, json};
 use crate::drawer::fills_of;
 use crate::figures::Both;
-use crate::key::{Key, KeyLine, Sign};
+use crate::key::{Key, KeyLine, Sign, Signed};
 use crate::layout::Frame;
 use crate::{FieldError, Reply, Visit};
 use holewright_core::asking::Asked;
 use holewright_core::calculators::{AnswerKind, Answered, Declaration, Figure, Rows, Value, find};
 use holewright_core::export::{self, Table};
-use holewright_core::units::{in_degrees, in_metres_per_minute, in_rpm, in_seconds, print};
+use holewright_core::units::{
+    in_degrees, in_metres_per_minute, in_mm2, in_newton_metres, in_newtons, in_rpm, in_seconds,
+    in_watts, print,
+};
 
 #[derive(Template)]
 #[template(path = "calculators/plain.html")]
@@ -30,6 +33,8 @@ struct PlainPage {
 struct Shown {
     first: Row,
     rest: Vec<Row>,
+    /// What to mind beside them.
+    notes: Vec<Signed>,
     drawing: Option<String>,
     /// What the signs of the page stand for.
     key: Vec<KeyLine>,
@@ -103,6 +108,7 @@ fn answered(visit: &Visit<'_>, name: &str) -> Option<Answered> {
 
 fn shown(calculator: &Declaration, used: &Asked, found: Answered) -> Option<Shown> {
     let mut key = Key::default();
+    let notes = key.all(&found.notes);
     let mut rows = found.figures.iter().map(|figure| row(figure, &mut key));
     let first = rows.next()?;
     let rest = rows.collect();
@@ -110,6 +116,7 @@ fn shown(calculator: &Declaration, used: &Asked, found: Answered) -> Option<Show
     Some(Shown {
         first,
         rest,
+        notes,
         drawing: found.drawing,
         key: key.lines(),
         json: json(calculator, used),
@@ -133,6 +140,13 @@ fn row(figure: &Figure, key: &mut Key) -> Row {
         Value::Time(time) => (format!("{} s", print::trimmed(in_seconds(*time), 1)), None),
         Value::Percent(percent) => (print::percent(*percent), None),
         Value::Words(words) => (words.clone(), None),
+        Value::Area(area) => (format!("{} mm²", print::trimmed(in_mm2(*area), 2)), None),
+        Value::Torque(torque) => {
+            (format!("{} N·m", print::to_figures(in_newton_metres(*torque), 2)), None)
+        }
+        Value::Force(force) => (format!("{} N", print::significant(in_newtons(*force), 3)), None),
+        Value::Power(power) => (format!("{} W", print::to_figures(in_watts(*power), 2)), None),
+        Value::Nothing => ("–".to_owned(), None),
     };
     let sign = key.sign(figure.source);
     Row { name: figure.name, value, inch, rule: figure.rule, sign }
