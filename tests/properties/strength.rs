@@ -139,8 +139,11 @@ fn a_metal_shears_below_its_least_strength_in_print() {
         assert!(shear.stress <= tensile.stress, "{}", material.slug);
         assert!(shear.stress.value > 0.0, "{}", material.slug);
     }
-    let nylon = materials::find("nylon").expect("nylon");
-    assert!(least_shear(nylon).is_none());
+    // Plastics creep; of soft spring steel and annealed 416 only a greatest strength is in print.
+    for slug in ["nylon", "white-metal", "spring-steel", "stainless-416"] {
+        let material = materials::find(slug).expect("a material");
+        assert!(least_shear(material).is_none(), "{slug}");
+    }
     for class in classes() {
         assert!(class.proof.is_none_or(|proof| proof < class.tensile), "{}", class.mark);
     }

@@ -108,7 +108,13 @@ fn ba(row: &mut Row) {
     );
     if !row.text("allowance_mm").is_empty() {
         let printed = row.number("allowance_mm").expect("an allowance");
-        row.claim("allowance_mm", Kind::Table, printed, allowance, printed == allowance);
+        row.claim(
+            "allowance_mm",
+            Kind::Table,
+            printed,
+            allowance,
+            (printed - allowance).abs() < 1e-9,
+        );
     }
     if !row.text("effective_tolerance_formula_mm").is_empty() {
         ba_pair(

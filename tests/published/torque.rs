@@ -187,18 +187,23 @@ fn resistance(row: &mut Row, metal: &str) {
     };
     let found = RESISTANCES
         .iter()
-        .any(|held: &Resistance| held.torque == *torque && held.thrust == *thrust);
+        .any(|held: &Resistance| near(held.torque, *torque) && near(held.thrust, *thrust));
     if !found {
         return row.leave_out(EXOTIC);
     }
     row.claim("value_as_printed", Kind::Table, format!("{metal}: {printed}"), "held", found);
 }
 
+fn near(a: f64, b: f64) -> bool {
+    (a - b).abs() < 1e-9
+}
+
 fn constant(row: &mut Row) {
     let (name, tensile) = (row.text("material").to_owned(), row.number("UTS_MPa"));
-    let held = constants()
-        .iter()
-        .find(|held| held.printed_as == name && Some(in_newtons_per_mm2(held.tensile)) == tensile);
+    let held = constants().iter().find(|held| {
+        held.printed_as == name
+            && tensile.is_some_and(|tensile| near(in_newtons_per_mm2(held.tensile), tensile))
+    });
     row.check("UTS_MPa", Kind::Table, held.map_or(f64::NAN, |it| in_newtons_per_mm2(it.tensile)));
     row.check("K", Kind::Table, held.map_or(f64::NAN, |held| held.value));
 }

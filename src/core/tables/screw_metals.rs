@@ -19,6 +19,26 @@ pub struct PropertyClass {
     pub source: Source,
 }
 
+/// A screw, as far as it bears.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Screw {
+    /// Its class or its metal, inside a sentence.
+    pub name: &'static str,
+    /// Its tensile strength.
+    pub tensile: Strength,
+    /// What it must bear without stretching for good, where its class has that.
+    pub proof: Option<Stress>,
+}
+
+impl PropertyClass {
+    /// A screw of the class.
+    #[must_use]
+    pub const fn screw(&self) -> Screw {
+        let tensile = Strength { stress: self.tensile, condition: "", source: self.source };
+        Screw { name: self.name, tensile, proof: self.proof }
+    }
+}
+
 /// A strength with what it was read for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Strength {
@@ -90,7 +110,8 @@ pub fn class(text: &str) -> Option<&'static PropertyClass> {
     CLASSES.iter().find(|class| plain(class.mark) == text)
 }
 
-/// The least tensile strength in print for a metal, of all its conditions.
+/// The least tensile strength in print for a metal, of all its conditions; none where some condition has
+/// a greatest figure alone, for then the least is not known: soft spring steel.
 ///
 /// # Examples
 /// Gunmetal is weakest sand cast.
@@ -107,6 +128,10 @@ pub fn least_tensile(material: &Material) -> Option<Strength> {
         ) => Some(Strength { stress, condition: property.condition, source: property.source }),
         _ => None,
     };
+    let is_open = |row: &Property| matches!(row.measure, Measure::TensileStrength(Span::AtMost(_)));
+    if material.properties.iter().any(is_open) {
+        return None;
+    }
     let all = material.properties.iter().filter_map(held);
     all.min_by(|a, b| a.stress.value.total_cmp(&b.stress.value))
 }

@@ -1,16 +1,14 @@
 //! The figures: a joint, what each member bears, and what a larger drill costs.
 
-use super::fields::{HOLE, MATERIAL};
-use super::screw::{Screw, strength_words};
-use crate::asking::{Diameter, FieldError};
+use super::words::strength_words;
+use crate::asking::Diameter;
 use crate::calc::engagement;
 use crate::calc::strength::{Joint, Loads};
 use crate::calc::strip::{self, StripSizes};
-use crate::calc::tapping::next_larger;
-use crate::calc::thread_form::{Geometry, geometry};
+use crate::calc::thread_form::Geometry;
 use crate::tables::drills::Drill;
 use crate::tables::materials::{Advice, Family, Material};
-use crate::tables::screw_metals::{Strength, least_shear, least_tensile};
+use crate::tables::screw_metals::{Screw, Strength, least_tensile};
 use crate::tables::source::Source;
 use crate::tables::threads::Thread;
 use crate::units::{Area, Force, Length, print};
@@ -35,17 +33,17 @@ pub(super) struct Answer {
     pub(super) thread: &'static Thread,
     pub(super) geometry: Geometry,
     pub(super) material: &'static Material,
-    shear: Strength,
+    pub(super) shear: Strength,
     pub(super) screw: Option<Screw>,
     pub(super) engaged: Length,
-    hole: Diameter,
+    pub(super) hole: Diameter,
     pub(super) sizes: StripSizes,
     pub(super) larger: Option<&'static Drill>,
 }
 
 impl Answer {
     pub(super) fn joint(&self) -> Option<Joint> {
-        let screw = self.screw.as_ref()?;
+        let screw = self.screw?;
         Some(Joint {
             sizes: self.sizes,
             tensile_area: self.geometry.tensile_area,
@@ -104,40 +102,4 @@ impl Answer {
         });
         [NO_DESIGN, LEFT_OUT].into_iter().chain(iron).chain(basic).collect()
     }
-}
-
-/// What is asked, reckoned.
-pub(super) fn reckoned(
-    thread: &'static Thread,
-    material: &'static Material,
-    screw: Option<Screw>,
-    engaged: Option<Length>,
-    hole: Diameter,
-    held: &[&'static Drill],
-) -> Result<Answer, FieldError> {
-    let figures = geometry(thread);
-    let sizes = StripSizes::of(thread, &figures, hole.size);
-    let major = sizes.pair.screw_major;
-    if hole.size >= major {
-        return Err(HOLE.error(format!(
-            "A hole of {} leaves nothing of {} for a screw to hold by. Write a smaller one.",
-            print::mm(hole.size, 3),
-            thread.designation
-        )));
-    }
-    let Some(shear) = least_shear(material) else {
-        return Err(MATERIAL.error("No strength is held for a thread in it. Choose a metal."));
-    };
-    let larger = next_larger(thread.form(), &figures, hole.size, held.iter().copied());
-    Ok(Answer {
-        thread,
-        geometry: figures,
-        material,
-        shear,
-        screw,
-        engaged: engaged.unwrap_or(figures.major),
-        hole,
-        sizes,
-        larger: larger.first().copied(),
-    })
 }

@@ -1,16 +1,19 @@
 //! What is asked of a thread's strength.
 
-use super::answer::{Answer, reckoned};
-use super::screw::{Screw, screw};
+use super::answer::Answer;
 use crate::asking::{
     About, Asked, Control, Diameter, Field, FieldError, Limits, Need, Reading, Typed, Word,
-    at_hand, diameter, diameter_taken, metal, parallel_thread, thread_taken, word,
+    at_hand, diameter, diameter_taken, metal, parallel_thread, screw, thread_taken, word,
 };
+use crate::calc::strip::StripSizes;
+use crate::calc::tapping::next_larger;
+use crate::calc::thread_form::geometry;
 use crate::calculators::usual_hole::hole_or_usual;
+use crate::tables::drills::Drill;
 use crate::tables::materials::Material;
-use crate::tables::screw_metals::least_shear;
+use crate::tables::screw_metals::{Screw, least_shear};
 use crate::tables::threads::Thread;
-use crate::units::Length;
+use crate::units::{Length, print};
 
 /// What the joint is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -143,4 +146,40 @@ pub(super) fn answer(asked: &Asked) -> Result<Answer, Vec<FieldError>> {
         reading.keep(reckoned(thread, material, screw, engaged, hole, &held))
     });
     reading.answered(found)
+}
+
+/// What is asked, reckoned.
+fn reckoned(
+    thread: &'static Thread,
+    material: &'static Material,
+    screw: Option<Screw>,
+    engaged: Option<Length>,
+    hole: Diameter,
+    held: &[&'static Drill],
+) -> Result<Answer, FieldError> {
+    let figures = geometry(thread);
+    let sizes = StripSizes::of(thread, &figures, hole.size);
+    let major = sizes.pair.screw_major;
+    if hole.size >= major {
+        return Err(HOLE.error(format!(
+            "A hole of {} leaves nothing of {} for a screw to hold by. Write a smaller one.",
+            print::mm(hole.size, 3),
+            thread.designation
+        )));
+    }
+    let Some(shear) = least_shear(material) else {
+        return Err(MATERIAL.error("No strength is held for a thread in it. Choose a metal."));
+    };
+    let larger = next_larger(thread.form(), &figures, hole.size, held.iter().copied());
+    Ok(Answer {
+        thread,
+        geometry: figures,
+        material,
+        shear,
+        screw,
+        engaged: engaged.unwrap_or(figures.major),
+        hole,
+        sizes,
+        larger: larger.first().copied(),
+    })
 }

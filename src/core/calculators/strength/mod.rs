@@ -4,7 +4,7 @@
 
 mod answer;
 mod fields;
-mod screw;
+mod words;
 
 use super::{AnswerKind, Declaration, Finding, Form, Measure, Output, Plain};
 use crate::asking::{OWNED, SERIES};
@@ -15,7 +15,7 @@ use crate::tables::source::Source;
 use crate::units::{in_mm2, in_newtons, print};
 use answer::Answer;
 use fields::{DUTY, ENGAGED, HOLE, MATERIAL, SCREW, THREAD, answer};
-use screw::Screw;
+use words::strength_words;
 
 /// The calculator.
 pub(super) static DECLARATION: Declaration = Declaration {
@@ -139,7 +139,9 @@ static OUTPUTS: [Output<Answer>; 18] = [
         key: "screw_metal",
         name: "Metal of the screw",
         description: "The strength reckoned with for the screw",
-        value: Measure::SomeWords(|found| found.screw.as_ref().map(Screw::words)),
+        value: Measure::SomeWords(|found| {
+            found.screw.map(|screw| strength_words(screw.name, &screw.tensile))
+        }),
         rule: "By the mark on its head, or the least in print for the metal it is turned from",
         source: METALS,
     },
@@ -172,7 +174,7 @@ static OUTPUTS: [Output<Answer>; 18] = [
         name: "Proof load of the screw",
         description: "What a screw of the class bears without stretching for good",
         value: Measure::Force(|found| {
-            let proof = found.screw.as_ref()?.proof?;
+            let proof = found.screw?.proof?;
             Some(proof_load(found.geometry.tensile_area, proof))
         }),
         rule: "Tensile area to three figures by the proof stress of the class",

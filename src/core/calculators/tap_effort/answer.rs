@@ -1,21 +1,17 @@
 //! The figures: a hole, its effort, the larger drills, and the drill that makes it.
 
-use super::fields::{HOLE, MATERIAL};
-use crate::asking::{Diameter, FieldError};
 use crate::calc::cutting_speed::spindle_speed;
 use crate::calc::drill_feed::drill_feed;
 use crate::calc::drill_force::{DrillCut, DrillForces, forces, power};
-use crate::calc::engagement;
 use crate::calc::tap_effort::{Compared, Margin, compared, effort, rough_torque, tap_strength};
-use crate::calc::tapping::next_larger;
-use crate::calc::thread_form::{Geometry, geometry};
+use crate::calc::thread_form::Geometry;
 use crate::calc::tool_steel::ToolSteel;
 use crate::drawing::{DrawingIds, EffortGraph, Marked, effort_graph};
 use crate::tables::drill_force::{USUAL_CHISEL, WEAR, resistance};
 use crate::tables::drills::Drill;
 use crate::tables::materials::{Advice, Material};
 use crate::tables::source::Source;
-use crate::tables::tapping_force::{Resists, resists, rough_force};
+use crate::tables::tapping_force::{Resists, rough_force};
 use crate::tables::threads::Thread;
 use crate::units::{Length, Power, Torque, in_newtons_per_mm2, print};
 
@@ -39,9 +35,9 @@ const RECALLED_DRILL: Advice = Advice {
 /// A hole and what it leaves.
 #[derive(Clone, Copy)]
 pub(super) struct At {
-    hole: Length,
-    drill: Option<&'static Drill>,
-    percent: f64,
+    pub(super) hole: Length,
+    pub(super) drill: Option<&'static Drill>,
+    pub(super) percent: f64,
 }
 
 impl At {
@@ -58,12 +54,12 @@ impl At {
 /// Everything the page says.
 pub(super) struct Answer {
     pub(super) thread: &'static Thread,
-    geometry: Geometry,
+    pub(super) geometry: Geometry,
     pub(super) material: &'static Material,
-    resists: Resists,
-    steel: ToolSteel,
+    pub(super) resists: Resists,
+    pub(super) steel: ToolSteel,
     pub(super) chosen: At,
-    larger: Vec<At>,
+    pub(super) larger: Vec<At>,
 }
 
 impl Answer {
@@ -141,39 +137,3 @@ impl Answer {
         effort_graph(&graph, &|hole| self.with(hole), DrawingIds::new("effort"))
     }
 }
-
-/// What is asked, reckoned.
-pub(super) fn reckoned(
-    thread: &'static Thread,
-    material: &'static Material,
-    steel: ToolSteel,
-    hole: Diameter,
-    held: &[&'static Drill],
-) -> Result<Answer, FieldError> {
-    let figures = geometry(thread);
-    let at = |hole, drill| At {
-        hole,
-        drill,
-        percent: engagement::percent(thread.form(), &figures, hole),
-    };
-    let chosen = at(hole.size, hole.drill);
-    if !(LEAST_THREAD..=MOST_THREAD).contains(&chosen.percent) {
-        return Err(HOLE.error(format!(
-            "A hole of {} leaves {} of the thread of {}. Write one that leaves {LEAST_THREAD} to {MOST_THREAD} %.",
-            print::mm(hole.size, 3),
-            print::percent(chosen.percent),
-            thread.designation
-        )));
-    }
-    let Some(resists) = resists(material) else {
-        return Err(MATERIAL.error("No maker prints how hard it is to tap. Choose a metal."));
-    };
-    let larger = next_larger(thread.form(), &figures, hole.size, held.iter().copied());
-    let larger = larger.into_iter().take(2).map(|drill| at(drill.diameter, Some(drill))).collect();
-    Ok(Answer { thread, geometry: figures, material, resists, steel, chosen, larger })
-}
-
-/// A hole that leaves less is no thread, percent.
-const LEAST_THREAD: f64 = 20.0;
-/// A hole that leaves more is smaller than any core, percent.
-const MOST_THREAD: f64 = 110.0;

@@ -1,15 +1,20 @@
 //! What is asked of a tap's effort.
 
-use super::answer::{Answer, reckoned};
+use super::answer::{Answer, At};
 use crate::asking::{
     About, Asked, Control, Diameter, Field, FieldError, Limits, Need, Reading, TOOL_STEELS, Typed,
     at_hand, diameter, diameter_taken, metal, parallel_thread, thread_taken,
 };
+use crate::calc::engagement;
+use crate::calc::tapping::next_larger;
+use crate::calc::thread_form::geometry;
 use crate::calc::tool_steel::ToolSteel;
 use crate::calculators::usual_hole::hole_or_usual;
+use crate::tables::drills::Drill;
 use crate::tables::materials::Material;
 use crate::tables::tapping_force::resists;
 use crate::tables::threads::Thread;
+use crate::units::print;
 
 pub(super) static THREAD: Field<&Thread> = Field::new(
     About {
@@ -97,3 +102,39 @@ pub(super) fn answer(asked: &Asked) -> Result<Answer, Vec<FieldError>> {
     });
     reading.answered(found)
 }
+
+/// What is asked, reckoned.
+fn reckoned(
+    thread: &'static Thread,
+    material: &'static Material,
+    steel: ToolSteel,
+    hole: Diameter,
+    held: &[&'static Drill],
+) -> Result<Answer, FieldError> {
+    let figures = geometry(thread);
+    let at = |hole, drill| At {
+        hole,
+        drill,
+        percent: engagement::percent(thread.form(), &figures, hole),
+    };
+    let chosen = at(hole.size, hole.drill);
+    if !(LEAST_THREAD..=MOST_THREAD).contains(&chosen.percent) {
+        return Err(HOLE.error(format!(
+            "A hole of {} leaves {} of the thread of {}. Write one that leaves {LEAST_THREAD} to {MOST_THREAD} %.",
+            print::mm(hole.size, 3),
+            print::percent(chosen.percent),
+            thread.designation
+        )));
+    }
+    let Some(resists) = resists(material) else {
+        return Err(MATERIAL.error("No maker prints how hard it is to tap. Choose a metal."));
+    };
+    let larger = next_larger(thread.form(), &figures, hole.size, held.iter().copied());
+    let larger = larger.into_iter().take(2).map(|drill| at(drill.diameter, Some(drill))).collect();
+    Ok(Answer { thread, geometry: figures, material, resists, steel, chosen, larger })
+}
+
+/// A hole that leaves less is no thread, percent.
+const LEAST_THREAD: f64 = 20.0;
+/// A hole that leaves more is smaller than any core, percent.
+const MOST_THREAD: f64 = 110.0;
