@@ -106,3 +106,32 @@ fn a_screw_turned_from_bar_goes_by_its_metal() {
     assert!(page("nylon", 422).contains("No strength is held for a screw of nylon"));
     assert!(page("unobtainium", 422).contains("unobtainium"));
 }
+
+/// Every letter of the graph lies on its sheet, whatever the thread and the drills.
+#[test]
+fn the_graph_keeps_to_its_sheet() {
+    for (thread, material) in [
+        ("M6", "copper"),
+        ("5BA", "gunmetal"),
+        ("1/4x40ME", "free-cutting-brass"),
+        ("16BA", "gunmetal"),
+    ] {
+        let address = format!("/calculators/tap-effort.svg?thread={thread}&material={material}");
+        let drawing = body(200, &address);
+        let height: f64 = between(&drawing, "height=\"").parse().unwrap();
+        let texts = drawing.split("<text x=\"").skip(1);
+        let mut lines = Vec::new();
+        for text in texts {
+            let x: f64 = text.split('"').next().unwrap().parse().unwrap();
+            let y: f64 = between(text, " y=\"").parse().unwrap();
+            assert!((0.0..300.0).contains(&x) && (0.0..height).contains(&y), "{thread}: {x} {y}");
+            lines.push(y);
+        }
+        assert!(lines.len() > 5, "{thread}");
+        assert!(drawing.contains(", chosen</text>"), "{thread}");
+    }
+}
+
+fn between<'a>(text: &'a str, before: &str) -> &'a str {
+    text.split(before).nth(1).unwrap().split('"').next().unwrap()
+}

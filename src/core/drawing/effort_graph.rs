@@ -39,13 +39,18 @@ pub struct EffortGraph {
 }
 
 /// The plot on the sheet.
-const LEFT: f64 = 44.0;
+const LEFT: f64 = 52.0;
 const RIGHT: f64 = WIDTH - 12.0;
-const TOP: f64 = 24.0;
-const BOTTOM: f64 = 176.0;
+const TOP: f64 = 34.0;
+const BOTTOM: f64 = 184.0;
 /// Points of engagement drawn on the small and on the large side of the chosen drill.
 const BEFORE: f64 = 8.0;
 const BEHIND: f64 = 26.0;
+/// The key over the plot: its level, and the length of line it shows.
+const KEY: f64 = 12.0;
+const SAMPLE: f64 = 22.0;
+/// The line of the thread that holds.
+const DASHES: &str = "6 3";
 /// Points of a curve.
 const STEPS: u32 = 24;
 
@@ -115,29 +120,27 @@ impl Plot {
         effort.polyline(held.iter().map(|(hole, it)| self.point(*hole, it.effort_percent)));
         let mut strength = Path::default();
         strength.polyline(held.iter().map(|(hole, it)| self.point(*hole, it.strength_percent)));
-        let names = held.last().map_or_else(Vec::new, |(hole, it)| {
-            let named = |percent: f64, above: f64, words: &str| {
-                let point = self.point(*hole, percent);
-                words_at(RIGHT - label::width(words), point.y + above, words.to_owned())
-            };
-            vec![
-                named(it.effort_percent, -8.0, "effort"),
-                named(it.strength_percent, -8.0, "thread that holds"),
-            ]
-        });
+        let (mut solid, mut dashed) = (Path::default(), Path::default());
+        let [effort_at, thread_at] = [LEFT, LEFT + 88.0];
+        solid.segment(at(effort_at, KEY), at(effort_at + SAMPLE, KEY));
+        dashed.segment(at(thread_at, KEY), at(thread_at + SAMPLE, KEY));
+        let named = |x: f64, words: &str| words_at(x + SAMPLE + 5.0, KEY + 4.0, words.to_owned());
+        let names = vec![named(effort_at, "effort"), named(thread_at, "thread that holds")];
         vec![
             frame::thick("outline", effort),
-            frame::thin("outline", strength).with("stroke-dasharray", "6 3"),
+            frame::thin("outline", strength).with("stroke-dasharray", DASHES),
+            frame::thick("outline", solid),
+            frame::thin("outline", dashed).with("stroke-dasharray", DASHES),
             frame::lettering("note ink", names),
         ]
     }
 
-    /// A chain line at each drill, a dot on each curve; the names below, each on a line of its own so
-    /// that none overlap, the chosen one heavy.
+    /// A chain line at each drill, a dot on each curve; the names below, each on a line of its own, the
+    /// largest drill's first, so that no line runs through a name; the chosen one heavy.
     fn marks(&self, marks: &[Marked]) -> Vec<Element> {
         let (mut lines, mut dots, mut names) = (Path::default(), Vec::new(), Vec::new());
         let mut level = BOTTOM;
-        for (place, mark) in marks.iter().enumerate() {
+        for (place, mark) in marks.iter().enumerate().rev() {
             level += LINE;
             let foot = self.point(mark.hole, 0.0);
             lines.segment(at(foot.x, TOP - 6.0), at(foot.x, level - LINE + 2.0));
