@@ -61,7 +61,7 @@ async fn three_members_make_a_count_and_two_make_none() {
 
     judged(&club, first, dan, &[("found", "did-not")]).await;
     wrote(&club, (eve, &moderator), "With the next one", "No. 50").await;
-    // What was done in another metal is no experience of this one.
+    // What was done in another metal is no experience of this one, wherever the note stands.
     judged(&club, first, fay, &[("found", "worked"), ("material", "brass")]).await;
     let (after, below) = plan(&club).await;
     let line = "Of 4 members, 3 used 1.8 mm; it worked for 2 of them.";
@@ -81,7 +81,55 @@ async fn three_members_make_a_count_and_two_make_none() {
 }
 
 #[tokio::test]
-async fn what_is_corrected_hidden_or_of_an_earlier_wording_is_not_counted() {
+async fn a_note_that_stands_beside_the_job_and_was_done_elsewhere_is_not_counted() {
+    let club = Club::open().await;
+    let (people, moderator) = members(&club).await;
+    for author in people.iter().take(3) {
+        let fields = [
+            ("title", "In brass"),
+            ("text", "It cut clean."),
+            ("thread", "8 BA"),
+            ("material", "free-cutting brass"),
+            ("drill", "1.9 mm"),
+            ("on", "silver steel"),
+        ];
+        club.shown(author, &moderator, &fields).await;
+    }
+    let below = plan(&club).await.1;
+    assert!(below.contains("In brass") && !below.contains("used 1.9 mm"), "{below}");
+    let brass = read(&club, "/plan?thread=8+BA&material=free-cutting+brass").await;
+    assert!(brass.contains("Of 3 members, 3 used 1.9 mm"), "{brass}");
+}
+
+#[tokio::test]
+async fn what_was_found_of_an_earlier_wording_is_not_counted() {
+    let club = Club::open().await;
+    let (people, moderator) = members(&club).await;
+    let [ada, cora, dan, ..] = people.as_slice() else { panic!() };
+    let first = wrote(&club, (ada, &moderator), "Plain", "1.8 mm").await;
+    for by in [cora, dan] {
+        judged(&club, first, by, &[("found", "worked")]).await;
+    }
+    assert!(plan(&club).await.1.contains("Of 3 members, 3 used 1.8 mm"));
+    let shown = club.version(first, "shown").await.to_string();
+    let fields = [
+        ("made_from", shown.as_str()),
+        ("title", "Plain"),
+        ("text", "Another drill."),
+        ("thread", "8 BA"),
+        ("material", "silver steel"),
+        ("drill", "1.85 mm"),
+        ("do", "send"),
+    ];
+    let sent = club.post(&format!("/notes/{first}/edit"), Some(ada), &fields).await;
+    assert!(sent.status.is_redirection(), "{}", sent.body);
+    let answer = club.decide(&moderator, first, ("pass", "")).await;
+    assert!(answer.status.is_redirection(), "{}", answer.body);
+    assert!(!plan(&club).await.1.contains("Of 3 members"), "verdicts of another text are counted");
+}
+
+#[tokio::test]
+async fn what_is_corrected_or_hidden_is_not_counted() {
     let club = Club::open().await;
     let (people, moderator) = members(&club).await;
     let [ada, cora, dan, ..] = people.as_slice() else { panic!() };

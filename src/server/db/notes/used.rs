@@ -27,6 +27,7 @@ pub async fn said(database: &Database, things: [&[String]; 2]) -> Result<Vec<Sai
                  AND NOT is_corrected
            )
            SELECT told.id AS "note!: i64", version.drill AS "drill!: String",
+               version.material AS "done_in!: String", version.thread AS "thread!: String",
                version.is_warning AS "is_warning!: bool", by_whom.member_id AS "member!: i64",
                by_whom.worked AS "worked?: bool", by_whom.material AS "material!: String",
                by_whom.size AS "size!: String"
@@ -50,6 +51,8 @@ pub async fn said(database: &Database, things: [&[String]; 2]) -> Result<Vec<Sai
         member: row.member,
         note: row.note,
         drill: row.drill,
+        material: row.done_in,
+        thread: row.thread,
         sense: Sense::of(row.is_warning),
         verdict: row.worked.map(|worked| Judged {
             found: if worked { Found::Worked } else { Found::DidNot },

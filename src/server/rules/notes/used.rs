@@ -9,6 +9,8 @@ use super::found::{Found, Sense};
 
 /// The fewest members of whom a figure is given.
 pub const FEWEST: usize = 3;
+/// The same in words.
+pub const FEWEST_IN_WORDS: &str = "three";
 
 /// What one member said of the drill of a note: its author by writing it, another by a verdict.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -19,6 +21,10 @@ pub struct Said {
     pub note: i64,
     /// The drill of the note, as typed.
     pub drill: String,
+    /// In what material it was done, as typed; empty where the note leaves that open.
+    pub material: String,
+    /// For which thread, as typed; empty where the note leaves that open.
+    pub thread: String,
     /// Whether the note shows a way or warns.
     pub sense: Sense,
     /// What was found of it; none of its author.
@@ -72,9 +78,8 @@ pub fn counted(said: &[Said], job: &[String]) -> Option<Used> {
     if members.len() < FEWEST {
         return None;
     }
-    let mut drills: Vec<Told> = drills.into_values().collect();
-    drills.sort_by_key(|told| Reverse(told.went_well.len()));
-    let drills = drills.into_iter().map(Told::counted).collect();
+    let mut drills: Vec<Drill> = drills.into_values().map(Told::counted).collect();
+    drills.sort_by_key(|drill| Reverse(drill.counts));
     Some(Used { members: members.len(), drills })
 }
 
@@ -103,20 +108,27 @@ impl Told {
 }
 
 impl Said {
-    /// The drill that was used on the job; none where none is named outright, or the job was another.
+    /// The drill that was used on the job; none where none is named outright, or the job was another. A note may stand
+    /// beside what it was not done on: then its fields name something else.
     fn drill(&self, job: &[String]) -> Option<Thing> {
-        let drill = || Group::Drills.named(&self.drill);
-        let Some(Judged { material, size, .. }) = &self.verdict else { return drill() };
-        let is_on_job = |group: Group, typed: &str| {
-            group.named(typed).is_some_and(|thing| job.contains(&thing.id))
+        let is_on_job =
+            |group: Group, typed: &str| group.named(typed).map(|thing| job.contains(&thing.id));
+        let own = self.verdict.as_ref();
+        let [material, size] = [own.map(|own| &own.material), own.map(|own| &own.size)]
+            .map(|typed| typed.map_or("", |typed| typed.trim()));
+        let is_in_it = if material.is_empty() {
+            is_on_job(Group::Materials, &self.material) != Some(false)
+        } else {
+            is_on_job(Group::Materials, material) == Some(true)
         };
-        if !material.trim().is_empty() && !is_on_job(Group::Materials, material) {
-            return None;
-        }
-        if size.trim().is_empty() || is_on_job(Group::Threads, size) {
-            return drill();
-        }
-        Group::Drills.named(size)
+        let (is_for_it, drill) = match is_on_job(Group::Threads, size) {
+            Some(is_for_it) => (is_for_it, self.drill.as_str()),
+            None => {
+                let is_for_it = is_on_job(Group::Threads, &self.thread) != Some(false);
+                (is_for_it, if size.is_empty() { self.drill.as_str() } else { size })
+            }
+        };
+        (is_in_it && is_for_it).then(|| Group::Drills.named(drill)).flatten()
     }
 
     /// Whether it went well: a way that worked, or a warning of what did not happen.
@@ -151,7 +163,7 @@ impl Used {
         let first = self.drills.first().and_then(|drill| Some((drill.label(), drill.counts?)));
         let of = format!("Of {} members", self.members);
         match first {
-            None => format!("{of}, no three used the same drill."),
+            None => format!("{of}, no {FEWEST_IN_WORDS} used the same drill."),
             Some((drill, (members, well))) => {
                 format!(
                     "{of}, {members} used {drill}; it worked for {} of them.",
@@ -172,8 +184,10 @@ impl Drill {
     /// How many used it.
     #[must_use]
     pub fn members(&self) -> String {
-        self.counts
-            .map_or_else(|| "fewer than three".to_owned(), |(members, _)| members.to_string())
+        self.counts.map_or_else(
+            || format!("fewer than {FEWEST_IN_WORDS}"),
+            |(members, _)| members.to_string(),
+        )
     }
 
     /// For how many of them it worked; empty where that is not counted.
@@ -198,7 +212,8 @@ mod tests {
     const JOB: [&str; 2] = ["threads/ba/8", "materials/silver-steel"];
 
     fn wrote(member: i64, drill: &str) -> Said {
-        Said { member, note: member, drill: drill.to_owned(), sense: Sense::Way, verdict: None }
+        let [drill, material, thread] = [drill, "silver steel", "8 BA"].map(str::to_owned);
+        Said { member, note: member, drill, material, thread, sense: Sense::Way, verdict: None }
     }
 
     fn judged(member: i64, found: Found, (material, size): (&str, &str)) -> Said {
@@ -264,6 +279,31 @@ mod tests {
         let said = [&begun[..], &[judged(4, Found::Worked, ("", "No. 50"))]].concat();
         assert_eq!(counts(&said)[1].0, "drills/number/50");
         assert_eq!(counts(&[&begun[..2], &[wrote(3, "a sharp one")]].concat()), []);
+    }
+
+    #[test]
+    fn a_note_that_only_stands_beside_the_job_is_not_counted() {
+        let begun = [1, 2, 3].map(|member| wrote(member, "1.8 mm"));
+        let counted = |said: Said| counts(&[&begun[..], &[said]].concat())[0].1;
+        let on = |material: &str, thread: &str, said: Said| Said {
+            material: material.to_owned(),
+            thread: thread.to_owned(),
+            ..said
+        };
+        for (material, thread, is_counted) in [
+            ("free-cutting brass", "8 BA", false),
+            ("silver steel", "6 BA", false),
+            ("", "", true),
+            ("the blue bar", "the small one", true),
+        ] {
+            let expected = Some(if is_counted { (4, 4) } else { (3, 3) });
+            assert_eq!(counted(on(material, thread, wrote(4, "1.8 mm"))), expected, "{material}");
+            let found = judged(4, Found::Worked, ("", ""));
+            assert_eq!(counted(on(material, thread, found)), expected, "{material}");
+        }
+        // What a verdict names was done there, wherever the note was.
+        let found = judged(4, Found::Worked, ("silver steel", "8 BA"));
+        assert_eq!(counted(on("free-cutting brass", "6 BA", found)), Some((4, 4)));
     }
 
     #[test]

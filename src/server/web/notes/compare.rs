@@ -21,7 +21,7 @@ use crate::rules::notes::belongs::{self, Group, Named, Thing};
 use crate::rules::notes::found::Sense;
 use crate::rules::notes::markdown;
 use crate::rules::notes::meant::meant;
-use crate::rules::notes::used::{Used, counted};
+use crate::rules::notes::used::{FEWEST_IN_WORDS, Used, counted};
 use crate::{App, Error};
 use holewright_core::units::print;
 use holewright_pages::field::Field;
