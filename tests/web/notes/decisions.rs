@@ -176,6 +176,48 @@ fn button(note: i64, class: &str, decides: &str) -> String {
 }
 
 #[tokio::test]
+async fn a_page_that_comes_back_names_only_wordings_that_were_read() {
+    let scene = Scene::open().await;
+    let Scene { club, moderator, second, .. } = &scene;
+    let (note, other) = (scene.send_in("One").await, scene.send_in("Two").await);
+    let read = [note, other].map(|note| (format!("version-{note}"), note));
+    let mut versions = Vec::new();
+    for (name, note) in &read {
+        versions.push((name.as_str(), club.version(*note, "waiting").await.to_string()));
+    }
+    let (chosen, reason) = (format!("ready-{note}"), format!("reason-{note}"));
+    let send = async |what: &str| {
+        let known = versions.iter().map(|(name, version)| (*name, version.as_str()));
+        let more = [(chosen.as_str(), "drill"), (&reason, "In my own words."), ("do", what)];
+        let fields: Vec<_> = known.chain(more).collect();
+        club.post(&format!("/queue/{note}"), Some(moderator), &fields).await
+    };
+    // The other one is changed while the page is open: whatever comes back, it still names what was read.
+    scene.change(other, &[("title", "Two"), ("text", "Something else.")]).await;
+    let name = format!("version-{other}");
+    for (what, status) in [("words", StatusCode::OK), ("pass", StatusCode::UNPROCESSABLE_ENTITY)] {
+        let answer = send(what).await;
+        assert_eq!(answer.status, status, "{}", answer.body);
+        let filled = crate::page::filled(&answer.body);
+        assert!(filled.contains(&(name.clone(), versions[1].1.clone())), "{what}: {filled:?}");
+    }
+    // And of one that is changed or decided meanwhile no words are put anywhere, and none are lost.
+    scene.change(note, &[("title", "One"), ("text", "Anew.")]).await;
+    let late = async || {
+        let answer = send("words").await;
+        assert_eq!(answer.status, StatusCode::CONFLICT, "{}", answer.body);
+        assert!(answer.body.contains("In my own words."), "{}", answer.body);
+        answer.body
+    };
+    let now = club.version(note, "waiting").await.to_string();
+    let filled = crate::page::filled(&late().await);
+    assert!(filled.contains(&(format!("version-{note}"), now)), "to be read: {filled:?}");
+    let declined = club.decide(second, note, ("decline", "Not so.")).await;
+    assert_eq!(declined.status, StatusCode::SEE_OTHER, "{}", declined.body);
+    late().await;
+}
+
+#[tokio::test]
 async fn the_words_of_a_reason_are_changed_before_they_are_sent() {
     let scene = Scene::open().await;
     let Scene { club, author, moderator, .. } = &scene;
@@ -255,7 +297,8 @@ async fn the_earlier_note_stands_in_the_words_to_change_too() {
     let first = [("title", "Tapping gunmetal"), ("text", text)];
     let earlier = club.shown(author, moderator, &first).await;
     let note = club.send_in(author, &[("title", "Four BA"), ("text", text)]).await;
-    let fields = [("ready", "told"), ("do", "words")];
+    let version = club.version(note, "waiting").await.to_string();
+    let fields = [("version", version.as_str()), ("ready", "told"), ("do", "words")];
     let answer = club.post(&format!("/queue/{note}"), Some(moderator), &fields).await;
     assert_eq!(answer.status, StatusCode::OK, "{}", answer.body);
     let words = format!("Already told in an earlier note: “Tapping gunmetal”, /notes/{earlier}");

@@ -125,11 +125,11 @@ async fn a_verdict_form_from_before_the_field_had_its_name_keeps_its_material() 
     let note = club.shown(&author, &moderator, &NOTE).await;
     let address = format!("/notes/{note}/verdict");
     for blank in ["", " "] {
-        let fields = [("found", "worked"), ("material", blank), ("metal", "bell metal")];
+        let fields = [("found", "worked"), ("material", blank), ("metal", "leaded gunmetal")];
         let answer = club.post(&address, Some(&other), &fields).await;
         assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
         let page = club.get(&format!("/notes/{note}"), None).await.body;
-        assert!(page.contains("Worked: bell metal"), "{page}");
+        assert!(page.contains("Worked: leaded gunmetal"), "{page}");
     }
 }
 

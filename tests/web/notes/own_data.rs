@@ -88,6 +88,7 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("verdict", "worked", In("/verdicts/0/worked")),
     ("verdict", "material", In("/verdicts/0/material")),
     ("verdict", "size", In("/verdicts/0/size")),
+    ("verdict", "is_elsewhere", Out("read from its material and size")),
     ("verdict", "made_at", In("/verdicts/0/made_at")),
     ("remark", "id", Out("a number that no address has")),
     ("remark", "note_id", In("/remarks/0/note")),

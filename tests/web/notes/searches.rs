@@ -139,7 +139,7 @@ async fn an_extract_shows_the_words_in_the_text() {
 async fn a_plan_shows_the_notes_on_its_job() {
     let club = club_of_the_demonstration().await;
     let page = club.get("/plan?thread=5+BA&material=gunmetal&hole=blind&depth=8+mm", None).await;
-    let lead = "<a href=\"#members\">A member’s note on 5 BA in gunmetal</a>";
+    let lead = "<a href=\"#members\">A note by a member on 5 BA in gunmetal</a>";
     let (head, rest) = page.body.split_once(lead).unwrap_or_else(|| panic!("{}", page.body));
     assert!(head.contains("Tapping size") && !head.contains("id=\"steps\""));
     let (plan, notes) = rest.split_once("id=\"members\"").unwrap();
@@ -156,5 +156,5 @@ async fn the_first_page_and_the_head_of_a_thing_lead_to_the_notes() {
     assert_eq!(lately.matches("href=\"/notes/").count(), 3, "{lately}");
     let page = club.get("/materials/gunmetal", None).await;
     let (head, _) = page.body.split_once("<table>").unwrap();
-    assert!(head.contains("<a href=\"#members\">3 members’ notes</a>"), "{head}");
+    assert!(head.contains("<a href=\"#members\">3 notes by members</a>"), "{head}");
 }

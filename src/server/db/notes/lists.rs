@@ -135,7 +135,8 @@ pub async fn shown(
 }
 
 /// The shown notes that belong to both of these things, and how many there are: first those that warn (a
-/// correction stands above them, they say so themselves, or it did not work for somebody), then the newest confirmed.
+/// correction stands above them, or they say so themselves), then those that did not work for somebody, then the newest
+/// confirmed.
 ///
 /// # Errors
 /// The database cannot be read.
@@ -148,7 +149,8 @@ pub async fn on_both(
         r#"SELECT note AS "note!: String", count(*) OVER () AS "count!: i64" FROM shown_note
            WHERE version_id IN (SELECT version_id FROM note_entry WHERE entry_id = ?1)
              AND version_id IN (SELECT version_id FROM note_entry WHERE entry_id = ?2)
-           ORDER BY is_corrected OR note ->> 'is_warning' OR note ->> 'did_not' > 0 DESC, confirmed_at DESC, id DESC LIMIT ?3"#,
+           ORDER BY is_corrected OR note ->> 'is_warning' DESC, note ->> 'did_not' > 0 DESC,
+             confirmed_at DESC, id DESC LIMIT ?3"#,
         one,
         other,
         most
@@ -177,7 +179,7 @@ pub async fn on_each(
                                 WHERE entry_id IN (SELECT value FROM json_each(?1)))
              AND version_id IN (SELECT version_id FROM note_entry
                                 WHERE entry_id IN (SELECT value FROM json_each(?2)))
-           ORDER BY is_corrected OR note ->> 'is_warning' OR note ->> 'did_not' > 0 DESC,
+           ORDER BY is_corrected OR note ->> 'is_warning' DESC, note ->> 'did_not' > 0 DESC,
              confirmed_at DESC, id DESC LIMIT ?3"#,
         one,
         other,

@@ -37,7 +37,8 @@ pub async fn of_span(
 pub async fn best(database: &Database, most: i64) -> Result<(Vec<Listed>, i64), Error> {
     let rows = sqlx::query!(
         r#"SELECT shown_note.note AS "note!: String", count(*) OVER () AS "count!: i64"
-           FROM (SELECT version_id, count(*) AS worked FROM verdict WHERE worked = 1 GROUP BY version_id)
+           FROM (SELECT version_id, count(*) AS worked FROM verdict
+                 WHERE worked = 1 AND NOT is_elsewhere GROUP BY version_id)
              AS confirmed
            JOIN shown_note ON shown_note.version_id = confirmed.version_id
            ORDER BY confirmed.worked DESC, shown_note.id DESC LIMIT ?1"#,

@@ -156,6 +156,8 @@ pub struct Judged {
     pub of: VersionId,
     /// What they found.
     pub verdict: Verdict,
+    /// Whether that was at another size, with another drill or in another material than the note's.
+    pub is_elsewhere: bool,
 }
 
 impl Note {
@@ -248,7 +250,8 @@ pub(super) async fn within(
     .fetch_all(&mut **transaction)
     .await?;
     let verdicts = sqlx::query!(
-        r#"SELECT member_id, version_id, worked AS "worked: bool", material, size FROM verdict
+        r#"SELECT member_id, version_id, worked AS "worked: bool", material, size,
+             is_elsewhere AS "is_elsewhere: bool" FROM verdict
            WHERE note_id = ?
            ORDER BY made_at DESC, member_id"#,
         number
@@ -288,6 +291,7 @@ pub(super) async fn within(
                     material: row.material,
                     size: row.size,
                 },
+                is_elsewhere: row.is_elsewhere,
             })
             .collect(),
         reports: reports

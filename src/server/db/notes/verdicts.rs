@@ -7,6 +7,7 @@ use super::{Error, current, remarks, text};
 use crate::db::{self, Database};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::elsewhere::is_elsewhere;
 use crate::rules::notes::found::{Found, Sense};
 use crate::rules::notes::pressure;
 use crate::rules::notes::state::{Act, Refused};
@@ -52,12 +53,16 @@ pub async fn judge(
     if read.is_some_and(|VersionId(read)| read != shown) {
         return Err(Error::OutOfDate);
     }
+    let things = sqlx::query_scalar!("SELECT entry_id FROM note_entry WHERE version_id = ?", shown)
+        .fetch_all(&mut *transaction)
+        .await?;
+    let is_elsewhere = is_elsewhere(&things, [&verdict.material, &verdict.size]);
     let changed = sqlx::query!(
-        "INSERT INTO verdict (note_id, member_id, version_id, worked, material, size, made_at)
-         VALUES (?, ?, ?, ?, ?, ?, ?)
+        "INSERT INTO verdict (note_id, member_id, version_id, worked, material, size, is_elsewhere, made_at)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?)
          ON CONFLICT (note_id, member_id) DO UPDATE
          SET version_id = excluded.version_id, worked = excluded.worked, material = excluded.material,
-             size = excluded.size, made_at = excluded.made_at
+             size = excluded.size, is_elsewhere = excluded.is_elsewhere, made_at = excluded.made_at
          WHERE version_id <> excluded.version_id OR worked <> excluded.worked
            OR material <> excluded.material OR size <> excluded.size",
         id,
@@ -66,6 +71,7 @@ pub async fn judge(
         worked,
         verdict.material,
         verdict.size,
+        is_elsewhere,
         now
     )
     .execute(&mut *transaction)
@@ -145,7 +151,8 @@ pub(super) async fn confirm(
 ) -> Result<(), sqlx::Error> {
     sqlx::query!(
         "UPDATE note SET confirmed_at =
-           (SELECT max(made_at) FROM verdict WHERE version_id = note.shown_version AND worked = 1)
+           (SELECT max(made_at) FROM verdict WHERE version_id = note.shown_version AND worked = 1
+             AND NOT is_elsewhere)
          WHERE id = ?1",
         note
     )

@@ -137,9 +137,21 @@ pub const DONE: [NoteField; 8] = [
         is_in_lists: true,
         ..LINE
     },
-    NoteField { name: "depth", label: "Depth", called: "The depth", ..LINE },
+    NoteField {
+        name: "depth",
+        label: "Depth",
+        hint: "With its unit: 8 mm, blind",
+        called: "The depth",
+        ..LINE
+    },
     NoteField { name: "lubricant", label: "Lubricant", called: "The lubricant", ..LINE },
-    NoteField { name: "speed", label: "Speed", called: "The speed", ..LINE },
+    NoteField {
+        name: "speed",
+        label: "Speed",
+        hint: "With its unit: 400 rev/min",
+        called: "The speed",
+        ..LINE
+    },
     NoteField {
         name: "machine",
         label: "Machine or set-up",

@@ -104,6 +104,20 @@ impl Sense {
         Some(format!("An earlier wording, which may have said something else, {was}{how_many}."))
     }
 
+    /// What others found at another size, with another drill or in another material than the note's, if anybody did.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright_server::rules::notes::found::Sense;
+    /// let words = "Of another size, drill or material: worked for 1 member.";
+    /// assert_eq!(Sense::Way.elsewhere((1, 0)).as_deref(), Some(words));
+    /// assert_eq!(Sense::Way.elsewhere((0, 0)), None);
+    /// ```
+    #[must_use]
+    pub fn elsewhere(self, found: (i64, i64)) -> Option<String> {
+        Some(format!("Of another size, drill or material: {}.", self.how_many(found)?))
+    }
+
     fn how_many(self, found: (i64, i64)) -> Option<String> {
         let (yes, no, short) = match self {
             Self::Way => ("worked for", "did not work for", "did not for"),

@@ -9,6 +9,7 @@
 //!   [`inspection`]: whether the club has somebody to pass it then.
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
 //! - [`decision`]: what is decided in the queue; [`ready`]: the reasons at one tap; [`alike`]: whether two notes say much the same.
+//! - [`elsewhere`]: whether a verdict was found on what its note is about.
 //! - [`found`]: what members find of a note, in words; [`remarks`]: where a remark on one stands.
 //! - [`open`]: how much there is for a member to see to; [`reports`]: how many notes one member may report in a day.
 //! - [`dangers`]: what can hurt in the materials that a note belongs to.
@@ -27,6 +28,7 @@ pub mod belongs;
 pub mod dangers;
 pub mod decision;
 pub mod difference;
+pub mod elsewhere;
 pub mod fields;
 pub mod figures;
 pub mod folded;

@@ -5,6 +5,7 @@ use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::belongs::{Group, Thing};
+use super::elsewhere::{parts, thing};
 use super::found::{Found, Sense};
 
 /// The fewest members of whom a figure is given.
@@ -56,8 +57,10 @@ pub struct Used {
 pub struct Drill {
     /// The drill.
     pub thing: Thing,
-    /// How many members used it, and for how many of them it went well; none of fewer than [`FEWEST`].
-    pub counts: Option<(usize, usize)>,
+    /// How many members used it; none of fewer than [`FEWEST`].
+    pub members: Option<usize>,
+    /// For how many it went well, and how many said whether it did; none where fewer than [`FEWEST`] said.
+    pub went_well: Option<(usize, usize)>,
     /// The notes that tell of it, by number.
     pub notes: Vec<i64>,
 }
@@ -70,7 +73,8 @@ pub fn counted(said: &[Said], job: &[String]) -> Option<Used> {
     let mut drills = BTreeMap::<String, Told>::new();
     for (said, thing) in said.iter().filter_map(|said| Some((said, said.drill(job)?))) {
         let told = drills.entry(thing.id.clone()).or_insert_with(|| Told::of(thing));
-        told.went_well.entry(said.member).or_insert_with(|| said.went_well());
+        let held = told.went_well.entry(said.member).or_default();
+        *held = held.or_else(|| said.went_well());
         told.notes.insert(said.note);
     }
     let members: BTreeSet<i64> =
@@ -79,15 +83,15 @@ pub fn counted(said: &[Said], job: &[String]) -> Option<Used> {
         return None;
     }
     let mut drills: Vec<Drill> = drills.into_values().map(Told::counted).collect();
-    drills.sort_by_key(|drill| Reverse(drill.counts));
+    drills.sort_by_key(|drill| Reverse((drill.members, drill.went_well)));
     Some(Used { members: members.len(), drills })
 }
 
 /// What was told of one drill.
 struct Told {
     thing: Thing,
-    /// By member.
-    went_well: BTreeMap<i64, bool>,
+    /// By member; none of whoever did not say.
+    went_well: BTreeMap<i64, Option<bool>>,
     notes: BTreeSet<i64>,
 }
 
@@ -98,10 +102,12 @@ impl Told {
 
     fn counted(self) -> Drill {
         let members = self.went_well.len();
-        let well = self.went_well.values().filter(|went_well| **went_well).count();
+        let said: Vec<bool> = self.went_well.into_values().flatten().collect();
+        let well = said.iter().filter(|went_well| **went_well).count();
         Drill {
             thing: self.thing,
-            counts: (members >= FEWEST).then_some((members, well)),
+            members: (members >= FEWEST).then_some(members),
+            went_well: (said.len() >= FEWEST).then_some((well, said.len())),
             notes: self.notes.into_iter().collect(),
         }
     }
@@ -111,34 +117,38 @@ impl Said {
     /// The drill that was used on the job; none where none is named outright, or the job was another. A note may stand
     /// beside what it was not done on: then its fields name something else.
     fn drill(&self, job: &[String]) -> Option<Thing> {
-        let is_on_job =
-            |group: Group, typed: &str| group.named(typed).map(|thing| job.contains(&thing.id));
         let own = self.verdict.as_ref();
-        let [material, size] = [own.map(|own| &own.material), own.map(|own| &own.size)]
-            .map(|typed| typed.map_or("", |typed| typed.trim()));
-        let is_in_it = if material.is_empty() {
-            is_on_job(Group::Materials, &self.material) != Some(false)
-        } else {
-            is_on_job(Group::Materials, material) == Some(true)
+        let typed = own.map_or(["", ""], |own| [own.material.as_str(), &own.size]);
+        let [material, thread, drill] = [Group::Materials, Group::Threads, Group::Drills]
+            .map(|group| parts(typed).find_map(|part| thing(group, part)));
+        // What a verdict says and nobody can read was done nobody knows where.
+        let [says_in_what, says_how_large] = typed.map(|typed| !typed.trim().is_empty());
+        if (says_in_what && material.is_none())
+            || (says_how_large && thread.is_none() && drill.is_none())
+        {
+            return None;
+        }
+        let is_elsewhere = |said: Option<Thing>, group: Group, of_note: &str| {
+            let done_on = said.or_else(|| group.named(of_note));
+            done_on.is_some_and(|thing| !job.contains(&thing.id))
         };
-        let (is_for_it, drill) = match is_on_job(Group::Threads, size) {
-            Some(is_for_it) => (is_for_it, self.drill.as_str()),
-            None => {
-                let is_for_it = is_on_job(Group::Threads, &self.thread) != Some(false);
-                (is_for_it, if size.is_empty() { self.drill.as_str() } else { size })
-            }
-        };
-        (is_in_it && is_for_it).then(|| Group::Drills.named(drill)).flatten()
+        if is_elsewhere(material, Group::Materials, &self.material)
+            || is_elsewhere(thread, Group::Threads, &self.thread)
+        {
+            return None;
+        }
+        drill.or_else(|| Group::Drills.named(&self.drill))
     }
 
-    /// Whether it went well: a way that worked, or a warning of what did not happen.
-    fn went_well(&self) -> bool {
-        match (self.sense, self.verdict.as_ref().map(|judged| judged.found)) {
-            (Sense::Way, None | Some(Found::Worked)) | (Sense::Warning, Some(Found::DidNot)) => {
-                true
-            }
+    /// Whether it went well, where that was said: of a way by those who judged it, of a warning by its author too. That
+    /// somebody wrote of a way says only that they took it.
+    fn went_well(&self) -> Option<bool> {
+        let found = self.verdict.as_ref().map(|judged| judged.found);
+        match (self.sense, found) {
+            (Sense::Way, None) => None,
+            (Sense::Way, Some(Found::Worked)) | (Sense::Warning, Some(Found::DidNot)) => Some(true),
             (Sense::Way, Some(Found::DidNot)) | (Sense::Warning, None | Some(Found::Worked)) => {
-                false
+                Some(false)
             }
         }
     }
@@ -152,23 +162,29 @@ impl Used {
     /// use holewright_server::rules::notes::belongs::at;
     /// use holewright_server::rules::notes::used::{Drill, Used};
     /// let thing = at("drills/number/50").unwrap();
-    /// let drill = |counts| Drill { thing: thing.clone(), counts, notes: vec![] };
-    /// let line = |counts| Used { members: 9, drills: vec![drill(counts)] }.line();
-    /// assert_eq!(line(Some((7, 6))), "Of 9 members, 7 used No. 50; it worked for 6 of them.");
-    /// assert_eq!(line(Some((7, 7))), "Of 9 members, 7 used No. 50; it worked for all of them.");
-    /// assert_eq!(line(None), "Of 9 members, no three used the same drill.");
+    /// let drill = |members, went_well| Drill { thing: thing.clone(), members, went_well, notes: vec![] };
+    /// let line = |members, went_well| Used { members: 9, drills: vec![drill(members, went_well)] }.line();
+    /// assert_eq!(line(Some(7), Some((5, 6))), "Of 9 members, 7 used No. 50; of 6 who said, it worked for 5.");
+    /// assert_eq!(line(Some(7), Some((7, 7))), "Of 9 members, 7 used No. 50; it worked for all of them.");
+    /// assert_eq!(line(Some(7), None), "Of 9 members, 7 used No. 50.");
+    /// assert_eq!(line(None, None), "Of 9 members, no three used the same drill.");
     /// ```
     #[must_use]
     pub fn line(&self) -> String {
-        let first = self.drills.first().and_then(|drill| Some((drill.label(), drill.counts?)));
         let of = format!("Of {} members", self.members);
-        match first {
-            None => format!("{of}, no {FEWEST_IN_WORDS} used the same drill."),
-            Some((drill, (members, well))) => {
-                format!(
-                    "{of}, {members} used {drill}; it worked for {} of them.",
-                    all_of(well, members)
-                )
+        let first = self.drills.first().and_then(|drill| Some((drill, drill.members?)));
+        let Some((drill, members)) = first else {
+            return format!("{of}, no {FEWEST_IN_WORDS} used the same drill.");
+        };
+        let used = format!("{of}, {members} used {}", drill.label());
+        match drill.went_well {
+            None => format!("{used}."),
+            Some((well, said)) if well == members && said == members => {
+                format!("{used}; it worked for all of them.")
+            }
+            Some((well, said)) => {
+                let well = if well == said { "all".to_owned() } else { well.to_string() };
+                format!("{used}; of {said} who said, it worked for {well}.")
             }
         }
     }
@@ -184,24 +200,14 @@ impl Drill {
     /// How many used it.
     #[must_use]
     pub fn members(&self) -> String {
-        self.counts.map_or_else(
-            || format!("fewer than {FEWEST_IN_WORDS}"),
-            |(members, _)| members.to_string(),
-        )
+        self.members
+            .map_or_else(|| format!("fewer than {FEWEST_IN_WORDS}"), |count| count.to_string())
     }
 
-    /// For how many of them it worked; empty where that is not counted.
+    /// For how many it worked, of those who said; empty where that is not counted.
     #[must_use]
     pub fn worked(&self) -> String {
-        self.counts.map(|(members, well)| all_of(well, members)).unwrap_or_default()
-    }
-}
-
-fn all_of(well: usize, members: usize) -> String {
-    match well {
-        0 => "none".to_owned(),
-        well if well == members => "all".to_owned(),
-        well => well.to_string(),
+        self.went_well.map(|(well, said)| format!("{well} of {said}")).unwrap_or_default()
     }
 }
 
@@ -210,6 +216,9 @@ mod tests {
     use super::{Found, Judged, Said, Sense, counted};
 
     const JOB: [&str; 2] = ["threads/ba/8", "materials/silver-steel"];
+
+    /// How many used a drill, and of how many that said so it went well.
+    type Counts = (Option<usize>, Option<(usize, usize)>);
 
     fn wrote(member: i64, drill: &str) -> Said {
         let [drill, material, thread] = [drill, "silver steel", "8 BA"].map(str::to_owned);
@@ -221,59 +230,69 @@ mod tests {
         Said { verdict: Some(Judged { found, material, size }), note: 1, ..wrote(member, "1.8 mm") }
     }
 
+    fn worked(member: i64) -> Said {
+        judged(member, Found::Worked, ("", ""))
+    }
+
     /// Each drill with its counts.
-    fn counts(said: &[Said]) -> Vec<(String, Option<(usize, usize)>)> {
+    fn counts(said: &[Said]) -> Vec<(String, Counts)> {
         let job = JOB.map(str::to_owned);
         let drills = counted(said, &job).map(|used| used.drills).unwrap_or_default();
-        drills.into_iter().map(|drill| (drill.thing.id, drill.counts)).collect()
+        drills.into_iter().map(|drill| (drill.thing.id, (drill.members, drill.went_well))).collect()
     }
 
     #[test]
     fn nothing_is_said_of_two_members() {
-        let mut said = vec![wrote(1, "1.8 mm"), judged(2, Found::Worked, ("", ""))];
+        let mut said = vec![wrote(1, "1.8 mm"), worked(2)];
         assert_eq!(counts(&said), []);
         // The same member once more is no third.
-        said.push(judged(2, Found::DidNot, ("", "")));
+        said.push(worked(2));
         assert_eq!(counts(&said), []);
         said.push(judged(3, Found::DidNot, ("", "")));
-        assert_eq!(counts(&said), [("drills/metric/1.8".to_owned(), Some((3, 2)))]);
+        assert_eq!(counts(&said), [("drills/metric/1.8".to_owned(), (Some(3), None))]);
+        said.push(worked(4));
+        assert_eq!(counts(&said)[0].1, (Some(4), Some((2, 3))));
     }
 
     #[test]
     fn a_member_counts_once_as_they_said_last() {
         let last = |found| {
-            counts(&[
-                judged(1, found, ("", "")),
-                wrote(1, "1.8 mm"),
-                wrote(2, "1.8"),
-                wrote(3, "1,8 mm"),
-            ])
+            let begun = [judged(1, found, ("", "")), worked(1), wrote(1, "1.8"), worked(2)];
+            counts(&[&begun[..], &[worked(3), wrote(4, "1,8 mm")]].concat())[0].1
         };
-        assert_eq!(last(Found::DidNot)[0].1, Some((3, 2)));
-        assert_eq!(last(Found::Worked)[0].1, Some((3, 3)));
+        assert_eq!(last(Found::DidNot), (Some(4), Some((2, 3))));
+        assert_eq!(last(Found::Worked), (Some(4), Some((3, 3))));
+    }
+
+    #[test]
+    fn that_somebody_wrote_of_it_is_no_word_on_whether_it_worked() {
+        let said = [1, 2, 3].map(|member| wrote(member, "No. 50"));
+        assert_eq!(counts(&said)[0].1, (Some(3), None));
     }
 
     #[test]
     fn a_drill_of_two_members_has_no_figure_and_stands_behind() {
-        let said = [wrote(1, "No. 50"), wrote(2, "1.8 mm"), wrote(3, "1.8 mm"), wrote(4, "1.8 mm")];
-        let none = ("drills/number/50".to_owned(), None);
-        assert_eq!(counts(&said), [("drills/metric/1.8".to_owned(), Some((3, 3))), none]);
+        let said = [wrote(1, "No. 50"), wrote(2, "1.8 mm"), worked(3), wrote(4, "1.8 mm")];
+        let none = ("drills/number/50".to_owned(), (None, None));
+        assert_eq!(counts(&said), [("drills/metric/1.8".to_owned(), (Some(3), None)), none]);
     }
 
     #[test]
     fn what_was_done_elsewhere_is_not_counted() {
-        let begun = [wrote(1, "1.8 mm"), wrote(2, "1.8 mm"), wrote(3, "1.8 mm")];
-        for (on, drill, is_counted) in [
-            (("silver steel", "8 BA"), "drills/metric/1.8", true),
-            (("", "8BA"), "drills/metric/1.8", true),
-            (("drill rod", ""), "drills/metric/1.8", true),
-            (("brass", ""), "drills/metric/1.8", false),
-            (("", "6 BA"), "drills/metric/1.8", false),
-            (("", "rather large"), "drills/metric/1.8", false),
+        let begun = [1, 2, 3].map(worked);
+        for (on, is_counted) in [
+            (("silver steel", "8 BA"), true),
+            (("", "8BA"), true),
+            (("drill rod", ""), true),
+            (("silver stel", "8 BA, 1.8 mm drill"), true),
+            (("brass", ""), false),
+            (("", "6 BA"), false),
+            (("", "rather large"), false),
         ] {
             let said = [&begun[..], &[judged(4, Found::Worked, on)]].concat();
-            let expected = if is_counted { (4, 4) } else { (3, 3) };
-            assert_eq!(counts(&said), [(drill.to_owned(), Some(expected))], "{on:?}");
+            let count = if is_counted { 4 } else { 3 };
+            let expected = ("drills/metric/1.8".to_owned(), (Some(count), Some((count, count))));
+            assert_eq!(counts(&said), [expected], "{on:?}");
         }
         // Another drill, named with the verdict, is the one that was used.
         let said = [&begun[..], &[judged(4, Found::Worked, ("", "No. 50"))]].concat();
@@ -284,36 +303,31 @@ mod tests {
     #[test]
     fn a_note_that_only_stands_beside_the_job_is_not_counted() {
         let begun = [1, 2, 3].map(|member| wrote(member, "1.8 mm"));
-        let counted = |said: Said| counts(&[&begun[..], &[said]].concat())[0].1;
+        let members = |said: Said| counts(&[&begun[..], &[said]].concat())[0].1.0;
         let on = |material: &str, thread: &str, said: Said| Said {
             material: material.to_owned(),
             thread: thread.to_owned(),
             ..said
         };
-        for (material, thread, is_counted) in [
-            ("free-cutting brass", "8 BA", false),
-            ("silver steel", "6 BA", false),
-            ("", "", true),
-            ("the blue bar", "the small one", true),
+        for (material, thread, expected) in [
+            ("free-cutting brass", "8 BA", 3),
+            ("silver steel", "6 BA", 3),
+            ("", "", 4),
+            ("the blue bar", "the small one", 4),
         ] {
-            let expected = Some(if is_counted { (4, 4) } else { (3, 3) });
-            assert_eq!(counted(on(material, thread, wrote(4, "1.8 mm"))), expected, "{material}");
-            let found = judged(4, Found::Worked, ("", ""));
-            assert_eq!(counted(on(material, thread, found)), expected, "{material}");
+            for said in [wrote(4, "1.8 mm"), worked(4)] {
+                assert_eq!(members(on(material, thread, said)), Some(expected), "{material}");
+            }
         }
         // What a verdict names was done there, wherever the note was.
         let found = judged(4, Found::Worked, ("silver steel", "8 BA"));
-        assert_eq!(counted(on("free-cutting brass", "6 BA", found)), Some((4, 4)));
+        assert_eq!(members(on("free-cutting brass", "6 BA", found)), Some(4));
     }
 
     #[test]
     fn a_warning_is_a_drill_that_went_wrong() {
         let warned = |said: Said| Said { sense: Sense::Warning, ..said };
-        let said = [
-            warned(wrote(1, "1.8 mm")),
-            warned(judged(2, Found::Worked, ("", ""))),
-            warned(judged(3, Found::DidNot, ("", ""))),
-        ];
-        assert_eq!(counts(&said)[0].1, Some((3, 1)));
+        let said = [wrote(1, "1.8 mm"), worked(2), judged(3, Found::DidNot, ("", ""))].map(warned);
+        assert_eq!(counts(&said)[0].1, (Some(3), Some((1, 3))));
     }
 }

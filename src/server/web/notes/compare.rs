@@ -33,7 +33,7 @@ const MOST: i64 = 50;
 /// The most words of what names a thread.
 const WORDS: usize = 8;
 /// What was done, in the columns between the note and what others found of it.
-const COLUMNS: [&str; 5] = ["drill", "depth", "lubricant", "speed", "machine"];
+const COLUMNS: [&str; 6] = ["material", "drill", "depth", "lubricant", "speed", "machine"];
 /// Characters of what happened.
 const EXTRACT: usize = 120;
 /// What is compared: the field of the address, its label, what may be typed, and of which group it is.
@@ -122,7 +122,9 @@ pub async fn show(
             let on = [thread, material].map(|named| named.things.as_slice());
             let found = lists::on_each(&app.database, on, MOST).await?;
             let said = used::said(&app.database, on).await?;
-            let job = on.concat();
+            // Of a kind of material each has its own drill.
+            let job =
+                if on.iter().all(|things| things.len() == 1) { on.concat() } else { Vec::new() };
             let material = print::running(&material.title);
             let heading = format!("Notes on {} in {material}, side by side", thread.title);
             (heading, Some((found, said, job)))
@@ -132,8 +134,13 @@ pub async fn show(
     let is_asked = found.is_some();
     let ((notes, count), said, job) = found.unwrap_or_default();
     let more = count - i64::try_from(notes.len()).unwrap_or(i64::MAX);
-    let (rows, used) =
-        aside(move || (notes.iter().map(Row::of).collect(), counted(&said, &job))).await?;
+    let (rows, used) = aside(move || {
+        (
+            notes.iter().map(Row::of).collect(),
+            (!job.is_empty()).then(|| counted(&said, &job)).flatten(),
+        )
+    })
+    .await?;
     let title = if errors.is_empty() { heading.clone() } else { format!("Error: {heading}") };
     let description = "What members found of one thread in one material, note by note.";
     let frame = Frame::at(&app.context, Section::Notes, "/notes/compare", &title, description);

@@ -20,7 +20,7 @@ use crate::db::notes::queue;
 use crate::db::notes::read::{self, Note, WordingState};
 use crate::db::notes::read_to::ReadTo;
 use crate::db::notes::reports::{self, AsRead, MOST_AT_ONCE, Of};
-use crate::db::notes::{after, undo};
+use crate::db::notes::{self, after, undo};
 use crate::extract::{Fields, Member, WORD, room};
 use crate::rules::auth::{MemberId, Rights, SignedIn};
 use crate::rules::deed::{Deed, Did};
@@ -65,7 +65,8 @@ pub async fn decide(
         let place = typed.place.clone();
         let trouble = Some(Trouble { id, place, heading, words, reason: reason.clone() });
         let part = Some(queue::Part::With(NoteId(id)));
-        Said { trouble, reasons, part, ..Said::default() }
+        let read = typed.read_wordings();
+        Said { trouble, reasons, part, read, ..Said::default() }
     };
     let like = if typed.points() { queue::like(&app.database, NoteId(id)).await? } else { None };
     let told = typed.told(like.as_ref());
@@ -73,16 +74,21 @@ pub async fn decide(
         let said = said(TO_PUT_RIGHT, words);
         return answer(&app, member, StatusCode::UNPROCESSABLE_ENTITY, said).await;
     }
-    if typed.is_to_change {
-        let said = Said { part: Some(queue::Part::With(NoteId(id))), ..to_change(&typed, told) };
-        return answer(&app, member, StatusCode::OK, said).await;
-    }
     let done = async {
+        if typed.is_to_change {
+            still_waits(&app, &typed).await?;
+            return Ok(None);
+        }
         may_write(&app, &member)?;
-        carry_out(&app, &member, &typed, &told).await
+        carry_out(&app, &member, &typed, &told).await.map(Some)
     };
     match done.await {
-        Ok(deed) => {
+        Ok(None) => {
+            let part = Some(queue::Part::With(NoteId(id)));
+            let said = Said { part, ..to_change(&typed, told) };
+            answer(&app, member, StatusCode::OK, said).await
+        }
+        Ok(Some(deed)) => {
             let done = Did { deed, of: Some(id) };
             // What was undone stands there again, and else the next one.
             let is_undone = typed.what == Some(Decision::Undo);
@@ -93,7 +99,8 @@ pub async fn decide(
             }
             let part = next.map(|id| queue::Part::With(NoteId(id)));
             let did = Some(done);
-            let said = Said { is_done: true, reasons: beside, part, did, ..Said::default() };
+            let read = typed.read_wordings();
+            let said = Said { is_done: true, reasons: beside, part, did, read, ..Said::default() };
             answer(&app, member, StatusCode::OK, said).await
         }
         Err(Error::Conflict(words)) => {
@@ -101,7 +108,9 @@ pub async fn decide(
                 Some(note) => stands(&app, &note, member.rights).await?,
                 None => String::new(),
             };
-            let said = said("Changed meanwhile", format!("Nothing was done: {words}. {now}"));
+            let mut said = said("Changed meanwhile", format!("Nothing was done: {words}. {now}"));
+            // It stands below as it is now, to be read.
+            said.read.remove(&typed.place);
             answer(&app, member, StatusCode::CONFLICT, said).await
         }
         Err(error) => given_back(&app, Some(&member), error, sent(&typed)),
@@ -137,7 +146,18 @@ fn to_change(typed: &Typed<'_>, told: String) -> Said {
     let mut reasons = typed.beside();
     reasons.insert(place.clone(), told);
     let to_change = typed.what.map(|decides| ToChange { place, decides });
-    Said { reasons, to_change, ..Said::default() }
+    Said { reasons, to_change, read: typed.read_wordings(), ..Said::default() }
+}
+
+/// Nothing, while the wording that was read still waits.
+async fn still_waits(app: &App, typed: &Typed<'_>) -> Result<(), Error> {
+    let note = read::note(&app.database, NoteId(typed.id)).await?;
+    let waiting = note.as_ref().and_then(|note| note.in_state(WordingState::Waiting));
+    let read = typed.of_it("version").parse().map(VersionId).ok();
+    match waiting {
+        Some(version) if Some(version.id) == read => Ok(()),
+        _ => Err(notes::Error::OutOfDate.into()),
+    }
 }
 
 /// Settles every report of one member's that was read.

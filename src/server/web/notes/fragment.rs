@@ -116,8 +116,8 @@ fn lead(found: &[Listed], count: i64) -> String {
     let (one, more) = if warn { ("warning", "warnings") } else { ("note", "notes") };
     match count {
         0 => String::new(),
-        1 => format!("A member’s {one}"),
-        count => format!("{count} members’ {more}"),
+        1 => format!("A {one} by a member"),
+        count => format!("{count} {more} by members"),
     }
 }
 

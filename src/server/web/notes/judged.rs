@@ -3,6 +3,7 @@
 use super::back::Back;
 use crate::db::notes::read::{Judged, Note};
 use crate::db::notes::verdicts::Verdict;
+use crate::rules::notes::elsewhere;
 use crate::rules::notes::found::{Found, Sense};
 use holewright_pages::field::{Field, Kind, items};
 
@@ -40,8 +41,22 @@ impl Asked {
     }
 }
 
+/// How many found that the shown wording works, and how many that it does not: on what it is about, or elsewhere.
+pub(super) fn found(note: &Note, is_elsewhere: bool) -> (i64, i64) {
+    let count = |what| {
+        let of_it = note.verdicts_of(true).filter(|judged| judged.is_elsewhere == is_elsewhere);
+        of_it.filter(|judged| judged.verdict.found == what).map(|_| 1_i64).sum::<i64>()
+    };
+    (count(Found::Worked), count(Found::DidNot))
+}
+
+/// What was found beside that: elsewhere, and of earlier wordings.
+pub(super) fn beside(note: &Note, sense: Sense) -> Vec<String> {
+    sense.elsewhere(found(note, true)).into_iter().chain(earlier(note)).collect()
+}
+
 /// What was found of the wordings before the shown one, each sense for itself.
-pub(super) fn earlier(note: &Note) -> Vec<String> {
+fn earlier(note: &Note) -> Vec<String> {
     let sense_of = |judged: &Judged| {
         let of_it = note.versions.iter().find(|version| version.id == judged.of);
         of_it.map_or(Sense::Way, |version| version.wording.sense)
@@ -68,6 +83,10 @@ fn judge_fields(sense: Sense, own: Option<&Verdict>, back: &Back) -> Vec<Field> 
     fields.into_iter().map(|field| field.judged(&back.errors, |_, _| String::new())).collect()
 }
 
+/// What readers see of a field that nobody reads first.
+const SHOWN_UNREAD: &str =
+    "Readers see a name that the reference knows; anything else goes into the line below";
+
 /// The fields of a verdict, filled in.
 pub(super) fn verdict_fields(
     sense: Sense,
@@ -78,8 +97,8 @@ pub(super) fn verdict_fields(
         .map(|(value, one)| (value.to_owned(), sense.answer(one).to_owned(), found == Some(one)));
     vec![
         Field::new("found", "What you found", "", Kind::Pick(items("found", choices))),
-        Field::text("material", "In what material", "", material),
-        Field::text("size", "At what size", "", size),
+        Field::text("material", "In what material", SHOWN_UNREAD, material),
+        Field::text("size", "At what size", "A thread, a drill: 6 BA, 1.9 mm", size),
         Field::text(
             "reason",
             "Why, or how, in one line",
@@ -90,11 +109,14 @@ pub(super) fn verdict_fields(
     ]
 }
 
-/// The verdicts on the shown wording that say more than yes or no.
+/// The verdicts on the shown wording that say more than yes or no. Nobody reads them before they are shown: readers see
+/// what the reference knows of what was typed, those who may take a verdict away see all of it.
 pub(super) fn verdicts(note: &Note, sense: Sense, may_take_away: bool) -> Vec<VerdictShown> {
     let says_more = note.verdicts_of(true).filter(|judged| {
         let Verdict { material, size, .. } = &judged.verdict;
-        [material, size].into_iter().any(|typed| !typed.is_empty())
+        let typed = [material, size];
+        let is_for_all = || typed.into_iter().all(|typed| elsewhere::is_read(typed));
+        typed.into_iter().any(|typed| !typed.is_empty()) && (may_take_away || is_for_all())
     });
     let shown = |judged: &Judged| VerdictShown {
         words: in_words(sense, &judged.verdict),

@@ -1,5 +1,6 @@
 //! `/queue`: what waits for a moderator or an inspector; [`deciding`](super::deciding) takes what they decide.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use askama::Template;
@@ -109,6 +110,8 @@ pub(super) struct Said {
     pub(super) trouble: Option<Trouble>,
     pub(super) to_change: Option<ToChange>,
     pub(super) is_done: bool,
+    /// The wordings that were read, where some were.
+    pub(super) read: BTreeMap<String, i64>,
     pub(super) reasons: Reasons,
     /// What was done a moment ago.
     pub(super) did: Option<Did>,
@@ -168,7 +171,7 @@ pub(super) async fn answer(
     app: &App,
     member: SignedIn,
     status: StatusCode,
-    Said { trouble, to_change, is_done, reasons, did, part }: Said,
+    Said { trouble, to_change, is_done, read, reasons, did, part }: Said,
 ) -> Result<Response, Error> {
     let part = part.unwrap_or(queue::Part::From(0));
     let waiting = queue::waiting(&app.database, &member, part).await?;
@@ -189,6 +192,7 @@ pub(super) async fn answer(
         let one =
             |queued: &Queued| item(queued, (&member, stand_ins), &reasons, (&mut effort, now));
         let mut items: Vec<Item> = notes.iter().filter_map(one).collect();
+        items.iter_mut().for_each(|item| item.name_read(&read));
         let asked_for = match part {
             queue::Part::With(NoteId(id)) => items.iter().position(|item| item.id == id),
             queue::Part::From(_) => None,

@@ -164,6 +164,13 @@ impl Item {
         self.waiting.as_ref().is_some_and(|part| part.may_mend)
     }
 
+    /// Names the wordings that were read in place of those that stand now.
+    pub(super) fn name_read(&mut self, read: &BTreeMap<String, i64>) {
+        for part in self.reported.iter_mut().chain(&mut self.waiting) {
+            part.version = read.get(&part.place).copied().unwrap_or(part.version);
+        }
+    }
+
     /// What there is to decide about: what was reported first.
     pub(super) fn parts(&self) -> impl Iterator<Item = &Part> {
         self.reported.iter().chain(&self.waiting)

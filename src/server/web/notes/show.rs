@@ -23,7 +23,6 @@ use super::text::Text;
 use crate::db::notes::read::{self, Note, Version, Withdrawn, WordingState};
 use crate::extract::{JustDid, Reader};
 use crate::rules::auth::{Right, SignedIn};
-use crate::rules::notes::found::Found;
 use crate::rules::notes::inspection::Awaited;
 use crate::rules::notes::state::{Subject, may_pass, sees_waiting};
 use crate::rules::notes::{NoteId, markdown, pressure};
@@ -48,8 +47,8 @@ struct NotePage {
     inspected: Option<String>,
     is_shown: bool,
     counts: String,
-    /// What was found of earlier wordings, if anything was.
-    earlier: Vec<String>,
+    /// What was found elsewhere and of earlier wordings, if anything was.
+    beside: Vec<String>,
     verdicts: Vec<VerdictShown>,
     /// Whether this reader has said what they found.
     has_judged: bool,
@@ -259,11 +258,6 @@ fn note_page(
             .for_reader(own_of(reader))
             .saying(words(back.did));
     let is_public = is_shown && note.hidden.is_none();
-    let found = |what| {
-        let of_it = note.verdicts_of(true);
-        of_it.filter(|judged| judged.verdict.found == what).map(|_| 1_i64).sum::<i64>()
-    };
-    let found = (found(Found::Worked), found(Found::DidNot));
     let own = reader.and_then(|reader| note.verdicts.iter().find(|judged| judged.by == reader.id));
     let judges = is_public && reader.is_some() && !is_author;
     NotePage {
@@ -283,8 +277,8 @@ fn note_page(
         text: Text::of(wording).struck(is_shown && note.standing_corrections().next().is_some()),
         inspected: inspection::read(wording.subject, version.inspected_at).filter(|_| is_public),
         is_shown,
-        counts: wording.sense.counts(found),
-        earlier: judged::earlier(note),
+        counts: wording.sense.counts(judged::found(note, false)),
+        beside: judged::beside(note, wording.sense),
         verdicts: judged::verdicts(note, wording.sense, may_take_away),
         has_judged: own.is_some(),
         remarks: Remarked::of(note, version, reader),

@@ -1,5 +1,7 @@
 //! What somebody typed into the form of the queue.
 
+use std::collections::BTreeMap;
+
 use super::queued::{Reasons, is_place, new_place};
 use crate::db::notes::queue;
 use crate::extract::Fields;
@@ -95,6 +97,16 @@ impl<'a> Typed<'a> {
         let notes: Vec<i64> = notes.filter_map(|id| id.parse().ok()).collect();
         let behind = notes.iter().skip_while(|id| **id != self.id).nth(1);
         behind.or(notes.first().filter(|first| **first != self.id)).copied()
+    }
+
+    /// The wordings as the page showed them that this was sent from: a page that comes back names no others, so that
+    /// nobody decides about one that they have not read.
+    pub(super) fn read_wordings(&self) -> BTreeMap<String, i64> {
+        let read = self.fields.each().filter_map(|(name, typed)| {
+            let place = name.strip_prefix("version-").filter(|place| is_place(place))?;
+            Some((place.to_owned(), typed.parse().ok()?))
+        });
+        read.take(PARTS).collect()
     }
 
     /// The reasons typed at other wordings.
