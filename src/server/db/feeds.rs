@@ -2,10 +2,11 @@
 
 use sqlx::{Sqlite, Transaction};
 
-use super::notes::news::Concern;
+use super::notes::news::{self, Concern, Row};
 use super::{Database, Error, acts};
 use crate::rules::auth::{MemberId, Rights, SignedIn, TokenHash};
 use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::news::NewsKind;
 
 /// The most entries of a feed.
 const MOST: i64 = 50;
@@ -119,15 +120,18 @@ pub async fn owner(database: &Database, token: TokenHash) -> Result<Option<Owner
 /// # Errors
 /// The database cannot be read.
 pub async fn concerns(database: &Database, MemberId(id): MemberId) -> Result<Vec<Concern>, Error> {
-    let concerns = sqlx::query_as!(
-        Concern,
+    let found = NewsKind::ALL.iter().filter(|kind| kind.is_found());
+    let found = serde_json::json!(found.map(|kind| kind.word()).collect::<Vec<_>>()).to_string();
+    let rows = sqlx::query_as!(
+        Row,
         r#"SELECT kind AS "kind!: String", number AS "number!: i64", note_id AS "note!: i64",
              title AS "title!: String", text AS "text!: String", at AS "at!: i64"
            FROM concern
-           WHERE member_id = ?1 AND kind NOT IN ('worked', 'did-not', 'happened', 'did-not-happen')
+           WHERE member_id = ?1 AND kind NOT IN (SELECT value FROM json_each(?3))
            ORDER BY at DESC, number DESC LIMIT ?2"#,
         id,
-        MOST
+        MOST,
+        found
     );
-    Ok(concerns.fetch_all(&database.readers).await?)
+    news::concerns(rows.fetch_all(&database.readers).await?)
 }

@@ -114,7 +114,7 @@ pub(super) fn words(did: Option<Did>) -> Option<DoneWords> {
             ("No tip is sent in.".to_owned(), next.to_owned())
         }
         (Deed::SentTips, Some(1)) => ("One tip is sent in.".to_owned(), next),
-        (Deed::SentTips, Some(count)) => (format!("{count} tips are sent in."), next),
+        (Deed::SentTips, Some(count)) => (deed.what().replacen("The", &count.to_string(), 1), next),
         _ => (deed.what().to_owned(), next),
     };
     let link = deed.leads_to().map(|(address, words)| Link::new(address, words));

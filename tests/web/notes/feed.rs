@@ -5,7 +5,7 @@ use axum::http::StatusCode;
 use super::club::{Club, Person, Right};
 
 /// Makes the member's feed; its path.
-async fn make(club: &Club, by: &Person) -> String {
+pub(super) async fn make(club: &Club, by: &Person) -> String {
     let page = club.post("/me/feed", Some(by), &[("do", "make")]).await;
     assert_eq!(page.status, StatusCode::OK, "{}", page.body);
     let (_, rest) = page.body.split_once("https://club.test/notes/feed/").unwrap();

@@ -19,6 +19,7 @@ mod journey;
 mod lost;
 pub(crate) mod marks;
 mod newer;
+mod news;
 mod newsletter;
 mod open;
 mod own_data;

@@ -23,7 +23,7 @@ fn doors(page: &str) -> Vec<&str> {
 }
 
 /// Says that the member has read what the page tells.
-async fn read_news(club: &Club, by: &Person, page: &str) -> Answer {
+pub(super) async fn read_news(club: &Club, by: &Person, page: &str) -> Answer {
     let field = |name: &str| {
         let (_, rest) = page.split_once(&format!("name=\"{name}\" value=\"")).unwrap();
         rest.split('"').next().unwrap().to_owned()

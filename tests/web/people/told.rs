@@ -1,7 +1,5 @@
 //! What was done stands in a line at the head of the next page.
 
-use std::collections::BTreeSet;
-
 use axum::http::StatusCode;
 use holewright_server::rules::deed::Deed;
 
@@ -11,17 +9,22 @@ use crate::support::{Answer, NOW};
 
 /// What was told so far.
 #[derive(Default)]
-struct Told(BTreeSet<&'static str>);
+struct Told(Vec<Deed>);
 
 impl Told {
     /// The page says that this was done, for a screen reader too, above everything else.
     #[track_caller]
     fn on(&mut self, page: &Answer, deed: Deed) {
-        let line = format!("<p class=\"done\" role=\"status\"><strong>{}</strong>", deed.what());
-        let (_, main) = page.body.split_once("<main id=\"main\">\n").unwrap();
-        assert!(main.starts_with(&line), "{}: {}", deed.what(), page.body);
+        self.said(page, deed, deed.what());
+    }
+
+    /// The same where it says to whom, or to how many.
+    #[track_caller]
+    fn said(&mut self, page: &Answer, deed: Deed, what: &str) {
+        let (_, main) =
+            page.body.split_once(&line(what)).unwrap_or_else(|| panic!("{what}: {}", page.body));
         assert!(main.contains(deed.next()), "{}: {}", deed.next(), page.body);
-        self.0.insert(deed.what());
+        self.0.push(deed);
     }
 }
 
@@ -33,7 +36,7 @@ impl Told {
         let (head, there) = page.body.split_once(place).unwrap();
         assert!(there.trim_start().starts_with(&line), "{}: {}", deed.what(), page.body);
         assert!(!head.contains("class=\"done\"") && there.contains(deed.next()), "{}", page.body);
-        self.0.insert(deed.what());
+        self.0.push(deed);
     }
 
     /// The queue says that this was done to the note with this title, and offers to undo it.
@@ -47,7 +50,7 @@ impl Told {
         let (below, _) = main.split_once("<h1>The queue</h1>").unwrap();
         let undo = "name=\"do\" value=\"undo\">Undo: within the minute</button>";
         assert!(below.contains(undo), "{said}: {}", page.body);
-        self.0.insert(deed.what());
+        self.0.push(deed);
     }
 }
 
@@ -184,7 +187,10 @@ async fn each_act_is_told_on_the_page_after_it() {
     assert!(page.body.contains(Deed::SentTips.next()), "{}", page.body);
     let again = una.submit("/notes/import", &[("tips", tips)]).await;
     assert!(again.body.contains(&line("No tip is sent in.")), "{}", again.body);
-    told.0.insert(Deed::SentTips.what());
+    let tips = "title,text,source\nBoring,Slow.,\"Newsletter 13, 1988\"\nFiling,Slow.,\"Newsletter 13, 1988\"\n";
+    let page = una.submit("/notes/import", &[("tips", tips)]).await;
+    let counted = Deed::SentTips.what().replace("The tips", "2 tips");
+    told.said(&page, Deed::SentTips, &counted);
     let number = club.number_of("Ada Penn").await;
     let member = format!("/people/{number}");
     told.on(&una.submit(&member, &[("do", "stop")]).await, Deed::Stopped);
@@ -220,13 +226,11 @@ async fn each_act_is_told_on_the_page_after_it() {
     let fields = [("club_name", "Marlbeck"), ("zone", "London")];
     told.on(&una.submit("/people/club", &fields).await, Deed::SetClock);
     let page = una.submit(&member, &[("do", "remove"), ("notes", "keep")]).await;
-    assert!(page.body.contains(&line("Ada Penn is removed.")), "{}", page.body);
-    told.0.insert(Deed::Removed.what());
+    told.said(&page, Deed::Removed, &Deed::Removed.what().replace("The member", "Ada Penn"));
     let fields = [("password", PASSWORD), ("notes", "keep")];
     told.on(&bert.submit("/me/leave", &fields).await, Deed::Left);
 
-    let silent: Vec<_> =
-        Deed::ALL.iter().map(|deed| deed.what()).filter(|what| !told.0.contains(what)).collect();
+    let silent: Vec<_> = Deed::ALL.iter().filter(|deed| !told.0.contains(deed)).collect();
     assert!(silent.is_empty(), "nothing here does this: {silent:?}");
 }
 

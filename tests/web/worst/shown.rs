@@ -43,17 +43,19 @@ pub(super) async fn wording(
     (state, title, text): (&str, &str, &str),
 ) -> i64 {
     let done: Vec<String> = DONE.iter().map(|field| "\"".repeat(field.longest)).collect();
-    let mut query = sqlx::query_scalar(
-        "INSERT INTO note_version (note_id, state, title, text, made_at, saved_at,
-           material, thread, drill, depth, lubricant, speed, machine)
-         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) RETURNING id",
-    )
-    .bind(note)
-    .bind(state)
-    .bind(title)
-    .bind(text)
-    .bind(NOW)
-    .bind(NOW);
+    let columns: String = DONE.iter().map(|field| format!(", {}", field.name)).collect();
+    let insert = format!(
+        "INSERT INTO note_version (note_id, state, title, text, made_at, saved_at{columns})
+         VALUES (?, ?, ?, ?, ?, ?{}) RETURNING id",
+        ", ?".repeat(DONE.len())
+    );
+    let mut query = sqlx::query_scalar(sqlx::AssertSqlSafe(insert))
+        .bind(note)
+        .bind(state)
+        .bind(title)
+        .bind(text)
+        .bind(NOW)
+        .bind(NOW);
     for done in &done {
         query = query.bind(done);
     }

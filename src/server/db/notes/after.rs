@@ -9,7 +9,7 @@ use super::{Error, current, read, remarks, reports, text, undo, wordings};
 use crate::db::Database;
 use crate::rules::auth::{MemberId, Right, SignedIn};
 use crate::rules::clock::UnixSeconds;
-use crate::rules::notes::decision::Decision;
+use crate::rules::notes::decision::Undoable;
 use crate::rules::notes::pressure;
 use crate::rules::notes::state::{Act, OnItsWay, Subject};
 use crate::rules::notes::{NoteId, VersionId};
@@ -215,7 +215,7 @@ pub async fn settle(
     reports::settle(&mut transaction, now, by, note).await?;
     text::follow(&mut transaction, note).await?;
     record(&mut transaction, reviewed.note, by, now, ("note-report-settled", "")).await?;
-    undo::keep(&mut transaction, (reviewed.note, version), by, now, (Decision::Settle, before))
+    undo::keep(&mut transaction, (reviewed.note, version), by, now, (Undoable::Settle, before))
         .await?;
     database.commit(transaction).await?;
     Ok(())

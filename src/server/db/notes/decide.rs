@@ -7,7 +7,7 @@ use super::{Error, current, read, reports, text, undo, verdicts, wordings};
 use crate::db::{Database, acts};
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
-use crate::rules::notes::decision::Decision;
+use crate::rules::notes::decision::Undoable;
 use crate::rules::notes::state::{Act, OnItsWay, Refused, Subject};
 use crate::rules::notes::{NoteId, VersionId};
 use sqlx::{Sqlite, Transaction};
@@ -50,7 +50,7 @@ pub async fn pass(
     show(&mut transaction, reviewed, version, (is_pressure, settles)).await?;
     let detail = if current.is_own() { "their own note: nobody else could decide" } else { "" };
     record(&mut transaction, reviewed.note, by, now, ("note-shown", detail)).await?;
-    undo::keep(&mut transaction, (reviewed.note, version), by, now, (Decision::Pass, before))
+    undo::keep(&mut transaction, (reviewed.note, version), by, now, (Undoable::Pass, before))
         .await?;
     database.commit(transaction).await?;
     Ok(())
@@ -169,7 +169,7 @@ async fn hand_on(
         .await?;
     }
     record(&mut transaction, note, by, now, (what, "")).await?;
-    let decided = if act == Act::TurnBack { Decision::TurnBack } else { Decision::HandOver };
+    let decided = if act == Act::TurnBack { Undoable::TurnBack } else { Undoable::HandOver };
     undo::keep(&mut transaction, (note, version), by, now, (decided, before)).await?;
     database.commit(transaction).await?;
     Ok(())
@@ -209,7 +209,7 @@ async fn send_back(
     }
     let recorded = Some((by.id, by.name.as_str()));
     acts::record(&mut transaction, now, recorded, what, &format!("note/{note}"), reason).await?;
-    let decided = if act == Act::Decline { Decision::Decline } else { Decision::Change };
+    let decided = if act == Act::Decline { Undoable::Decline } else { Undoable::Change };
     undo::keep(&mut transaction, (reviewed.note, version), by, now, (decided, before)).await?;
     database.commit(transaction).await?;
     Ok(())

@@ -9,7 +9,7 @@ use super::{Error, current, undo};
 use crate::db::Database;
 use crate::rules::auth::MemberId;
 use crate::rules::notes::VersionId;
-use crate::rules::notes::decision::Decision;
+use crate::rules::notes::decision::Undoable;
 use crate::rules::notes::state::{Act, Subject};
 use crate::rules::notes::wording::Wording;
 
@@ -63,7 +63,7 @@ pub async fn mend(
     let settles = current.state.hidden.is_some();
     decide::show(&mut transaction, reviewed, shown, (is_pressure, settles)).await?;
     record(&mut transaction, note, by, now, ("note-shown", "with a small fix")).await?;
-    undo::keep(&mut transaction, (note, shown), by, now, (Decision::Pass, before)).await?;
+    undo::keep(&mut transaction, (note, shown), by, now, (Undoable::Pass, before)).await?;
     database.commit(transaction).await?;
     Ok(())
 }

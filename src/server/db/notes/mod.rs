@@ -6,7 +6,7 @@
 //! - [`read_to`]: what was read beside a wording that is decided about.
 //! - `wordings`: the rows of the wordings, where the SQL names the fields of a note.
 //! - [`read`]: one note with all its wordings; [`lists`]: the shown notes; [`search`]: by their words;
-//!   [`open`]: how much is open for a member; [`queue`]: what waits, and what became of a member's notes;
+//!   [`open`]: how much is open for a member; [`news`]: what is new to them; [`decided`]: the last decisions; [`queue`]: what waits, and what became of a member's notes;
 //!   [`inspectors`]: who could pass what speaks of pressure; [`alike`]: earlier notes that say much the same;
 //!   [`used`]: what was said of drills on a job; [`anew`]: all of it judged by new rules of pressure.
 //!

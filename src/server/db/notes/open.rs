@@ -4,6 +4,7 @@
 use crate::db::{Database, Error};
 use crate::rules::auth::{MemberId, Right, Rights};
 use crate::rules::clock::UnixSeconds;
+use crate::rules::notes::news::NewsKind;
 use crate::rules::notes::open::{MOST_NEWS, Open};
 
 /// Whose it is.
@@ -31,7 +32,7 @@ pub async fn of(
     // remark on their own note, where somebody could who did not make it. As the rules have it. For who decides
     // nothing, none of it is looked for.
     let manages = rights.may(Right::Manage);
-    let most = MOST_NEWS + 1;
+    let (most, asked) = (MOST_NEWS + 1, NewsKind::Change.word());
     // Both states are named where one is meant: the index of what is on its way knows them so.
     let row = sqlx::query!(
         r#"WITH alone (usual, pressure) AS (
@@ -74,7 +75,7 @@ pub async fn of(
                 AND version.state IN ('draft', 'waiting') AND version.state = 'draft'
                 AND version.reason <> '') AS "asked!: i64",
              (SELECT count(*) FROM (SELECT 1 FROM concern WHERE member_id = ?1 AND at > ?5
-                AND kind <> 'change' AND by_id IS NOT ?1 LIMIT ?7)) AS "news!: i64",
+                AND kind <> ?8 AND by_id IS NOT ?1 LIMIT ?7)) AS "news!: i64",
              iif(?4, (SELECT count(*) FROM slip WHERE used_at IS NULL AND ends_at <= ?6
                 AND made_by IS NOT NULL), 0) AS "slips!: i64",
              (SELECT count(*) FROM waits WHERE what = 'note') AS "notes!: i64",
@@ -86,7 +87,8 @@ pub async fn of(
         manages,
         news_read_at,
         now,
-        most
+        most,
+        asked
     )
     .fetch_one(&database.readers)
     .await?;

@@ -12,7 +12,7 @@ use crate::db::Database;
 use crate::rules::auth::{MemberId, SignedIn};
 use crate::rules::clock::UnixSeconds;
 use crate::rules::notes::NoteId;
-use crate::rules::notes::decision::Decision;
+use crate::rules::notes::decision::Undoable;
 use crate::rules::notes::state::{Act, Last, NoteState, OnItsWay, Refused, UNDO};
 
 /// The rows of a note as JSON, before something is decided about it.
@@ -82,9 +82,9 @@ pub(super) async fn keep(
     (NoteId(note), version): (NoteId, i64),
     by: &SignedIn,
     now: UnixSeconds,
-    (decided, Before(before)): (Decision, Before),
+    (decided, Before(before)): (Undoable, Before),
 ) -> Result<(), Error> {
-    let (MemberId(member), what) = (by.id, decided.word());
+    let (MemberId(member), what) = (by.id, decided.decision().word());
     let (from, until) = (now - UNDO, now + UNDO);
     sqlx::query!("DELETE FROM undoable WHERE decided_at NOT BETWEEN ? AND ?", from, until)
         .execute(&mut **transaction)

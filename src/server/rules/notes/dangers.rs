@@ -67,7 +67,7 @@ pub fn of(things: &[Thing], named: Option<&Thing>) -> Vec<Dangers> {
             })
             .collect(),
         is_at_once: material.refused.is_some()
-            || material.dangers.iter().any(|danger| is_at_once(danger.work)),
+            || material.dangers.iter().any(|danger| told(danger.work) == Told::AtOnce),
     });
     found.collect()
 }
@@ -98,18 +98,49 @@ pub fn plain(wording: &Wording) -> Vec<String> {
 
 fn grave(material: &'static Material) -> impl Iterator<Item = &'static str> {
     let refused = material.refused.iter().map(|why| why.text);
-    let dangers = material.dangers.iter().filter(|danger| is_grave(danger.work));
+    let dangers = material.dangers.iter().filter(|danger| told(danger.work) != Told::OnItsPage);
     refused.chain(dangers.map(|danger| danger.advice.text))
 }
 
-/// What can burn, or harm whoever breathes it, wherever the material is cut.
-const fn is_grave(work: Work) -> bool {
-    is_at_once(work) || matches!(work, Work::Dust | Work::Stock)
+/// How a danger is told beside a note.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Told {
+    /// In words, and at the head of the note: it burns, or gives off fume, while it is cut.
+    AtOnce,
+    /// In words: it harms whoever breathes it, wherever the material is cut.
+    InWords,
+    /// That the material's page says more.
+    OnItsPage,
 }
 
-/// What burns, or gives off fume, while it is cut.
-const fn is_at_once(work: Work) -> bool {
-    matches!(work, Work::Fire | Work::Shuns(_) | Work::Drilling)
+const fn told(work: Work) -> Told {
+    match work {
+        Work::Fire | Work::Shuns(_) | Work::Drilling => Told::AtOnce,
+        Work::Dust | Work::Stock => Told::InWords,
+        Work::MarkingOut
+        | Work::Popping
+        | Work::BreakThrough
+        | Work::OpeningOut
+        | Work::Clearing
+        | Work::WideDrilling
+        | Work::Threads
+        | Work::Tapping
+        | Work::Edges
+        | Work::Screwing
+        | Work::Lubrication
+        | Work::Paraffin
+        | Work::Fluid
+        | Work::Swarf
+        | Work::Hands
+        | Work::Holding
+        | Work::Reckoned
+        | Work::Design
+        | Work::Service
+        | Work::Heat
+        | Work::Grinding
+        | Work::OtherCuts
+        | Work::Background => Told::OnItsPage,
+    }
 }
 
 #[cfg(test)]

@@ -36,6 +36,38 @@ decisions! {
     Undo "undo": "The last decision is taken back.";
 }
 
+/// A decision that whoever made it can take back within the minute.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Undoable {
+    /// [`Decision::Pass`].
+    Pass,
+    /// [`Decision::Change`].
+    Change,
+    /// [`Decision::Decline`].
+    Decline,
+    /// [`Decision::HandOver`].
+    HandOver,
+    /// [`Decision::TurnBack`].
+    TurnBack,
+    /// [`Decision::Settle`].
+    Settle,
+}
+
+impl Undoable {
+    /// The decision.
+    #[must_use]
+    pub const fn decision(self) -> Decision {
+        match self {
+            Self::Pass => Decision::Pass,
+            Self::Change => Decision::Change,
+            Self::Decline => Decision::Decline,
+            Self::HandOver => Decision::HandOver,
+            Self::TurnBack => Decision::TurnBack,
+            Self::Settle => Decision::Settle,
+        }
+    }
+}
+
 impl Decision {
     /// The one with this word.
     ///
@@ -60,6 +92,20 @@ impl Decision {
     #[must_use]
     pub const fn is_of_what_waits(self) -> bool {
         matches!(self, Self::Pass | Self::Change | Self::Decline)
+    }
+
+    /// The same as what can be taken back; none of what cannot.
+    #[must_use]
+    pub const fn undoable(self) -> Option<Undoable> {
+        Some(match self {
+            Self::Pass => Undoable::Pass,
+            Self::Change => Undoable::Change,
+            Self::Decline => Undoable::Decline,
+            Self::HandOver => Undoable::HandOver,
+            Self::TurnBack => Undoable::TurnBack,
+            Self::Settle => Undoable::Settle,
+            Self::Withdraw | Self::Undo => return None,
+        })
     }
 
     /// The act on the note; none of what is undone, which is whatever was done before.

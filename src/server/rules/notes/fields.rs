@@ -1,7 +1,8 @@
-//! The fields of a note, each declared once. The form, the refusals, the differences, the exports and the
-//! words by which a note is found are made from them.
+//! The fields of a note, each declared once. The form, the refusals, the differences, the exports, the
+//! table of tips and the words by which a note is found are made from them.
 //!
-//! Only the SQL names them a second time, in [`crate::db::notes`] and in the migrations.
+//! The SQL names them a second time, in [`crate::db::notes`] and in the migrations; what is about one field alone, as
+//! the dangers of its material, names that one.
 
 use std::collections::BTreeMap;
 

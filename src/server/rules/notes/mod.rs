@@ -8,15 +8,18 @@
 //!   few words that count most even where they are misspelt or in pieces ([`strongest`]);
 //!   [`inspection`]: whether the club has somebody to pass it then.
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
-//! - [`decision`]: what is decided in the queue; [`ready`]: the reasons at one tap; [`alike`]: whether two notes say much the same.
+//! - [`decision`]: what is decided in the queue; [`ready`]: the reasons at one tap; [`small_fix`]: what may be mended there;
+//!   [`alike`]: whether two notes say much the same.
 //! - [`elsewhere`]: whether a verdict was found on what its note is about.
 //! - [`found`]: what members find of a note, in words; [`remarks`]: where a remark on one stands.
-//! - [`open`]: how much there is for a member to see to; [`reports`]: how many notes one member may report in a day.
+//! - [`open`]: how much there is for a member to see to; [`news`]: what can be new to them; [`reports`]: how many notes one member may report in a day.
 //! - [`dangers`]: what can hurt in the materials that a note belongs to.
 //! - [`used`]: which drills members used on a job, and how often it worked.
 //! - [`difference`]: what changed from one wording to the next.
 //! - [`asked`]: what a search asks: words, their forms, the things they name.
-//! - [`words`]: the words of a text, as a search takes them; [`around`]: the part of a text that shows them.
+//! - [`tips`]: notes from a table of what was printed before; [`newsletter`]: notes on paper again.
+//! - [`words`]: the words of a text, as a search takes them; [`misspelt`]: what those are read as that stand in no note;
+//!   [`around`]: the part of a text that shows them.
 //!
 //! Leaves out SQL, pages and the clock.
 
@@ -37,6 +40,7 @@ pub mod inspection;
 pub mod markdown;
 pub mod meant;
 pub mod misspelt;
+pub mod news;
 pub mod newsletter;
 pub mod open;
 pub mod pressure;

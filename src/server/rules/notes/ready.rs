@@ -33,6 +33,9 @@ pub struct Ready {
     pub words: &'static str,
 }
 
+/// The word of the button that puts one of them into the field, where it can be changed before it is sent.
+pub const TO_CHANGE: &str = "words";
+
 const fn ready(name: &'static str, sends: Sends, words: &'static str) -> Ready {
     Ready { name, sends, words }
 }
@@ -102,5 +105,22 @@ fn behind(words: String, typed: &str) -> String {
         typed if typed.trim().is_empty() => words,
         typed if typed.contains(&words) => typed.to_owned(),
         typed => format!("{words}\n\n{typed}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::{Decision, READY, TO_CHANGE};
+
+    #[test]
+    fn one_field_of_the_queue_tells_every_button_from_every_other() {
+        let decisions = Decision::ALL.iter().map(|decision| decision.word());
+        let ready = READY.iter().map(|ready| ready.name);
+        let mut seen = BTreeSet::new();
+        let twice: Vec<_> =
+            decisions.chain(ready).chain([TO_CHANGE]).filter(|word| !seen.insert(*word)).collect();
+        assert_eq!(twice, Vec::<&str>::new());
     }
 }

@@ -11,7 +11,7 @@ use axum::response::Response;
 
 use super::super::when::moment;
 use super::atom::{escaped, tag};
-use super::news::{titled, what};
+use super::news::titled;
 use super::page::answer;
 use crate::db::feeds::{self, Owner};
 use crate::db::notes::news::Concern;
@@ -79,7 +79,7 @@ fn feed(base: &str, owner: Owner, concerns: &[Concern], open: Open) -> String {
     }
     for concern in concerns {
         let (title, words) = told(concern);
-        let id = format!("{tag}/{}/{}", concern.kind, concern.number);
+        let id = format!("{tag}/{}/{}", concern.kind.word(), concern.number);
         let address = format!("{base}/notes/{}", concern.note);
         let _ = entry(&mut feed, (&id, &moment(concern.at)), (&title, &words), &address);
     }
@@ -117,6 +117,6 @@ fn waits(open: Open) -> String {
 
 /// What happened, and its words.
 fn told(concern: &Concern) -> (String, String) {
-    let (what, title) = (what(&concern.kind), titled(&concern.title));
+    let (what, title) = (concern.kind.what(), titled(&concern.title));
     (format!("{what}: {title}"), concern.text.clone())
 }

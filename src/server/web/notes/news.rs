@@ -46,7 +46,7 @@ impl News {
 }
 
 fn row(concern: Concern) -> NewsRow {
-    let what = what(&concern.kind);
+    let what = concern.kind.what();
     NewsRow {
         note: concern.note,
         title: titled(&concern.title).to_owned(),
@@ -61,24 +61,6 @@ fn row(concern: Concern) -> NewsRow {
 /// What a note is called.
 pub(super) const fn titled(title: &str) -> &str {
     if title.is_empty() { "A note without a title" } else { title }
-}
-
-/// What happened, by its word.
-pub(super) fn what(kind: &str) -> &'static str {
-    match kind {
-        "change" => "A change is asked for",
-        "declined" => "Not taken",
-        "withdrawn" => "Withdrawn by a moderator",
-        "corrected" => "Corrected",
-        "remarked" => "A remark on your note",
-        "worked" => "It worked for another member",
-        "did-not" => "It did not work for another member",
-        "happened" => "It happened to another member too",
-        "did-not-happen" => "It did not happen to another member",
-        "remark-shown" => "Your remark is shown",
-        "remark-declined" => "Your remark was not taken",
-        _ => "Shown",
-    }
 }
 
 /// Keeps that the member has read what the page told.

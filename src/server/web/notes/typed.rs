@@ -6,15 +6,12 @@ use super::queued::{Reasons, is_place, new_place};
 use crate::db::notes::queue;
 use crate::extract::Fields;
 use crate::rules::notes::decision::Decision;
-use crate::rules::notes::ready::Ready;
+use crate::rules::notes::ready::{Ready, TO_CHANGE};
 use crate::rules::notes::seen::is_blank;
 use crate::rules::notes::wording;
 
 /// The most wordings on the page: of a reported note also the one that waits.
 pub(super) const PARTS: usize = 2 * queue::MOST;
-
-/// The word of the button that puts a ready-made reason into the field, where it can be changed before it is sent.
-pub(super) const TO_CHANGE: &str = "words";
 
 /// What was typed into the queue's form: of the wording that is decided about by its field's own name, as a
 /// page with one note sends it, or with its place behind; of the others with theirs.
