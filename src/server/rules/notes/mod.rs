@@ -5,7 +5,8 @@
 //! - [`wording`]: one wording of a note, read from its form; [`belongs`]: the things it belongs to;
 //!   [`meant`]: what a field nearly names; [`again`]: what becomes of a form by what stands when it comes.
 //! - [`pressure`]: whether it speaks of boilers, steam or pressure, by what a reader sees ([`seen`], [`folded`]), the
-//!   few words that count most even where they are misspelt or in pieces ([`strongest`]);
+//!   few words that count most even where they are misspelt or in pieces ([`strongest`]), parts that have their names
+//!   from a bench too ([`fittings`], [`bars`]);
 //!   [`inspection`]: whether the club has somebody to pass it then.
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
 //! - [`decision`]: what is decided in the queue; [`ready`]: the reasons at one tap; [`alike`]: whether two notes say much the same.
@@ -23,12 +24,14 @@ pub mod again;
 pub mod alike;
 pub mod around;
 pub mod asked;
+pub mod bars;
 pub mod belongs;
 pub mod dangers;
 pub mod decision;
 pub mod difference;
 pub mod fields;
 pub mod figures;
+pub mod fittings;
 pub mod folded;
 pub mod found;
 pub mod inspection;
