@@ -59,6 +59,50 @@ async fn the_dangers_of_a_material_stand_beside_a_note_on_it() {
 }
 
 #[tokio::test]
+async fn bronze_that_nobody_knows_is_told_of_as_beryllium_copper() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let danger = "Danger, Unknown copper or bronze:";
+    let words = "whose dust harms the lungs for good: leave it alone";
+    for (title, material, is_told) in [
+        ("Left at the kind", "bronze", true),
+        ("Left at its grade", "phosphor bronze", true),
+        ("Out of the box", "Bronze, drawn, unmarked, from the scrap box, springy", true),
+        ("Springs", "spring bronze unmarked", true),
+        ("Strip of unknown copper", "", true),
+        ("Known", "gunmetal", false),
+        ("Cast", "cast bronze", false),
+        ("Another kind", "stainless", false),
+        ("Steel", "spring steel, unmarked", false),
+    ] {
+        let fields = [
+            ("title", title),
+            ("text", "T"),
+            ("material", material),
+            ("meant_material", "unknown"),
+        ];
+        let preview = [&[("do", "preview")], &fields[..]].concat();
+        let mut pages = vec![club.post("/notes/new", Some(author), &preview).await.body];
+        let note = club.send_in(author, &fields).await;
+        pages.push(scene.queue(&format!("?open={note}")).await);
+        club.decide(moderator, note, ("pass", "")).await;
+        pages.push(club.get(&format!("/notes/{note}"), None).await.body);
+        for (at, page) in pages.iter().enumerate() {
+            assert!(page.contains(title), "{title}, {at}: {page}");
+            let said = page.contains(danger) && page.contains(words);
+            assert_eq!(said, is_told, "{title}, {at}: {page}");
+            assert_eq!(page.contains("Danger, unknown copper"), is_told, "{title}, {at}: {page}");
+        }
+    }
+    // Of one that is known the row itself says it, once.
+    let known = [("title", "K"), ("text", "T"), ("material", "phosphor bronze, drawn, from scrap")];
+    let known = [&known[..], &[("on", "drawn phosphor bronze")]].concat();
+    let note = club.shown(author, moderator, &known).await;
+    let page = club.get(&format!("/notes/{note}"), None).await.body;
+    assert_eq!((page.matches(words).count(), page.contains(danger)), (1, false), "{page}");
+}
+
+#[tokio::test]
 async fn a_note_tells_of_its_own_material_and_of_another_only_what_burns() {
     let scene = Scene::open().await;
     let Scene { club, author, moderator, .. } = &scene;
