@@ -59,6 +59,27 @@ async fn the_dangers_of_a_material_stand_beside_a_note_on_it() {
 }
 
 #[tokio::test]
+async fn what_harms_in_a_reported_note_and_in_its_new_wording_is_one_line() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let fields = [("title", "Dry"), ("text", "It cut."), ("material", "magnesium alloy")];
+    let note = club.shown(author, moderator, &fields).await;
+    scene.report(note).await;
+    let again = [("title", "Dry"), ("text", "It cut well."), ("material", "magnesium alloy")];
+    scene.change(note, &again).await;
+    let page = scene.queue("").await;
+    assert!(page.contains("It cut well."), "{page}");
+    assert_eq!(page.matches("<strong>Danger, magnesium alloy:</strong>").count(), 1, "{page}");
+    // The whole list stands with each of the two.
+    assert_eq!(page.matches("Danger, Magnesium alloy:").count(), 2, "{page}");
+    // One of another metal has its own line.
+    let other = [("title", "Dry"), ("text", "It cut ill."), ("material", "PTFE")];
+    scene.change(note, &other).await;
+    let page = scene.queue("").await;
+    assert_eq!(page.matches("<p class=\"said danger\"><strong>Danger, ").count(), 2, "{page}");
+}
+
+#[tokio::test]
 async fn bronze_that_nobody_knows_is_told_of_as_beryllium_copper() {
     let scene = Scene::open().await;
     let Scene { club, author, moderator, .. } = &scene;
@@ -100,6 +121,34 @@ async fn bronze_that_nobody_knows_is_told_of_as_beryllium_copper() {
     let note = club.shown(author, moderator, &known).await;
     let page = club.get(&format!("/notes/{note}"), None).await.body;
     assert_eq!((page.matches(words).count(), page.contains(danger)), (1, false), "{page}");
+}
+
+#[tokio::test]
+async fn what_burns_poisons_or_maims_in_a_notes_own_words_is_prompted_and_blocks_nothing() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let fields = [
+        ("title", "Gloves at the drill"),
+        ("text", "Blew it off with an air line."),
+        ("lubricant", "carbon tet"),
+    ];
+    let said = ["Heard in its words:", "Gloves at a turning", "Air drives", "Carbon tetrachloride"];
+    let preview = [&[("do", "preview")], &fields[..]].concat();
+    let mut pages = vec![club.post("/notes/new", Some(author), &preview).await.body];
+    let note = club.send_in(author, &fields).await;
+    pages.push(scene.queue("").await);
+    for page in pages {
+        for words in said {
+            assert_eq!(page.matches(words).count(), 1, "{words}: {page}");
+        }
+    }
+    let passed = club.decide(moderator, note, ("pass", "")).await;
+    assert_eq!(passed.status, StatusCode::SEE_OTHER, "{}", passed.body);
+    let page = club.get(&format!("/notes/{note}"), None).await.body;
+    assert!(page.contains("Gloves at the drill") && !page.contains("Heard in its words"), "{page}");
+    scene.send_in("Gland nut").await;
+    let page = scene.queue("").await;
+    assert!(page.contains("Gland nut") && !page.contains("Heard in its words"), "{page}");
 }
 
 #[tokio::test]

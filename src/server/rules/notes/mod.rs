@@ -12,7 +12,8 @@
 //! - [`decision`]: what is decided in the queue; [`ready`]: the reasons at one tap; [`alike`]: whether two notes say much the same.
 //! - [`found`]: what members find of a note, in words; [`remarks`]: where a remark on one stands.
 //! - [`open`]: how much there is for a member to see to; [`reports`]: how many notes one member may report in a day.
-//! - [`dangers`]: what can hurt in the materials that a note belongs to, or in copper and bronze that nobody knows ([`unmarked`]).
+//! - [`dangers`]: what can hurt in the materials that a note belongs to, or in copper and bronze that nobody knows ([`unmarked`]);
+//!   [`hazards`]: in its own words.
 //! - [`used`]: which drills members used on a job, and how often it worked.
 //! - [`difference`]: what changed from one wording to the next.
 //! - [`asked`]: what a search asks: words, their forms, the things they name.
@@ -34,6 +35,7 @@ pub mod figures;
 pub mod fittings;
 pub mod folded;
 pub mod found;
+pub mod hazards;
 pub mod inspection;
 pub mod markdown;
 pub mod meant;
