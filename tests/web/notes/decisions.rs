@@ -59,6 +59,99 @@ async fn the_dangers_of_a_material_stand_beside_a_note_on_it() {
 }
 
 #[tokio::test]
+async fn what_harms_in_a_reported_note_and_in_its_new_wording_is_one_line() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let fields = [("title", "Dry"), ("text", "It cut."), ("material", "magnesium alloy")];
+    let note = club.shown(author, moderator, &fields).await;
+    scene.report(note).await;
+    let again = [("title", "Dry"), ("text", "It cut well."), ("material", "magnesium alloy")];
+    scene.change(note, &again).await;
+    let page = scene.queue("").await;
+    assert!(page.contains("It cut well."), "{page}");
+    assert_eq!(page.matches("<strong>Danger, magnesium alloy:</strong>").count(), 1, "{page}");
+    // The whole list stands with each of the two.
+    assert_eq!(page.matches("Danger, Magnesium alloy:").count(), 2, "{page}");
+    // One of another metal has its own line.
+    let other = [("title", "Dry"), ("text", "It cut ill."), ("material", "PTFE")];
+    scene.change(note, &other).await;
+    let page = scene.queue("").await;
+    assert_eq!(page.matches("<p class=\"said danger\"><strong>Danger, ").count(), 2, "{page}");
+}
+
+#[tokio::test]
+async fn bronze_that_nobody_knows_is_told_of_as_beryllium_copper() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let danger = "Danger, Unknown copper or bronze:";
+    let words = "whose dust harms the lungs for good: leave it alone";
+    for (title, material, is_told) in [
+        ("Left at the kind", "bronze", true),
+        ("Left at its grade", "phosphor bronze", true),
+        ("Out of the box", "Bronze, drawn, unmarked, from the scrap box, springy", true),
+        ("Springs", "spring bronze unmarked", true),
+        ("Strip of unknown copper", "", true),
+        ("Known", "gunmetal", false),
+        ("Cast", "cast bronze", false),
+        ("Another kind", "stainless", false),
+        ("Steel", "spring steel, unmarked", false),
+    ] {
+        let fields = [
+            ("title", title),
+            ("text", "T"),
+            ("material", material),
+            ("meant_material", "unknown"),
+        ];
+        let preview = [&[("do", "preview")], &fields[..]].concat();
+        let mut pages = vec![club.post("/notes/new", Some(author), &preview).await.body];
+        let note = club.send_in(author, &fields).await;
+        pages.push(scene.queue(&format!("?open={note}")).await);
+        club.decide(moderator, note, ("pass", "")).await;
+        pages.push(club.get(&format!("/notes/{note}"), None).await.body);
+        for (at, page) in pages.iter().enumerate() {
+            assert!(page.contains(title), "{title}, {at}: {page}");
+            let said = page.contains(danger) && page.contains(words);
+            assert_eq!(said, is_told, "{title}, {at}: {page}");
+            assert_eq!(page.contains("Danger, unknown copper"), is_told, "{title}, {at}: {page}");
+        }
+    }
+    // Of one that is known the row itself says it, once.
+    let known = [("title", "K"), ("text", "T"), ("material", "phosphor bronze, drawn, from scrap")];
+    let known = [&known[..], &[("on", "drawn phosphor bronze")]].concat();
+    let note = club.shown(author, moderator, &known).await;
+    let page = club.get(&format!("/notes/{note}"), None).await.body;
+    assert_eq!((page.matches(words).count(), page.contains(danger)), (1, false), "{page}");
+}
+
+#[tokio::test]
+async fn what_burns_poisons_or_maims_in_a_notes_own_words_is_prompted_and_blocks_nothing() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    let fields = [
+        ("title", "Gloves at the drill"),
+        ("text", "Blew it off with an air line."),
+        ("lubricant", "carbon tet"),
+    ];
+    let said = ["Heard in its words:", "Gloves at a turning", "Air drives", "Carbon tetrachloride"];
+    let preview = [&[("do", "preview")], &fields[..]].concat();
+    let mut pages = vec![club.post("/notes/new", Some(author), &preview).await.body];
+    let note = club.send_in(author, &fields).await;
+    pages.push(scene.queue("").await);
+    for page in pages {
+        for words in said {
+            assert_eq!(page.matches(words).count(), 1, "{words}: {page}");
+        }
+    }
+    let passed = club.decide(moderator, note, ("pass", "")).await;
+    assert_eq!(passed.status, StatusCode::SEE_OTHER, "{}", passed.body);
+    let page = club.get(&format!("/notes/{note}"), None).await.body;
+    assert!(page.contains("Gloves at the drill") && !page.contains("Heard in its words"), "{page}");
+    scene.send_in("Gland nut").await;
+    let page = scene.queue("").await;
+    assert!(page.contains("Gland nut") && !page.contains("Heard in its words"), "{page}");
+}
+
+#[tokio::test]
 async fn a_note_tells_of_its_own_material_and_of_another_only_what_burns() {
     let scene = Scene::open().await;
     let Scene { club, author, moderator, .. } = &scene;

@@ -10,7 +10,17 @@ use proptest::prelude::*;
 use proptest::sample::select;
 
 /// What members call it. The list is ours and entered apart from the one that hears.
-const WORDS: [&str; 57] = [
+const WORDS: [&str; 67] = [
+    "dome ring",
+    "dome bush",
+    "longitudinal stays",
+    "top feed",
+    "manifolds",
+    "blower ring",
+    "acetylene",
+    "burner jets",
+    "gas canister",
+    "regulator fittings",
     "displacement lubricator",
     "fire extinguishers",
     "regulator body",
@@ -508,26 +518,40 @@ fn figures_and_names_of_pressure_are_heard_as_they_are_written() {
 #[test]
 fn a_figure_before_bar_is_a_drills_number_only_where_it_can_be_nothing_else() {
     assert!(!speaks_of_it("Cross pin\nsilver steel\nNo 50\n10 mm\nBar was bright"));
-    assert!(!speaks_of_it("Cross pin\nNo. 50\nBar of silver steel, tapped 8 BA blind 10 mm"));
     // As a note has them: the field of the drill above the text.
-    let subject = |drill: &str, depth: &str, text: &str| {
+    let subject = |title: &str, drill: &str, depth: &str, text: &str| {
         let done = Done::from_each(|field| match field.name {
             "drill" => drill.to_owned(),
             "depth" => depth.to_owned(),
             _ => String::new(),
         });
-        let (title, text) = ("Cross pin".to_owned(), text.to_owned());
+        let (title, text) = (title.to_owned(), text.to_owned());
         let typed = Typed { title, text, done, ..Typed::default() };
         Wording::read(&typed, Aim::SendIn).unwrap().subject
     };
-    assert_eq!(subject("No 50", "", "Bar was **bright**, and tapped blind 10 mm."), Subject::Usual);
-    for (drill, depth, text) in [
-        ("50", "", "Bar was bright."),
-        ("No 50", "", "bar and no leaks."),
-        ("No 50", "bar", "It cut clean."),
-        ("at 50", "", "Bar was bright."),
+    for (drill, text) in [
+        ("No 50", "Bar was **bright**, and tapped blind 10 mm."),
+        ("No. 50", "Bar of silver steel, tapped 8 BA blind 10 mm"),
+        ("No 50", "Bar stock. The gauge plate was drilled after it."),
     ] {
-        assert_eq!(subject(drill, depth, text), Subject::Pressure, "{drill}, {depth}: {text}");
+        assert_eq!(subject("Cross pin", drill, "", text), Subject::Usual, "{drill}: {text}");
+    }
+    for (title, drill, depth, text) in [
+        ("Cross pin", "50", "", "Bar was bright."),
+        ("Cross pin", "No 50", "", "bar and no leaks."),
+        ("Cross pin", "No 50", "bar", "It cut clean."),
+        ("Cross pin", "at 50", "", "Bar was bright."),
+        ("Pumped up to", "No 50", "", "Bar was bright."),
+        ("Cross pin", "No 50", "", "Bar was reached."),
+        ("Cross pin", "No 50", "", "Bar was the most it took."),
+        ("Cross pin", "No 50", "", "Bar is what the dial gave."),
+        ("Cross pin", "No 50", "", "Bar was held for an hour."),
+        // A text's own lines are no field.
+        ("Cross pin", "", "", "The dial went round to\nNo 50\nBar was bright."),
+        ("Cross pin", "", "", "It stood when I had\n\nNo 50\nBar was bright."),
+        ("Cross pin", "", "", "No 50  \nBar was bright."),
+    ] {
+        assert_eq!(subject(title, drill, depth, text), Subject::Pressure, "{drill}, {text}");
     }
     let missed: Vec<&str> = [
         "50\nbar",
@@ -535,17 +559,11 @@ fn a_figure_before_bar_is_a_drills_number_only_where_it_can_be_nothing_else() {
         "No 50 bar",
         "There is no 50 bar in it",
         "No 50\nbar was what it showed",
-        "No 50\nbar",
         "No 50\nBar",
         "No 50\nBar on the gauge",
-        "Pumped up to\nNo 50\nBar was the most",
-        "held at\nNo 50\nBar is shown",
+        "No 50\nBar was bright",
+        "No. 50\nBar of silver steel",
         "it went to No 50\nBar was bright",
-        "No 5.5\nBar was bright",
-        "No 50\nBar was bright at 5 bar",
-        "No 50\nBar was bright\n50\nbar",
-        "No 50\nBar was steam",
-        "No 50\nBar was at 80 psi",
         "No 50\n50 bar",
         "№ 50\nBar was bright",
         "N\u{43e} 50\nBar was bright",
@@ -555,4 +573,83 @@ fn a_figure_before_bar_is_a_drills_number_only_where_it_can_be_nothing_else() {
     .filter(|text| !speaks_of_it(text) || !marked_text_speaks_of_it(text))
     .collect();
     assert_eq!(missed, [""; 0]);
+}
+
+/// What a boiler and a gas fitting are made of, in the words of the bench.
+#[test]
+fn parts_of_a_boiler_and_of_gas_are_heard_by_their_plain_names() {
+    let missed: Vec<&str> = [
+        "Drilled through the dome ring for the regulator",
+        "Dome bush tapped 26",
+        "DOME, gunmetal",
+        "d-o-m-e bush",
+        "Tapped the dome",
+        "two domes",
+        "Longitudinal stays 1/4 x 40",
+        "Stays threaded 5 BA, nutted",
+        "stay-bolts",
+        "Staybolts tapped through",
+        "the stays",
+        "six holes for stays",
+        "5/32 copper stays",
+        "24 stays at half an inch",
+        "Stay rod, bronze",
+        "Bushes in the barrel",
+        "barrel bush",
+        "The barrel wants three bushes",
+        "a rolled barrel",
+        "copper barrel",
+        "Top feed",
+        "top-feed fitting",
+        "manifold",
+        "an inlet manifold",
+        "Blower ring",
+        "the blower jet",
+        "Oxy-acetylene regulator fitting",
+        "Gas burner jet",
+        "gas canister adaptor",
+        "Gas jet, No. 80",
+        "butane canister",
+        "the burner nozzle",
+    ]
+    .into_iter()
+    .filter(|text| !speaks_of_it(text) || !marked_text_speaks_of_it(text))
+    .collect();
+    assert_eq!(missed, [""; 0]);
+}
+
+#[test]
+fn the_same_words_of_the_bench_are_left_alone() {
+    let heard: Vec<&str> = [
+        "a domed nut",
+        "dome nut",
+        "Dome-headed rivets, countersunk",
+        "the drill stays cool",
+        "stays put",
+        "It stays put in the chuck",
+        "Copper stays soft once annealed",
+        "A No. 43 stays sharp in brass",
+        "The tap should stay in line with the hole",
+        "Steel stays bright under oil",
+        "a stay of the crown wheel",
+        "top slide feed",
+        "feed from the top",
+        "Feed the drill in from the top of the block",
+        "the barrel of the vice",
+        "barrel of a micrometer",
+        "Barrel arbor of the clock, 4 BA",
+        "Mainspring barrel cover, naval brass",
+        "The tailstock barrel locked, a drill bush in the vee block",
+        "bushed in brass, pressed home",
+        "The regulator of the clock, 8 BA",
+        "Burnt oil on the burner of the forge",
+        "Acetal and acetone",
+        "Gasket of oiled paper, gas-tight thread none",
+        "A feed of a thou a turn",
+        "the top of the feed screw",
+    ]
+    .into_iter()
+    .filter(|text| speaks_of_it(text) || marked_text_speaks_of_it(text))
+    .collect();
+    assert_eq!(heard, [""; 0]);
 }

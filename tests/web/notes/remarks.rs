@@ -56,6 +56,18 @@ impl Scene {
 }
 
 #[tokio::test]
+async fn what_maims_in_the_words_of_a_remark_is_one_line_beside_it() {
+    let scene = Scene::open().await;
+    scene.sent_in(&scene.reader, "Petrol does it, held in the hand.").await;
+    let page = scene.queue(&scene.moderator).await;
+    let line = "<p class=\"said caution\"><strong>Heard in its words:</strong> Petrol’s vapour";
+    assert!(page.contains(line) && page.contains("Work held in the hand is torn"), "{page}");
+    scene.sent_in(&scene.reader, SAID).await;
+    let page = scene.queue(&scene.moderator).await;
+    assert_eq!((page.matches(SAID).count(), page.matches("Heard in").count()), (1, 1), "{page}");
+}
+
+#[tokio::test]
 async fn a_remark_is_shown_once_a_moderator_has_read_it() {
     let scene = Scene::open().await;
     let remark = scene.sent_in(&scene.reader, SAID).await;

@@ -5,6 +5,7 @@ use holewright_core::tables::materials::{self, Material, Work};
 use holewright_core::units::print;
 
 use super::belongs::{Group, Thing};
+use super::unmarked;
 use super::wording::Wording;
 
 /// The field that says in what it was done.
@@ -29,7 +30,28 @@ pub struct Dangers {
 #[must_use]
 pub fn of_note(wording: &Wording) -> Vec<Dangers> {
     let named = Group::Materials.named(wording.done.text(MATERIAL));
-    of(&wording.things, named.as_ref())
+    let mut found = of(&wording.things, named.as_ref());
+    found.extend(of_unmarked(wording).filter(|unmarked| is_news(unmarked, &found)));
+    found
+}
+
+/// That of beryllium copper, where what the note was done in may be some and nobody knows.
+fn of_unmarked(wording: &Wording) -> Option<Dangers> {
+    let (copper, beryllium) = (materials::find("copper")?, materials::find("beryllium-copper")?);
+    let of_it = || Dangers {
+        material: "Unknown copper or bronze".to_owned(),
+        path: beryllium.path(),
+        words: grave(copper).collect(),
+        is_at_once: true,
+    };
+    unmarked::may_be_beryllium_copper(wording).then(of_it)
+}
+
+/// Whether no material before it says the same.
+fn is_news(danger: &Dangers, before: &[Dangers]) -> bool {
+    let mut said = before.iter().flat_map(|danger| &danger.words);
+    !said.any(|words| danger.words.contains(words))
+        && before.iter().all(|held| held.path != danger.path)
 }
 
 /// Those of every material among these things; where one is named, of the others only what burns, poisons or is not to

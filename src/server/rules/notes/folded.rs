@@ -40,3 +40,8 @@ pub fn folded(text: &str) -> String {
     // beside n.
     looks.replace(['i', '1', '|'], "l").replace('0', "o").replace("rn", "m")
 }
+
+/// A figure as it looks: a one stands as L, a nought as O.
+pub(super) fn is_figure(text: &str) -> bool {
+    text.chars().all(|c| c.is_ascii_digit() || matches!(c, 'l' | 'o'))
+}

@@ -5,7 +5,8 @@
 //! - [`wording`]: one wording of a note, read from its form; [`belongs`]: the things it belongs to;
 //!   [`meant`]: what a field nearly names; [`again`]: what becomes of a form by what stands when it comes.
 //! - [`pressure`]: whether it speaks of boilers, steam or pressure, by what a reader sees ([`seen`], [`folded`]), the
-//!   few words that count most even where they are misspelt or in pieces ([`strongest`]);
+//!   few words that count most even where they are misspelt or in pieces ([`strongest`]), parts that have their names
+//!   from a bench too ([`fittings`], [`bars`]);
 //!   [`inspection`]: whether the club has somebody to pass it then.
 //! - [`markdown`]: its text as HTML; [`figures`]: the threads and drills it names.
 //! - [`decision`]: what is decided in the queue; [`ready`]: the reasons at one tap; [`small_fix`]: what may be mended there;
@@ -13,7 +14,8 @@
 //! - [`elsewhere`]: whether a verdict was found on what its note is about.
 //! - [`found`]: what members find of a note, in words; [`remarks`]: where a remark on one stands.
 //! - [`open`]: how much there is for a member to see to; [`news`]: what can be new to them; [`reports`]: how many notes one member may report in a day.
-//! - [`dangers`]: what can hurt in the materials that a note belongs to.
+//! - [`dangers`]: what can hurt in the materials that a note belongs to, or in copper and bronze that nobody knows ([`unmarked`]);
+//!   [`hazards`]: in its own words.
 //! - [`used`]: which drills members used on a job, and how often it worked.
 //! - [`difference`]: what changed from one wording to the next.
 //! - [`asked`]: what a search asks: words, their forms, the things they name.
@@ -27,6 +29,7 @@ pub mod again;
 pub mod alike;
 pub mod around;
 pub mod asked;
+pub mod bars;
 pub mod belongs;
 pub mod dangers;
 pub mod decision;
@@ -34,8 +37,10 @@ pub mod difference;
 pub mod elsewhere;
 pub mod fields;
 pub mod figures;
+pub mod fittings;
 pub mod folded;
 pub mod found;
+pub mod hazards;
 pub mod inspection;
 pub mod markdown;
 pub mod meant;
@@ -53,6 +58,7 @@ pub mod small_fix;
 pub mod state;
 pub mod strongest;
 pub mod tips;
+pub mod unmarked;
 pub mod used;
 pub mod wording;
 pub mod words;

@@ -8,13 +8,15 @@ use std::sync::LazyLock;
 
 use sha2::{Digest, Sha256};
 
-use super::folded::folded;
+use super::folded::{folded, is_figure};
 use super::state::Subject;
-use super::{markdown, strongest};
+use super::{fittings, markdown, strongest};
 
 /// What the rules stand in: with another letter in it they may judge otherwise.
-const WRITTEN: [&str; 6] = [
+const WRITTEN: [&str; 8] = [
     include_str!("pressure.rs"),
+    include_str!("fittings.rs"),
+    include_str!("bars.rs"),
     include_str!("strongest.rs"),
     include_str!("folded.rs"),
     include_str!("seen.rs"),
@@ -30,7 +32,7 @@ pub fn rule() -> String {
 }
 
 /// A word that begins like this is about pressure; some as they are often misspelt.
-pub const BEGINNINGS: [&str; 38] = [
+pub const BEGINNINGS: [&str; 41] = [
     "boiler",
     "bioler",
     "steam",
@@ -69,6 +71,9 @@ pub const BEGINNINGS: [&str; 38] = [
     "newmatic",
     "vaporis",
     "vaporiz",
+    "manifold",
+    "acetylen",
+    "staybolt",
 ];
 
 /// Units of pressure, as they stand or behind a figure.
@@ -81,13 +86,10 @@ pub const CAUTION: &str = "It speaks of boilers, steam or pressure: the national
 /// A unit that is a piece of stock too: of pressure it is where something goes to so many, or stands at
 /// or under them.
 const BAR: &str = "bar";
-const BEFORE_SO_MANY_BAR: [&str; 3] = ["to", "at", "under"];
-
-/// What stands behind a bar of metal at the beginning of a sentence.
-const BEHIND_A_BAR: [&str; 4] = ["was", "is", "of", "stock"];
+pub(super) const BEFORE_SO_MANY_BAR: [&str; 3] = ["to", "at", "under"];
 
 /// Words that are about pressure where they stand together, the second in the plural too.
-pub const PAIRS: [(&str, &str); 79] = [
+pub const PAIRS: [(&str, &str); 102] = [
     ("safety", "valv"),
     ("relief", "valv"),
     ("water", "gauge"),
@@ -167,6 +169,29 @@ pub const PAIRS: [(&str, &str); 79] = [
     ("oxygen", "bottle"),
     ("oxygen", "cylinder"),
     ("of", "propane"),
+    ("longitudinal", "stay"),
+    ("stay", "tub"),
+    ("top", "feed"),
+    ("feed", "pump"),
+    ("blower", "ring"),
+    ("blower", "jet"),
+    ("blower", "nozz"),
+    ("oxy", "acet"),
+    ("gas", "regulat"),
+    ("gas", "burn"),
+    ("gas", "jet"),
+    ("gas", "canist"),
+    ("gas", "cartridg"),
+    ("gas", "adapt"),
+    ("gas", "valv"),
+    ("burner", "jet"),
+    ("burner", "nozz"),
+    ("butane", "bottl"),
+    ("butane", "canist"),
+    ("butane", "cylind"),
+    ("propane", "canist"),
+    ("propane", "regulat"),
+    ("regulator", "fitt"),
 ];
 
 /// The words above as they look.
@@ -200,17 +225,17 @@ pub fn subject(text: &str) -> Subject {
 /// ```
 #[must_use]
 pub fn speaks_of_it(text: &str) -> bool {
-    let looks = without_possessives(&folded(&with_drills_ended(text)));
+    let looks = without_possessives(&folded(text));
     let words: Vec<&str> = split(&looks).collect();
-    // What is joined by a hyphen or dots may be read as one word.
-    let joined = looks.split_whitespace().map(|word| split(word).collect::<String>());
-    let joined: Vec<String> = joined.filter(|word| !word.is_empty()).collect();
+    let joined = joined(&looks);
     speak_of_it(&words)
         || speak_of_it(&joined)
         || is_spelt_out(&words)
         || is_so_many_bar(&words)
         || is_a_pressure_gauges_figure(&looks)
         || strongest::are_in(&looks, &words)
+        || fittings::are_in(&words)
+        || fittings::are_in(&joined)
 }
 
 /// Whether a name says more of it than a society has in its name: a unit, a figure, or what is heard in two words.
@@ -245,48 +270,8 @@ pub fn marked_text_speaks_of_it(text: &str) -> bool {
     speaks_of_it(text) || speaks_of_it(&markdown::plain(text))
 }
 
-/// The text with a full stop behind a drill's number that has a line to itself, where a sentence on a bar begins on the
-/// next: the field of the drill above the text of a note is no figure of a gauge.
-fn with_drills_ended(text: &str) -> String {
-    let mut ended = String::with_capacity(text.len() + 1);
-    let mut before = "";
-    let mut lines = text.split('\n').peekable();
-    while let Some(line) = lines.next() {
-        ended.push_str(line);
-        let next = lines.peek();
-        if next.is_some_and(|next| is_a_drills_number(line) && begins_with_a_bar(next))
-            && !BEFORE_SO_MANY_BAR.iter().any(|word| ends_with(before, word))
-        {
-            ended.push('.');
-        }
-        if next.is_some() {
-            ended.push('\n');
-        }
-        before = line;
-    }
-    ended
-}
-
-/// "No 50", "No. 50" and nothing else.
-fn is_a_drills_number(line: &str) -> bool {
-    let number = line.trim().strip_prefix("No").map(|rest| rest.trim_start_matches('.').trim());
-    number.is_some_and(|number| {
-        (1..=2).contains(&number.len()) && number.bytes().all(|byte| byte.is_ascii_digit())
-    })
-}
-
-/// A sentence that says what the bar was: the unit of a gauge has no capital and no such word behind it.
-fn begins_with_a_bar(line: &str) -> bool {
-    let mut words = line.split(' ');
-    words.next() == Some("Bar") && words.next().is_some_and(|word| BEHIND_A_BAR.contains(&word))
-}
-
-fn ends_with(line: &str, word: &str) -> bool {
-    folded(line).trim_end_matches(|c: char| !c.is_alphanumeric()).ends_with(word)
-}
-
 /// The text without the s behind a word: "the club’s team" has no steam in it.
-fn without_possessives(text: &str) -> String {
+pub(super) fn without_possessives(text: &str) -> String {
     let mut kept = String::with_capacity(text.len());
     let mut rest = text;
     while let Some(at) = rest.find(['\'', '’']) {
@@ -305,8 +290,16 @@ fn without_possessives(text: &str) -> String {
     kept + rest
 }
 
-fn split(text: &str) -> impl Iterator<Item = &str> {
+pub(super) fn split(text: &str) -> impl Iterator<Item = &str> {
     text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty())
+}
+
+/// The words of a text with what is joined by a hyphen or dots in one: it may be read so.
+pub(super) fn joined(looks: &str) -> Vec<String> {
+    // What stood apart may look like one letter once it is joined.
+    let joined = looks.split_whitespace().map(|word| split(word).collect::<String>());
+    let joined = joined.map(|word| word.replace("rn", "m"));
+    joined.filter(|word| !word.is_empty()).collect()
 }
 
 fn speak_of_it(words: &[impl AsRef<str>]) -> bool {
@@ -315,11 +308,6 @@ fn speak_of_it(words: &[impl AsRef<str>]) -> bool {
             [one, other] => are_about_it(one.as_ref(), other.as_ref()),
             _ => false,
         })
-}
-
-/// A figure as it looks: a one stands as L, a nought as O.
-fn is_figure(text: &str) -> bool {
-    text.chars().all(|c| c.is_ascii_digit() || matches!(c, 'l' | 'o'))
 }
 
 fn is_so_many_bar(words: &[&str]) -> bool {

@@ -5,13 +5,13 @@
 
 use sha2::{Digest, Sha256};
 
-use super::belongs::{self, Thing};
+use super::belongs::{self, Group, Thing};
 use super::fields::{Done, Lines, NoteField, TEXT, TITLE};
 use super::found::Sense;
 use super::meant::{self, Answers, Question};
 use super::seen::{is_blank, is_seen};
 use super::state::Subject;
-use super::{markdown, pressure};
+use super::{bars, markdown, pressure};
 use holewright_pages::FieldError;
 
 /// The form as it was typed.
@@ -199,12 +199,18 @@ impl Wording {
 
     /// What a reader reads as one, in the order in which it is shown: a word of one field and the next of another
     /// are a pair too.
-    fn in_order(&self, corrections: &[&str], read: fn(&str) -> String) -> String {
-        let done = self.done.filled().map(|(_, typed)| typed.to_owned());
-        let corrections = corrections.iter().map(|said| read(said));
+    pub(super) fn in_order(&self, corrections: &[&str], read: fn(&str) -> String) -> String {
+        let text = read(&self.text);
         let title = [self.title.clone()].into_iter();
-        let all = title.chain(corrections).chain(done).chain([read(&self.text)]);
-        all.collect::<Vec<_>>().join("\n")
+        let mut all: Vec<String> = title.chain(corrections.iter().map(|said| read(said))).collect();
+        for (field, typed) in self.done.filled() {
+            let before = all.last().map(String::as_str).unwrap_or_default();
+            let is_ended = field.group == Some(Group::Drills)
+                && bars::is_a_drill_before_stock(before, typed, &text);
+            all.push(if is_ended { format!("{typed}.") } else { typed.to_owned() });
+        }
+        all.push(text);
+        all.join("\n")
     }
 }
 

@@ -169,7 +169,7 @@ pub(super) fn form_with(
             .as_ref()
             .map(|wording| wording.title.clone())
             .unwrap_or_default(),
-        preview: remarks.preview.as_ref().map(Text::of),
+        preview: remarks.preview.as_ref().map(Text::prompting),
         pages: remarks.preview.as_ref().map(shown_on).unwrap_or_default(),
         questions: remarks.questions.iter().map(|asked| question(asked, &remarks.errors)).collect(),
         fields,

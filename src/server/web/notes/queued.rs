@@ -6,7 +6,7 @@ use super::super::when::day;
 use super::history::Difference;
 use super::item::author;
 use super::lines::{age, kind};
-use super::text::Text;
+use super::text::{AtOnce, Text};
 use crate::db::notes::queue::{Asked, Queued};
 use crate::db::notes::read::{Note, Sender, Version, WordingState};
 use crate::db::notes::reports::{self, MOST_AT_ONCE};
@@ -171,6 +171,17 @@ impl Item {
         }
     }
 
+    /// What harms there and then in it, each line once: a new wording mostly says what the reported one does.
+    pub(super) fn at_once(&self) -> Vec<AtOnce> {
+        let mut lines: Vec<AtOnce> = Vec::new();
+        for line in self.parts().filter_map(|part| part.text.at_once()) {
+            if lines.iter().all(|said| said.materials != line.materials) {
+                lines.push(line);
+            }
+        }
+        lines
+    }
+
     /// What there is to decide about: what was reported first.
     pub(super) fn parts(&self) -> impl Iterator<Item = &Part> {
         self.reported.iter().chain(&self.waiting)
@@ -206,7 +217,7 @@ pub(super) fn item(
         difference: None,
         corrections: standing(note),
         goes: Vec::new(),
-        text: Text::of(&version.wording)
+        text: Text::prompting(&version.wording)
             .of_place(&old)
             .struck(note.standing_corrections().next().is_some()),
         words: told(note, decider, Act::Settle),
@@ -223,7 +234,7 @@ pub(super) fn item(
         difference: shown.map(|shown| Difference::of(Some(shown), version, effort)),
         corrections: Vec::new(),
         goes: if shown.is_some() { standing(note) } else { Vec::new() },
-        text: Text::of(&version.wording).of_place(if is_hidden { &new } else { &old }),
+        text: Text::prompting(&version.wording).of_place(if is_hidden { &new } else { &old }),
         words: told(note, decider, Act::Pass)
             .or_else(|| version.is_turned_back.then(|| TURNED_BACK.to_owned())),
         buttons: offered(note, decider, if is_hidden { &REPLACES } else { &DECIDES }),

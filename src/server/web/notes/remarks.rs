@@ -23,7 +23,7 @@ use crate::rules::deed::{Deed, Did};
 use crate::rules::notes::remarks::{Act, Below, LONGEST, State as Stands, after};
 use crate::rules::notes::seen::is_blank;
 use crate::rules::notes::state::{Others, StandIns, Subject, Who};
-use crate::rules::notes::{NoteId, VersionId, wording};
+use crate::rules::notes::{NoteId, VersionId, hazards, wording};
 use crate::{App, Error};
 use holewright_pages::Query;
 use holewright_pages::field::{Field, Kind};
@@ -190,6 +190,8 @@ struct Item {
     day: String,
     text: String,
     is_pressure: bool,
+    /// What burns, poisons or maims by its words, in one line; none where nothing does.
+    hazards: String,
     is_shown: bool,
     may_show: bool,
     may_decline: bool,
@@ -214,6 +216,7 @@ impl Item {
             title: remark.title,
             by: author(remark.by.as_deref()),
             day: day(remark.made_at),
+            hazards: hazards::of_text(&remark.text).join(" "),
             text: remark.text,
             is_pressure,
             is_shown: remark.state == Stands::Shown,

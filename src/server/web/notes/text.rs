@@ -8,7 +8,7 @@ use crate::rules::notes::dangers::Dangers;
 use crate::rules::notes::found::Sense;
 use crate::rules::notes::state::Subject;
 use crate::rules::notes::wording::Wording;
-use crate::rules::notes::{dangers, markdown, pressure};
+use crate::rules::notes::{dangers, hazards, markdown, pressure};
 use holewright_pages::link::Link;
 
 /// A wording; shown in a page with `{{ text|safe }}`, since it escapes what it holds itself.
@@ -25,6 +25,8 @@ pub(super) struct Text {
     anchor: String,
     /// What is said beside boilers and pressure.
     caution: Option<&'static str>,
+    /// What its author and whoever decides are told of its words.
+    prompts: Vec<&'static str>,
     is_warning: bool,
     /// A correction stands above it.
     is_struck: bool,
@@ -34,7 +36,7 @@ pub(super) struct Text {
 #[derive(Clone, Debug, Template)]
 #[template(path = "web/notes/at_once.html")]
 pub(super) struct AtOnce {
-    materials: String,
+    pub(super) materials: String,
     anchor: String,
 }
 
@@ -56,9 +58,15 @@ impl Text {
             dangers: dangers::of_note(wording),
             anchor: "dangers".to_owned(),
             caution: caution(wording),
+            prompts: Vec::new(),
             is_warning: wording.sense == Sense::Warning,
             is_struck: false,
         }
+    }
+
+    /// The same for its author and whoever decides: what burns, poisons or maims by its words is said too.
+    pub(super) fn prompting(wording: &Wording) -> Self {
+        Self { prompts: hazards::of_note(wording), ..Self::of(wording) }
     }
 
     /// Whether it belongs to nothing of the reference.
