@@ -127,12 +127,16 @@ pub(crate) fn internal(thread: &Thread, hole: f64) -> f64 {
 
 /// A bottoming tap of 1/4-20 in a hole for so much full thread.
 pub(crate) fn quarter_inch(full_thread: Length) -> BlindDepths {
-    let hole = BlindHole {
+    blind(&quarter_inch_hole(), full_thread)
+}
+
+/// 1/4-20, its drill and a bottoming tap.
+pub(crate) fn quarter_inch_hole() -> BlindHole {
+    BlindHole {
         major: inch(0.25),
         pitch: inch(0.05),
         drill: inch(0.201),
         point_angle: degrees(118.0),
         last_tap: LastTap::Plug,
-    };
-    blind(&hole, full_thread)
+    }
 }

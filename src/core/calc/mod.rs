@@ -1,6 +1,7 @@
 //! The formulas: pure functions from the tables and a question to figures.
 
 pub mod aim;
+pub mod blind_hole;
 mod candidate;
 pub mod clearance;
 pub mod countersink;
@@ -14,6 +15,7 @@ pub mod limits;
 pub mod machines;
 pub mod neighbours;
 pub mod oversize;
+pub mod position;
 pub mod reaming;
 pub mod relations;
 pub mod setting;

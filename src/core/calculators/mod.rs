@@ -9,21 +9,25 @@
 //! two fields cannot be together is refused once both are read, at the one to be changed:
 //! `reading.refuse(FIELD.error(…))`, as in `clearance/fields.rs`. A count is a `Field::count`.
 
+pub mod blind_hole;
 pub mod clearance;
 mod declaration;
 mod point_length;
+pub mod position;
 mod rows;
 pub mod speeds;
 pub mod tapping;
 
 pub use declaration::{AnswerKind, Declaration, Finding, Form};
-pub use rows::{Answered, Figure, FigureKind, Measure, Output, Plain, Rows, Value};
+pub use rows::{Answered, Figure, FigureKind, Measure, Output, Plain, Rows, Shape, Value};
 
 /// Every calculator, in the order the pages list them.
 pub static CALCULATORS: &[&Declaration] = &[
     &speeds::DECLARATION,
     &tapping::DECLARATION,
     &clearance::DECLARATION,
+    &blind_hole::DECLARATION,
+    &position::DECLARATION,
     &point_length::DECLARATION,
 ];
 

@@ -36,6 +36,12 @@ pub enum Measure<A> {
     Percent(fn(&A) -> f64),
     /// Words.
     Words(fn(&A) -> String),
+    /// A length that is not always known: what it turns on was left open.
+    LengthIfKnown(fn(&A) -> Option<Length>),
+    /// Words that are not always to be said.
+    WordsIfAny(fn(&A) -> Option<String>),
+    /// Sentences in their order; there may be none.
+    Sentences(fn(&A) -> Vec<String>),
 }
 
 /// A figure worked out.
@@ -55,6 +61,37 @@ pub enum Value {
     Percent(f64),
     /// Words.
     Words(String),
+    /// Sentences in their order; there may be none.
+    Sentences(Vec<String>),
+    /// What it turns on was left open.
+    Unknown,
+}
+
+impl From<Option<Length>> for Value {
+    fn from(length: Option<Length>) -> Self {
+        length.map_or(Self::Unknown, Self::Length)
+    }
+}
+
+impl From<Option<String>> for Value {
+    fn from(words: Option<String>) -> Self {
+        words.map_or(Self::Unknown, Self::Words)
+    }
+}
+
+/// What a program gets for a figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shape {
+    /// A number.
+    Number,
+    /// A number, or nothing.
+    NumberIfKnown,
+    /// Words.
+    Words,
+    /// Words, or nothing.
+    WordsIfAny,
+    /// A list of sentences.
+    Sentences,
 }
 
 /// The kind of a figure, without the figure.
@@ -64,8 +101,8 @@ pub struct FigureKind {
     pub key: String,
     /// What it is, unit included.
     pub description: String,
-    /// It is words, and no number.
-    pub is_words: bool,
+    /// What a program gets.
+    pub shape: Shape,
 }
 
 /// A row worked out.
@@ -121,13 +158,28 @@ impl<A> Measure<A> {
     /// What stands behind a key, and behind a description.
     const fn unit(&self) -> [&'static str; 2] {
         match self {
-            Self::Length(_) => ["_mm", ", in millimetres"],
+            Self::Length(_) | Self::LengthIfKnown(_) => ["_mm", ", in millimetres"],
             Self::Angle(_) => ["_deg", ", in degrees"],
             Self::SpindleSpeed(_) => ["_rpm", ", in revolutions a minute"],
             Self::SurfaceSpeed(_) => ["_m_per_min", ", in metres a minute"],
             Self::Time(_) => ["_s", ", in seconds"],
             Self::Percent(_) => ["_percent", ", as a percentage"],
-            Self::Words(_) => ["", ""],
+            Self::Words(_) | Self::WordsIfAny(_) | Self::Sentences(_) => ["", ""],
+        }
+    }
+
+    const fn shape(&self) -> Shape {
+        match self {
+            Self::Words(_) => Shape::Words,
+            Self::WordsIfAny(_) => Shape::WordsIfAny,
+            Self::Sentences(_) => Shape::Sentences,
+            Self::LengthIfKnown(_) => Shape::NumberIfKnown,
+            Self::Length(_)
+            | Self::Angle(_)
+            | Self::SpindleSpeed(_)
+            | Self::SurfaceSpeed(_)
+            | Self::Time(_)
+            | Self::Percent(_) => Shape::Number,
         }
     }
 
@@ -140,6 +192,9 @@ impl<A> Measure<A> {
             Self::Time(of) => Value::Time(of(answer)),
             Self::Percent(of) => Value::Percent(of(answer)),
             Self::Words(of) => Value::Words(of(answer)),
+            Self::LengthIfKnown(of) => of(answer).into(),
+            Self::WordsIfAny(of) => of(answer).into(),
+            Self::Sentences(of) => Value::Sentences(of(answer)),
         }
     }
 }
@@ -150,7 +205,7 @@ impl<A> Output<A> {
         FigureKind {
             key: format!("{}{key}", self.key),
             description: format!("{}{words}.", self.description),
-            is_words: matches!(self.value, Measure::Words(_)),
+            shape: self.value.shape(),
         }
     }
 }

@@ -39,7 +39,7 @@ const PLAN: Page = Page {
     url: Cow::Borrowed("/plan"),
     why: "tapping and clearance drills, depths, speeds and steps for one hole",
     names: &[
-        "plan", "hole plan", "hole", "holes", "peck", "pecking", "peck drilling", "blind hole",
+        "plan", "hole plan", "hole", "holes", "peck", "pecking", "peck drilling",
         "tap", "how deep to drill", "depth to drill",
         "plan a hole", "two parts", "two part plan", "spot through", "pattern of holes",
     ],

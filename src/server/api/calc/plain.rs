@@ -1,7 +1,7 @@
 //! An answer in rows: each figure under its key, then the rules they go by.
 
 use serde::ser::{Serialize, SerializeMap, Serializer};
-use utoipa::openapi::schema::{Array, Object, Schema, Type};
+use utoipa::openapi::schema::{Array, Object, Schema, SchemaType, Type};
 use utoipa::openapi::{Ref, RefOr};
 use utoipa::{PartialSchema, ToSchema};
 
@@ -9,7 +9,7 @@ use super::Described;
 use crate::Error;
 use crate::api::figures;
 use holewright_core::asking::Asked;
-use holewright_core::calculators::{Declaration, Figure, FigureKind, Rows, Value};
+use holewright_core::calculators::{Declaration, Figure, FigureKind, Rows, Shape, Value};
 use holewright_core::units::{in_seconds, print};
 
 /// The key of the rules.
@@ -52,6 +52,8 @@ impl Serialize for Body {
                 Value::Time(time) => map.serialize_entry(key, &figures::number(in_seconds(*time))),
                 Value::Percent(percent) => map.serialize_entry(key, &figures::percent(*percent)),
                 Value::Words(words) => map.serialize_entry(key, words),
+                Value::Sentences(sentences) => map.serialize_entry(key, sentences),
+                Value::Unknown => map.serialize_entry(key, &None::<()>),
             }?;
         }
         let rules: Vec<Rule<'_>> = self.0.iter().map(Rule::from).collect();
@@ -91,7 +93,18 @@ pub(super) fn described(calculator: &Declaration, rows: &dyn Rows) -> Described 
 }
 
 fn property(kind: &FigureKind) -> Schema {
-    let mut property = Object::with_type(if kind.is_words { Type::String } else { Type::Number });
+    if kind.shape == Shape::Sentences {
+        let mut list = Array::new(Object::with_type(Type::String));
+        list.description = Some(kind.description.clone());
+        return Schema::Array(list);
+    }
+    let or_null = |held| SchemaType::from_iter([held, Type::Null]);
+    let mut property = Object::with_type(match kind.shape {
+        Shape::Number => Type::Number.into(),
+        Shape::NumberIfKnown => or_null(Type::Number),
+        Shape::WordsIfAny => or_null(Type::String),
+        Shape::Words | Shape::Sentences => Type::String.into(),
+    });
     property.description = Some(kind.description.clone());
     Schema::Object(property)
 }
