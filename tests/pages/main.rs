@@ -28,6 +28,7 @@ mod outside;
 mod plan;
 mod properties;
 mod redirects;
+mod rescue;
 mod signs;
 mod structure;
 mod taken;

@@ -1,9 +1,12 @@
 //! A blind hole: its depths are the plan's, its verdict follows from its wall, and what is said to make it
 //! possible does.
 
+#![expect(clippy::panic, reason = "an answer that lacks a row must stop the test")]
+
 use holewright_core::calc::blind_hole::{Change, Question, TapEnd, Verdict, Way, answer, changed};
 use holewright_core::calc::depth::{BlindHole, LastTap, blind, least_wall};
 use holewright_core::calculators::blind_hole::{DECLARATION, answer_to};
+use holewright_core::calculators::{AnswerKind, Figure, Value};
 use holewright_core::plan::{Hole, HoleSpec, build};
 use holewright_core::tables::{materials, threads};
 use holewright_core::units::{Length, degrees, in_mm, mm};
@@ -138,22 +141,25 @@ fn blind_hole_is_as_deep_as_in_a_plan() {
     }
 }
 
-/// The sentences of an answer as a page prints them.
+/// The rows of an answer.
+fn figures(pairs: &[(&'static str, &str)]) -> Vec<Figure> {
+    let AnswerKind::Rows(rows) = DECLARATION.answer else { panic!("it answers in rows") };
+    rows.answer(&DECLARATION.asked(pairs.iter().copied())).expect("an answer").figures
+}
+
+/// A row in sentences.
+fn sentences(figures: &[Figure], key: &str) -> Vec<String> {
+    let found = figures.iter().find(|figure| figure.key == key).map(|figure| &figure.value);
+    let Some(Value::Sentences(said)) = found else { panic!("{key} is no row of sentences") };
+    said.clone()
+}
+
+/// The verdict, and what would make it possible.
 fn said(pairs: &[(&'static str, &str)]) -> (String, Vec<String>) {
-    use holewright_core::calculators::{AnswerKind, Value};
-    let AnswerKind::Rows(rows) = DECLARATION.answer else { return Default::default() };
-    let found = rows.answer(&DECLARATION.asked(pairs.iter().copied())).expect("an answer");
-    let value =
-        |key: &str| found.figures.iter().find(|figure| figure.key == key).map(|it| &it.value);
-    let words = |value: Option<&Value>| match value {
-        Some(Value::Words(words)) => words.clone(),
-        _ => String::new(),
-    };
-    let ways = match value("ways") {
-        Some(Value::Sentences(ways)) => ways.clone(),
-        _ => Vec::new(),
-    };
-    (words(value("verdict")), ways)
+    let figures = figures(pairs);
+    let verdict = figures.iter().find(|figure| figure.key == "verdict").map(|it| &it.value);
+    let Some(Value::Words(verdict)) = verdict else { panic!("no verdict") };
+    (verdict.clone(), sentences(&figures, "ways"))
 }
 
 /// 3/16 in of thread in a part 3/16 in thick, as drawings ask for.
@@ -173,6 +179,18 @@ fn blind_hole_in_a_part_as_thick_as_its_thread_is_not_possible_and_says_what_is(
     let (verdict, ways) =
         said(&[("thread", "5 BA"), ("depth", "3/16"), ("part_thickness", "1/2 in")]);
     assert_eq!((verdict.as_str(), ways.len()), ("possible", 0));
+}
+
+/// A tap up to 3/8 in may have a male centre still: it is spoken of where it was not counted.
+#[test]
+fn blind_hole_speaks_of_a_male_centre_that_was_not_counted() {
+    let speaks = |pairs: &[(&'static str, &str)]| {
+        let before = sentences(&figures(pairs), "before_tapping");
+        before.iter().any(|said| said.contains("a male centre still on it wants up to 1.6 mm"))
+    };
+    assert!(speaks(&[("thread", "5 BA")]));
+    assert!(!speaks(&[("thread", "5 BA"), ("tap_end", "male-centre")]));
+    assert!(!speaks(&[("thread", "M12")]));
 }
 
 /// Ten threads are ten pitches.

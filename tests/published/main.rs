@@ -13,7 +13,7 @@
 //! and power (`drill_thrust_torque_factors`, `power_constants_Kp`, `specific_cutting_force_kc1`,
 //! `drill_material_constant_K`, `tapping_torque`, `tap_breaking_torque`), `drill_speed_adjustment`,
 //! and tools the plan does not size (`centre_drills`, `centre_holes`, `drill_flute_length_din338`,
-//! `drill_tolerance_h8`, `broken_tap_removal`).
+//! `drill_tolerance_h8`).
 
 #![expect(clippy::print_stdout, reason = "a line for every file is what the runner is for")]
 #![expect(
@@ -42,6 +42,7 @@ mod readings;
 mod readme_table;
 mod reaming;
 mod replay;
+mod rescue;
 mod size;
 mod statements;
 mod stress_area;
@@ -71,6 +72,7 @@ fn families() -> Vec<&'static Family> {
         cutting::FAMILIES,
         materials::FAMILIES,
         reaming::FAMILIES,
+        rescue::FAMILIES,
         drills::FAMILIES,
         worked_examples::FAMILIES,
         statements::FAMILIES,

@@ -4,8 +4,9 @@
 use std::collections::BTreeSet;
 
 use holewright_core::tables::materials::{Material, all, feeds};
+use holewright_core::tables::rescue::{self, Trouble};
 use holewright_core::tables::source::{Grade, Source};
-use holewright_core::tables::{countersinks, drills, lists, reaming, threads};
+use holewright_core::tables::{countersinks, drills, inserts, lists, reaming, threads};
 
 use crate::{outside, readings};
 
@@ -23,6 +24,8 @@ fn held() -> BTreeSet<&'static str> {
         .chain(lists::all().map(|row| row.source))
         .chain(drills::all().iter().map(|drill| drill.source()))
         .chain(countersinks::all().iter().map(|row| row.source))
+        .chain(inserts::all().iter().map(|row| row.source))
+        .chain(rescue::all().iter().flat_map(Trouble::sentences).map(|advice| advice.source))
         .chain([reaming::speed_rule().1]);
     sources.map(|source| source.cite).collect()
 }

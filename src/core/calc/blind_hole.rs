@@ -4,7 +4,7 @@
 //! tap's pointed end counted in or out. Leaves out which drill, and what the metal asks of it.
 
 use crate::calc::depth::{self, BlindDepths, BlindHole, LastTap};
-use crate::units::{Angle, Length, SAME_LENGTH, degrees, in_degrees, mm};
+use crate::units::{Angle, Length, SAME_LENGTH, degrees, falls_short, in_degrees, mm};
 
 /// The end of the last tap.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -186,7 +186,7 @@ fn most_full_thread(asked: &Question, thickness: Length) -> Option<Length> {
 }
 
 /// The changes that gain something here, the cheapest first; all of them together last, where no one
-/// of them is enough.
+/// of them is enough and together they gain more.
 fn ways(asked: &Question, thickness: Length) -> Vec<Way> {
     let angle = in_degrees(asked.hole.point_angle);
     let single = [
@@ -197,8 +197,10 @@ fn ways(asked: &Question, thickness: Length) -> Vec<Way> {
     ];
     let way = |change| left_by(asked, thickness, change);
     let mut ways: Vec<Way> = single.into_iter().flatten().map(way).collect();
-    if ways.len() > 1 && ways.iter().all(|way| !way.is_enough) {
-        ways.push(way(Change::Together));
+    let together = way(Change::Together);
+    let gains = |one: &Way| !one.is_enough && falls_short(one.wall, together.wall);
+    if !ways.is_empty() && ways.iter().all(gains) {
+        ways.push(together);
     }
     ways
 }

@@ -26,7 +26,7 @@ pub mod taper_hole;
 pub mod tapped_in;
 pub mod tapping;
 pub mod thread_form;
-pub mod tool_steel;
 pub mod uses;
 
+pub use crate::tables::tool_steel;
 pub use error::Error;

@@ -19,7 +19,7 @@ pub mod speeds;
 pub mod tapping;
 
 pub use declaration::{AnswerKind, Declaration, Finding, Form};
-pub use rows::{Answered, Figure, FigureKind, Measure, Output, Plain, Rows, Shape, Value};
+pub use rows::{Answered, Figure, FigureKind, Measure, Output, Plain, Rows, Value};
 
 /// Every calculator, in the order the pages list them.
 pub static CALCULATORS: &[&Declaration] = &[

@@ -36,10 +36,10 @@ pub enum Measure<A> {
     Percent(fn(&A) -> f64),
     /// Words.
     Words(fn(&A) -> String),
-    /// A length that is not always known: what it turns on was left open.
-    LengthIfKnown(fn(&A) -> Option<Length>),
-    /// Words that are not always to be said.
-    WordsIfAny(fn(&A) -> Option<String>),
+    /// Words that there may be none of.
+    SomeWords(fn(&A) -> Option<String>),
+    /// A length that there may be none of.
+    SomeLength(fn(&A) -> Option<Length>),
     /// Sentences in their order; there may be none.
     Sentences(fn(&A) -> Vec<String>),
 }
@@ -63,35 +63,8 @@ pub enum Value {
     Words(String),
     /// Sentences in their order; there may be none.
     Sentences(Vec<String>),
-    /// What it turns on was left open.
-    Unknown,
-}
-
-impl From<Option<Length>> for Value {
-    fn from(length: Option<Length>) -> Self {
-        length.map_or(Self::Unknown, Self::Length)
-    }
-}
-
-impl From<Option<String>> for Value {
-    fn from(words: Option<String>) -> Self {
-        words.map_or(Self::Unknown, Self::Words)
-    }
-}
-
-/// What a program gets for a figure.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Shape {
-    /// A number.
-    Number,
-    /// A number, or nothing.
-    NumberIfKnown,
-    /// Words.
-    Words,
-    /// Words, or nothing.
-    WordsIfAny,
-    /// A list of sentences.
-    Sentences,
+    /// There is none here.
+    Nothing,
 }
 
 /// The kind of a figure, without the figure.
@@ -101,8 +74,12 @@ pub struct FigureKind {
     pub key: String,
     /// What it is, unit included.
     pub description: String,
-    /// What a program gets.
-    pub shape: Shape,
+    /// It is words, and no number.
+    pub is_words: bool,
+    /// There may be none.
+    pub may_lack: bool,
+    /// It is a list of sentences.
+    pub is_list: bool,
 }
 
 /// A row worked out.
@@ -158,29 +135,19 @@ impl<A> Measure<A> {
     /// What stands behind a key, and behind a description.
     const fn unit(&self) -> [&'static str; 2] {
         match self {
-            Self::Length(_) | Self::LengthIfKnown(_) => ["_mm", ", in millimetres"],
+            Self::Length(_) | Self::SomeLength(_) => ["_mm", ", in millimetres"],
             Self::Angle(_) => ["_deg", ", in degrees"],
             Self::SpindleSpeed(_) => ["_rpm", ", in revolutions a minute"],
             Self::SurfaceSpeed(_) => ["_m_per_min", ", in metres a minute"],
             Self::Time(_) => ["_s", ", in seconds"],
             Self::Percent(_) => ["_percent", ", as a percentage"],
-            Self::Words(_) | Self::WordsIfAny(_) | Self::Sentences(_) => ["", ""],
+            Self::Words(_) | Self::SomeWords(_) | Self::Sentences(_) => ["", ""],
         }
     }
 
-    const fn shape(&self) -> Shape {
-        match self {
-            Self::Words(_) => Shape::Words,
-            Self::WordsIfAny(_) => Shape::WordsIfAny,
-            Self::Sentences(_) => Shape::Sentences,
-            Self::LengthIfKnown(_) => Shape::NumberIfKnown,
-            Self::Length(_)
-            | Self::Angle(_)
-            | Self::SpindleSpeed(_)
-            | Self::SurfaceSpeed(_)
-            | Self::Time(_)
-            | Self::Percent(_) => Shape::Number,
-        }
+    /// Whether there may be none.
+    const fn may_lack(&self) -> bool {
+        matches!(self, Self::SomeWords(_) | Self::SomeLength(_))
     }
 
     fn of(&self, answer: &A) -> Value {
@@ -192,11 +159,16 @@ impl<A> Measure<A> {
             Self::Time(of) => Value::Time(of(answer)),
             Self::Percent(of) => Value::Percent(of(answer)),
             Self::Words(of) => Value::Words(of(answer)),
-            Self::LengthIfKnown(of) => of(answer).into(),
-            Self::WordsIfAny(of) => of(answer).into(),
+            Self::SomeWords(of) => held(of(answer), Value::Words),
+            Self::SomeLength(of) => held(of(answer), Value::Length),
             Self::Sentences(of) => Value::Sentences(of(answer)),
         }
     }
+}
+
+/// The value there is, or that there is none.
+fn held<T>(value: Option<T>, with: fn(T) -> Value) -> Value {
+    value.map_or(Value::Nothing, with)
 }
 
 impl<A> Output<A> {
@@ -204,8 +176,14 @@ impl<A> Output<A> {
         let [key, words] = self.value.unit();
         FigureKind {
             key: format!("{}{key}", self.key),
-            description: format!("{}{words}.", self.description),
-            shape: self.value.shape(),
+            description: format!(
+                "{}{words}{}.",
+                self.description,
+                if self.value.may_lack() { "; null where there is none" } else { "" }
+            ),
+            is_words: matches!(self.value, Measure::Words(_) | Measure::SomeWords(_)),
+            may_lack: self.value.may_lack(),
+            is_list: matches!(self.value, Measure::Sentences(_)),
         }
     }
 }

@@ -49,7 +49,7 @@ const LARGEST: f64 = 10_000.0;
 /// let (hole, screw, off) = (mm(3.4), mm(3.0), mm(0.3));
 /// let worst = WorstCase { hole, lower: None, screw, off, goes_together: false };
 /// let drawn: Vec<String> = worst_case_dimensions(&worst).iter().map(|size| size.drawn()).collect();
-/// assert_eq!(drawn, ["hole ⌀3.4 mm", "screw ⌀3 mm", "apart 0.3 mm"]);
+/// assert_eq!(drawn, ["hole ⌀3.4 mm", "apart 0.3 mm", "screw ⌀3 mm"]);
 /// ```
 #[must_use]
 pub fn worst_case_dimensions(worst: &WorstCase) -> Vec<Dimension> {
@@ -57,8 +57,8 @@ pub fn worst_case_dimensions(worst: &WorstCase) -> Vec<Dimension> {
     let upper = if lower.is_some() { "upper hole" } else { "hole" };
     [Dimension::diameter(upper, worst.hole)]
         .into_iter()
+        .chain([Dimension::length("apart", worst.off), Dimension::diameter("screw", worst.screw)])
         .chain(lower)
-        .chain([Dimension::diameter("screw", worst.screw), Dimension::length("apart", worst.off)])
         .collect()
 }
 
@@ -70,28 +70,29 @@ pub fn worst_case(worst: &WorstCase, ids: DrawingIds<'_>) -> String {
     let mut lines = DimensionLines::default();
     let bottom = view.dimensions(worst, &mut lines);
     parts.extend(lines.elements());
-    let note = note(worst);
-    let height = bottom + LINE;
-    let text = Element::new("text").with("x", MARGIN).with("y", height).text(note.clone());
-    parts.push(frame::lettering("note ink", vec![text]));
-    frame::sheet(ids, (height + MARGIN).ceil(), caption(worst, &note), parts)
+    let mut height = bottom;
+    let notes = notes(worst).map(|note| {
+        height += LINE;
+        Element::new("text").with("x", MARGIN).with("y", height).text(note)
+    });
+    parts.push(frame::lettering("note ink", notes.into()));
+    frame::sheet(ids, (height + MARGIN).ceil(), caption(worst), parts)
 }
 
-fn note(worst: &WorstCase) -> String {
-    let state =
-        if worst.goes_together { "The screw goes in." } else { "The screw fouls the hole." };
-    format!("{state} Seen along the axis, to scale.")
+const fn notes(worst: &WorstCase) -> [&'static str; 2] {
+    let fits = if worst.goes_together { "The screw goes in." } else { "The screw fouls the hole." };
+    [fits, "Seen along the axis, to scale."]
 }
 
-fn caption(worst: &WorstCase, note: &str) -> Caption {
-    let mut description = "Two holes at the worst, seen along the axis.".to_owned();
+fn caption(worst: &WorstCase) -> Caption {
+    let mut description = "Two holes at the worst.".to_owned();
     for Dimension { label, mm, inch, .. } in worst_case_dimensions(worst) {
         description.push_str(&format!(" {label}: {mm} ({inch})."));
     }
     let screw = print::mm(worst.screw, 3);
     Caption {
         title: format!("{screw} screw in holes that are out, at the worst"),
-        description: format!("{description} {note}"),
+        description: format!("{description} {}", notes(worst).join(" ")),
     }
 }
 
@@ -119,7 +120,7 @@ impl View {
         let widest = [hole, screw, lower.unwrap_or(0.0)].into_iter().fold(0.0, f64::max);
         let scale = ACROSS / (widest + off);
         let middle = WIDTH / 2.0;
-        let top = MARGIN + ROW * 1.5;
+        let top = MARGIN + LINE + ROW + CLEAR;
         let y = top + widest / 2.0 * scale;
         let circle = |diameter: f64, x: f64| Circle {
             centre: at(middle + x * scale, y),
@@ -177,14 +178,16 @@ impl View {
             }
         };
         let y = self.upper.centre.y;
-        across(self.upper.left(), self.upper.right(), y, self.top - CLEAR);
-        let mut row = self.bottom + CLEAR + LINE;
-        for circle in self.lower.into_iter().chain([self.screw]) {
-            across(circle.left(), circle.right(), y, row);
-            row += ROW;
-        }
+        let above = self.top - CLEAR;
+        across(self.upper.left(), self.upper.right(), y, above - ROW);
         let other = self.lower.unwrap_or(self.screw);
-        across(self.upper.centre.x, other.centre.x, y, row);
+        across(self.upper.centre.x, other.centre.x, y, above);
+        let mut row = self.bottom + CLEAR + LINE;
+        across(self.screw.left(), self.screw.right(), y, row);
+        if let Some(lower) = self.lower {
+            row += ROW;
+            across(lower.left(), lower.right(), y, row);
+        }
         row + OVERSHOOT + LINE
     }
 }

@@ -4,7 +4,7 @@ use super::{Cell, Table};
 use crate::calculators::{Figure, Value};
 use crate::units::{in_degrees, in_metres_per_minute, in_mm, in_rpm, in_seconds, print};
 
-/// The rows, each under its key with its unit; what is not known is left out.
+/// The rows, each under its key with its unit.
 #[must_use]
 pub fn rows(figures: &[Figure]) -> Table {
     let row = |figure: &Figure| {
@@ -12,10 +12,9 @@ pub fn rows(figures: &[Figure]) -> Table {
         let words = [rule, source.cite, source.grade.slug()].map(Cell::text);
         [Cell::text(&**key), cell(value)].into_iter().chain(words).collect()
     };
-    let known = |figure: &&Figure| figure.value != Value::Unknown;
     Table {
         columns: &["figure", "value", "rule", "source", "grade"],
-        rows: figures.iter().filter(known).map(row).collect(),
+        rows: figures.iter().map(row).collect(),
     }
 }
 
@@ -30,6 +29,6 @@ fn cell(value: &Value) -> Cell {
         Value::Percent(percent) => number(*percent, 1),
         Value::Words(words) => Cell::text(&**words),
         Value::Sentences(sentences) => Cell::text(sentences.join(" ")),
-        Value::Unknown => Cell::text(""),
+        Value::Nothing => Cell::text(""),
     }
 }

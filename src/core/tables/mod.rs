@@ -4,10 +4,13 @@
 pub mod clearance;
 pub mod countersinks;
 pub mod drills;
+pub mod inserts;
 pub mod lists;
 pub mod materials;
 pub mod reaming;
 pub mod reaming_pairs;
+pub mod rescue;
 pub mod source;
 pub mod threads;
 pub mod tolerances;
+pub mod tool_steel;

@@ -160,7 +160,8 @@ fn value_of(value: &Value) -> Option<(String, Option<String>)> {
         Value::Time(time) => format!("{} s", print::trimmed(in_seconds(*time), 1)),
         Value::Percent(percent) => print::percent(*percent),
         Value::Words(words) => set(words),
-        Value::Sentences(_) | Value::Unknown => return None,
+        Value::Nothing => "–".to_owned(),
+        Value::Sentences(_) => return None,
     };
     Some((value, None))
 }

@@ -4,6 +4,7 @@
 
 mod beside;
 mod depths;
+mod elsewhere;
 mod fields;
 mod figure;
 mod form;

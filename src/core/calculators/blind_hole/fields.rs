@@ -1,6 +1,5 @@
 //! What is asked of a blind hole.
 
-use super::outputs::PLAIN;
 use crate::asking::{
     self, About, Asked, Control, Diameter, Field, FieldError, Limits, Line, Need, POINT_ANGLE,
     Reading, Typed, Word, diameter, diameter_taken, metal, too_long, word,
@@ -11,45 +10,13 @@ use crate::calc::depth::{BlindHole, LONGEST_DIAMETERS, LastTap, usual_length};
 use crate::calc::tapped_in::TappedIn;
 use crate::calc::tapping;
 use crate::calc::thread_form::{Geometry, geometry};
-use crate::calculators::{AnswerKind, Declaration, Finding, Form};
 use crate::tables::drills;
 use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
 use crate::units::read::{plain, take};
 use crate::units::{Length, print};
 
-/// The calculator.
-pub static DECLARATION: Declaration = Declaration {
-    slug: "blind-hole",
-    title: "Blind hole",
-    answers: "How deep to drill for so much full thread, what wall is left, and what would make it possible where the part is too thin.",
-    finding: Finding {
-        title: "Blind hole",
-        why: "how deep to drill for so many threads, the wall left, and what to do where it is too thin",
-        names: &[
-            "blind hole",
-            "blind holes",
-            "blind hole depth",
-            "blind hole depths",
-            "blind tapping",
-            "wall under a hole",
-            "bottoming",
-            "male centre",
-            "how deep for threads",
-        ],
-        words: &["blind", "bottoming", "wall"],
-    },
-    form: Form {
-        first: &[&THREAD, &DEPTH, &PART_THICKNESS],
-        rest_heading: "Tap and drill",
-        rest: &[&FINISH, &TAP_END, &MATERIAL, &DRILL, &POINT_ANGLE],
-        begun_by: &[&THREAD],
-        button: "Find the depths",
-    },
-    answer: AnswerKind::Rows(&PLAIN),
-};
-
-static THREAD: Field<&Thread> = Field::new(
+pub(super) static THREAD: Field<&Thread> = Field::new(
     About {
         name: "thread",
         label: "Thread",
@@ -63,7 +30,7 @@ static THREAD: Field<&Thread> = Field::new(
 )
 .taking(|typed, _| asking::thread_taken(typed));
 
-static DEPTH: Field<Wanted> = Field::new(
+pub(super) static DEPTH: Field<Wanted> = Field::new(
     About {
         name: "depth",
         label: "Full thread wanted",
@@ -79,7 +46,7 @@ static DEPTH: Field<Wanted> = Field::new(
     |typed| wanted(typed, None),
 );
 
-static PART_THICKNESS: Field<Length> = Field::length(About {
+pub(super) static PART_THICKNESS: Field<Length> = Field::length(About {
     name: "part_thickness",
     label: "Thickness of the part",
     hint: "Where the hole is; it may be left empty",
@@ -96,7 +63,7 @@ static FINISHES: &[Word<LastTap>] = &[
     word("taper", "Taper", LastTap::Taper),
 ];
 
-static FINISH: Field<LastTap> = Field::words(
+pub(super) static FINISH: Field<LastTap> = Field::words(
     About {
         name: "finish",
         label: "Last tap run down",
@@ -115,7 +82,7 @@ static TAP_ENDS: &[Word<TapEnd>] = &[
     word("male-centre", "A male centre stands out of it", TapEnd::MaleCentre),
 ];
 
-static TAP_END: Field<TapEnd> = Field::words(
+pub(super) static TAP_END: Field<TapEnd> = Field::words(
     About {
         name: "tap_end",
         label: "End of that tap",
@@ -129,7 +96,7 @@ static TAP_END: Field<TapEnd> = Field::words(
     TAP_ENDS,
 );
 
-static MATERIAL: Field<&Material> = Field::new(
+pub(super) static MATERIAL: Field<&Material> = Field::new(
     About {
         name: "material",
         label: "Material, for the drill",
@@ -143,7 +110,7 @@ static MATERIAL: Field<&Material> = Field::new(
 )
 .with_control(Control::Metal("None: a drill for iron or gunmetal"));
 
-static DRILL: Field<Diameter> = Field::new(
+pub(super) static DRILL: Field<Diameter> = Field::new(
     About {
         name: "drill",
         label: "Or the drill itself",
@@ -196,7 +163,7 @@ pub struct Found {
 pub fn answer_to(asked: &Asked) -> Result<Found, Vec<FieldError>> {
     let mut reading = Reading::of(asked);
     let thread = reading.required(&THREAD);
-    let figures = thread.map(|thread| geometry(thread));
+    let figures = thread.map(geometry);
     let [depth, thickness] = [reading.typed(&DEPTH).text, reading.typed(&PART_THICKNESS).text];
     let full_thread = full_thread(&mut reading, thread.zip(figures), thickness);
     let part_thickness = part_thickness(&mut reading, thread, depth);

@@ -33,16 +33,16 @@ pub(super) static PLAIN: Plain<Found> = Plain {
         Output {
             key: "verdict",
             name: "In this part",
-            description: "Whether the part holds the hole blind; null where its thickness was not given",
-            value: Measure::WordsIfAny(words::verdict),
+            description: "Whether the part holds the hole blind, where its thickness was given",
+            value: Measure::SomeWords(words::verdict),
             rule: "Possible where half the drill's diameter or more is left under the point",
             source: WALL,
         },
         Output {
             key: "wall",
             name: "Wall left under the point",
-            description: "Metal left under the drill's point, 0 where the drill comes through; null where the thickness was not given",
-            value: Measure::LengthIfKnown(|found| {
+            description: "Metal left under the drill's point, 0 where the drill comes through, where the thickness was given",
+            value: Measure::SomeLength(|found| {
                 Some(found.answer.in_part.as_ref()?.wall.max(Default::default()))
             }),
             rule: "The thickness less the depth to the point",
@@ -85,8 +85,8 @@ pub(super) static PLAIN: Plain<Found> = Plain {
         Output {
             key: "male_centre",
             name: "Room for the male centre",
-            description: "What the male centre on this tap takes; null where its end is flat",
-            value: Measure::LengthIfKnown(words::for_centre),
+            description: "What the male centre on this tap takes",
+            value: Measure::SomeLength(words::for_centre),
             rule: "Up to half the diameter of the thread, counted in the depths",
             source: MINIMUM_DEPTH,
         },
@@ -101,8 +101,8 @@ pub(super) static PLAIN: Plain<Found> = Plain {
         Output {
             key: "most_full_thread",
             name: "Most full thread here",
-            description: "The most full thread that these tools leave in this part; null where it holds none, or its thickness was not given",
-            value: Measure::LengthIfKnown(|found| found.answer.in_part.as_ref()?.most_full_thread),
+            description: "The most full thread that these tools leave in this part",
+            value: Measure::SomeLength(|found| found.answer.in_part.as_ref()?.most_full_thread),
             rule: "What the lead, the spare pitch, the male centre, the point and the least wall leave of the thickness",
             source: WALL,
         },

@@ -126,6 +126,13 @@ pub(super) fn before_tapping(found: &Found) -> Vec<String> {
         "Lift the swarf out with a pick, a dab of grease on a wire, or a rinse, and tap again. No air line: the chips come back into the eyes."
             .to_owned(),
     ];
+    if let (Some(centre), TapEnd::Flat) = (found.answer.depths.male_centre, found.question.tap_end)
+    {
+        said.push(format!(
+            "Look at the end of the tap: a male centre still on it wants up to {} more.",
+            print::mm(centre, 2)
+        ));
+    }
     if found.answer.in_part.is_some() {
         said.push(
             "A wall that stands against steam, water or pressure is no matter of this sum: the drawing, the national boiler code and the club's inspector say how thick it must be."

@@ -1,69 +1,26 @@
 //! What is asked of two parts that have to go together.
 
-use super::outputs::PLAIN;
 use crate::asking::{
-    About, Asked, Control, Diameter, Field, FieldError, Limits, Need, OWNED, Reading, SERIES, Word,
-    at_hand, diameter, diameter_taken, word,
+    About, Asked, Control, Diameter, Field, FieldError, Limits, Need, Reading, Word, at_hand,
+    diameter, diameter_taken, word,
 };
 use crate::calc::clearance::{Fit, drill_for, hole, hole_by_rule};
 use crate::calc::position::{self, Case, Duty, Joint, Position, Register, Stage};
-use crate::calculators::clearance::{
-    CENTRE_ERROR, DIAMETER, FIT, Screw, THREAD, centre_error, screw,
-};
-use crate::calculators::{AnswerKind, Declaration, Finding, Form};
+use crate::calculators::clearance::{CENTRE_ERROR, FIT, Screw, centre_error, screw};
 use crate::tables::drills::Drill;
-use crate::units::{Angle, Length, falls_short, in_degrees, print};
-
-/// The calculator.
-pub static DECLARATION: Declaration = Declaration {
-    slug: "position",
-    title: "Holes out of place",
-    answers: "Whether two parts go together with their centres so far off, what clearance would do, and what to do about it.",
-    finding: Finding {
-        title: "Holes out of place",
-        why: "whether parts go together with centres off, what clearance would do, and what to do",
-        names: &[
-            "position",
-            "hole position",
-            "position error",
-            "position tolerance",
-            "positional tolerance",
-            "holes out of place",
-            "holes do not line up",
-            "holes dont line up",
-        ],
-        words: &["position", "centres", "tolerance", "astray"],
-    },
-    form: Form {
-        first: &[&CASE, &THREAD, &DIAMETER, &UPPER_ERROR, &LOWER_ERROR],
-        rest_heading: "Holes as made, lean, how far it has gone, drills at hand",
-        rest: &[
-            &FIT,
-            &HOLE,
-            &LOWER_HOLE,
-            &REGISTER,
-            &THICKNESS,
-            &LEAN,
-            &STAGE,
-            &DUTY,
-            &SERIES,
-            &OWNED,
-        ],
-        begun_by: &[&THREAD, &DIAMETER],
-        button: "Do they go together?",
-    },
-    answer: AnswerKind::Rows(&PLAIN),
-};
+use crate::units::{Angle, Length, falls_short, print};
 
 /// What stands below the clearance hole.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-enum Below {
+pub(super) enum Below {
+    /// A thread.
     #[default]
     Tapped,
+    /// A clearance hole.
     Clear,
 }
 
-static CASE: Field<Below> = Field::words(
+pub(super) static CASE: Field<Below> = Field::words(
     About {
         name: "case",
         label: "The lower part",
@@ -82,7 +39,7 @@ static CASES: &[Word<Below>] = &[
     word("floating", "Has a clearance hole too, for a bolt and nut", Below::Clear),
 ];
 
-static UPPER_ERROR: Field<Length> = Field::new(
+pub(super) static UPPER_ERROR: Field<Length> = Field::new(
     About {
         name: "upper_error",
         label: "How far the upper hole may be off",
@@ -95,7 +52,7 @@ static UPPER_ERROR: Field<Length> = Field::new(
     centre_error,
 );
 
-static LOWER_ERROR: Field<Length> = Field::new(
+pub(super) static LOWER_ERROR: Field<Length> = Field::new(
     About {
         name: "lower_error",
         label: "How far the lower hole may be off",
@@ -108,7 +65,7 @@ static LOWER_ERROR: Field<Length> = Field::new(
     centre_error,
 );
 
-static HOLE: Field<Diameter> = Field::new(
+pub(super) static HOLE: Field<Diameter> = Field::new(
     About {
         name: "hole",
         label: "Upper hole, as drilled",
@@ -122,7 +79,7 @@ static HOLE: Field<Diameter> = Field::new(
 )
 .taking(|typed, _| diameter_taken(typed));
 
-static LOWER_HOLE: Field<Diameter> = Field::new(
+pub(super) static LOWER_HOLE: Field<Diameter> = Field::new(
     About {
         name: "lower_hole",
         label: "Lower hole, where it is a clearance hole",
@@ -136,7 +93,7 @@ static LOWER_HOLE: Field<Diameter> = Field::new(
 )
 .taking(|typed, _| diameter_taken(typed));
 
-static REGISTER: Field<Register> = Field::words(
+pub(super) static REGISTER: Field<Register> = Field::words(
     About {
         name: "register",
         label: "What says where the parts lie",
@@ -156,17 +113,17 @@ static REGISTERS: &[Word<Register>] = &[
     word("free", "One hole, and nothing else: they may shift", Register::Free),
 ];
 
-static THICKNESS: Field<Length> = Field::length(About {
+pub(super) static THICKNESS: Field<Length> = Field::length(About {
     name: "thickness",
     label: "Thickness of the upper part",
-    hint: "Only for a hole that leans",
-    description: "Thickness of the upper part, over which a lean shows; a bare number is mm",
+    hint: "Only for a hole that leans; as thick as the screw if left empty",
+    description: "Thickness of the upper part, over which a lean shows; a bare number is mm, empty for as thick as the screw",
     example: "10 mm",
     need: Need::Open,
     limits: Limits::LENGTH,
 });
 
-static LEAN: Field<Angle> = Field::angle(About {
+pub(super) static LEAN: Field<Angle> = Field::angle(About {
     name: "lean",
     label: "How far the lower hole leans",
     hint: "Degrees off square: 0.2 mm in 10 mm is 1.1 degrees",
@@ -176,7 +133,7 @@ static LEAN: Field<Angle> = Field::angle(About {
     limits: Limits::between(0.1, 20.0, " degrees"),
 });
 
-static STAGE: Field<Stage> = Field::words(
+pub(super) static STAGE: Field<Stage> = Field::words(
     About {
         name: "stage",
         label: "How far the hole that is out has gone",
@@ -196,7 +153,7 @@ static STAGES: &[Word<Stage>] = &[
     word("marked", "Only marked or popped", Stage::Marked),
 ];
 
-static DUTY: Field<Duty> = Field::words(
+pub(super) static DUTY: Field<Duty> = Field::words(
     About {
         name: "duty",
         label: "What the screw does",
@@ -250,7 +207,7 @@ pub struct Found {
 /// ```
 pub fn answer_to(asked: &Asked) -> Result<Found, Vec<FieldError>> {
     let mut reading = Reading::of(asked);
-    let below = reading.or_default(&CASE);
+    let said = reading.optional(&CASE);
     let screw = screw(&mut reading);
     let upper_error = reading.or_default(&UPPER_ERROR);
     let lower_error = reading.or_default(&LOWER_ERROR);
@@ -260,9 +217,6 @@ pub fn answer_to(asked: &Asked) -> Result<Found, Vec<FieldError>> {
     let register = reading.or_default(&REGISTER);
     let thickness = reading.optional(&THICKNESS);
     let angle = reading.optional(&LEAN);
-    if let Some(error) = of_lean(angle, thickness, reading.typed(&THICKNESS).text) {
-        reading.refuse(error);
-    }
     let stage = reading.or_default(&STAGE);
     let duty = reading.or_default(&DUTY);
     let at_hand = at_hand(&mut reading);
@@ -271,17 +225,22 @@ pub fn answer_to(asked: &Asked) -> Result<Found, Vec<FieldError>> {
         let errors = [
             made.and_then(|hole| too_small(&HOLE, hole)),
             made_below.and_then(|hole| too_small(&LOWER_HOLE, hole)),
-            made_below.filter(|_| below == Below::Tapped).map(|_| tapped_below()),
+            made_below.filter(|_| said == Some(Below::Tapped)).map(|_| tapped_below()),
         ];
         errors.into_iter().flatten().for_each(|error| reading.refuse(error));
     }
+    // Whoever gives the lower clearance hole has said that there is one.
+    let usual = if made_below.is_some() { Below::Clear } else { Below::Tapped };
+    let below = said.unwrap_or(usual);
     let found = screw.map(|screw| {
         let hole = made.unwrap_or_else(|| hole_of(&screw, fit, &at_hand));
         let case = match below {
             Below::Tapped => Case::Fixed,
             Below::Clear => Case::Floating { lower: made_below.unwrap_or(hole) },
         };
-        let lean = angle.zip(thickness).map(|(angle, thick)| position::lean(thick, angle));
+        // Without a thickness, the upper part is as thick as the screw.
+        let thickness = thickness.unwrap_or(screw.size());
+        let lean = angle.map(|angle| position::lean(thickness, angle));
         let joint = Joint {
             case,
             register,
@@ -305,15 +264,6 @@ fn hole_of(screw: &Screw, fit: Fit, at_hand: &[&'static Drill]) -> Length {
         None => hole_by_rule(screw.major, fit),
     };
     drill_for(hole.hole, at_hand.iter().copied()).map_or(hole.hole, |drill| drill.diameter)
-}
-
-/// A lean shows over a thickness.
-fn of_lean(angle: Option<Angle>, thickness: Option<Length>, typed: &str) -> Option<FieldError> {
-    let angle = angle.filter(|_| thickness.is_none() && typed.is_empty())?;
-    let lean = print::trimmed(in_degrees(angle), 2);
-    Some(THICKNESS.error(format!(
-        "A lean of {lean}° shows over the thickness of the upper part. Write it: 6 mm."
-    )))
 }
 
 fn too_small(field: &Field<Diameter>, hole: Length, screw: &Screw) -> Option<FieldError> {

@@ -9,7 +9,7 @@ use super::Described;
 use crate::Error;
 use crate::api::figures;
 use holewright_core::asking::Asked;
-use holewright_core::calculators::{Declaration, Figure, FigureKind, Rows, Shape, Value};
+use holewright_core::calculators::{Declaration, Figure, FigureKind, Rows, Value};
 use holewright_core::units::{in_seconds, print};
 
 /// The key of the rules.
@@ -53,7 +53,7 @@ impl Serialize for Body {
                 Value::Percent(percent) => map.serialize_entry(key, &figures::percent(*percent)),
                 Value::Words(words) => map.serialize_entry(key, words),
                 Value::Sentences(sentences) => map.serialize_entry(key, sentences),
-                Value::Unknown => map.serialize_entry(key, &None::<()>),
+                Value::Nothing => map.serialize_entry(key, &None::<()>),
             }?;
         }
         let rules: Vec<Rule<'_>> = self.0.iter().map(Rule::from).collect();
@@ -93,18 +93,17 @@ pub(super) fn described(calculator: &Declaration, rows: &dyn Rows) -> Described 
 }
 
 fn property(kind: &FigureKind) -> Schema {
-    if kind.shape == Shape::Sentences {
+    if kind.is_list {
         let mut list = Array::new(Object::with_type(Type::String));
         list.description = Some(kind.description.clone());
         return Schema::Array(list);
     }
-    let or_null = |held| SchemaType::from_iter([held, Type::Null]);
-    let mut property = Object::with_type(match kind.shape {
-        Shape::Number => Type::Number.into(),
-        Shape::NumberIfKnown => or_null(Type::Number),
-        Shape::WordsIfAny => or_null(Type::String),
-        Shape::Words | Shape::Sentences => Type::String.into(),
-    });
+    let of = if kind.is_words { Type::String } else { Type::Number };
+    let mut property = if kind.may_lack {
+        Object::with_type(SchemaType::from_iter([of, Type::Null]))
+    } else {
+        Object::with_type(of)
+    };
     property.description = Some(kind.description.clone());
     Schema::Object(property)
 }
