@@ -9,6 +9,7 @@
 
 mod addresses;
 mod assets;
+mod bearing;
 mod calculators;
 mod chart;
 mod drawer;

@@ -94,6 +94,7 @@ fn errors_keep_everything_typed_and_say_what_is_read() {
         ("hand", "third"),
         ("part_thickness", "thin"),
         ("measured_hole", "-1"),
+        ("screw", "rubber"),
         ("centre_error", "some"),
         ("point_angle", "900"),
         ("spindle_speeds", "several"),

@@ -1,5 +1,6 @@
 //! The hole plan, case by case, and its drawings.
 
+mod bearing;
 mod cases;
 mod choices;
 mod drawing;

@@ -18,6 +18,8 @@ mod printing;
 mod quantities;
 mod reading;
 mod reaming;
+mod strength;
+mod tap_effort;
 mod taper;
 mod tapping;
 mod uses;

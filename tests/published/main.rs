@@ -7,13 +7,10 @@
 //! nobody needs fails as well as a missing one. `summary.md` is written from the replay.
 //!
 //! Not copied, because they belong to later issues: measuring over wires (`three_wire_*`),
-//! hexagons (`*_hexagon`, `hex_dimensions`), limits of the screw and of the effective diameter
-//! (`unified_2A_limits`, `iso965_TD2_coarse`), strength (`iso898_proof_loads`,
-//! `thread_shear_area`), hole circles (`chord_factors`, `bolt_circle_coordinates`), thrust, torque
-//! and power (`drill_thrust_torque_factors`, `power_constants_Kp`, `specific_cutting_force_kc1`,
-//! `drill_material_constant_K`, `tapping_torque`, `tap_breaking_torque`), `drill_speed_adjustment`,
-//! and tools the plan does not size (`centre_drills`, `centre_holes`, `drill_flute_length_din338`,
-//! `drill_tolerance_h8`).
+//! hexagons (`*_hexagon`, `hex_dimensions`), hole circles (`chord_factors`,
+//! `bolt_circle_coordinates`), the power of turning tools (`power_constants_Kp`,
+//! `specific_cutting_force_kc1`), `drill_speed_adjustment`, and tools the plan does not size
+//! (`centre_drills`, `centre_holes`, `drill_flute_length_din338`, `drill_tolerance_h8`).
 
 #![expect(clippy::print_stdout, reason = "a line for every file is what the runner is for")]
 #![expect(
@@ -45,8 +42,10 @@ mod replay;
 mod rescue;
 mod size;
 mod statements;
+mod strength;
 mod stress_area;
 mod tapping;
+mod torque;
 mod worked_examples;
 
 use std::collections::BTreeSet;
@@ -66,7 +65,9 @@ fn families() -> Vec<&'static Family> {
         form_constants::FAMILIES,
         limits::FAMILIES,
         nut_limits::FAMILIES,
+        strength::FAMILIES,
         stress_area::FAMILIES,
+        torque::FAMILIES,
         clearance::FAMILIES,
         bench_speeds::FAMILIES,
         cutting::FAMILIES,

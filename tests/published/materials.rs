@@ -88,7 +88,9 @@ fn material(row: &mut Row) {
         }
         "HSS drilling speed" => speed(row, material.drilling),
         "tapping speed" => speed(row, material.tapping),
-        "thread engagement" => row.leave_out("strength of a thread is not worked out yet"),
+        "thread engagement" => {
+            row.leave_out("one rule for all sizes: what a thread bears is reckoned size by size")
+        }
         "machinability" if !row.text("value").starts_with(|c: char| c.is_ascii_digit()) => {
             said(row, material);
         }

@@ -18,7 +18,7 @@ use crate::size::{self, Size};
 const SCREW: &str = "limits of the screw are not figured";
 const EFFECTIVE: &str = "limits of the effective diameter are not figured";
 const SCOPE: &str = "says what the standard holds, and prints no figure";
-const TORQUE: &str = "torque is not figured";
+const TORQUE: &str = "the same statement as in the tapping torques, where its figure is replayed";
 const OPINION: &str = "one author's habit, beside which the aim table is common practice too";
 const LENGTH: &str = "says how long a thread to make, which the person decides";
 
@@ -187,7 +187,8 @@ fn advice(row: &mut Row) {
         _ if to.starts_with('M') && to.contains(" 6H: ") => least_of_metric(row, &to),
         _ if to.starts_with("1020 steel") => row.leave_out(TORQUE),
         _ if to.starts_with("75 % thread") => row.leave_out(LENGTH),
-        _ if to.starts_with("load held") => row.leave_out("strength is not figured"),
+        _ if to.starts_with("load held") => row
+            .leave_out("a range that says neither metal nor length: strength is reckoned for both"),
         _ if to.starts_with("tough materials") => {
             let (tough, brass) = (aim("stainless-304", 2.1), aim("free-cutting-brass", 2.1));
             let got = format!("aims {tough} and {brass}");

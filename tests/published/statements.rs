@@ -7,9 +7,11 @@ use holewright_core::tables::threads::{SystemId, find};
 use holewright_core::units::{Length, Pitch, Printed, degrees, in_inch, in_mm, inch, mm};
 
 use crate::replay::{Family, Kind, Row};
-use crate::worked_examples::{STRENGTH, internal, quarter_inch, quarter_inch_hole};
+use crate::worked_examples::{internal, quarter_inch, quarter_inch_hole};
 use crate::{limits, size};
 
+const RULE_OF_THUMB: &str =
+    "one rule for all sizes and metals: what a thread bears is reckoned size by size";
 const ADVICE: &str = "advice, not a figure: the aim table is our own policy";
 
 pub(crate) const FAMILIES: &[Family] = &[
@@ -121,7 +123,7 @@ fn statements(row: &mut Row) {
             row.check_printed("value", "1.29904", Kind::Formula, got);
         }
         "engagement for a 75 % thread, nut material steel" | "load held by 50-65 % thread" => {
-            row.leave_out(STRENGTH);
+            row.leave_out(RULE_OF_THUMB);
         }
         "average thread depth" | "small or deep holes" => {
             row.leave_out(ADVICE);

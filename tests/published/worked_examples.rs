@@ -15,12 +15,10 @@ use holewright_core::units::{
 };
 
 use crate::replay::{Family, Kind, Row};
-use crate::size;
+use crate::{size, strength, torque};
 
-pub(crate) const STRENGTH: &str = "strength belongs to a later issue";
 const WIRES: &str = "measuring over wires belongs to a later issue";
 const CIRCLE: &str = "hole circles belong to a later issue";
-const TORQUE: &str = "thrust, torque and power belong to a later issue";
 
 pub(crate) const FAMILIES: &[Family] = &[
     Family {
@@ -59,7 +57,7 @@ fn threads(row: &mut Row) {
         "WE22" => in_mm(position(&joint(Case::Fixed, 10.1, 10.1)).hole_needed - mm(10.1)),
         "WE01" | "WE02" | "WE03" | "WE04" | "WE06" => return row.leave_out(WIRES),
         "WE07" | "WE08" | "WE24" | "WE25" | "WE26" => return row.leave_out(CIRCLE),
-        "WE11" | "WE12" | "WE27" | "WE28" | "WE31" | "WE32" => return row.leave_out(STRENGTH),
+        id @ ("WE11" | "WE12" | "WE27" | "WE28" | "WE31" | "WE32") => strength::example(id),
         other => panic!("no example {other}"),
     };
     row.check("answer", Kind::Formula, got);
@@ -127,7 +125,7 @@ fn workshop(row: &mut Row) {
             let angle = degrees(input(row, "angle"));
             in_mm(sink_depth(mm(input(row, "D")), mm(0.0), angle))
         }
-        _ => return row.leave_out(TORQUE),
+        _ => return torque::example(row),
     };
     row.check("answer", Kind::Formula, got);
 }

@@ -6,7 +6,10 @@ use std::collections::BTreeSet;
 use holewright_core::tables::materials::{Material, all, feeds};
 use holewright_core::tables::rescue::{self, Trouble};
 use holewright_core::tables::source::{Grade, Source};
-use holewright_core::tables::{countersinks, drills, inserts, lists, reaming, threads};
+use holewright_core::tables::{
+    countersinks, drill_force, drills, inserts, lists, reaming, screw_metals, tapping_force,
+    threads,
+};
 
 use crate::{outside, readings};
 
@@ -26,6 +29,11 @@ fn held() -> BTreeSet<&'static str> {
         .chain(countersinks::all().iter().map(|row| row.source))
         .chain(inserts::all().iter().map(|row| row.source))
         .chain(rescue::all().iter().flat_map(Trouble::sentences).map(|advice| advice.source))
+        .chain(tapping_force::all().map(|row| row.source))
+        .chain(tapping_force::all_rough().map(|row| row.source))
+        .chain(screw_metals::classes().iter().map(|class| class.source))
+        .chain(drill_force::RESISTANCES.iter().map(|row| row.source))
+        .chain([drill_force::CHISEL_SOURCE, drill_force::ROUGH_SOURCE])
         .chain([reaming::speed_rule().1]);
     sources.map(|source| source.cite).collect()
 }

@@ -50,6 +50,25 @@ pub fn thread(typed: Typed<'_>) -> Result<&'static Thread, FieldError> {
     thread_as_meant(typed).map(|read| read.thread)
 }
 
+/// A parallel thread; of a taper one it is said why not: `it has no effort in print`.
+///
+/// # Errors
+/// As [`thread`], and for a taper thread.
+pub fn parallel_thread(
+    typed: Typed<'_>,
+    why_no_taper: &str,
+) -> Result<&'static Thread, FieldError> {
+    let thread = thread(typed)?;
+    if thread.taper.is_none() {
+        Ok(thread)
+    } else {
+        Err(typed.error(format!(
+            "{} is a taper thread: {why_no_taper}. Write a parallel one.",
+            thread.designation
+        )))
+    }
+}
+
 /// What a thread was taken for; nothing where it could be no other.
 #[must_use]
 pub fn thread_taken(typed: Typed<'_>) -> Option<Taken> {

@@ -5,6 +5,7 @@ use crate::calc::thread_form::Geometry;
 use crate::calc::{engagement, oversize};
 use crate::tables::drills::Drill;
 use crate::tables::threads::{Form, Thread};
+use crate::units::Length;
 
 /// A drill with the thread it leaves.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -19,6 +20,32 @@ pub struct Candidate {
     pub within_standard: Option<bool>,
     /// Below the nut's least minor diameter.
     pub below_minor: bool,
+}
+
+/// Two drills nearer than this to the same engagement are one choice, percent.
+pub(super) const DISTINCT: f64 = 2.5;
+/// Less than this is no thread, percent.
+const LEAST: f64 = 40.0;
+
+/// The next larger drills at hand, given smallest first, each a distinct size and still a thread.
+#[must_use]
+pub fn next_larger(
+    form: Form,
+    geometry: &Geometry,
+    hole: Length,
+    at_hand: impl IntoIterator<Item = &'static Drill>,
+) -> Vec<&'static Drill> {
+    let percent = |hole| engagement::percent(form, geometry, hole);
+    let mut last = percent(hole);
+    let mut found = Vec::new();
+    for drill in at_hand {
+        let left = percent(drill.diameter);
+        if left <= last - DISTINCT && left >= LEAST {
+            found.push(drill);
+            last = left;
+        }
+    }
+    found
 }
 
 /// Judges one drill for a thread.

@@ -4,13 +4,11 @@
 //! Common practice, no source (the policy); the limits are the standards'.
 
 use crate::calc::aim;
-use crate::calc::candidate::Candidate;
+use crate::calc::candidate::{Candidate, DISTINCT};
 use crate::units::{Length, exceeds};
 
 /// Distances from the aim nearer than this are a tie, percent.
 const TIE: f64 = 0.05;
-/// A drill this much nearer the aim is worth buying, percent.
-const DISTINCT: f64 = 2.5;
 /// A thread fuller than this is no tap's work, percent.
 const TOO_FULL: f64 = 90.0;
 

@@ -4,7 +4,8 @@
 //! by their standard's own list ([`crate::calc::taper_hole`]).
 
 use crate::calc::aim::{self, Aim};
-pub use crate::calc::candidate::{Candidate, judge, judge_of};
+use crate::calc::candidate::DISTINCT;
+pub use crate::calc::candidate::{Candidate, judge, judge_of, next_larger};
 use crate::calc::drill_rule::{Kept, Pick, Rule};
 use crate::calc::limits::{self, LargestHole};
 use crate::calc::thread_form::{self, Geometry};
@@ -19,8 +20,6 @@ use crate::units::{Length, falls_short, in_mm, mm, print};
 const LISTED: std::ops::RangeInclusive<f64> = 50.0..=90.0;
 /// Engagements that can still be called a thread when the drawer holds nothing better, percent.
 const USABLE: std::ops::RangeInclusive<f64> = 40.0..=100.0;
-/// Two drills nearer than this to the same engagement are one choice, percent.
-const DISTINCT: f64 = 2.5;
 /// More thread than this is no one's to choose: it is offered by no neighbour, percent.
 const STRONGEST: f64 = 85.0;
 /// Further than this from the aim, the person is told, percent.

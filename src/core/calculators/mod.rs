@@ -16,7 +16,10 @@ mod point_length;
 pub mod position;
 mod rows;
 pub mod speeds;
+mod strength;
+mod tap_effort;
 pub mod tapping;
+mod usual_hole;
 
 pub use declaration::{AnswerKind, Declaration, Finding, Form};
 pub use rows::{Answered, Figure, FigureKind, Measure, Output, Plain, Rows, Value};
@@ -28,6 +31,8 @@ pub static CALCULATORS: &[&Declaration] = &[
     &clearance::DECLARATION,
     &blind_hole::DECLARATION,
     &position::DECLARATION,
+    &tap_effort::DECLARATION,
+    &strength::DECLARATION,
     &point_length::DECLARATION,
 ];
 

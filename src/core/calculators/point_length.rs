@@ -41,6 +41,7 @@ pub(super) static DECLARATION: Declaration = Declaration {
             rule: "Half the diameter over the tangent of half the point angle",
             source: Source::common_practice("geometry of a cone"),
         }],
+        notes: |_| Vec::new(),
         drawing: None,
     }),
 };

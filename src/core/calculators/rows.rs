@@ -1,8 +1,9 @@
 //! An answer in a few rows: the page, the JSON, its description and the file are made from their table.
 
 use crate::asking::{Asked, FieldError};
+use crate::tables::materials::Advice;
 use crate::tables::source::Source;
-use crate::units::{Angle, Frequency, Length, Time, Velocity};
+use crate::units::{Angle, Area, Force, Frequency, Length, Power, Time, Torque, Velocity};
 
 /// One row of an answer.
 pub struct Output<A: 'static> {
@@ -42,6 +43,16 @@ pub enum Measure<A> {
     SomeLength(fn(&A) -> Option<Length>),
     /// Sentences in their order; there may be none.
     Sentences(fn(&A) -> Vec<String>),
+    /// A percentage that there may be none of.
+    SomePercent(fn(&A) -> Option<f64>),
+    /// An area.
+    Area(fn(&A) -> Area),
+    /// A torque that there may be none of.
+    Torque(fn(&A) -> Option<Torque>),
+    /// A force that there may be none of.
+    Force(fn(&A) -> Option<Force>),
+    /// A power that there may be none of.
+    Power(fn(&A) -> Option<Power>),
 }
 
 /// A figure worked out.
@@ -63,6 +74,14 @@ pub enum Value {
     Words(String),
     /// Sentences in their order; there may be none.
     Sentences(Vec<String>),
+    /// An area.
+    Area(Area),
+    /// A torque.
+    Torque(Torque),
+    /// A force.
+    Force(Force),
+    /// A power.
+    Power(Power),
     /// There is none here.
     Nothing,
 }
@@ -105,6 +124,8 @@ pub struct Plain<A: 'static> {
     pub heading: fn(&A) -> String,
     /// The rows; the first is what was asked for.
     pub outputs: &'static [Output<A>],
+    /// What to mind beside the figures, each with where it comes from.
+    pub notes: fn(&A) -> Vec<Advice>,
     /// A drawing of it, as SVG.
     pub drawing: Option<fn(&A) -> String>,
 }
@@ -116,6 +137,8 @@ pub struct Answered {
     pub heading: String,
     /// The rows; the first is what was asked for.
     pub figures: Vec<Figure>,
+    /// What to mind beside them.
+    pub notes: Vec<Advice>,
     /// The drawing, where there is one.
     pub drawing: Option<String>,
 }
@@ -140,14 +163,26 @@ impl<A> Measure<A> {
             Self::SpindleSpeed(_) => ["_rpm", ", in revolutions a minute"],
             Self::SurfaceSpeed(_) => ["_m_per_min", ", in metres a minute"],
             Self::Time(_) => ["_s", ", in seconds"],
-            Self::Percent(_) => ["_percent", ", as a percentage"],
+            Self::Percent(_) | Self::SomePercent(_) => ["_percent", ", as a percentage"],
             Self::Words(_) | Self::SomeWords(_) | Self::Sentences(_) => ["", ""],
+            Self::Area(_) => ["_mm2", ", in square millimetres"],
+            Self::Torque(_) => ["_nm", ", in newton metres"],
+            Self::Force(_) => ["_n", ", in newtons"],
+            Self::Power(_) => ["_w", ", in watts"],
         }
     }
 
     /// Whether there may be none.
     const fn may_lack(&self) -> bool {
-        matches!(self, Self::SomeWords(_) | Self::SomeLength(_))
+        matches!(
+            self,
+            Self::SomeWords(_)
+                | Self::SomeLength(_)
+                | Self::SomePercent(_)
+                | Self::Torque(_)
+                | Self::Force(_)
+                | Self::Power(_)
+        )
     }
 
     fn of(&self, answer: &A) -> Value {
@@ -162,6 +197,11 @@ impl<A> Measure<A> {
             Self::SomeWords(of) => held(of(answer), Value::Words),
             Self::SomeLength(of) => held(of(answer), Value::Length),
             Self::Sentences(of) => Value::Sentences(of(answer)),
+            Self::SomePercent(of) => held(of(answer), Value::Percent),
+            Self::Area(of) => Value::Area(of(answer)),
+            Self::Torque(of) => held(of(answer), Value::Torque),
+            Self::Force(of) => held(of(answer), Value::Force),
+            Self::Power(of) => held(of(answer), Value::Power),
         }
     }
 }
@@ -205,6 +245,7 @@ impl<A> Rows for Plain<A> {
         Ok(Answered {
             heading: (self.heading)(&answer),
             figures: self.outputs.iter().map(figure).collect(),
+            notes: (self.notes)(&answer),
             drawing: self.drawing.map(|drawing| drawing(&answer)),
         })
     }

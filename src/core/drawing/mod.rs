@@ -2,6 +2,7 @@
 //!
 //! - [`hole_section`]: a tapped hole cut through its axis.
 //! - [`thread_profile`]: the true form of a thread.
+//! - [`effort_graph`]: effort and strength over the size of the hole.
 //! - [`worst_case`]: two holes whose centres are off, with the screw between them.
 //!
 //! Each drawing is complete with presentation attributes alone. For a page's own style it names its
@@ -10,6 +11,7 @@
 //! fill of `.ink` and the fill of `.paper`. Leaves out pages and files.
 
 mod dimension;
+mod effort_graph;
 mod frame;
 mod hatch;
 pub mod hole_section;
@@ -19,6 +21,7 @@ pub mod thread_profile;
 mod worst_case;
 
 pub use dimension::Dimension;
+pub use effort_graph::{EffortGraph, Marked, effort_graph};
 pub use hole_section::{BlindDepths, Bottom, Drilled, Section, Upper, dimensions, hole_section};
 pub use thread_profile::thread_profile;
 pub use worst_case::{WorstCase, worst_case, worst_case_dimensions};

@@ -2,7 +2,10 @@
 
 use super::{Cell, Table};
 use crate::calculators::{Figure, Value};
-use crate::units::{in_degrees, in_metres_per_minute, in_mm, in_rpm, in_seconds, print};
+use crate::units::{
+    in_degrees, in_metres_per_minute, in_mm, in_mm2, in_newton_metres, in_newtons, in_rpm,
+    in_seconds, in_watts, print,
+};
 
 /// The rows, each under its key with its unit.
 #[must_use]
@@ -29,6 +32,10 @@ fn cell(value: &Value) -> Cell {
         Value::Percent(percent) => number(*percent, 1),
         Value::Words(words) => Cell::text(&**words),
         Value::Sentences(sentences) => Cell::text(sentences.join(" ")),
+        Value::Area(area) => number(in_mm2(*area), 2),
+        Value::Torque(torque) => number(in_newton_metres(*torque), 3),
+        Value::Force(force) => number(in_newtons(*force), 0),
+        Value::Power(power) => number(in_watts(*power), 1),
         Value::Nothing => Cell::text(""),
     }
 }

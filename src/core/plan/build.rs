@@ -4,7 +4,8 @@ use super::drilling;
 use super::order;
 use super::question::Steps;
 use super::{
-    Cautions, Clearance, Error, HolePlan, HoleSize, HoleSpec, Listed, Tap, cautions, depths,
+    Cautions, Clearance, Error, HolePlan, HoleSize, HoleSpec, Listed, Tap, bearing, cautions,
+    depths,
 };
 use crate::calc::depth::LONGEST_DIAMETERS;
 use crate::calc::tapping::{self, DrillChoice, Question, Remark};
@@ -43,8 +44,12 @@ pub fn build(spec: &HoleSpec) -> Result<HolePlan<'_>, Error> {
         clearance: &clearance,
         depths: &depths,
     });
+    let tapped = spec.measured_hole.unwrap_or(drill.diameter);
+    let easier = tapping.easier.map(|candidate| candidate.drill);
     let mut plan = HolePlan {
         spec,
+        effort: bearing::tap_effort(spec, &geometry, tapped, easier),
+        strength: bearing::strength(spec, &geometry, tapped, depths.full_thread),
         geometry,
         hole: hole_size(spec, &geometry, drill.diameter),
         listed: listed(spec, &geometry, &tapping),

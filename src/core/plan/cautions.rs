@@ -9,6 +9,8 @@ mod materials;
 mod standing;
 mod tap;
 
+pub(super) use standing::speaks_of_pressure;
+
 use std::borrow::Cow;
 use std::cmp::Reverse;
 

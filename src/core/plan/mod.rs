@@ -1,7 +1,8 @@
 //! The hole plan: from a [`HoleSpec`] to ordered operations, margins and warnings.
 //!
-//! Leaves out what the thread will carry and how near the tap is to breaking: later work.
+//! Leaves out what a joint is to be loaded with, which a person decides.
 
+mod bearing;
 mod build;
 mod cautions;
 mod depths;
@@ -21,6 +22,7 @@ mod taps;
 mod warning;
 mod worked_up;
 
+pub use bearing::{Strength, TapEffort};
 pub use build::build;
 pub use error::{Error, most_offered};
 pub use operation::{Action, Lips, Operation, Part};
@@ -83,6 +85,10 @@ pub struct HolePlan<'spec> {
     pub clearance: Clearance,
     /// Depths in the tapped part.
     pub depths: Depths,
+    /// How hard the tap turns, and what is left to it; for hand taps in metals that have a figure.
+    pub effort: Option<TapEffort>,
+    /// What the thread carries; where the screw is named, and never where steam or pressure is spoken of.
+    pub strength: Option<Strength>,
     /// The published list size beside ours, and why they differ where they do.
     pub listed: Vec<Listed>,
     /// The steps, in order.

@@ -6,6 +6,7 @@ use crate::calc::depth::{LastTap, usual_point_angle};
 use crate::calc::machines::Machines;
 use crate::tables::drills::{self, Drill};
 use crate::tables::materials::Material;
+use crate::tables::screw_metals::Screw;
 use crate::tables::threads::Thread;
 use crate::tables::threads::read::Hand;
 use crate::units::{Angle, Length};
@@ -121,6 +122,8 @@ pub struct HoleSpec {
     pub machines: Machines,
     /// Thickness of the tapped part, for the wall under a blind hole.
     pub part_thickness: Option<Length>,
+    /// The screw, where what the thread carries is wanted.
+    pub screw: Option<Screw>,
     /// The last tap run down.
     pub finish: Option<LastTap>,
     /// Included angle of the drill's point.
@@ -171,6 +174,7 @@ impl HoleSpec {
             at_hand: AtHand::default(),
             machines: Machines::default(),
             part_thickness: None,
+            screw: None,
             finish: None,
             point_angle: usual_point_angle(),
             measured_hole: None,

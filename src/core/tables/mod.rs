@@ -3,6 +3,7 @@
 
 pub mod clearance;
 pub mod countersinks;
+pub mod drill_force;
 pub mod drills;
 pub mod inserts;
 pub mod lists;
@@ -10,7 +11,10 @@ pub mod materials;
 pub mod reaming;
 pub mod reaming_pairs;
 pub mod rescue;
+pub mod screw_limits;
+pub mod screw_metals;
 pub mod source;
+pub mod tapping_force;
 pub mod threads;
 pub mod tolerances;
 pub mod tool_steel;

@@ -10,8 +10,9 @@ pub mod read;
 
 pub use printed::{Fraction, Pitch, Printed};
 pub use quantity::{
-    Angle, Area, Density, Frequency, INCH_MM, Length, SAME_LENGTH, Stress, Time, Velocity, degrees,
-    exceeds, falls_short, grams_per_cm3, in_degrees, in_grams_per_cm3, in_inch,
-    in_metres_per_minute, in_mm, in_mm2, in_newtons_per_mm2, in_rpm, in_seconds, inch, ksi,
-    metres_per_minute, mm, newtons_per_mm2, rpm,
+    Angle, Area, Density, Force, Frequency, INCH_MM, Length, Power, SAME_LENGTH, Stress, Time,
+    Torque, Velocity, degrees, exceeds, falls_short, grams_per_cm3, in_degrees, in_grams_per_cm3,
+    in_inch, in_metres_per_minute, in_mm, in_mm2, in_newton_metres, in_newtons, in_newtons_per_mm2,
+    in_rpm, in_seconds, in_watts, inch, ksi, metres_per_minute, mm, newton_metres, newtons,
+    newtons_per_mm2, rpm, watts,
 };

@@ -74,6 +74,29 @@ pub fn significant(value: f64, figures: u8) -> f64 {
     round(value / scale, 0) * scale
 }
 
+/// A number with so many figures that tell, and no trailing zeros: a rough figure is told roughly.
+///
+/// # Examples
+/// ```
+/// use holewright_core::units::print::to_figures;
+/// assert_eq!(to_figures(0.14237, 2), "0.14");
+/// assert_eq!(to_figures(0.0532, 2), "0.053");
+/// assert_eq!(to_figures(2.0265, 2), "2");
+/// assert_eq!(to_figures(48.7, 2), "49");
+/// assert_eq!(to_figures(0.0, 2), "0");
+/// ```
+#[must_use]
+pub fn to_figures(value: f64, figures: u8) -> String {
+    let mut places = 0;
+    let mut scale = value.abs();
+    let least = power_of_ten(figures.saturating_sub(1));
+    while scale > 0.0 && scale < least && places < 9 {
+        scale *= 10.0;
+        places += 1;
+    }
+    if places == 0 { trimmed(significant(value, figures), 0) } else { trimmed(value, places) }
+}
+
 /// Words with a capital at the start, for the head of a sentence.
 #[must_use]
 pub fn sentence(words: &str) -> String {

@@ -27,6 +27,12 @@ pub type Angle = base::Angle;
 pub type Density = base::MassDensity;
 /// A stress or a strength.
 pub type Stress = base::Pressure;
+/// A force.
+pub type Force = base::Force;
+/// A torque.
+pub type Torque = base::Torque;
+/// A power.
+pub type Power = base::Power;
 
 /// A length from millimetres.
 #[must_use]
@@ -97,6 +103,27 @@ pub const fn newtons_per_mm2(value: f64) -> Stress {
     Stress { dimension: PhantomData, units: PhantomData, value: value * 1000.0 }
 }
 
+/// A force from newtons.
+#[must_use]
+pub const fn newtons(value: f64) -> Force {
+    // The base is kg mm/s².
+    Force { dimension: PhantomData, units: PhantomData, value: value * 1000.0 }
+}
+
+/// A torque from newton metres.
+#[must_use]
+pub const fn newton_metres(value: f64) -> Torque {
+    // The base is kg mm²/s².
+    Torque { dimension: PhantomData, units: PhantomData, value: value * 1e6 }
+}
+
+/// A power from watts.
+#[must_use]
+pub const fn watts(value: f64) -> Power {
+    // The base is kg mm²/s³.
+    Power { dimension: PhantomData, units: PhantomData, value: value * 1e6 }
+}
+
 /// A stress from thousands of pounds-force per square inch.
 #[must_use]
 pub const fn ksi(value: f64) -> Stress {
@@ -133,6 +160,24 @@ pub const fn in_grams_per_cm3(density: Density) -> f64 {
 #[must_use]
 pub const fn in_newtons_per_mm2(stress: Stress) -> f64 {
     stress.value / 1000.0
+}
+
+/// A force in newtons, for printing.
+#[must_use]
+pub const fn in_newtons(force: Force) -> f64 {
+    force.value / 1000.0
+}
+
+/// A torque in newton metres, for printing.
+#[must_use]
+pub const fn in_newton_metres(torque: Torque) -> f64 {
+    torque.value / 1e6
+}
+
+/// A power in watts, for printing.
+#[must_use]
+pub const fn in_watts(power: Power) -> f64 {
+    power.value / 1e6
 }
 
 /// A spindle speed in revolutions per minute, for printing.

@@ -7,14 +7,17 @@ use super::form::{Form, answering, asking, refusing};
 use super::{address, asked, json};
 use crate::drawer::fills_of;
 use crate::figures::Both;
-use crate::key::{Key, KeyLine, Sign};
+use crate::key::{Key, KeyLine, Sign, Signed};
 use crate::layout::Frame;
 use crate::sentence::set;
 use crate::{FieldError, Reply, Visit};
 use holewright_core::asking::Asked;
 use holewright_core::calculators::{AnswerKind, Answered, Declaration, Figure, Rows, Value, find};
 use holewright_core::export::{self, Table};
-use holewright_core::units::{in_degrees, in_metres_per_minute, in_rpm, in_seconds, print};
+use holewright_core::units::{
+    in_degrees, in_metres_per_minute, in_mm2, in_newton_metres, in_newtons, in_rpm, in_seconds,
+    in_watts, print,
+};
 
 #[derive(Template)]
 #[template(path = "calculators/plain.html")]
@@ -33,6 +36,8 @@ struct Shown {
     rest: Vec<Row>,
     /// What stands in sentences.
     lists: Vec<List>,
+    /// What to mind beside them.
+    notes: Vec<Signed>,
     drawing: Option<String>,
     /// What the signs of the page stand for.
     key: Vec<KeyLine>,
@@ -114,6 +119,7 @@ fn answered(visit: &Visit<'_>, name: &str) -> Option<Answered> {
 
 fn shown(calculator: &Declaration, used: &Asked, found: Answered) -> Option<Shown> {
     let mut key = Key::default();
+    let notes = key.all(&found.notes);
     let (mut rows, mut lists) = (Vec::new(), Vec::new());
     for figure in &found.figures {
         match &figure.value {
@@ -129,6 +135,7 @@ fn shown(calculator: &Declaration, used: &Asked, found: Answered) -> Option<Show
         first,
         rest: rows.collect(),
         lists,
+        notes,
         drawing: found.drawing,
         key: key.lines(),
         json: json(calculator, used),
@@ -160,6 +167,12 @@ fn value_of(value: &Value) -> Option<(String, Option<String>)> {
         Value::Time(time) => format!("{} s", print::trimmed(in_seconds(*time), 1)),
         Value::Percent(percent) => print::percent(*percent),
         Value::Words(words) => set(words),
+        Value::Area(area) => format!("{} mm²", print::trimmed(in_mm2(*area), 2)),
+        Value::Torque(torque) => {
+            format!("{} N·m", print::to_figures(in_newton_metres(*torque), 2))
+        }
+        Value::Force(force) => format!("{} N", print::significant(in_newtons(*force), 3)),
+        Value::Power(power) => format!("{} W", print::to_figures(in_watts(*power), 2)),
         Value::Nothing => "–".to_owned(),
         Value::Sentences(_) => return None,
     };

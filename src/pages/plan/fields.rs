@@ -1,8 +1,9 @@
 //! Reading the fields of a plan that name a thing: the thread, the metals.
 
 use crate::FieldError;
-use holewright_core::asking::{Typed, metal, thread_as_meant};
+use holewright_core::asking::{self, Typed, metal, thread_as_meant};
 use holewright_core::tables::materials::Material;
+use holewright_core::tables::screw_metals::Screw;
 use holewright_core::tables::threads::Thread;
 use holewright_core::tables::threads::read::Hand;
 
@@ -33,6 +34,11 @@ pub(super) fn material(typed: Typed<'_>) -> Result<&'static Material, FieldError
             .error("Choose the material that is tapped: it decides how much thread to aim for."));
     }
     metal(typed)
+}
+
+/// The screw, or nothing where nothing was typed.
+pub(super) fn screw(typed: Typed<'_>) -> Result<Option<Screw>, FieldError> {
+    if typed.text.is_empty() { Ok(None) } else { asking::screw(typed).map(Some) }
 }
 
 /// A material, or nothing where nothing was typed.

@@ -133,6 +133,12 @@ fn rest(request: &Request) -> [(&'static str, Vec<Field>); 3] {
                 ),
                 text(
                     request,
+                    "screw",
+                    "Metal of the screw",
+                    "To say what gives way first: 8.8, A2-70, brass",
+                ),
+                text(
+                    request,
                     "centre_error",
                     "How far a marked-out centre may be off",
                     "To see whether the clearance takes it up: 0.2 mm, .005 in",

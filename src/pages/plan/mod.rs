@@ -2,6 +2,7 @@
 //!
 //! [`Request`] knows nothing of templates: the JSON door reads its query with it too.
 
+mod bearing;
 mod beside;
 mod depths;
 mod elsewhere;

@@ -2,6 +2,7 @@
 
 use askama::Template;
 
+use super::bearing::{bearing, effort_address};
 use super::beside::{self, Beside};
 use super::depths::{as_set, depths};
 use super::elsewhere;
@@ -16,7 +17,7 @@ use super::wanted::{Wanted, heading};
 use crate::candidate::ShownDrill;
 use crate::drawer;
 use crate::figures::Both;
-use crate::key::{Key, KeyLine, PRACTICE, Sign};
+use crate::key::{Key, KeyLine, PRACTICE, Sign, Signed};
 use crate::layout::{Frame, Section};
 use crate::link::Link;
 use crate::sentence::set;
@@ -127,6 +128,10 @@ struct PlanPage {
     likely: Both,
     likely_engagement: String,
     clearance: Clearance,
+    /// What the tap takes and what the thread carries.
+    bearing: Vec<Signed>,
+    /// The calculator of effort with this job filled in.
+    effort: Option<String>,
     depths: Vec<Figure>,
     listed: Vec<Listed>,
     /// Why they differ from the drill that was chosen, each reason once.
@@ -209,6 +214,8 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
             sign: key.sign(plan.clearance.hole.basis.source()),
             float: plan.clearance.float.map(Both::coarse),
         },
+        bearing: bearing(plan, &mut key),
+        effort: effort_address(plan),
         depths: depths(spec, &plan.operations, &plan.depths),
         listed: plan
             .listed

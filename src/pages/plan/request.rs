@@ -14,7 +14,7 @@ use holewright_core::tables::threads::read::with_depth;
 use holewright_core::units::read;
 
 /// The fields of a plan by their names in the address, in the order a person thinks.
-const NAMES: [&str; 22] = [
+const NAMES: [&str; 23] = [
     "thread",
     "material",
     "hole",
@@ -33,6 +33,7 @@ const NAMES: [&str; 22] = [
     "hand",
     "part_thickness",
     "measured_hole",
+    "screw",
     "centre_error",
     "point_angle",
     "spindle_speeds",
@@ -191,6 +192,7 @@ impl Request {
         let part_thickness =
             keep(&mut errors, length("part_thickness", ["depth", "over_thickness"]));
         let measured_hole = keep(&mut errors, length("measured_hole", ["depth", "part_thickness"]));
+        let screw = keep(&mut errors, fields::screw(at("screw")));
         let off = match line("centre_error", ["depth", "part_thickness"]) {
             Some((line, _, typed)) => line.for_centres().length(typed),
             None => at("centre_error").length(),
@@ -226,6 +228,7 @@ impl Request {
             finish,
             point_angle: point_angle.unwrap_or(usual.point_angle),
             measured_hole,
+            screw,
             ..usual
         })
     }

@@ -1,5 +1,6 @@
 //! The hole plan: the page's query, the page's answer.
 
+mod bearing;
 mod taper;
 
 use axum::extract::RawQuery;
@@ -8,6 +9,7 @@ use axum::response::Response;
 use serde::Serialize;
 use utoipa::ToSchema;
 
+use bearing::{Strength, TapEffort};
 use taper::Taper;
 
 use super::clearance::Hole;
@@ -45,12 +47,13 @@ struct Plan<'a> {
     clearance: Option<Clearance>,
     /// How deep to go.
     depths: Depths,
-    /// Not yet worked out: null.
-    #[schema(required, value_type = Option<Object>)]
-    strength: Option<()>,
-    /// Not yet worked out: null.
-    #[schema(required, value_type = Option<Object>)]
-    tap: Option<()>,
+    /// What the thread carries; null without the screw's metal and a length of thread, and on every plan
+    /// that speaks of steam or pressure.
+    #[schema(required)]
+    strength: Option<Strength>,
+    /// What a second tap takes by hand; null for other taps and for metals that have no figure in print.
+    #[schema(required)]
+    tap: Option<TapEffort>,
     /// What printed lists say of this thread.
     listed: Vec<Listed<'a>>,
     /// The steps, in order.
@@ -247,6 +250,7 @@ struct Caution<'a> {
         ("hand" = Option<String>, Query, description = "`right` or `left`", example = "right"),
         ("part_thickness" = Option<String>, Query, description = "Thickness of the tapped part, for the wall under a blind hole; a bare number is mm", example = "12 mm"),
         ("measured_hole" = Option<String>, Query, description = "Diameter of the hole as measured; a bare number is mm", example = "2.74 mm"),
+        ("screw" = Option<String>, Query, description = "Property class of the screw, or the metal it is turned from, for what the thread carries", example = "8.8"),
         ("centre_error" = Option<String>, Query, description = "How far a marked-out centre may be off, to see whether the clearance takes it up; a bare number is mm", example = "0.2 mm"),
         ("point_angle" = Option<String>, Query, description = "Point angle of the drill, in degrees", example = "118"),
         ("spindle_speeds" = Option<String>, Query, description = "Machine speeds, in revolutions a minute; `200-2000` for any between; several machines each with its name, `lathe: 350, 500; bench drill: 600-2000`", example = "350, 500, 1000"),
@@ -302,8 +306,8 @@ impl<'a> From<&'a HolePlan<'_>> for Plan<'a> {
                 drill_to_point_mm: plan.depths.drill_to_point.map(figures::mm),
                 wall_mm: plan.depths.wall.map(figures::mm),
             },
-            strength: None,
-            tap: None,
+            strength: plan.strength.as_ref().map(Strength::from),
+            tap: plan.effort.as_ref().map(TapEffort::from),
             listed: plan.listed.iter().map(Listed::from).collect(),
             operations: (1..).zip(&plan.operations).map(Operation::from).collect(),
             cautions: cautions(&plan.cautions.head),

@@ -1,6 +1,7 @@
 //! Unified threads, in inches and in a maker's millimetres.
 
 use holewright_core::calc::engagement::hole_for;
+use holewright_core::calc::screw_limits::least_pair;
 use holewright_core::calc::thread_form::geometry;
 use holewright_core::tables::threads::Thread;
 use holewright_core::units::{in_inch, in_mm, in_mm2};
@@ -11,7 +12,7 @@ use crate::size;
 /// A square inch in square millimetres.
 pub(crate) const SQUARE_INCH_MM2: f64 = 25.4 * 25.4;
 
-const PITCH_DIAMETER_LIMIT: &str = "limits of the effective diameter belong to a later issue";
+const CLASS_3B: &str = "class 3B is in no figure of ours";
 
 pub(crate) const FAMILIES: &[Family] = &[
     Family {
@@ -23,7 +24,7 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/unified_dimensions_mm.csv",
         context: &["designation"],
-        later: &[("D2_max_2B_mm", PITCH_DIAMETER_LIMIT), ("D2_max_3B_mm", PITCH_DIAMETER_LIMIT)],
+        later: &[("D2_max_3B_mm", CLASS_3B)],
         replay: millimetres,
     },
 ];
@@ -62,4 +63,6 @@ fn millimetres(row: &mut Row) {
     row.check("pitch_dia_mm", Kind::Formula, in_mm(figures.effective));
     row.check("D1_nut_mm", Kind::Formula, in_mm(figures.minor_internal));
     row.check("d3_screw_mm", Kind::Formula, in_mm(figures.minor));
+    let pair = least_pair(&thread, &figures);
+    row.check("D2_max_2B_mm", Kind::Formula, in_mm(pair.nut_effective));
 }

@@ -87,6 +87,9 @@ async fn every_number_says_its_unit() {
         ("_g_per_cm3", "grams a cubic centimetre"),
         ("_on_scale", "points of the scale"),
         ("_s", "seconds"),
+        ("_nm", "newton metres"),
+        ("_n", "newtons"),
+        ("_w", "watts"),
     ];
     // Plain counts and ratios, and the HTTP status.
     let without_unit = ["count", "number", "tpi", "status", "depth_in_diameters"];

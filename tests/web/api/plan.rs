@@ -39,7 +39,16 @@ async fn the_main_job_is_answered() {
     assert_eq!(plan["material"]["slug"], "gunmetal");
     check_keys(&plan["depths"], &["full_thread_mm", "drill_full_diameter_mm", "drill_to_point_mm"]);
     assert_eq!(plan["depths"]["full_thread_mm"], 8.0);
-    assert_eq!((&plan["strength"], &plan["tap"]), (&Value::Null, &Value::Null));
+    // A plan in gunmetal speaks of steam: no strength stands on it, whatever the screw.
+    assert_eq!(plan["strength"], Value::Null);
+    let named = body(&server.get(&format!("{PLAN}&screw=8.8")).await);
+    assert_eq!(named["strength"], Value::Null);
+    assert!(named["assumed"].to_string().contains("go by their code"), "{}", named["assumed"]);
+    // tan 23.75° · 2300 · 1.6 (3.2 − 2.7051)² (3.2 + 2 · 2.7051) / 24 000.
+    assert_eq!(plan["tap"]["cutting_torque_nm"], 0.1423);
+    assert_eq!(plan["tap"]["margin_words"], "fair to ample");
+    assert_eq!(plan["tap"]["unconfirmed"], true);
+    assert_eq!(plan["tap"]["easier"]["effort_percent"], 83.5);
     for (number, step) in (1..).zip(plan["operations"].as_array().unwrap()) {
         check_keys(step, &["action", "part", "tool", "diameter_mm", "depth_mm", "speed_rpm"]);
         check_keys(step, &["feed_mm_per_rev", "lubricant", "text"]);
@@ -121,4 +130,19 @@ async fn a_plan_that_cannot_be_is_a_problem_with_a_way_out() {
     assert!(ambiguous["errors"][0]["choices"].as_array().unwrap().len() > 3, "{ambiguous}");
     let thin = "thread=5ba&material=gunmetal&hole=blind&depth=3/16in&part_thickness=3/16in";
     check(thin, "depth").await;
+}
+
+#[tokio::test]
+async fn the_strength_of_a_thread_is_given_with_the_screw_s_metal() {
+    // 6082: 0.6 · 290 N/mm² on 73.145 mm² (6g in 6H, 6 mm, in print) is 12 727 N; the screw 20.12 · 800.
+    let server = Server::start().await;
+    let query = "/api/v1/plan?thread=M6&material=aluminium-6082&depth=6mm&series=metric";
+    let plan = body(&server.get(&format!("{query}&screw=8.8")).await);
+    let strength = &plan["strength"];
+    assert_eq!(strength["weakest"], "tapped-thread");
+    assert_eq!(strength["engaged_mm"], 6.0);
+    assert_eq!(strength["tapped_thread_load_n"], 12_727.0);
+    assert_eq!(strength["screw_load_n"], 16_099.0);
+    assert_eq!(strength["strip_length_mm"], 7.5894);
+    assert_eq!(body(&server.get(query).await)["strength"], Value::Null);
 }

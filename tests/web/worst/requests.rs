@@ -81,6 +81,7 @@ fn plan() -> Vec<(&'static str, String)> {
         ("over", "free-cutting-brass"),
         ("over_thickness", "4 mm"),
         ("series", "number,letter,fraction,metric"),
+        ("screw", "free-cutting brass"),
         ("centre_error", "0.1 mm"),
         ("spindle_max", "2000"),
     ]

@@ -117,6 +117,7 @@ pub(super) static PLAIN: Plain<Found> = Plain {
             source: WORKSHOP,
         },
     ],
+    notes: |_| Vec::new(),
     drawing: Some(drawing),
 };
 

@@ -1,6 +1,6 @@
 //! What the plan assumed, since it was not said.
 
-use super::{Found, Place};
+use super::{Found, Place, speaks_of_pressure};
 use crate::calc::aim::Aim;
 use crate::plan::{Hole, HolePlan, Level, TaperPlan};
 use crate::units::print;
@@ -11,6 +11,11 @@ pub(super) fn assumed(plan: &HolePlan<'_>, found: &mut Found) {
     if spec.hole == Hole::Blind && spec.depth.is_none() {
         let length = plan.depths.full_thread.map_or_else(String::new, |it| print::mm(it, 2));
         say(format!("No depth was given: {length} of full thread, 1½ diameters, is taken."));
+    }
+    if spec.screw.is_some() && speaks_of_pressure(spec) {
+        say("The screw is named, but no strength is given on a plan in a metal that may hold steam or pressure: those go by their code.".to_owned());
+    } else if spec.screw.is_some() && plan.strength.is_none() {
+        say("The screw is named, but what the thread carries wants its length and a metal whose strength is held.".to_owned());
     }
     if spec.lone_thickness.is_some() {
         say("The upper part has a thickness but no material: this plan is for one part.".to_owned());
@@ -44,6 +49,7 @@ pub(super) fn taper(plan: &TaperPlan<'_>, found: &mut Found) {
         (spec.measured_hole.is_some(), "the hole as measured"),
         (spec.finish.is_some(), "the last tap"),
         (spec.head.is_some(), "the head"),
+        (spec.screw.is_some(), "the metal of the screw"),
         (spec.aim != Aim::Usual, "how much thread"),
     ]
     .into_iter()

@@ -69,9 +69,11 @@ const SCRAP_FIRST: [Advice; 2] = [
 ];
 const HIGH_SPEED: [Advice; 2] = [
     practice(
-        "Reports on high-speed steel are mixed: some dissolved overnight, some not at all. Try the other half of the tap in a jar first.",
+        "Reports on high-speed steel are mixed: some of it dissolves slowly, some not at all. Try the other half of the tap in a jar first.",
     ),
-    practice("If that half has lost nothing in an hour near the boil, go on to the next way."),
+    practice(
+        "Where that half is no smaller after a fair trial near the boil, go on to the next way.",
+    ),
 ];
 const NEVER: [Advice; 1] = [read(
     "No bath: never put iron or steel work in alum, since the work dissolves with the tap.",
