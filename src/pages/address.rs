@@ -50,6 +50,10 @@ pub enum Page {
     Materials,
     /// `/materials/gunmetal`
     Material(String),
+    /// `/rescue`
+    Troubles,
+    /// `/rescue/broken-tap`
+    Trouble(String),
     /// `/plan`
     Plan,
     /// `/drawer`
@@ -186,6 +190,8 @@ impl Page {
             ["drills", series, size] => Self::Drill { series: owned(series), size: owned(size) },
             ["materials"] => Self::Materials,
             ["materials", slug] => Self::Material(owned(slug)),
+            ["rescue"] => Self::Troubles,
+            ["rescue", slug] => Self::Trouble(owned(slug)),
             ["plan"] => Self::Plan,
             ["drawer"] => Self::Drawer,
             ["calculators"] => Self::Calculators,
@@ -209,6 +215,8 @@ impl Page {
             Self::Drill { .. } => "/drills/{series}/{size}",
             Self::Materials => "/materials",
             Self::Material(_) => "/materials/{slug}",
+            Self::Troubles => "/rescue",
+            Self::Trouble(_) => "/rescue/{slug}",
             Self::Plan => "/plan",
             Self::Drawer => "/drawer",
             Self::Calculators => "/calculators",
@@ -232,6 +240,8 @@ impl Page {
             | Self::Drill { .. }
             | Self::Materials
             | Self::Material(_)
+            | Self::Troubles
+            | Self::Trouble(_)
             | Self::Drawer
             | Self::Calculators
             | Self::Calculator(_)
@@ -255,6 +265,8 @@ impl Page {
             | Self::Drill { .. }
             | Self::Materials
             | Self::Material(_)
+            | Self::Troubles
+            | Self::Trouble(_)
             | Self::Plan
             | Self::Drawer
             | Self::Calculators
@@ -276,6 +288,8 @@ impl Page {
             | Self::Drill { .. }
             | Self::Materials
             | Self::Material(_)
+            | Self::Troubles
+            | Self::Trouble(_)
             | Self::Plan
             | Self::Drawer
             | Self::Calculators

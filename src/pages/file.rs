@@ -48,6 +48,8 @@ fn table(page: &Page, visit: &Visit<'_>) -> Option<Table> {
         Page::Home
         | Page::Search
         | Page::Material(_)
+        | Page::Troubles
+        | Page::Trouble(_)
         | Page::Drawer
         | Page::Calculators
         | Page::Asset(_)
@@ -76,6 +78,8 @@ fn drawing(page: &Page, visit: &Visit<'_>) -> Option<String> {
         | Page::Drill { .. }
         | Page::Materials
         | Page::Material(_)
+        | Page::Troubles
+        | Page::Trouble(_)
         | Page::Drawer
         | Page::Calculators
         | Page::Asset(_)

@@ -27,6 +27,7 @@ pub mod plan;
 pub mod problem;
 mod query;
 mod reply;
+pub mod rescue;
 pub mod search;
 mod sentence;
 mod taken;
@@ -156,6 +157,8 @@ fn page(page: &Page, visit: &Visit<'_>) -> Reply {
         Page::Drill { series, size } => drills::show(visit, series, size),
         Page::Materials => materials::index(visit),
         Page::Material(slug) => materials::show(visit, slug),
+        Page::Troubles => rescue::index(visit),
+        Page::Trouble(slug) => rescue::show(visit, slug),
         Page::Plan => plan::show(visit),
         Page::Drawer => drawer::show(visit),
         Page::Calculators => calculators::index(visit),

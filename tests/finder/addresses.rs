@@ -3,7 +3,7 @@
 use holewright_core::calculators::{self, speeds};
 use holewright_core::finder::PAGES;
 use holewright_core::tables::drills::{self, Series};
-use holewright_core::tables::{materials, threads};
+use holewright_core::tables::{materials, rescue, threads};
 use holewright_core::units::read::{Bare, length};
 
 /// Whether there is a page at an address: it is looked up in the tables, and a plan's thread and
@@ -52,6 +52,10 @@ fn asks_what_is_asked(path: &str, query: &str) -> bool {
                 || pairs().count() == 1
                 || speeds::answer_to(&calculator.asked(in_some_material(&fields))).is_ok())
         }),
+        None if path.starts_with("/rescue/") => {
+            let known = rescue::all().iter().any(|trouble| trouble.path() == path);
+            known && pairs().all(|(name, value)| name == "material" && plan_reads(name, value))
+        }
         None if path == "/notes" => {
             pairs().all(|(name, on)| name == "on" && exists(&format!("/{on}")))
         }

@@ -64,8 +64,8 @@ const NAMED: [(&str, Leads); 41] = [
     ("Drill chart", To("/drills")),
     ("materials", To("/materials")),
     // The list says nothing of it: the pages of the metals do, and the members.
-    ("broken tap", First("/materials")),
-    ("Stuck tap", First("/materials")),
+    ("broken tap", First("/rescue/broken-tap")),
+    ("Stuck tap", First("/rescue/broken-tap")),
 ];
 
 #[rustfmt::skip]

@@ -11,7 +11,14 @@ fn what_has_some_of_the_words_is_suggested_best_first() {
     for (query, expected) in [
         ("cycle gadget", &["/threads/bsc"][..]),
         ("clock gizmo", &["/materials/engraving-brass"]),
-        ("centres gizmo", &["/calculators/clearance", "/calculators/speeds?work=spotting"]),
+        (
+            "centres gizmo",
+            &[
+                "/calculators/clearance",
+                "/calculators/position",
+                "/calculators/speeds?work=spotting",
+            ],
+        ),
         ("spindle gizmo", &["/calculators/speeds"]),
         ("spring thing", &["/materials/beryllium-copper", "/materials/spring-steel"]),
         // A word of the one, a word like one of the other's: flat.

@@ -29,6 +29,7 @@ mod outside;
 mod plan;
 mod properties;
 mod redirects;
+mod rescue;
 mod signs;
 mod structure;
 mod taken;

@@ -4,6 +4,7 @@
 
 mod aim;
 mod asking;
+mod blind_hole;
 mod calculators;
 mod choice;
 mod clearance;
@@ -12,6 +13,7 @@ mod depths;
 mod limits;
 mod machine;
 mod neighbours;
+mod position;
 mod printing;
 mod quantities;
 mod reading;

@@ -37,7 +37,8 @@ fn kinds_of_what_is_found_have_these_words() {
     let kinds = [Kind::Thread, Kind::System, Kind::Drill, Kind::Series, Kind::Material];
     let words = ["thread", "system", "drill", "series", "material"];
     assert_eq!(kinds.map(Kind::slug), words);
-    assert_eq!([Kind::Calculator, Kind::List].map(Kind::slug), ["calculator", "list"]);
+    let kinds = [Kind::Rescue, Kind::Calculator, Kind::List];
+    assert_eq!(kinds.map(Kind::slug), ["rescue", "calculator", "list"]);
 }
 
 #[test]

@@ -9,8 +9,8 @@
 //! Not copied, because they belong to later issues: measuring over wires (`three_wire_*`),
 //! hexagons (`*_hexagon`, `hex_dimensions`), hole circles (`chord_factors`,
 //! `bolt_circle_coordinates`), the power of turning tools (`power_constants_Kp`,
-//! `specific_cutting_force_kc1`), `drill_speed_adjustment`, and tools the plan does not size (`centre_drills`, `centre_holes`, `drill_flute_length_din338`,
-//! `drill_tolerance_h8`, `broken_tap_removal`).
+//! `specific_cutting_force_kc1`), `drill_speed_adjustment`, and tools the plan does not size
+//! (`centre_drills`, `centre_holes`, `drill_flute_length_din338`, `drill_tolerance_h8`).
 
 #![expect(clippy::print_stdout, reason = "a line for every file is what the runner is for")]
 #![expect(
@@ -39,6 +39,7 @@ mod readings;
 mod readme_table;
 mod reaming;
 mod replay;
+mod rescue;
 mod size;
 mod statements;
 mod strength;
@@ -72,6 +73,7 @@ fn families() -> Vec<&'static Family> {
         cutting::FAMILIES,
         materials::FAMILIES,
         reaming::FAMILIES,
+        rescue::FAMILIES,
         drills::FAMILIES,
         worked_examples::FAMILIES,
         statements::FAMILIES,

@@ -1,12 +1,13 @@
 //! Rules and statements in print: blind depth, point length, engagement.
 
+use holewright_core::calc::blind_hole;
 use holewright_core::calc::depth::point_length;
 use holewright_core::calc::thread_form::{full_depth, geometry};
 use holewright_core::tables::threads::{SystemId, find};
-use holewright_core::units::{Pitch, Printed, degrees, in_inch, in_mm, inch, mm};
+use holewright_core::units::{Length, Pitch, Printed, degrees, in_inch, in_mm, inch, mm};
 
 use crate::replay::{Family, Kind, Row};
-use crate::worked_examples::{internal, quarter_inch};
+use crate::worked_examples::{internal, quarter_inch, quarter_inch_hole};
 use crate::{limits, size};
 
 const RULE_OF_THUMB: &str =
@@ -60,7 +61,7 @@ fn depth(row: &mut Row) {
         }
         "tap depth" => {
             let centre = depths.male_centre.map_or(f64::NAN, in_inch);
-            let whole = beyond + centre;
+            let whole = in_inch(with_male_centre() - depths.full_thread);
             (format!("thread + {whole:.3} in"), near(whole, lead + 0.05 + centre))
         }
         "drill point length" => {
@@ -72,6 +73,17 @@ fn depth(row: &mut Row) {
         other => panic!("no rule {other}"),
     };
     row.claim("value", Kind::Formula, printed, got, agrees);
+}
+
+/// The same hole for a tap with a male centre.
+fn with_male_centre() -> Length {
+    let question = blind_hole::Question {
+        hole: quarter_inch_hole(),
+        tap_end: blind_hole::TapEnd::MaleCentre,
+        full_thread: inch(0.5),
+        part_thickness: None,
+    };
+    blind_hole::answer(&question).full_diameter
 }
 
 fn near(a: f64, b: f64) -> bool {

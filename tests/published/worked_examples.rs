@@ -1,11 +1,12 @@
 //! Worked examples in print: limits, clearance, depth, speed, engagement.
 
-use holewright_core::calc::clearance::{float, hole_for_errors};
+use holewright_core::calc::clearance::float;
 use holewright_core::calc::countersink::sink_depth;
 use holewright_core::calc::cutting_speed::{feed_rate, spindle_speed, thumb_feed};
 use holewright_core::calc::depth::{BlindDepths, BlindHole, LastTap, blind, point_length};
 use holewright_core::calc::engagement::{percent, percent_of_internal_height};
 use holewright_core::calc::limits::largest_hole;
+use holewright_core::calc::position::{Case, Joint, Register, position};
 use holewright_core::calc::thread_form::geometry;
 use holewright_core::tables::threads::{SystemId, Thread};
 use holewright_core::units::{
@@ -43,7 +44,6 @@ fn threads(row: &mut Row) {
     let height = in_inch(unrounded.major - unrounded.minor_internal);
     let largest =
         largest_hole(&example, &figures).map_or(f64::NAN, |limit| in_inch(limit.diameter));
-    let none = mm(0.0);
     let got = match row.text("id") {
         "WE13" => in_inch(figures.minor_internal),
         "WE14" => 0.2969 - height,
@@ -52,15 +52,27 @@ fn threads(row: &mut Row) {
         "WE17" => in_inch(figures.effective),
         "WE18" => height,
         "WE19" => in_mm(float(mm(20.0), mm(19.95)) + float(mm(10.0), mm(9.95))),
-        "WE20" => in_mm(float(mm(3.94), mm(3.5))) / 2.0,
-        "WE21" => in_mm(float(mm(3.94), mm(3.5))),
-        "WE22" => in_mm(hole_for_errors(mm(10.1), none, none) - mm(10.1)),
+        "WE20" => on_diameter(&joint(Case::Fixed, 3.94, 3.5)),
+        "WE21" => on_diameter(&joint(Case::Floating { lower: mm(3.94) }, 3.94, 3.5)),
+        "WE22" => in_mm(position(&joint(Case::Fixed, 10.1, 10.1)).hole_needed - mm(10.1)),
         "WE01" | "WE02" | "WE03" | "WE04" | "WE06" => return row.leave_out(WIRES),
         "WE07" | "WE08" | "WE24" | "WE25" | "WE26" => return row.leave_out(CIRCLE),
         id @ ("WE11" | "WE12" | "WE27" | "WE28" | "WE31" | "WE32") => strength::example(id),
         other => panic!("no example {other}"),
     };
     row.check("answer", Kind::Formula, got);
+}
+
+/// A joint whose centres are where they belong.
+fn joint(case: Case, hole: f64, screw: f64) -> Joint {
+    let none = mm(0.0);
+    let (register, hole, screw) = (Register::Pattern, mm(hole), mm(screw));
+    Joint { case, register, screw, hole, upper_error: none, lower_error: none, lean: none }
+}
+
+/// The positional tolerance that each part may have, on diameter.
+fn on_diameter(joint: &Joint) -> f64 {
+    position(joint).each_may_be_off.map_or(f64::NAN, in_mm) * 2.0
 }
 
 fn feet_per_minute(feet: f64) -> Velocity {
@@ -125,12 +137,16 @@ pub(crate) fn internal(thread: &Thread, hole: f64) -> f64 {
 
 /// A bottoming tap of 1/4-20 in a hole for so much full thread.
 pub(crate) fn quarter_inch(full_thread: Length) -> BlindDepths {
-    let hole = BlindHole {
+    blind(&quarter_inch_hole(), full_thread)
+}
+
+/// 1/4-20, its drill and a bottoming tap.
+pub(crate) fn quarter_inch_hole() -> BlindHole {
+    BlindHole {
         major: inch(0.25),
         pitch: inch(0.05),
         drill: inch(0.201),
         point_angle: degrees(118.0),
         last_tap: LastTap::Plug,
-    };
-    blind(&hole, full_thread)
+    }
 }

@@ -11,6 +11,7 @@ mod outside;
 mod readings;
 #[path = "../readme_table.rs"]
 mod readme_table;
+mod rescue;
 mod sources;
 mod systems;
 mod telling;

@@ -4,9 +4,11 @@
 use std::collections::BTreeSet;
 
 use holewright_core::tables::materials::{Material, all, feeds};
+use holewright_core::tables::rescue::{self, Trouble};
 use holewright_core::tables::source::{Grade, Source};
 use holewright_core::tables::{
-    countersinks, drill_force, drills, lists, reaming, screw_metals, tapping_force, threads,
+    countersinks, drill_force, drills, inserts, lists, reaming, screw_metals, tapping_force,
+    threads,
 };
 
 use crate::{outside, readings};
@@ -25,6 +27,8 @@ fn held() -> BTreeSet<&'static str> {
         .chain(lists::all().map(|row| row.source))
         .chain(drills::all().iter().map(|drill| drill.source()))
         .chain(countersinks::all().iter().map(|row| row.source))
+        .chain(inserts::all().iter().map(|row| row.source))
+        .chain(rescue::all().iter().flat_map(Trouble::sentences).map(|advice| advice.source))
         .chain(tapping_force::all().map(|row| row.source))
         .chain(tapping_force::all_rough().map(|row| row.source))
         .chain(screw_metals::classes().iter().map(|class| class.source))

@@ -180,6 +180,39 @@ pub fn blind(hole: &BlindHole, full_thread: Length) -> BlindDepths {
     }
 }
 
+/// The length of full thread where none was said: one and a half diameters.
+///
+/// # Source
+/// Common practice, no source.
+///
+/// # Examples
+/// ```
+/// use holewright_core::{calc::depth::usual_length, units::mm};
+/// assert_eq!(usual_length(mm(4.0)), mm(6.0));
+/// ```
+#[must_use]
+pub fn usual_length(major: Length) -> Length {
+    major * 1.5
+}
+
+/// A thread longer than this many diameters is taken for a mistake in typing.
+pub const LONGEST_DIAMETERS: f64 = 60.0;
+
+/// The least wall worth leaving under the point: half the drill's diameter.
+///
+/// # Source
+/// Common practice, no source.
+///
+/// # Examples
+/// ```
+/// use holewright_core::{calc::depth::least_wall, units::mm};
+/// assert_eq!(least_wall(mm(3.0)), mm(1.5));
+/// ```
+#[must_use]
+pub fn least_wall(drill: Length) -> Length {
+    drill * 0.5
+}
+
 /// The metal left under the point. Negative: the drill comes through.
 #[must_use]
 pub fn wall(part_thickness: Length, drill_to_point: Length) -> Length {

@@ -1,6 +1,7 @@
 //! The formulas: pure functions from the tables and a question to figures.
 
 pub mod aim;
+pub mod blind_hole;
 mod candidate;
 pub mod clearance;
 pub mod countersink;
@@ -15,6 +16,7 @@ pub mod limits;
 pub mod machines;
 pub mod neighbours;
 pub mod oversize;
+pub mod position;
 pub mod reaming;
 pub mod relations;
 pub mod screw_limits;
@@ -29,7 +31,7 @@ pub mod taper_hole;
 pub mod tapped_in;
 pub mod tapping;
 pub mod thread_form;
-pub mod tool_steel;
 pub mod uses;
 
+pub use crate::tables::tool_steel;
 pub use error::Error;

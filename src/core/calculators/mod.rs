@@ -9,9 +9,11 @@
 //! two fields cannot be together is refused once both are read, at the one to be changed:
 //! `reading.refuse(FIELD.error(…))`, as in `clearance/fields.rs`. A count is a `Field::count`.
 
+pub mod blind_hole;
 pub mod clearance;
 mod declaration;
 mod point_length;
+pub mod position;
 mod rows;
 pub mod speeds;
 mod strength;
@@ -27,6 +29,8 @@ pub static CALCULATORS: &[&Declaration] = &[
     &speeds::DECLARATION,
     &tapping::DECLARATION,
     &clearance::DECLARATION,
+    &blind_hole::DECLARATION,
+    &position::DECLARATION,
     &tap_effort::DECLARATION,
     &strength::DECLARATION,
     &point_length::DECLARATION,

@@ -41,6 +41,8 @@ pub enum Measure<A> {
     SomeWords(fn(&A) -> Option<String>),
     /// A length that there may be none of.
     SomeLength(fn(&A) -> Option<Length>),
+    /// Sentences in their order; there may be none.
+    Sentences(fn(&A) -> Vec<String>),
     /// A percentage that there may be none of.
     SomePercent(fn(&A) -> Option<f64>),
     /// An area.
@@ -70,6 +72,8 @@ pub enum Value {
     Percent(f64),
     /// Words.
     Words(String),
+    /// Sentences in their order; there may be none.
+    Sentences(Vec<String>),
     /// An area.
     Area(Area),
     /// A torque.
@@ -93,6 +97,8 @@ pub struct FigureKind {
     pub is_words: bool,
     /// There may be none.
     pub may_lack: bool,
+    /// It is a list of sentences.
+    pub is_list: bool,
 }
 
 /// A row worked out.
@@ -158,7 +164,7 @@ impl<A> Measure<A> {
             Self::SurfaceSpeed(_) => ["_m_per_min", ", in metres a minute"],
             Self::Time(_) => ["_s", ", in seconds"],
             Self::Percent(_) | Self::SomePercent(_) => ["_percent", ", as a percentage"],
-            Self::Words(_) | Self::SomeWords(_) => ["", ""],
+            Self::Words(_) | Self::SomeWords(_) | Self::Sentences(_) => ["", ""],
             Self::Area(_) => ["_mm2", ", in square millimetres"],
             Self::Torque(_) => ["_nm", ", in newton metres"],
             Self::Force(_) => ["_n", ", in newtons"],
@@ -190,6 +196,7 @@ impl<A> Measure<A> {
             Self::Words(of) => Value::Words(of(answer)),
             Self::SomeWords(of) => held(of(answer), Value::Words),
             Self::SomeLength(of) => held(of(answer), Value::Length),
+            Self::Sentences(of) => Value::Sentences(of(answer)),
             Self::SomePercent(of) => held(of(answer), Value::Percent),
             Self::Area(of) => Value::Area(of(answer)),
             Self::Torque(of) => held(of(answer), Value::Torque),
@@ -216,6 +223,7 @@ impl<A> Output<A> {
             ),
             is_words: matches!(self.value, Measure::Words(_) | Measure::SomeWords(_)),
             may_lack: self.value.may_lack(),
+            is_list: matches!(self.value, Measure::Sentences(_)),
         }
     }
 }

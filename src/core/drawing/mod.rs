@@ -3,6 +3,7 @@
 //! - [`hole_section`]: a tapped hole cut through its axis.
 //! - [`thread_profile`]: the true form of a thread.
 //! - [`effort_graph`]: effort and strength over the size of the hole.
+//! - [`worst_case`]: two holes whose centres are off, with the screw between them.
 //!
 //! Each drawing is complete with presentation attributes alone. For a page's own style it names its
 //! lines by class: `outline`, `hatch`, `thread`, `centre-line`, `break-line`, `dimension`, `arrowhead`,
@@ -17,11 +18,13 @@ pub mod hole_section;
 mod label;
 pub mod svg;
 pub mod thread_profile;
+mod worst_case;
 
 pub use dimension::Dimension;
 pub use effort_graph::{EffortGraph, Marked, effort_graph};
 pub use hole_section::{BlindDepths, Bottom, Drilled, Section, Upper, dimensions, hole_section};
 pub use thread_profile::thread_profile;
+pub use worst_case::{WorstCase, worst_case, worst_case_dimensions};
 
 /// What makes a drawing's element ids its own on a page that holds several.
 ///

@@ -31,6 +31,7 @@ fn cell(value: &Value) -> Cell {
         Value::Time(time) => number(in_seconds(*time), 1),
         Value::Percent(percent) => number(*percent, 1),
         Value::Words(words) => Cell::text(&**words),
+        Value::Sentences(sentences) => Cell::text(sentences.join(" ")),
         Value::Area(area) => number(in_mm2(*area), 2),
         Value::Torque(torque) => number(in_newton_metres(*torque), 3),
         Value::Force(force) => number(in_newtons(*force), 0),

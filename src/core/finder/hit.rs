@@ -15,6 +15,8 @@ pub enum Kind {
     Series,
     /// A material.
     Material,
+    /// Something that goes wrong.
+    Rescue,
     /// A calculator, the hole plan among them.
     Calculator,
     /// A list of the reference: threads, drills, materials.
@@ -31,6 +33,7 @@ impl Kind {
             Self::Drill => "drill",
             Self::Series => "series",
             Self::Material => "material",
+            Self::Rescue => "rescue",
             Self::Calculator => "calculator",
             Self::List => "list",
         }

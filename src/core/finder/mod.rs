@@ -10,6 +10,7 @@
 //!
 //! | score | why it was found |
 //! | --- | --- |
+//! | 995 | something that went wrong, where the text has the signs of it: `tap snapped in brass`; what goes further, and what else it names, less |
 //! | 1000 | the whole text names it: `5 BA`, `LG2`, `81 thou`, `BSF`; 1 more where it is the usual one of several |
 //! | 995 | the page that answers a line of a drawing or a question of which all is understood: `clearance for 4BA`; the next such 1 less, and so on |
 //! | 980 | the plan of a hole, where a thread and a material stand in one text: `copper 4ba` |
@@ -41,12 +42,13 @@ mod score;
 mod size;
 mod spelling;
 mod thing;
+mod troubles;
 mod whole;
 mod words;
 
 pub use hit::{Hit, Kind};
 pub use letters::letters_apart;
-pub use pages::{PAGES, Page, TROUBLES};
+pub use pages::{PAGES, Page};
 pub use spelling::nearest;
 
 use crate::units::read::{Bare, length, plain};
@@ -107,6 +109,10 @@ pub fn find(query: &str) -> Found {
     let text = plain(&with_diameter_sign(&query));
     if text.is_empty() {
         return Found { query, ..Found::default() };
+    }
+    let mut told = Gathered::default();
+    if troubles::gather(&text, &mut told) {
+        return Found { query, hits: told.best(), suggestions: Vec::new(), is_settled: false };
     }
     let (meaning, mut gathered) = whole::gather(&text);
     if meaning != Meaning::None {

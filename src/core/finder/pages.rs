@@ -8,11 +8,12 @@ use std::sync::LazyLock;
 
 use super::Kind;
 use crate::calculators::{CALCULATORS, Declaration};
+use crate::tables::rescue::{self, Trouble};
 
 /// A page that stands for itself.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Page {
-    /// [`Kind::Calculator`] or [`Kind::List`].
+    /// [`Kind::Calculator`], [`Kind::Rescue`] or [`Kind::List`].
     pub kind: Kind,
     /// What it is called.
     pub title: &'static str,
@@ -29,7 +30,9 @@ pub struct Page {
 /// Every such page that exists, calculators first.
 pub static PAGES: LazyLock<Vec<Page>> = LazyLock::new(|| {
     let calculators = CALCULATORS.iter().map(|calculator| Page::of_calculator(calculator));
-    std::iter::once(PLAN).chain(calculators).chain(WORKS).chain(LISTS).chain(OWN).collect()
+    let troubles = rescue::all().iter().map(Page::of_trouble);
+    let pages = std::iter::once(PLAN).chain(calculators).chain(WORKS).chain(LISTS);
+    pages.chain([RESCUE]).chain(troubles).chain(OWN).collect()
 });
 
 #[rustfmt::skip]
@@ -39,7 +42,7 @@ const PLAN: Page = Page {
     url: Cow::Borrowed("/plan"),
     why: "tapping and clearance drills, depths, speeds and steps for one hole",
     names: &[
-        "plan", "hole plan", "hole", "holes", "peck", "pecking", "peck drilling", "blind hole",
+        "plan", "hole plan", "hole", "holes", "peck", "pecking", "peck drilling",
         "tap", "how deep to drill", "depth to drill",
         "plan a hole", "two parts", "two part plan", "spot through", "pattern of holes",
     ],
@@ -108,11 +111,10 @@ const LISTS: [Page; 4] = [
         kind: Kind::List,
         title: "Materials",
         url: Cow::Borrowed("/materials"),
-        why: "every metal and plastic: speeds, lubricant, how to tell it, what to do about a tap broken in it",
+        why: "every metal and plastic: speeds, lubricant, how to tell it",
         names: &[
             "materials", "material", "metal", "metals", "plastics list", "unknown metal", "what metal is this",
-            "identify metal", "spark test", "how to tell metals", "scrap", "scrap metal", "broken tap", "snapped tap",
-            "broken tap removal", "remove broken tap", "stuck tap", "alum for broken tap", "lubricant", "lubricants",
+            "identify metal", "spark test", "how to tell metals", "scrap", "scrap metal", "lubricant", "lubricants",
             "cutting oil", "cutting fluid", "coolant",
         ],
         words: &[],
@@ -127,16 +129,15 @@ const LISTS: [Page; 4] = [
     },
 ];
 
-/// Names of the list of materials that say a trouble. The page of each metal says what to do about it and the
-/// list does not, so that a search of just this goes straight to no page.
-pub const TROUBLES: [&str; 6] = [
-    "broken tap",
-    "snapped tap",
-    "broken tap removal",
-    "remove broken tap",
-    "stuck tap",
-    "alum for broken tap",
-];
+#[rustfmt::skip]
+const RESCUE: Page = Page {
+    kind: Kind::List,
+    title: "When it goes wrong",
+    url: Cow::Borrowed("/rescue"),
+    why: "what to do first, and every way out in order",
+    names: &["rescue", "trouble", "troubles", "when it goes wrong", "what went wrong", "mistakes"],
+    words: &["wrong", "mistake", "spoilt"],
+};
 
 /// What members keep here.
 #[rustfmt::skip]
@@ -168,6 +169,17 @@ const OWN: [Page; 3] = [
 ];
 
 impl Page {
+    fn of_trouble(trouble: &'static Trouble) -> Self {
+        Self {
+            kind: Kind::Rescue,
+            title: trouble.title,
+            url: trouble.path().into(),
+            why: trouble.first.text,
+            names: trouble.names,
+            words: &[],
+        }
+    }
+
     fn of_calculator(calculator: &Declaration) -> Self {
         Self {
             kind: Kind::Calculator,
@@ -185,9 +197,10 @@ pub(super) fn named(name: &str) -> Option<&'static Page> {
     PAGES.iter().find(|page| page.names.contains(&name))
 }
 
-/// Whether a text is a trouble, which several pages and the members speak of.
+/// Whether a text is a trouble, which members speak of too: a search of just this goes straight to no
+/// page.
 pub(super) fn is_trouble(text: &str) -> bool {
-    TROUBLES.contains(&text)
+    named(text).is_some_and(|page| page.kind == Kind::Rescue)
 }
 
 /// Whether a word is about one of these pages.

@@ -17,7 +17,7 @@ pub(super) enum Work {
     Spotting,
     /// What members wrote of it.
     Notes,
-    /// What to put on it, how to tell it, what to do about a tap broken in it: its own page says.
+    /// What to put on it, how to tell it: its own page says.
     OfMaterial,
     /// Tapping without chips.
     Forming,
@@ -32,9 +32,7 @@ const PHRASES: [(Work, &[&str]); 12] = [
     (Work::Forming, &["forming tap", "form tap", "forming taps", "roll tap", "thread forming", "thread forming tap", "fluteless tap"]),
     (Work::Notes, &["notes", "note", "notes on", "notes about", "shop notes", "shop notes on", "members notes"]),
     (Work::OfMaterial, &[
-        "broken tap", "tap broken", "tap broken off", "snapped tap", "tap snapped", "tap stuck", "stuck tap", "broken off tap",
-        "remove broken tap", "removing broken tap", "get broken tap out", "tap out",
-        "lubricant", "lube", "cutting oil", "cutting fluid", "cutting compound", "tapping compound",
+        "tap out", "lubricant", "lube", "cutting oil", "cutting fluid", "cutting compound", "tapping compound",
         "tapping fluid", "coolant", "oil", "fluid", "paste", "what oil", "lubricant when drilling",
         "identify", "identifying", "tell", "how to tell", "how do i tell", "what is", "spark test",
         "sparks", "spark", "magnet", "magnetic", "is it", "behaviour", "properties", "hardness",

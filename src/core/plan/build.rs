@@ -7,15 +7,13 @@ use super::{
     Cautions, Clearance, Error, HolePlan, HoleSize, HoleSpec, Listed, Tap, bearing, cautions,
     depths,
 };
+use crate::calc::depth::LONGEST_DIAMETERS;
 use crate::calc::tapping::{self, DrillChoice, Question, Remark};
 use crate::calc::thread_form::{self, Geometry};
 use crate::calc::{self, clearance, engagement, oversize};
 use crate::tables::lists;
 use crate::tables::materials::FormingTap;
 use crate::units::{Length, in_mm, print};
-
-/// A thread longer than this many diameters is taken for a mistake in typing.
-const LONGEST_DIAMETERS: f64 = 60.0;
 
 /// The whole plan for one hole.
 ///

@@ -5,16 +5,11 @@ use crate::calc::depth::{self, BlindHole, LastTap, Peck};
 use crate::calc::thread_form::Geometry;
 use crate::units::{Length, in_inch, in_mm, inch, mm, print};
 
-/// Without a depth, a blind thread is this many diameters long. Common practice, no source.
-const USUAL_DIAMETERS: f64 = 1.5;
-/// The least wall worth leaving under a blind hole, in drill diameters. Common practice, no source.
-const LEAST_WALL: f64 = 0.5;
-
 /// The length of thread the plan works with: as asked, or the usual one for a blind hole.
 pub(super) fn thread_length(spec: &HoleSpec, geometry: &Geometry) -> Option<Length> {
     match (spec.depth, spec.hole) {
         (Some(depth), _) => Some(depth),
-        (None, Hole::Blind) => Some(geometry.major * USUAL_DIAMETERS),
+        (None, Hole::Blind) => Some(depth::usual_length(geometry.major)),
         (None, Hole::Through) => None,
     }
 }
@@ -48,7 +43,7 @@ pub(super) fn depths(spec: &HoleSpec, geometry: &Geometry, drill: Length) -> Res
     let to_point = full_diameter.map(|depth| depth + blind.point);
     let over = spec.over.and_then(|over| over.thickness).unwrap_or_default();
     let wall = wall(spec, &hole, full_thread, to_point)?;
-    let least_wall = drill * LEAST_WALL;
+    let least_wall = depth::least_wall(drill);
     let blind_depth = full_diameter.filter(|_| spec.hole == Hole::Blind);
     let up = blind_depth.map(|depth| settable(depth, spec.scale, false));
     let cost = up.zip(blind_depth).map_or(Length::default(), |(up, exact)| up - exact);
@@ -141,7 +136,7 @@ fn wall(
     if needed < part_thickness {
         return Ok(Some(depth::wall(part_thickness, needed)));
     }
-    let most = depth::most_full_thread(hole, part_thickness, hole.drill * LEAST_WALL)
+    let most = depth::most_full_thread(hole, part_thickness, depth::least_wall(hole.drill))
         .filter(|most| *most >= hole.pitch);
     Err(Error::PartTooThin { asked, needed, part_thickness, most })
 }

@@ -9,6 +9,7 @@ use crate::drawer::fills_of;
 use crate::figures::Both;
 use crate::key::{Key, KeyLine, Sign, Signed};
 use crate::layout::Frame;
+use crate::sentence::set;
 use crate::{FieldError, Reply, Visit};
 use holewright_core::asking::Asked;
 use holewright_core::calculators::{AnswerKind, Answered, Declaration, Figure, Rows, Value, find};
@@ -33,6 +34,8 @@ struct PlainPage {
 struct Shown {
     first: Row,
     rest: Vec<Row>,
+    /// What stands in sentences.
+    lists: Vec<List>,
     /// What to mind beside them.
     notes: Vec<Signed>,
     drawing: Option<String>,
@@ -48,6 +51,14 @@ struct Row {
     value: String,
     /// In inches, where it is a length.
     inch: Option<String>,
+    rule: &'static str,
+    sign: Sign,
+}
+
+/// Sentences under their name.
+struct List {
+    name: &'static str,
+    sentences: Vec<String>,
     rule: &'static str,
     sign: Sign,
 }
@@ -109,13 +120,21 @@ fn answered(visit: &Visit<'_>, name: &str) -> Option<Answered> {
 fn shown(calculator: &Declaration, used: &Asked, found: Answered) -> Option<Shown> {
     let mut key = Key::default();
     let notes = key.all(&found.notes);
-    let mut rows = found.figures.iter().map(|figure| row(figure, &mut key));
+    let (mut rows, mut lists) = (Vec::new(), Vec::new());
+    for figure in &found.figures {
+        match &figure.value {
+            Value::Sentences(sentences) if sentences.is_empty() => {}
+            Value::Sentences(sentences) => lists.push(list(figure, sentences, &mut key)),
+            value => rows.extend(value_of(value).map(|value| row(figure, value, &mut key))),
+        }
+    }
+    let mut rows = rows.into_iter();
     let first = rows.next()?;
-    let rest = rows.collect();
     let page = address(calculator, used);
     Some(Shown {
         first,
-        rest,
+        rest: rows.collect(),
+        lists,
         notes,
         drawing: found.drawing,
         key: key.lines(),
@@ -124,30 +143,38 @@ fn shown(calculator: &Declaration, used: &Asked, found: Answered) -> Option<Show
     })
 }
 
-fn row(figure: &Figure, key: &mut Key) -> Row {
-    let (value, inch) = match &figure.value {
+fn list(figure: &Figure, sentences: &[String], key: &mut Key) -> List {
+    let sentences = sentences.iter().map(|sentence| set(sentence)).collect();
+    List { name: figure.name, sentences, rule: figure.rule, sign: key.sign(figure.source) }
+}
+
+fn row(figure: &Figure, (value, inch): (String, Option<String>), key: &mut Key) -> Row {
+    Row { name: figure.name, value, inch, rule: figure.rule, sign: key.sign(figure.source) }
+}
+
+/// A figure as the page prints it, and in inches where it is a length; none where it is no one figure.
+fn value_of(value: &Value) -> Option<(String, Option<String>)> {
+    let value = match value {
         Value::Length(length) => {
             let Both { mm, inch } = Both::of(*length);
-            (mm, Some(inch))
+            return Some((mm, Some(inch)));
         }
-        Value::Angle(angle) => (format!("{}°", print::trimmed(in_degrees(*angle), 2)), None),
-        Value::SpindleSpeed(speed) => {
-            (format!("{} rev/min", print::trimmed(in_rpm(*speed), 0)), None)
-        }
+        Value::Angle(angle) => format!("{}°", print::trimmed(in_degrees(*angle), 2)),
+        Value::SpindleSpeed(speed) => format!("{} rev/min", print::trimmed(in_rpm(*speed), 0)),
         Value::SurfaceSpeed(speed) => {
-            (format!("{} m/min", print::trimmed(in_metres_per_minute(*speed), 1)), None)
+            format!("{} m/min", print::trimmed(in_metres_per_minute(*speed), 1))
         }
-        Value::Time(time) => (format!("{} s", print::trimmed(in_seconds(*time), 1)), None),
-        Value::Percent(percent) => (print::percent(*percent), None),
-        Value::Words(words) => (words.clone(), None),
-        Value::Area(area) => (format!("{} mm²", print::trimmed(in_mm2(*area), 2)), None),
+        Value::Time(time) => format!("{} s", print::trimmed(in_seconds(*time), 1)),
+        Value::Percent(percent) => print::percent(*percent),
+        Value::Words(words) => set(words),
+        Value::Area(area) => format!("{} mm²", print::trimmed(in_mm2(*area), 2)),
         Value::Torque(torque) => {
-            (format!("{} N·m", print::to_figures(in_newton_metres(*torque), 2)), None)
+            format!("{} N·m", print::to_figures(in_newton_metres(*torque), 2))
         }
-        Value::Force(force) => (format!("{} N", print::significant(in_newtons(*force), 3)), None),
-        Value::Power(power) => (format!("{} W", print::to_figures(in_watts(*power), 2)), None),
-        Value::Nothing => ("–".to_owned(), None),
+        Value::Force(force) => format!("{} N", print::significant(in_newtons(*force), 3)),
+        Value::Power(power) => format!("{} W", print::to_figures(in_watts(*power), 2)),
+        Value::Nothing => "–".to_owned(),
+        Value::Sentences(_) => return None,
     };
-    let sign = key.sign(figure.source);
-    Row { name: figure.name, value, inch, rule: figure.rule, sign }
+    Some((value, None))
 }

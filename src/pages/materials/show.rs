@@ -11,6 +11,7 @@ use crate::field::Field;
 use crate::key::{Key, KeyLine, PRACTICE, Sign, Signed};
 use crate::layout::{Frame, Section};
 use crate::plan::short_form_in;
+use crate::rescue::broken_tap_in;
 use crate::warnings::{WarningGroup, by_level};
 use crate::{Reply, Visit, not_found, query};
 use holewright_core::calc::aim::base_percent;
@@ -57,6 +58,8 @@ struct MaterialPage {
     telling: Telling,
     warnings: Vec<WarningGroup<Signed>>,
     broken_tap: Vec<Signed>,
+    /// The page of a tap broken in it.
+    rescue: String,
     inspector: bool,
     plan_fields: Vec<Field>,
     /// What the signs of the page stand for.
@@ -183,6 +186,7 @@ fn page(visit: &Visit<'_>, material: &'static Material) -> MaterialPage {
         met_in,
         salvage,
         broken_tap,
+        rescue: broken_tap_in(material, None),
         plan_fields: short_form_in(material),
         marks,
         properties,

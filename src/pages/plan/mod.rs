@@ -5,6 +5,7 @@
 mod bearing;
 mod beside;
 mod depths;
+mod elsewhere;
 mod fields;
 mod figure;
 mod form;

@@ -5,6 +5,7 @@ use askama::Template;
 use super::bearing::{bearing, effort_address};
 use super::beside::{self, Beside};
 use super::depths::{as_set, depths};
+use super::elsewhere;
 use super::figure::Figure;
 use super::form::{Form, form};
 use super::note;
@@ -37,6 +38,8 @@ struct FormPage {
     errors: Vec<FieldError>,
     /// The thread's own page, where a thread was understood.
     thread: Option<Link>,
+    /// What would make a blind hole possible, where that is what stands in the way.
+    possible: Option<String>,
     form: Form,
 }
 
@@ -51,12 +54,16 @@ pub(crate) fn show(visit: &Visit<'_>) -> Reply {
     let asked = Wanted { typed: &request, used: &used, filled: &filled };
     let spec = match used.spec() {
         Ok(spec) => spec,
-        Err(errors) => return refuse(visit, &asked, errors),
+        Err(errors) => return refuse(visit, &asked, errors, None),
     };
     match build_either(&spec) {
         Ok(Plan::Parallel(plan)) => Reply::html(200, &page(visit, &asked, &plan)),
         Ok(Plan::Taper(plan)) => taper::show(visit, &asked, &plan),
-        Err(error) => refuse(visit, &asked, vec![refusal(&used, &error)]),
+        Err(error) => {
+            let is_thin = matches!(error, plan::Error::PartTooThin { .. });
+            let possible = is_thin.then(|| elsewhere::blind_hole(&used, None));
+            refuse(visit, &asked, vec![refusal(&used, &error)], possible)
+        }
     }
 }
 
@@ -66,11 +73,22 @@ fn ask(visit: &Visit<'_>, request: &Request) -> Reply {
     let frame = Frame::new(visit, Section::Plan, "Plan a hole", description);
     Reply::html(
         200,
-        &FormPage { frame, errors: Vec::new(), thread: None, form: form(request, &[]) },
+        &FormPage {
+            frame,
+            errors: Vec::new(),
+            thread: None,
+            possible: None,
+            form: form(request, &[]),
+        },
     )
 }
 
-fn refuse(visit: &Visit<'_>, asked: &Wanted<'_>, errors: Vec<FieldError>) -> Reply {
+fn refuse(
+    visit: &Visit<'_>,
+    asked: &Wanted<'_>,
+    errors: Vec<FieldError>,
+    possible: Option<String>,
+) -> Reply {
     let request = asked.typed;
     let description = "Something in the plan could not be used; everything typed is kept.";
     let frame = Frame::new(visit, Section::Plan, "Error: plan a hole", description)
@@ -79,7 +97,7 @@ fn refuse(visit: &Visit<'_>, asked: &Wanted<'_>, errors: Vec<FieldError>) -> Rep
     let form = form(request, &errors);
     let thread = read::as_meant(request.typed("thread")).ok();
     let thread = thread.map(|read| Link::thread(read.thread));
-    Reply::html(422, &FormPage { frame, errors, thread, form })
+    Reply::html(422, &FormPage { frame, errors, thread, possible, form })
 }
 
 #[derive(Template)]
@@ -132,6 +150,10 @@ struct PlanPage {
     svg: String,
     /// The form of a note with what is known of this job.
     note: String,
+    /// The same hole for the calculator of blind holes, where it is one.
+    blind_hole: Option<String>,
+    /// What to do about a tap broken in this metal.
+    rescue: Link,
     /// What the signs of the page stand for.
     key: Vec<KeyLine>,
     form: Form,
@@ -216,6 +238,9 @@ fn page(visit: &Visit<'_>, asking: &Wanted<'_>, plan: &HolePlan<'_>) -> PlanPage
         csv: request.address("/plan.csv"),
         svg: request.address("/plan.svg"),
         note: note::address_of(plan),
+        blind_hole: (spec.hole == Hole::Blind)
+            .then(|| elsewhere::blind_hole(request, Some(choice.planned().drill))),
+        rescue: elsewhere::broken_tap(spec),
         key: key.lines(),
         form: form(asking.typed, &[]).beside(asking.filled),
         get,

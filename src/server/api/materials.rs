@@ -119,7 +119,7 @@ struct Mark {
 /// Advice with its source.
 #[derive(Debug, Serialize, ToSchema)]
 #[schema(as = Advice)]
-struct Sentence {
+pub(super) struct Sentence {
     /// The advice.
     text: &'static str,
     /// Where it was read, or what stands in a source's place.

@@ -16,6 +16,7 @@ pub mod plan;
 pub mod problem;
 pub mod reference_file;
 mod reply;
+pub mod rescue;
 pub mod search;
 pub mod segments;
 mod setting;

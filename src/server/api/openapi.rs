@@ -10,7 +10,7 @@ use utoipa::openapi::OpenApi as Description;
 use utoipa::{OpenApi, ToSchema};
 
 use super::problem::{Always, Problem};
-use super::{calc, drills, materials, plan, reply, search, threads};
+use super::{calc, drills, materials, plan, reply, rescue, search, threads};
 use crate::Error;
 
 #[derive(OpenApi)]
@@ -36,6 +36,8 @@ use crate::Error;
         drills::show,
         materials::list,
         materials::show,
+        rescue::list,
+        rescue::show,
         plan::show,
         search::find_all,
     ),
@@ -44,6 +46,7 @@ use crate::Error;
         (name = "threads", description = "Thread systems and threads"),
         (name = "drills", description = "Drills of every series"),
         (name = "materials", description = "Materials"),
+        (name = "rescue", description = "What to do when something goes wrong"),
         (name = "plan", description = "A plan for one hole"),
         (name = "calculators", description = "The other calculators"),
         (name = "search", description = "The finder"),

@@ -34,7 +34,7 @@ struct Found<'a> {
 /// One thing found.
 #[derive(Debug, Serialize, ToSchema)]
 struct Hit<'a> {
-    /// What it is: thread, system, drill, series, material, calculator, list, note.
+    /// What it is: thread, system, drill, series, material, rescue, calculator, list, note.
     #[schema(example = "thread")]
     kind: &'static str,
     /// What it is called.

@@ -58,6 +58,8 @@ table! {
     Figures "/api/v1/drills/{series}/{size}" => get(api::drills::show);
     Figures "/api/v1/materials" => get(api::materials::list);
     Figures "/api/v1/materials/{slug}" => get(api::materials::show);
+    Figures "/api/v1/rescue" => get(api::rescue::list);
+    Figures "/api/v1/rescue/{slug}" => get(api::rescue::show);
     WorkedFigures "/api/v1/plan" => get(api::plan::show);
     WorkedFigures "/api/v1/search" => get(api::search::find_all);
     Figures "/api/v1/calc/{name}" => get(api::calc::show);

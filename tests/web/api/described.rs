@@ -5,7 +5,7 @@
 use std::collections::HashMap;
 
 use axum::http::{Method, StatusCode};
-use holewright_core::tables::{drills, materials, threads};
+use holewright_core::tables::{drills, materials, rescue, threads};
 use jsonschema::Validator;
 use serde_json::{Map, Value, json};
 
@@ -172,6 +172,33 @@ async fn every_material_is_as_described() {
 }
 
 #[tokio::test]
+async fn every_trouble_is_as_described() {
+    let server = Server::start().await;
+    let described = Described::by(&server).await;
+    let all = "/api/v1/rescue";
+    let listed = described.check(all, all, &server.get(all).await);
+    assert_eq!(listed["troubles"].as_array().unwrap().len(), rescue::all().len());
+    for trouble in rescue::all() {
+        for rest in ["", "?material=gunmetal&tap_steel=carbon", "?material=bright-mild-steel"] {
+            let address = format!("{all}/{}{rest}", trouble.slug);
+            let answer = server.get(&address).await;
+            let value = described.check("/api/v1/rescue/{slug}", &address, &answer);
+            assert_eq!(value["title"], trouble.title);
+        }
+    }
+    let ways = |value: &Value| -> Vec<String> {
+        let names = value["ways"].as_array().unwrap().iter().map(|way| &way["name"]);
+        names.map(|name| name.as_str().unwrap().to_owned()).collect()
+    };
+    let tap = |rest: &str| format!("{all}/broken-tap?{rest}");
+    let brass = body(&server.get(&tap("material=free-cutting-brass&tap_steel=carbon")).await);
+    assert!(ways(&brass).contains(&"Dissolve it in hot alum".to_owned()), "{brass}");
+    let steel = body(&server.get(&tap("material=bright-mild-steel&tap_steel=carbon")).await);
+    assert!(!ways(&steel).contains(&"Dissolve it in hot alum".to_owned()), "{steel}");
+    assert!(ways(&steel).contains(&"No alum".to_owned()), "{steel}");
+}
+
+#[tokio::test]
 async fn plans_are_as_described() {
     let server = Server::start().await;
     let described = Described::by(&server).await;
@@ -217,6 +244,8 @@ async fn refusals_are_as_described() {
         ("/api/v1/drills/{series}/{size}", "/api/v1/drills/number/99", 404),
         ("/api/v1/drills/{series}/{size}", "/api/v1/drills/brass/1", 404),
         ("/api/v1/materials/{slug}", "/api/v1/materials/unobtainium", 404),
+        ("/api/v1/rescue/{slug}", "/api/v1/rescue/cheese", 404),
+        ("/api/v1/rescue/{slug}", "/api/v1/rescue/broken-tap?material=cheese", 422),
         ("/api/v1/drills", "/api/v1/drills?from_mm=two", 422),
         ("/api/v1/plan", "/api/v1/plan", 422),
         ("/api/v1/plan", "/api/v1/plan?thread=1/4&material=gunmetal", 422),
@@ -275,6 +304,8 @@ async fn calculators_are_as_described() {
         check("tapping", format!("thread={name}&series=metric&engagement=60")).await;
         check("clearance", format!("thread={name}&upper_error=0.2&lower_error=0.1")).await;
         check("clearance", format!("thread={name}&diameter=3.1&owned=3.4mm")).await;
+        check("blind-hole", format!("thread={name}&part_thickness=9mm&finish=second")).await;
+        check("position", format!("thread={name}&upper_error=0.3&lower_error=0.1")).await;
     }
     for form in ["metric", "unified", "whitworth", "ba", "pipe", "cycle", "miniature"] {
         check("tapping", format!("form={form}&major=9mm&pitch=0.9&hole=8mm")).await;

@@ -21,6 +21,8 @@ async fn a_page_with_the_suffix_is_the_same_body() {
         "drills/metric/2.05.json",
         "materials.json",
         "materials/gunmetal.json",
+        "rescue.json",
+        "rescue/broken-tap.json?material=gunmetal&tap_steel=hss",
         "search.json?q=5ba",
         plan,
     ]

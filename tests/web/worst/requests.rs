@@ -156,7 +156,7 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
     match (method, route) {
         ("GET", "/healthz" | "/readyz" | "/privacy" | "/reference.sqlite")
         | ("GET", "/api/v1" | "/api/v1/openapi.json" | "/api/v1/threads")
-        | ("GET", "/api/v1/materials")
+        | ("GET", "/api/v1/materials" | "/api/v1/rescue" | "/rescue")
         | ("GET", "/" | "/materials" | "/calculators")
         | ("GET", "/notes.atom" | "/notes.csv" | "/notes.json") => vec![Ask::get(route, nobody)],
         ("GET", "/threads") => vec![Ask::get(route, reader)],
@@ -187,6 +187,11 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         ("GET", "/drills/{series}/{size}") => vec![Ask::get("/drills/number/46", reader)],
         ("GET", "/api/v1/materials/{slug}") => vec![Ask::get("/api/v1/materials/gunmetal", nobody)],
         ("GET", "/materials/{slug}") => vec![Ask::get("/materials/gunmetal", reader)],
+        ("GET", "/api/v1/rescue/{slug}" | "/rescue/{slug}") => {
+            let at = route.replace("{slug}", "broken-tap");
+            let all = nonsense(["material", "tap_steel"].into_iter());
+            vec![Ask::get(&at, reader), Ask::get(with(&at, &as_str(&all)), nobody).told(422)]
+        }
         ("GET", "/api/v1/plan" | "/plan") => {
             let all = nonsense(plan.iter().map(|(name, _)| *name));
             vec![

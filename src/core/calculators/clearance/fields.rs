@@ -33,7 +33,7 @@ pub static DECLARATION: Declaration = Declaration {
     answer: AnswerKind::Clearance,
 };
 
-static THREAD: Field<&Thread> = Field::new(
+pub(in crate::calculators) static THREAD: Field<&Thread> = Field::new(
     About {
         name: "thread",
         label: "Thread of the screw",
@@ -47,7 +47,7 @@ static THREAD: Field<&Thread> = Field::new(
 )
 .taking(|typed, _| asking::thread_taken(typed));
 
-static DIAMETER: Field<Length> = Field::length(About {
+pub(in crate::calculators) static DIAMETER: Field<Length> = Field::length(About {
     name: "diameter",
     label: "Or its diameter",
     hint: "mm, or with its unit; with a thread, the screw as measured",
@@ -57,7 +57,7 @@ static DIAMETER: Field<Length> = Field::length(About {
     limits: Limits::LENGTH,
 });
 
-static FIT: Field<Fit> = Field::words(
+pub(in crate::calculators) static FIT: Field<Fit> = Field::words(
     About {
         name: "fit",
         label: "Fit",
@@ -72,7 +72,7 @@ static FIT: Field<Fit> = Field::words(
 );
 
 /// How far a centre may be off: zero is dead on, and is taken.
-const CENTRE_ERROR: Limits =
+pub(in crate::calculators) const CENTRE_ERROR: Limits =
     Limits::OfReader { taken: &["0", "0.0001", "2000"], refused: &["-0.1", "2000.1"] };
 
 static UPPER_ERROR: Field<Length> = Field::new(
@@ -118,6 +118,17 @@ static LOWER_ERROR: Field<Length> = Field::new(
 /// ```
 pub fn answer_to(asked: &Asked) -> Result<Answer, Vec<FieldError>> {
     let mut reading = Reading::of(asked);
+    let screw = screw(&mut reading);
+    let fit = reading.or_default(&FIT);
+    let upper_error = reading.or_default(&UPPER_ERROR);
+    let lower_error = reading.or_default(&LOWER_ERROR);
+    let at_hand = at_hand(&mut reading);
+    let question = screw.map(|screw| Question { screw, fit, upper_error, lower_error, at_hand });
+    reading.answered(question).map(answer)
+}
+
+/// The screw, by its thread, its diameter or both.
+pub(in crate::calculators) fn screw(reading: &mut Reading<'_>) -> Option<Screw> {
     let thread = reading.optional(&THREAD);
     let diameter = reading.optional(&DIAMETER);
     let screw = match (thread, diameter) {
@@ -139,12 +150,7 @@ pub fn answer_to(asked: &Asked) -> Result<Answer, Vec<FieldError>> {
     {
         reading.refuse(error);
     }
-    let fit = reading.or_default(&FIT);
-    let upper_error = reading.or_default(&UPPER_ERROR);
-    let lower_error = reading.or_default(&LOWER_ERROR);
-    let at_hand = at_hand(&mut reading);
-    let question = screw.map(|screw| Question { screw, fit, upper_error, lower_error, at_hand });
-    reading.answered(question).map(answer)
+    screw
 }
 
 fn thread(typed: Typed<'_>) -> Result<&'static Thread, FieldError> {
@@ -175,7 +181,7 @@ fn misfit(thread: &Thread, measured: Length) -> Option<FieldError> {
 }
 
 /// How far a centre may be off; none, and zero too, is dead on.
-fn centre_error(typed: Typed<'_>) -> Result<Length, FieldError> {
+pub(in crate::calculators) fn centre_error(typed: Typed<'_>) -> Result<Length, FieldError> {
     match length(typed.text, Bare::Mm) {
         Ok(length) => Ok(length),
         Err(error) if error.problem == Problem::Zero => Ok(Length::default()),

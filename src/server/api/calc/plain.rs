@@ -66,6 +66,7 @@ impl Serialize for Body {
                 Value::Time(time) => map.serialize_entry(key, &figures::number(in_seconds(*time))),
                 Value::Percent(percent) => map.serialize_entry(key, &figures::percent(*percent)),
                 Value::Words(words) => map.serialize_entry(key, words),
+                Value::Sentences(sentences) => map.serialize_entry(key, sentences),
                 Value::Area(area) => map.serialize_entry(key, &figures::mm2(*area)),
                 Value::Torque(torque) => {
                     map.serialize_entry(key, &figures::number(in_newton_metres(*torque)))
@@ -129,6 +130,11 @@ pub(super) fn described(calculator: &Declaration, rows: &dyn Rows) -> Described 
 }
 
 fn property(kind: &FigureKind) -> Schema {
+    if kind.is_list {
+        let mut list = Array::new(Object::with_type(Type::String));
+        list.description = Some(kind.description.clone());
+        return Schema::Array(list);
+    }
     let of = if kind.is_words { Type::String } else { Type::Number };
     let mut property = if kind.may_lack {
         Object::with_type(SchemaType::from_iter([of, Type::Null]))

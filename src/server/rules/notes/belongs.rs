@@ -236,6 +236,6 @@ fn thing_of(hit: &Hit) -> Option<Thing> {
             let address = hit.url.split('?').next().unwrap_or_default();
             at(address.trim_start_matches('/'))
         }
-        Kind::Series | Kind::List => None,
+        Kind::Series | Kind::Rescue | Kind::List => None,
     }
 }

@@ -20,7 +20,7 @@ impl ToolSteel {
     ///
     /// # Examples
     /// ```
-    /// use holewright_core::calc::tool_steel::ToolSteel;
+    /// use holewright_core::tables::tool_steel::ToolSteel;
     /// assert_eq!(ToolSteel::HighSpeed.speed_factor(), 1.0);
     /// assert_eq!(ToolSteel::Carbon.speed_factor(), 0.5);
     /// ```
