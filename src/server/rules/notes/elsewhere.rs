@@ -29,7 +29,7 @@ pub fn is_elsewhere(note: &[String], typed: [&str; 2]) -> bool {
 }
 
 /// The parts of two fields that may each name something: people take either field for either.
-pub(super) fn parts<'a>(typed: [&'a str; 2]) -> impl Iterator<Item = &'a str> {
+pub(super) fn parts(typed: [&str; 2]) -> impl Iterator<Item = &str> {
     let each = typed.into_iter().flat_map(|typed| typed.split(BETWEEN));
     each.map(str::trim).filter(|part| !part.is_empty()).take(MOST)
 }
