@@ -81,7 +81,9 @@ async fn a_verdict_says_nothing_of_pressure_that_no_inspector_read() {
     let fields = [("found", "worked"), ("material", "steam bronze")];
     let answer = club.post(&address, Some(&inspector), &fields).await;
     assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
-    assert!(club.get(&page, None).await.body.contains("Worked: steam bronze"));
+    // What the reference knows nothing of stands before whoever said it alone.
+    assert!(club.get(&page, Some(&inspector)).await.body.contains("Worked: steam bronze"));
+    assert!(!club.get(&page, None).await.body.contains("steam bronze"));
 }
 
 #[tokio::test]
