@@ -47,6 +47,8 @@ const MATRIX: &[Row] = &[
     row("GET", "/api/v1/drills/{series}/{size}", ALL),
     row("GET", "/api/v1/materials", ALL),
     row("GET", "/api/v1/materials/{slug}", ALL),
+    row("GET", "/api/v1/rescue", ALL),
+    row("GET", "/api/v1/rescue/{slug}", ALL),
     row("GET", "/api/v1/plan", [422; 6]),
     row("GET", "/api/v1/search", ALL),
     // Every calculator by one route; nothing is asked of it.
@@ -244,6 +246,7 @@ pub(crate) fn filled(path: &str) -> String {
         .replace("{series}/{size}", "number/46")
         .replace("{system}", "ba")
         .replace("{size}", "5")
+        .replace("rescue/{slug}", "rescue/broken-tap")
         .replace("{slug}", "gunmetal")
         .replace("{name}", "speeds")
         .replace("{*rest}", "nothing-here")
