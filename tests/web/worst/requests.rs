@@ -370,7 +370,7 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
             let (other, its) = club.passed;
             let its = its.to_string();
             let pass = [("version", its.as_str()), ("do", "pass")];
-            let to_change = [("do", "words"), ("ready", "told")];
+            let to_change = [("version", version.as_str()), ("do", "words"), ("ready", "told")];
             vec![
                 Ask::post(&at, moderator, &to_change).told(200),
                 Ask::post(&at, moderator, &fields(&long(6_000))).told(422),

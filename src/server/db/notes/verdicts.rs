@@ -1,6 +1,7 @@
 //! What members found of a shown note: counted, changed, taken back by them, or taken away by a moderator.
 
 use sqlx::{Sqlite, Transaction};
+use tokio::task::spawn_blocking;
 
 use super::recorded::record;
 use super::{Error, current, remarks, text};
@@ -40,7 +41,10 @@ pub async fn judge(
     let (NoteId(id), MemberId(member)) = (note, by.id);
     let worked = verdict.found == Found::Worked;
     let shown_unread = format!("{} {}", verdict.material, verdict.size);
-    let said = pressure::subject(&shown_unread);
+    // A word of one field and the next of another are a pair too.
+    let heard = [shown_unread.clone(), format!("{shown_unread} {why}")];
+    let heard = spawn_blocking(move || heard.map(|typed| pressure::subject(&typed))).await;
+    let [said, with_why] = heard.map_err(|error| sqlx::Error::Io(error.into()))?;
     let mut transaction = database.write().await?;
     let current = current::read(&mut transaction, note, by).await?;
     // Whatever is said beside a note of pressure is read as being about that.
@@ -89,9 +93,7 @@ pub async fn judge(
         .fetch_one(&mut *transaction)
         .await?;
         let remark = format!("{}: {why}", Sense::of(is_warning).answer(verdict.found));
-        // A word of one field and the next of another are a pair too.
-        let said = pressure::subject(&format!("{shown_unread} {why}"));
-        remarks::send_in(&mut transaction, now, by, (note, &current), (&remark, said)).await?;
+        remarks::send_in(&mut transaction, now, by, (note, &current), (&remark, with_why)).await?;
     }
     database.commit(transaction).await?;
     Ok(())

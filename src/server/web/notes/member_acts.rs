@@ -5,6 +5,7 @@ use std::sync::Arc;
 use axum::extract::State;
 use axum::response::Response;
 
+use super::super::apart::aside;
 use super::back::Back;
 use super::judged::verdict_fields;
 use super::kept::{Sent, given_back};
@@ -103,7 +104,8 @@ pub async fn judge(
     if fields.as_typed("do") == "away" {
         return take_away(&app, &member, id, fields.as_typed("of")).await;
     }
-    let errors = trouble(found, &said, member.rights);
+    let (typed, rights) = (said.clone(), member.rights);
+    let errors = aside(move || trouble(found, &typed, rights)).await?;
     let typed = {
         let [material, size, why] = said.clone();
         let found = ("found", fields.as_typed("found").to_owned());

@@ -7,6 +7,7 @@ use axum::extract::{RawQuery, State};
 use axum::http::StatusCode;
 use axum::response::Response;
 
+use super::super::apart::aside;
 use super::super::page::{own, words};
 use super::super::when::day;
 use super::item::author;
@@ -351,12 +352,17 @@ async fn answer(
     let part = Part { from, ..part };
     let title = if trouble.is_some() { "Error: remarks" } else { "Remarks" };
     let frame = Frame::at(&app.context, Section::Notes, "/queue/remarks", title, title);
+    let here = listed.len();
+    let reader = member.clone();
+    // What harms in twenty remarks is heard word by word.
+    let one = move |remark| Item::of(remark, &reader, stand_ins);
+    let items = aside(move || listed.into_iter().map(one).collect()).await?;
     let remarks = RemarksPage {
         frame: frame.of_a_mistake().for_reader(Some(own(&member))).saying(words(did)),
         trouble,
-        counted: part.counted(listed.len(), all),
+        counted: part.counted(here, all),
         pages: part.pages(all),
-        items: listed.into_iter().map(|remark| Item::of(remark, &member, stand_ins)).collect(),
+        items,
         of: part.of,
         from,
     };
