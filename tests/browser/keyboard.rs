@@ -22,7 +22,7 @@ fn the_focus_goes_through_the_page_in_sight() {
         loop {
             tab(&browser);
             let tag: String = browser.ask("return document.activeElement.tagName");
-            if tag == "BODY" || visited == 60 {
+            if tag == "BODY" || visited == 200 {
                 break;
             }
             let wrong: Vec<String> = browser.ask(FOCUS);

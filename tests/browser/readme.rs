@@ -69,7 +69,7 @@ const PICTURES: [Picture; 6] = [
         name: "correction",
         address: "/notes?q=nipple&corrected=yes",
         press: Some("main .doors a"),
-        seen: &["Nipple for the pump outlet", "By Mabel Thornscar", "Correction,", "Danger"],
+        seen: &["Nipple for the pump outlet", "By Mabel Thornscar", "Correction,", "struck out"],
         ..PLAIN
     },
     Picture {

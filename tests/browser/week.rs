@@ -92,7 +92,7 @@ fn a_week_of_a_club_in_taps() {
     browser.visit("/notes/import");
     browser.write("#tips", &fourteen());
     browser.follow("main form button");
-    assert!(browser.text("main > .done").contains("The tips are sent in."));
+    assert!(browser.text("main > .done").contains("14 tips are sent in."));
     browser.sign_out();
 
     browser.join(&member, MEMBER);

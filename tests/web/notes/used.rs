@@ -97,8 +97,8 @@ async fn three_members_make_a_count_and_two_make_none() {
     assert!(!read(&club, &path).await.contains("hold it by hand"));
     let seen = club.get(&path, Some(&moderator)).await.body;
     assert!(seen.contains("Worked: hold it by hand"), "{seen}");
-    judged(&club, first, cora, &[("found", "worked"), ("material", "silver stel")]).await;
-    assert!(read(&club, &path).await.contains("Worked: silver stel"));
+    judged(&club, first, cora, &[("found", "worked"), ("material", "silver steel")]).await;
+    assert!(read(&club, &path).await.contains("Worked: silver steel"));
 }
 
 #[tokio::test]

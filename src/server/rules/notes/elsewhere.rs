@@ -1,6 +1,8 @@
 //! Whether a verdict was found on what its note is about, or elsewhere: "it worked for me, in nylon, M6" says nothing of
 //! a note on 8 BA in silver steel.
 
+use holewright_core::tables::materials;
+
 use super::belongs::{self, Group, Thing};
 use super::meant::meant;
 
@@ -36,24 +38,32 @@ pub(super) fn parts(typed: [&str; 2]) -> impl Iterator<Item = &str> {
 
 /// The one thing of a group that a part names, also where it is misspelt.
 pub(super) fn thing(group: Group, part: &str) -> Option<Thing> {
+    as_spelt(group, part).or_else(|| meant(group, part))
+}
+
+fn as_spelt(group: Group, part: &str) -> Option<Thing> {
     let without_its_word = || match group {
         Group::Drills => part.strip_suffix("drill").and_then(|size| group.named(size.trim())),
         Group::Materials | Group::Threads => None,
     };
-    group.named(part).or_else(without_its_word).or_else(|| meant(group, part))
+    group.named(part).or_else(without_its_word)
 }
 
-/// Whether all of a text names things of the reference.
+/// Whether all of a text names things of the reference, spelt as there: a page asks it of many texts.
 ///
 /// # Examples
 /// ```
 /// use holewright_server::rules::notes::elsewhere::is_read;
-/// assert!(is_read("silver stel, 5/64 drill") && is_read("bronze") && is_read(""));
+/// assert!(is_read("silver steel, 5/64 drill") && is_read("bronze") && is_read(""));
 /// assert!(!is_read("hold it by hand"));
 /// ```
 #[must_use]
 pub fn is_read(typed: &str) -> bool {
-    let is_named = |part: &str| GROUPS.into_iter().any(|group| named(group, part).is_some());
+    let is_kind =
+        |part: &str| materials::read::candidates(part).is_err_and(|several| !several.is_empty());
+    let is_named = |part: &str| {
+        GROUPS.into_iter().any(|group| as_spelt(group, part).is_some()) || is_kind(part)
+    };
     typed.split(BETWEEN).count() <= MOST && parts([typed, ""]).all(is_named)
 }
 
