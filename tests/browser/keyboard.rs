@@ -19,9 +19,15 @@ fn the_focus_goes_through_the_page_in_sight() {
     for address in ["/", "/threads/ba/5", "/plan?thread=5ba&material=gunmetal"] {
         browser.visit(address);
         let mut visited = 0;
+        let mut before_the_page = 0;
         loop {
             tab(&browser);
             let tag: String = browser.ask("return document.activeElement.tagName");
+            // Behind a page's last stop stands the browser's own bar, and a new page may begin there.
+            if tag == "BODY" && visited == 0 && before_the_page < 3 {
+                before_the_page += 1;
+                continue;
+            }
             if tag == "BODY" || visited == 200 {
                 break;
             }

@@ -18,7 +18,7 @@ enum Leads {
 use Leads::{First, Nowhere, Suggests, To};
 
 #[rustfmt::skip]
-const NAMED: [(&str, Leads); 41] = [
+const NAMED: [(&str, Leads); 42] = [
     ("5BA", To("/threads/ba/5")),
     (" No. 5 B.A. ", To("/threads/ba/5")),
     ("M3 x .5", To("/threads/metric/m3")),
@@ -39,6 +39,7 @@ const NAMED: [(&str, Leads); 41] = [
     ("7/64", To("/drills/fraction/7-64")),
     ("No 46", To("/drills/number/46")),
     ("letter F", To("/drills/letter/f")),
+    ("Øf", To("/drills/letter/f")),
     // The drill, and 5 BA has that major diameter.
     ("3.2 mm", First("/drills/metric/3.2")),
     // No drill has this size: the nearest one.

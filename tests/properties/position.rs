@@ -130,6 +130,8 @@ fn position_offers_nothing_that_the_stage_or_the_duty_forbids() {
             assert!(duty != Duty::Pressure || !cuts.into_iter().any(has), "{stage:?}");
             let asks = duty == Duty::Pressure && stage != Stage::Marked;
             assert_eq!(has(Remedy::AskInspector), asks, "{stage:?} {duty:?}");
+            let first = offered.first() == Some(&Remedy::AskInspector);
+            assert_eq!(first, asks, "nothing is cut before: {stage:?} {duty:?}");
             let widens = has(Remedy::Open) || has(Remedy::Elongate);
             assert!(duty != Duty::Locates || !widens, "a hole that locates is not opened");
             assert!(stage == Stage::Drilled || !cuts.into_iter().any(has), "{stage:?} {duty:?}");

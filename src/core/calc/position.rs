@@ -212,7 +212,8 @@ pub const fn remedies(stage: Stage, duty: Duty) -> &'static [Remedy] {
     use Remedy::{AskInspector, Dowel, DrawOver, Elongate, MarkAgain, Open, Plug};
     match (stage, duty) {
         (Stage::Marked, _) => &[MarkAgain],
-        (Stage::Cone, Duty::Pressure) => &[DrawOver, AskInspector],
+        // Drawing a cone over cuts metal too.
+        (Stage::Cone, Duty::Pressure) => &[AskInspector, DrawOver],
         (Stage::Cone, Duty::Holds | Duty::Locates) => &[DrawOver],
         (Stage::Drilled, Duty::Holds) => &[Open, Elongate, Plug],
         (Stage::Drilled, Duty::Locates) => &[Dowel, Plug],

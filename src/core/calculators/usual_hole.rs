@@ -1,6 +1,6 @@
 //! The hole a calculator reckons with: the one asked about, or the usual drill for a thread and a metal.
 
-use crate::asking::{Diameter, FieldError};
+use crate::asking::{About, Diameter, Field, FieldError, Limits, Need, diameter, diameter_taken};
 use crate::calc::aim::Aim;
 use crate::calc::tapping::{Question, choose_or_get};
 use crate::tables::drills::Drill;
@@ -8,13 +8,30 @@ use crate::tables::materials::Material;
 use crate::tables::threads::Thread;
 use crate::units::print;
 
-/// The hole asked about, or the usual drill at hand; an error is that of the field of holes.
+/// The field that asks for it.
+pub(super) static HOLE: Field<Diameter> = Field::new(
+    About {
+        name: "hole",
+        label: "Hole",
+        hint: "A drill or a size, or as measured: No. 36, 2.7 mm; the usual drill if left empty",
+        description: "The hole: a drill by any name, or a size; the usual drill if left out",
+        example: "No. 36",
+        need: Need::Open,
+        limits: Limits::LENGTH,
+    },
+    diameter,
+)
+.taking(|typed, _| diameter_taken(typed));
+
+/// The hole asked about, or the usual drill at hand.
+///
+/// # Errors
+/// Of [`HOLE`]: none was asked about, and no drill at hand will do.
 pub(super) fn hole_or_usual(
     hole: Option<Diameter>,
     thread: &'static Thread,
     material: &'static Material,
     held: &[&'static Drill],
-    error: impl Fn(String) -> FieldError,
 ) -> Result<Diameter, FieldError> {
     if let Some(hole) = hole {
         return Ok(hole);
@@ -26,7 +43,7 @@ pub(super) fn hole_or_usual(
             Ok(Diameter { size: drill.diameter, drill: Some(drill) })
         }
         Err(refused) => {
-            Err(error(format!("{}. Write the hole.", print::sentence(&refused.to_string()))))
+            Err(HOLE.error(format!("{}. Write the hole.", print::sentence(&refused.to_string()))))
         }
     }
 }

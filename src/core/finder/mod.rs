@@ -135,14 +135,17 @@ pub fn find(query: &str) -> Found {
     Found { query, hits, suggestions, is_settled: false }
 }
 
-/// The text with the sign for a diameter as a word: the readers pass over the sign, and a bare figure
-/// behind it is a size and no number of a thread.
+/// The text with the sign for a diameter before a figure as a word: the readers pass over the sign, and a
+/// bare figure behind it is a size and no number of a thread.
 fn with_diameter_sign(query: &str) -> String {
     let mut text = String::with_capacity(query.len());
-    for letter in query.chars() {
+    let mut letters = query.chars().peekable();
+    while let Some(letter) = letters.next() {
         let begins = text.is_empty() || text.ends_with([' ', '(', '-']);
+        let of_a_figure =
+            letters.peek().is_some_and(|next| next.is_numeric() || matches!(next, ' ' | '.' | ','));
         match letter {
-            'Ø' | 'ø' | '⌀' | '∅' if begins => text.push_str("dia "),
+            'Ø' | 'ø' | '⌀' | '∅' if begins && of_a_figure => text.push_str("dia "),
             _ => text.push(letter),
         }
     }

@@ -3,12 +3,12 @@
 use super::answer::Answer;
 use crate::asking::{
     About, Asked, Control, Diameter, Field, FieldError, Limits, Need, Reading, Typed, Word,
-    at_hand, diameter, diameter_taken, metal, parallel_thread, screw, thread_taken, word,
+    at_hand, metal, parallel_thread, screw, thread_taken, word,
 };
 use crate::calc::strip::StripSizes;
 use crate::calc::tapping::next_larger;
 use crate::calc::thread_form::geometry;
-use crate::calculators::usual_hole::hole_or_usual;
+use crate::calculators::usual_hole::{HOLE, hole_or_usual};
 use crate::tables::drills::Drill;
 use crate::tables::materials::Material;
 use crate::tables::screw_metals::{Screw, least_shear};
@@ -96,20 +96,6 @@ pub(super) static ENGAGED: Field<Length> = Field::length(About {
     limits: Limits::LENGTH,
 });
 
-pub(super) static HOLE: Field<Diameter> = Field::new(
-    About {
-        name: "hole",
-        label: "Hole",
-        hint: "A drill or a size, or as measured: No. 36, 2.7 mm; the usual drill if left empty",
-        description: "The hole: a drill by any name, or a size; the usual drill if left out",
-        example: "No. 36",
-        need: Need::Open,
-        limits: Limits::LENGTH,
-    },
-    diameter,
-)
-.taking(|typed, _| diameter_taken(typed));
-
 fn metal_with_strength(typed: Typed<'_>) -> Result<&'static Material, FieldError> {
     let material = metal(typed)?;
     match least_shear(material) {
@@ -141,8 +127,7 @@ pub(super) fn answer(asked: &Asked) -> Result<Answer, Vec<FieldError>> {
     let held = at_hand(&mut reading);
     let subject = thread.zip(material).filter(|_| reading.is_clean());
     let found = subject.and_then(|(thread, material)| {
-        let hole =
-            reading.keep(hole_or_usual(hole, thread, material, &held, |said| HOLE.error(said)))?;
+        let hole = reading.keep(hole_or_usual(hole, thread, material, &held))?;
         reading.keep(reckoned(thread, material, screw, engaged, hole, &held))
     });
     reading.answered(found)

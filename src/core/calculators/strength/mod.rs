@@ -6,6 +6,7 @@ mod answer;
 mod fields;
 mod words;
 
+use super::usual_hole::HOLE;
 use super::{AnswerKind, Declaration, Finding, Form, Measure, Output, Plain};
 use crate::asking::{OWNED, SERIES};
 use crate::calc::strength::{Joint, proof_load};
@@ -14,7 +15,7 @@ use crate::tables::screw_metals::SIX_TENTHS;
 use crate::tables::source::Source;
 use crate::units::{in_mm2, in_newtons, print};
 use answer::Answer;
-use fields::{DUTY, ENGAGED, HOLE, MATERIAL, SCREW, THREAD, answer};
+use fields::{DUTY, ENGAGED, MATERIAL, SCREW, THREAD, answer};
 use words::strength_words;
 
 /// The calculator.

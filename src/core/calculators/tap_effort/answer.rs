@@ -24,7 +24,7 @@ const OTHER_CAUSES: Advice = practice(
     "It is reckoned for a keen tap kept square and clear: one that leans, a blunt one or packed chips break more small taps than the cut does, and may take twice as much.",
 );
 const DISAGREEMENT: Advice = Advice {
-    text: "A tap maker says that 72 % of thread instead of 60 % takes twice the torque for 5 % more strength; by the formulas here it takes 1.4 times, for about 12 % more strip area. Nobody has settled it: trust the direction, not the figure.",
+    text: "A tap maker says that 72 % of thread instead of 60 % takes twice the torque for 5 % more strength; by the formulas here it takes 1.4 times, for about 15 % more strip area. Nobody has settled it: trust the direction, not the figure.",
     source: Source::published("a tap maker's page, tapping difficulties and percent of thread"),
 };
 const RECALLED_DRILL: Advice = Advice {
@@ -135,5 +135,29 @@ impl Answer {
             marks: marks.collect(),
         };
         effort_graph(&graph, &|hole| self.with(hole), DrawingIds::new("effort"))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::DISAGREEMENT;
+    use crate::calc::tap_effort::compared;
+    use crate::calc::thread_form::geometry;
+    use crate::tables::threads::find;
+    use crate::units::mm;
+
+    #[test]
+    fn what_is_said_of_sixty_and_seventy_two_percent_is_what_the_formulas_give() {
+        let thread = find("metric", "m6").unwrap();
+        // The full depth of thread of M6 on diameter, 1.299038 mm.
+        let hole = |percent: f64| mm(6.0 - 0.01299038 * percent);
+        let found = compared(thread, &geometry(thread), hole(72.0), hole(60.0));
+        let text = DISAGREEMENT.text.replace('\u{a0}', " ");
+        for said in [
+            format!("it takes {:.1} times", found.effort_percent / 100.0),
+            format!("for about {:.0} % more strip area", found.strength_percent - 100.0),
+        ] {
+            assert!(text.contains(&said), "{said}: {text}");
+        }
     }
 }

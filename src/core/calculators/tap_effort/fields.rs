@@ -3,13 +3,13 @@
 use super::answer::{Answer, At};
 use crate::asking::{
     About, Asked, Control, Diameter, Field, FieldError, Limits, Need, Reading, TOOL_STEELS, Typed,
-    at_hand, diameter, diameter_taken, metal, parallel_thread, thread_taken,
+    at_hand, metal, parallel_thread, thread_taken,
 };
 use crate::calc::engagement;
 use crate::calc::tapping::next_larger;
 use crate::calc::thread_form::geometry;
 use crate::calc::tool_steel::ToolSteel;
-use crate::calculators::usual_hole::hole_or_usual;
+use crate::calculators::usual_hole::{HOLE, hole_or_usual};
 use crate::tables::drills::Drill;
 use crate::tables::materials::Material;
 use crate::tables::tapping_force::resists;
@@ -43,20 +43,6 @@ pub(super) static MATERIAL: Field<&Material> = Field::new(
     metal_with_figure,
 )
 .with_control(Control::Metal("Choose the material"));
-
-pub(super) static HOLE: Field<Diameter> = Field::new(
-    About {
-        name: "hole",
-        label: "Hole",
-        hint: "A drill or a size: No. 36, 2.7 mm; the usual drill if left empty",
-        description: "The hole: a drill by any name, or a size; the usual drill if left out",
-        example: "No. 36",
-        need: Need::Open,
-        limits: Limits::LENGTH,
-    },
-    diameter,
-)
-.taking(|typed, _| diameter_taken(typed));
 
 pub(super) static TAP_STEEL: Field<ToolSteel> = Field::words(
     About {
@@ -96,8 +82,7 @@ pub(super) fn answer(asked: &Asked) -> Result<Answer, Vec<FieldError>> {
     let held = at_hand(&mut reading);
     let subject = thread.zip(material).filter(|_| reading.is_clean());
     let found = subject.and_then(|(thread, material)| {
-        let chosen =
-            reading.keep(hole_or_usual(hole, thread, material, &held, |said| HOLE.error(said)))?;
+        let chosen = reading.keep(hole_or_usual(hole, thread, material, &held))?;
         reading.keep(reckoned(thread, material, steel, chosen, &held))
     });
     reading.answered(found)

@@ -3,6 +3,7 @@
 mod answer;
 mod fields;
 
+use super::usual_hole::HOLE;
 use super::{AnswerKind, Declaration, Finding, Form, Measure, Output, Plain};
 use crate::asking::{OWNED, SERIES};
 use crate::calc::strip;
@@ -12,7 +13,7 @@ use crate::tables::source::Source;
 use crate::tables::tapping_force::{BORROWED_SOURCE, ROUGH_SOURCE, SOURCE};
 use crate::units::print;
 use answer::{Answer, At};
-use fields::{HOLE, MATERIAL, TAP_STEEL, THREAD, answer};
+use fields::{MATERIAL, TAP_STEEL, THREAD, answer};
 
 /// The calculator.
 pub(super) static DECLARATION: Declaration = Declaration {
