@@ -44,17 +44,13 @@ pub(crate) fn metal(name: &'static str, label: &'static str, none: &str, typed: 
         .then(|| (typed.to_owned(), format!("{typed} (not a choice)"), true));
     let item = |material: &Material| {
         let taken = known.is_some_and(|known| known.slug == material.slug);
-        (material.slug.to_owned(), sentence_case(material.name), taken)
+        (material.slug, sentence_case(material.name), taken)
     };
     let groups = materials::by_family().into_iter().map(|(family, materials)| {
         let cut = materials.into_iter().filter(|material| material.refused.is_none());
-        Group {
-            heading: sentence_case(&family.to_string()),
-            // The first item of all has the field's own id; these need none.
-            items: items(name, cut.map(item)),
-        }
+        Group { heading: sentence_case(&family.to_string()), items: items(cut.map(item)) }
     });
-    let alone = items(name, [nothing].into_iter().chain(unknown));
+    let alone = items([nothing].into_iter().chain(unknown));
     Field::new(name, label, "", Kind::Grouped(alone, groups.collect()))
 }
 
@@ -69,7 +65,7 @@ pub(crate) fn pick(
         let taken = is(typed, *word) || (typed.is_empty() && place == 0);
         (word.0.to_owned(), word.1.to_owned(), taken)
     });
-    Field::new(name, label, "", Kind::Pick(items(name, choices.chain(unknown(typed, words)))))
+    Field::new(name, label, "", Kind::Pick(items(choices.chain(unknown(typed, words)))))
 }
 
 /// A list whose first line, the usual, stands for an empty field and so keeps out of the address.
@@ -83,7 +79,7 @@ pub(crate) fn list(
         let value = if place == 0 { "" } else { word.0 };
         (value.to_owned(), word.1.to_owned(), is(typed, *word))
     });
-    Field::new(name, label, "", Kind::List(items(name, choices.chain(unknown(typed, words)))))
+    Field::new(name, label, "", Kind::List(items(choices.chain(unknown(typed, words)))))
 }
 
 /// A list that may be left alone: its first line is an empty field.
@@ -97,7 +93,7 @@ pub(crate) fn optional_list(
     let nothing = (String::new(), none.to_owned(), typed.is_empty());
     let choices = words.iter().map(|word| (word.0.to_owned(), word.1.to_owned(), is(typed, *word)));
     let choices = [nothing].into_iter().chain(choices).chain(unknown(typed, words));
-    Field::new(name, label, "", Kind::List(items(name, choices)))
+    Field::new(name, label, "", Kind::List(items(choices)))
 }
 
 /// Every series, as an address writes the choice of them all.
@@ -111,7 +107,7 @@ pub(crate) fn series(label: &'static str, typed: &str) -> Field {
     });
     let known = typed.is_empty() || !ticked.is_empty();
     let kept = (!known).then(|| (typed.to_owned(), not_a_choice(typed), true));
-    let items = items("series", choices.chain(kept));
+    let items = items(choices.chain(kept));
     Field::new("series", label, "None ticked: every series", Kind::Ticks(items))
 }
 

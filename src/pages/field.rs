@@ -53,12 +53,10 @@ pub enum Kind {
 /// One item of a choice.
 #[derive(Clone, Debug)]
 pub struct Item {
-    /// Its id on the page; the first has the field's own, so that an error's link finds it.
-    pub id: String,
     /// What it adds to the address.
-    pub value: String,
+    pub value: Cow<'static, str>,
     /// What a reader sees.
-    pub words: String,
+    pub words: Cow<'static, str>,
     /// Whether it is the one chosen.
     pub taken: bool,
 }
@@ -108,7 +106,7 @@ impl Field {
     pub fn known(self) -> Self {
         let taken = |mut items: Vec<Item>| {
             items.retain(|item| item.taken);
-            items.pop().map_or_else(String::new, |item| item.value)
+            items.pop().map_or_else(String::new, |item| item.value.into_owned())
         };
         let known = match self.kind {
             Kind::Text(typed) | Kind::Words(typed) => typed,
@@ -164,16 +162,16 @@ impl Field {
     }
 }
 
-/// Items with ids: the first bears the field's name.
-pub fn items(name: &str, choices: impl IntoIterator<Item = (String, String, bool)>) -> Vec<Item> {
-    choices
-        .into_iter()
-        .enumerate()
-        .map(|(place, (value, words, taken))| Item {
-            id: if place == 0 { name.to_owned() } else { format!("{name}-{value}") },
-            value,
-            words,
-            taken,
-        })
-        .collect()
+/// Items of their values, their words, and whether each is taken.
+pub fn items<V, W>(choices: impl IntoIterator<Item = (V, W, bool)>) -> Vec<Item>
+where
+    V: Into<Cow<'static, str>>,
+    W: Into<Cow<'static, str>>,
+{
+    let item = |(value, words, taken): (V, W, bool)| Item {
+        value: value.into(),
+        words: words.into(),
+        taken,
+    };
+    choices.into_iter().map(item).collect()
 }

@@ -1,6 +1,10 @@
 //! Words as they are set on a page: a number keeps its unit beside it, however the line breaks, and an
 //! apostrophe of a sentence is one. Files and JSON have the plain words.
 
+use std::ops::Range;
+
+use memchr::memmem;
+
 /// What stands behind a number and belongs to it.
 const UNITS: [&str; 18] = [
     "mm", "in", "thou", "rev/min", "mm/rev", "mm/min", "m/min", "ft/min", "%", "degrees", "BA",
@@ -31,59 +35,82 @@ pub(crate) fn set(text: &str) -> String {
 }
 
 /// A whole page, each number joined to the unit behind it.
+///
+/// Looks at the few spaces that stand behind a figure, a tag or a full stop, and only then at where they are.
 pub(crate) fn join_units(page: &str) -> String {
+    let bytes = page.as_bytes();
     let mut joined = String::with_capacity(page.len() + page.len() / 64);
-    let mut rest = page;
-    let mut before = None;
-    while let Some(place) = rest.find('<') {
-        let (text, tagged) = rest.split_at(place);
-        before = join(text, before, &mut joined);
-        let (tag, after) = tagged.split_at(end_of(tagged));
-        joined.push_str(tag);
-        rest = after;
+    let mut kept = kept(bytes);
+    let mut next_kept = kept.next();
+    let mut copied = 0;
+    for place in memchr::memchr_iter(b' ', bytes) {
+        let last = place.checked_sub(1).and_then(|last| bytes.get(last));
+        if !last.copied().is_some_and(ends_what_may_be_joined) {
+            continue;
+        }
+        while next_kept.as_ref().is_some_and(|kept| kept.end <= place) {
+            next_kept = kept.next();
+        }
+        let is_kept = next_kept.as_ref().is_some_and(|kept| kept.contains(&place));
+        let Some((before, behind)) = page.split_at_checked(place) else { continue };
+        let behind = behind.get(1..).unwrap_or_default();
+        if !is_kept && belong_together(before, behind) && !is_in_a_tag(before) {
+            joined.push_str(before.get(copied..).unwrap_or_default());
+            joined.push('\u{a0}');
+            copied = place + 1;
+        }
     }
-    join(rest, before, &mut joined);
+    joined.push_str(page.get(copied..).unwrap_or_default());
     joined
 }
 
-/// Where a tag ends, or the element it starts where the text in it is kept.
-fn end_of(tagged: &str) -> usize {
-    let kept = KEPT.iter().find(|[start, _]| tagged.starts_with(start));
-    let end = kept.map_or(">", |[_, end]| end);
-    tagged.find(end).map_or(tagged.len(), |place| place + end.len())
+/// Whether a byte can be the last of a figure, of a tag behind one, or of `No.`
+const fn ends_what_may_be_joined(last: u8) -> bool {
+    // The last three are the fractions' last bytes.
+    matches!(last, b'0'..=b'9' | b'>' | b'.' | 0xbc..=0xbe)
 }
 
-/// One run of text; `before` is the last letter in front of it, and the answer its own.
-fn join(text: &str, before: Option<char>, joined: &mut String) -> Option<char> {
-    let mut rest = text;
-    let mut last = before;
-    while let Some(place) = rest.find(' ') {
-        let (words, behind) = rest.split_at(place);
-        rest = behind.get(1..).unwrap_or_default();
-        joined.push_str(words);
-        last = words.chars().next_back().or(last);
-        let is_figure = last.is_some_and(is_digit) && is_unit(rest);
-        let is_number = rest.starts_with(is_digit) && joined.ends_with("No.");
-        joined.push(if is_figure || is_number { '\u{a0}' } else { ' ' });
-        last = Some(' ');
+/// Where the elements stand whose text is kept, in their order.
+fn kept(page: &[u8]) -> impl Iterator<Item = Range<usize>> {
+    let mut found: Vec<Range<usize>> = KEPT
+        .iter()
+        .flat_map(|[start, end]| {
+            memmem::find_iter(page, start).map(move |from| {
+                let to = page.get(from..).and_then(|rest| memmem::find(rest, end.as_bytes()));
+                from..to.map_or(page.len(), |to| from + to)
+            })
+        })
+        .collect();
+    found.sort_by_key(|range| range.start);
+    found.into_iter()
+}
+
+/// Whether a text ends inside a tag: escaped text has no sign of its own that begins or ends one.
+fn is_in_a_tag(before: &str) -> bool {
+    before.bytes().rev().find(|byte| matches!(byte, b'<' | b'>')) == Some(b'<')
+}
+
+/// What stands before the tags that a text ends with.
+fn without_tags(mut text: &str) -> &str {
+    while let Some((before, _)) = text.strip_suffix('>').and_then(|tag| tag.rsplit_once('<')) {
+        text = before;
     }
-    joined.push_str(rest);
-    rest.chars().next_back().or(last)
-}
-
-fn is_digit(letter: char) -> bool {
-    letter.is_ascii_digit() || "¼½¾".contains(letter)
+    text
 }
 
 /// Whether a text begins with a unit.
 fn is_unit(text: &str) -> bool {
-    let next = text.split([' ', '\n', '\u{a0}']).next().unwrap_or_default();
+    let next = text.split([' ', '\n', '\u{a0}', '<']).next().unwrap_or_default();
     UNITS.contains(&next.trim_end_matches(['.', ',', ';', ':', ')', '?']))
+}
+
+fn is_digit(letter: char) -> bool {
+    letter.is_ascii_digit() || matches!(letter, '¼' | '½' | '¾')
 }
 
 /// Whether a line must not end between these: `2.7` and `mm`, `No.` and `36`.
 fn belong_together(before: &str, behind: &str) -> bool {
-    (before.ends_with(is_digit) && is_unit(behind))
+    (without_tags(before).ends_with(is_digit) && is_unit(behind))
         || (before.ends_with("No.") && behind.starts_with(is_digit))
 }
 

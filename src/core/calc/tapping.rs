@@ -252,8 +252,8 @@ pub fn choose(
         prefer_larger: material.group == Group::Tough,
     };
     let usable = |drill: &'static Drill| {
-        let candidate = judge(thread, &geometry, limit, drill);
-        USABLE.contains(&candidate.engagement_percent).then_some(candidate)
+        let percent = engagement::percent(thread.form(), &geometry, drill.diameter);
+        USABLE.contains(&percent).then(|| judge(thread, &geometry, limit, drill))
     };
     let held: Vec<Candidate> = at_hand.into_iter().filter_map(usable).collect();
     let best = rule.pick(&drills::all().iter().filter_map(usable).collect::<Vec<_>>());

@@ -101,7 +101,7 @@ pub fn to_figures(value: f64, figures: u8) -> String {
 #[must_use]
 pub fn sentence(words: &str) -> String {
     let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    letters.next().map_or_else(String::new, |first| joined(first.to_uppercase(), letters.as_str()))
 }
 
 /// Words with a small letter at the start, to follow a colon; `PTFE` and `A4` stay as they are.
@@ -117,10 +117,18 @@ pub fn running(words: &str) -> String {
     let mut letters = words.chars();
     match (letters.next(), letters.clone().next()) {
         (Some(first), Some(second)) if second.is_lowercase() || second == ' ' => {
-            first.to_lowercase().chain(letters).collect()
+            joined(first.to_lowercase(), letters.as_str())
         }
         _ => words.to_owned(),
     }
+}
+
+/// A first letter in another case, and the rest as it is.
+fn joined(first: impl Iterator<Item = char>, rest: &str) -> String {
+    let mut words = String::with_capacity(rest.len() + 4);
+    words.extend(first);
+    words.push_str(rest);
+    words
 }
 
 /// Words that begin with a figure, behind the article that is said before it.

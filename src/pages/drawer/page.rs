@@ -6,7 +6,7 @@ use super::carried::Carried;
 use super::contents::{Drawer, LONGEST};
 use super::sets::{DRILL_SETS, TAP_SETS};
 use super::typed::Typed;
-use crate::field::{Field, Item, Kind};
+use crate::field::{Field, Kind, items};
 use crate::layout::{Frame, Section};
 use crate::{FieldError, Reply, Visit};
 
@@ -142,12 +142,7 @@ fn ticks(
     ticked: &[String],
     sets: impl Iterator<Item = (&'static str, &'static str)>,
 ) -> Field {
-    let item = |(place, (item, words)): (usize, (&str, &str))| Item {
-        id: if place == 0 { name.to_owned() } else { format!("{name}-{place}") },
-        value: item.to_owned(),
-        words: words.to_owned(),
-        taken: ticked.iter().any(|ticked| ticked == item),
-    };
-    let items = sets.enumerate().map(item).collect();
-    Field::new(name, label, "Tick the sets you have", Kind::Ticks(items))
+    let choices =
+        sets.map(|(item, words)| (item, words, ticked.iter().any(|ticked| ticked == item)));
+    Field::new(name, label, "Tick the sets you have", Kind::Ticks(items(choices)))
 }

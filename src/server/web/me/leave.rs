@@ -70,9 +70,8 @@ fn form_with(app: &App, member: &SignedIn, choice: &str, errors: Vec<FieldError>
             .to_owned(),
     ];
     let choices = [("keep", "They stay, under “a former member”"), ("remove", "They go too")];
-    let choices =
-        choices.map(|(value, words)| (value.to_owned(), words.to_owned(), value == choice));
-    let kind = Kind::Pick(items("notes", choices));
+    let choices = choices.map(|(value, words)| (value, words, value == choice));
+    let kind = Kind::Pick(items(choices));
     page.fields = vec![Field::new("notes", "Your notes", "", kind)];
     page.fields.extend(prove::asked_for(member, "Your password"));
     page.button = "Leave";

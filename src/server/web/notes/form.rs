@@ -232,14 +232,13 @@ pub(super) fn question(question: &Question, errors: &[FieldError]) -> Field {
     let is_long = answers.len() > MOST_SIDE_BY_SIDE;
     let open = is_long.then(|| (Answer::Open, "Choose one".to_owned()));
     let choices = open.into_iter().chain(answers);
-    let choices =
-        choices.map(|(answer, words)| (answer.word().to_owned(), words, question.answer == answer));
+    let choices = choices.map(|(answer, words)| (answer.word(), words, question.answer == answer));
     let label = match question.field {
         "meant_material" => "The material",
         "meant_thread" => "The thread",
         _ => "The drill",
     };
-    let items = items(question.field, choices);
+    let items = items(choices);
     let kind = if is_long { Kind::List(items) } else { Kind::Pick(items) };
     let is_missed = errors.iter().any(|error| error.field == question.field);
     let hint = if is_missed { String::new() } else { asks(question) };
@@ -250,18 +249,14 @@ pub(super) fn question(question: &Question, errors: &[FieldError]) -> Field {
 fn fields(typed: &Typed, errors: &[FieldError]) -> [Vec<Field>; 3] {
     let key = Field::text("form_key", "", "", &typed.form_key).known();
     let made_from = Field::text(MADE_FROM, "", "", &typed.made_from).known();
-    let is_pressure = [(
-        "yes".to_owned(),
-        "It is about a boiler, steam or pressure".to_owned(),
-        typed.is_pressure,
-    )];
-    let ticks = Kind::Ticks(items("pressure", is_pressure));
-    let is_warning = [("yes".to_owned(), "This note is a warning".to_owned(), typed.is_warning)];
+    let is_pressure = [("yes", "It is about a boiler, steam or pressure", typed.is_pressure)];
+    let ticks = Kind::Ticks(items(is_pressure));
+    let is_warning = [("yes", "This note is a warning", typed.is_warning)];
     let warns = Field::new(
         WARNING,
         "What went wrong",
         "Others are then asked whether it happened to them too, not whether it worked.",
-        Kind::Ticks(items(WARNING, is_warning)),
+        Kind::Ticks(items(is_warning)),
     );
     let all = [
         vec![key, made_from, control(TITLE, &typed.title), control(TEXT, &typed.text)],

@@ -93,10 +93,10 @@ pub(super) fn verdict_fields(
     found: Option<Found>,
     [material, size, why]: [&str; 3],
 ) -> Vec<Field> {
-    let choices = ANSWERS
-        .map(|(value, one)| (value.to_owned(), sense.answer(one).to_owned(), found == Some(one)));
+    let choices =
+        ANSWERS.map(|(value, one)| (value, sense.answer(one).to_owned(), found == Some(one)));
     vec![
-        Field::new("found", "What you found", "", Kind::Pick(items("found", choices))),
+        Field::new("found", "What you found", "", Kind::Pick(items(choices))),
         Field::text("material", "In what material", SHOWN_UNREAD, material),
         Field::text("size", "At what size", "A thread, a drill: 6 BA, 1.9 mm", size),
         Field::text(

@@ -190,8 +190,8 @@ fn older_address(named: Option<&Named>, filter: &Filter, before: i64) -> String 
 
 fn filters(query: &Query, errors: &[FieldError]) -> Vec<Field> {
     let tick = |name: &'static str, label: &'static str, words: &str| {
-        let choice = [("yes".to_owned(), words.to_owned(), query.get(name) == "yes")];
-        Field::new(name, label, "", Kind::Ticks(items(name, choice)))
+        let choice = [("yes", words.to_owned(), query.get(name) == "yes")];
+        Field::new(name, label, "", Kind::Ticks(items(choice)))
     };
     let fields = [
         Field::text(

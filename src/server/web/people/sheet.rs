@@ -188,8 +188,8 @@ fn form_with(
     let hint = format!("One a line, at most {MOST}");
     form.fields = vec![Field::new("names", "The names", hint, Kind::Long(typed.to_owned()))];
     if asks {
-        let tick = [("yes".to_owned(), "Make them all the same".to_owned(), false)];
-        let kind = Kind::Ticks(items(SAME, tick));
+        let tick = [("yes", "Make them all the same", false)];
+        let kind = Kind::Ticks(items(tick));
         form.fields.push(Field::new(SAME, "The same name again", "", kind));
     }
     form.button = "Make the slips";
