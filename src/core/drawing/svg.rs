@@ -64,9 +64,12 @@ fn push_number(out: &mut String, value: f64) {
     }
 }
 
+/// The digits of a number that is not below zero.
 fn push_integer(out: &mut String, value: i64) {
-    // Writing to a String cannot fail.
-    let _ = write!(out, "{value}");
+    if value >= 10 {
+        push_integer(out, value / 10);
+    }
+    out.extend(u32::try_from(value % 10).ok().and_then(|digit| char::from_digit(digit, 10)));
 }
 
 /// One element with its attributes and what stands inside it.
