@@ -25,8 +25,13 @@ struct ReportedPage {
     said: Vec<String>,
 }
 
-/// The page for this reader.
-pub(super) async fn answer(app: &App, reader: Reader, note: &Note) -> Result<Response, Error> {
+/// The page for this reader; a form that was sent about the note has another status, since it changed nothing.
+pub(super) async fn answer(
+    app: &App,
+    reader: Reader,
+    note: &Note,
+    status: StatusCode,
+) -> Result<Response, Error> {
     let name = reader.0.as_ref().map(|member| member.name.as_str());
     let is_own = |by: &Sender| matches!(by, Sender::Member(by) if name == Some(by.as_str()));
     let own = note.reports.iter().filter(|report| is_own(&report.by));
@@ -55,5 +60,5 @@ pub(super) async fn answer(app: &App, reader: Reader, note: &Note) -> Result<Res
         looks,
         said,
     };
-    page(StatusCode::OK, &reported, &reader)
+    page(status, &reported, &reader)
 }

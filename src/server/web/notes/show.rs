@@ -139,14 +139,11 @@ pub(super) async fn answer(
 ) -> Result<Response, Error> {
     let note = read::note(&app.database, id).await?;
     let note = note.ok_or(Error::NotFound("there is no note at this address"))?;
+    let usual =
+        if back.errors.is_empty() { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY };
+    let status = back.status.unwrap_or(usual);
     match seen(&note, reader.0.as_ref()) {
         Seen::Version(version) => {
-            let usual = if back.errors.is_empty() {
-                StatusCode::OK
-            } else {
-                StatusCode::UNPROCESSABLE_ENTITY
-            };
-            let status = back.status.unwrap_or(usual);
             let awaited = inspection::of(app, &note, version).await?;
             let state = state(&note, version, awaited);
             let newer = newer(&note, version, awaited)
@@ -171,7 +168,7 @@ pub(super) async fn answer(
             let gone = GonePage { frame, told };
             page(StatusCode::GONE, &gone, &reader)
         }
-        Seen::Hidden => reported::answer(app, reader, &note).await,
+        Seen::Hidden => reported::answer(app, reader, &note, status).await,
         Seen::Nothing => Err(Error::NotFound("there is no note at this address")),
     }
 }

@@ -42,6 +42,8 @@ pub(super) struct House {
     sessions: [Option<Token>; begin::MEMBERS.len()],
     /// The sessions that are over: none opens anything any more.
     pub(super) over: Vec<Token>,
+    /// The addresses of members' feeds, and the act that made each: all but the last of each are void.
+    pub(super) feeds: Vec<(Who, Word, String)>,
     begun: u32,
     pub(super) known: Known,
     saved: Option<(Club, Known)>,
@@ -65,6 +67,7 @@ impl House {
             server: None,
             sessions: Default::default(),
             over: Vec::new(),
+            feeds: Vec::new(),
             begun: 0,
             known: begin.known.clone(),
             saved: None,
@@ -278,6 +281,10 @@ impl House {
                 let form = format!("password={old}&new_password={new}");
                 ("/me/password".to_owned(), form.replace(' ', "+"))
             }
+            Act::Feed { makes } => {
+                let what = if makes { "make" } else { "void" };
+                ("/me/feed".to_owned(), format!("do={what}"))
+            }
         };
         self.request(&format!("POST {path}"), by, &form)
     }
@@ -306,6 +313,7 @@ impl House {
         if found == Outcome::Done {
             self.learn(act, word);
             self.take_session(by, act, &answer);
+            self.take_feed(by, word, &answer);
         }
     }
 
@@ -317,6 +325,12 @@ impl House {
             self.club.members[by].is_signed_in = session.is_some();
             self.hold(by, session);
         }
+    }
+
+    /// The member writes down the address of their feed, where an answer shows it.
+    fn take_feed(&mut self, by: Who, word: Word, answer: &str) {
+        let address = answer.split("/notes/feed/").nth(1).and_then(|rest| rest.get(..64));
+        self.feeds.extend(address.map(|token| (by, word, format!("/notes/feed/{token}"))));
     }
 
     /// What was written has numbers now.
@@ -419,6 +433,7 @@ impl House {
             self.learn(act, word);
             if expected == Outcome::Done {
                 self.take_session(by, act, &answer);
+                self.take_feed(by, word, &answer);
             }
         }
         self.start();
@@ -450,14 +465,17 @@ impl House {
         self.saved = Some((self.club.clone(), self.known.clone()));
     }
 
-    /// Puts back what was saved, if anything was. Everybody signs in again.
+    /// Puts back what was saved, if anything was. Everybody signs in again, and no feed has an address.
     pub(super) fn restore(&mut self) {
         let Some((club, known)) = self.saved.clone() else { return };
         self.server.take().unwrap().end();
         let archive = self.folder.path().join("club.tar");
         done(&run(&self.data(), &["restore", archive.to_str().unwrap()]));
         (self.club, self.known) = (club, known);
-        self.club.members.iter_mut().for_each(|member| member.is_signed_in = false);
+        // What opens a door by itself is in no archive.
+        for member in &mut self.club.members {
+            (member.is_signed_in, member.feed) = (false, None);
+        }
         self.sign_in();
         self.start();
     }

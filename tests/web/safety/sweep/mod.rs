@@ -110,6 +110,7 @@ fn act() -> impl Strategy<Value = (Who, Act)> {
             })),
         1 => member().prop_map(|by| (by, Act::SignOut)),
         1 => (anybody(), password()).prop_map(|(by, password)| (by, Act::Enter { password })),
+        2 => (anybody(), often()).prop_map(|(by, makes)| (by, Act::Feed { makes })),
         1 => (member(), password(), password())
             .prop_map(|(by, old, new)| (by, Act::ChangePassword { old, new })),
     ]

@@ -99,6 +99,10 @@ pub(super) enum Act {
         old: Password,
         new: Password,
     },
+    /// Gives their feed an address in the place of any other, or makes it void.
+    Feed {
+        makes: bool,
+    },
 }
 
 impl Act {
@@ -133,6 +137,8 @@ pub(super) struct Member {
     pub(super) reports: usize,
     /// A stranger has none.
     pub(super) password: Option<Password>,
+    /// The address of their feed goes by the word of the act that made it.
+    pub(super) feed: Option<Word>,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -276,9 +282,14 @@ impl Club {
                 return if is_right { Done } else { Refused };
             }
             _ if !me.is_signed_in => return Refused,
+            Act::Feed { makes } => {
+                me.feed = makes.then_some(word);
+                return Done;
+            }
             Act::ChangePassword { old, new } => {
                 let is_right = me.password == Some(old);
-                me.password = if is_right { Some(new) } else { me.password };
+                (me.password, me.feed) =
+                    if is_right { (Some(new), None) } else { (me.password, me.feed) };
                 return if is_right { Done } else { Refused };
             }
             _ => {}
@@ -300,7 +311,9 @@ impl Club {
             }
             Act::SettleAll { of } => self.settle_all(by, of),
             Act::DecideRemark { note, shows } => self.decide_remark(by, note, shows),
-            Act::SignOut | Act::Enter { .. } | Act::ChangePassword { .. } => Done,
+            Act::SignOut | Act::Enter { .. } | Act::ChangePassword { .. } | Act::Feed { .. } => {
+                Done
+            }
             Act::Edit { note, .. }
             | Act::Decide { note, .. }
             | Act::Mend { note, .. }
@@ -542,7 +555,9 @@ impl Club {
         let member = &mut self.members[of];
         match act {
             Act::SetRights { rights, .. } => (member.rights, member.is_signed_in) = (rights, false),
-            Act::Stop { .. } => (member.is_stopped, member.is_signed_in) = (true, false),
+            Act::Stop { .. } => {
+                (member.is_stopped, member.is_signed_in, member.feed) = (true, false, None);
+            }
             Act::Remove { keep, .. } => {
                 (member.is_gone, member.is_signed_in) = (true, false);
                 self.notes.iter_mut().for_each(|note| note.leaves(of, keep));
@@ -556,6 +571,12 @@ impl Club {
             return Refused;
         }
         Done
+    }
+
+    /// Whether the address that this act gave the member's feed opens it.
+    pub(super) fn opens_feed(&self, who: Who, word: Word) -> bool {
+        let member = &self.members[who];
+        member.feed == Some(word) && !member.is_stopped && !member.is_gone
     }
 
     /// How many notes went with their author, or were taken back before any wording was sent in.

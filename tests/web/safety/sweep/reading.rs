@@ -39,9 +39,20 @@ impl House {
             expected.kept.retain(|place, _| view.kept.contains_key(place));
         }
         assert_eq!(view, expected);
+        self.check_feeds();
         for session in self.over.iter().rev().take(TRIED) {
             let page = self.get_in(session, "/me");
             assert_ne!(status(&page), Some("200"), "a session that is over: {page}");
+        }
+    }
+
+    /// Looks whether the newest addresses of feeds open what they should, and nothing else.
+    fn check_feeds(&self) {
+        let stranger = begin::MEMBERS.len();
+        for (who, word, address) in self.feeds.iter().rev().take(TRIED) {
+            let answer = self.get(address, stranger);
+            let opens = self.club.opens_feed(*who, *word);
+            assert_eq!(status(&answer) == Some("200"), opens, "the feed of {who}: {answer}");
         }
     }
 
@@ -142,6 +153,7 @@ pub(super) fn outcome(answer: &str) -> Outcome {
     let leads_to_the_door = || answer.contains("\r\nlocation: /sign-in") && !is_out;
     match status(answer) {
         Some("303") if !leads_to_the_door() => Outcome::Done,
+        Some("200") if answer.contains("/notes/feed/") => Outcome::Done,
         Some("404") => Outcome::Unseen,
         Some("303" | "401" | "403" | "409" | "410" | "422" | "429") | None => Outcome::Refused,
         _ => panic!("{answer}"),
