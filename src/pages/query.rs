@@ -5,8 +5,9 @@ use holewright_core::asking::cut;
 
 /// The parameters of an address, in the order given.
 ///
-/// The first filling of a parameter wins; later ones of the same name are dropped. The one exception is `series`,
-/// which check boxes send once each: its values are joined with commas, as an address writes them.
+/// A parameter that is given twice alike counts once. Given twice and not alike, it holds both with a bar between,
+/// which no field reads: which of them was meant is not for us to say. The one exception is `series`, which check
+/// boxes send once each: its values are joined with commas, as an address writes them.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Query {
     pairs: Vec<(String, String)>,
@@ -46,6 +47,11 @@ impl Query {
         match self.pairs.iter_mut().find(|(held, _)| held == name) {
             Some((_, held)) if name == LIST => {
                 held.push(',');
+                held.push_str(value);
+                false
+            }
+            Some((_, held)) if held != value => {
+                held.push_str(" | ");
                 held.push_str(value);
                 false
             }

@@ -23,7 +23,7 @@ fn the_effort_of_a_tap_is_the_maker_s_and_its_margin_is_a_word() {
     assert_eq!(figure(&page), "Fair");
     assert_eq!(term(&page, "Effort of the second tap"), "2 N·m");
     assert_eq!(term(&page, "By a rougher formula"), "1.9 N·m");
-    assert_eq!(term(&page, "Metal reckoned with"), "Ck45, 3900 N/mm²");
+    assert_eq!(term(&page, "Metal reckoned with"), "Ck45, kc 3900 N/mm², K 1.35");
     // (6 − 5.1)² (6 + 10.2) over 1 · 16; 5.1 (0.5 + tan 30° · 0.112) over 5 (0.5 + tan 30° · 0.212).
     assert_eq!(term(&page, "One drill larger"), "5.1 mm, 69.3 %");
     assert_eq!(term(&page, "Effort with it"), "82.0 %");
@@ -42,7 +42,7 @@ fn a_borrowed_figure_is_told_and_widens_the_word() {
     assert_eq!(term(&page, "Effort of the second tap"), "0.14 N·m");
     assert!(term(&page, "Metal reckoned with").ends_with("borrowed for gunmetal"), "{page}");
     // No figure is held for drilling gunmetal.
-    assert_eq!(term(&page, "Thrust of the drill"), "–");
+    assert_eq!(term(&page, "Thrust of the drill, fed by hand"), "–");
     let plastic = body(422, "/calculators/tap-effort?thread=5BA&material=nylon");
     assert!(plastic.contains("No maker prints how hard nylon is to tap"));
     let taper = body(422, "/calculators/tap-effort?thread=1%2F8+NPT&material=gunmetal");

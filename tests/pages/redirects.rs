@@ -34,9 +34,23 @@ fn a_forms_empty_fields_leave_the_address() {
 }
 
 #[test]
-fn the_first_of_a_repeated_parameter_wins() {
-    moves("/plan?thread=5+BA&material=gunmetal&thread=4+BA", "/plan?thread=5+BA&material=gunmetal");
-    moves("/drills?from=&from=2mm&from=3mm", "/drills?from=2mm");
+fn a_parameter_repeated_alike_counts_once_and_one_repeated_otherwise_is_refused() {
+    moves("/plan?thread=5+BA&material=gunmetal&thread=5+BA", "/plan?thread=5+BA&material=gunmetal");
+    moves("/drills?from=&from=2mm&from=2mm", "/drills?from=2mm");
+    for (address, said) in [
+        ("/plan?thread=5+BA&material=gunmetal&thread=4+BA", "5 BA | 4 BA"),
+        ("/drills?from=2mm&from=3mm", "2mm | 3mm"),
+        (
+            "/calculators/strength?thread=5+BA&material=gunmetal&duty=fixing&duty=pressure",
+            "fixing | pressure",
+        ),
+        (
+            "/calculators/strength?thread=5+BA&material=gunmetal&duty=fixing&thread=boiler+stay",
+            "5 BA | boiler stay",
+        ),
+    ] {
+        assert!(body(422, address).contains(said), "{address}: what was typed is kept");
+    }
 }
 
 #[test]

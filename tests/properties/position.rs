@@ -170,6 +170,18 @@ fn position_shares_the_float_between_both_parts() {
     assert!((in_mm(*short) - 0.05).abs() < 1e-9);
 }
 
+/// The head of an M3 screw is 5.5 mm across: it would fall through the hole that would do.
+#[test]
+fn position_opens_no_hole_that_the_head_would_not_cover() {
+    let far = found(&[("thread", "M3"), ("upper_error", "3"), ("lower_error", "0")]);
+    let Value::Sentences(to_do) = value(&far, "what_to_do") else { panic!("sentences") };
+    assert!(to_do[0].contains("not opened so far"), "{to_do:?}");
+    assert!(!to_do.iter().any(|said| said.starts_with("Open ")), "{to_do:?}");
+    let near = found(&[("thread", "M3"), ("upper_error", "0.4"), ("lower_error", "0")]);
+    let Value::Sentences(to_do) = value(&near, "what_to_do") else { panic!("sentences") };
+    assert!(to_do[0].starts_with("Open the clearance hole to 3.8 mm"), "{to_do:?}");
+}
+
 #[test]
 fn position_on_a_pressure_part_stops_for_the_inspector() {
     let asked =

@@ -2,11 +2,11 @@
 
 use holewright_core::calc::engagement::{self, hole_for};
 use holewright_core::calc::strip::StripSizes;
-use holewright_core::calc::tap_effort::{Band, Margin, effort, tap_strength, torque};
+use holewright_core::calc::tap_effort::{Band, Margin, effort, rough_torque, tap_strength, torque};
 use holewright_core::calc::thread_form::{Geometry, geometry};
 use holewright_core::calc::tool_steel::ToolSteel;
 use holewright_core::tables::materials::{self, Family};
-use holewright_core::tables::tapping_force::{all, resists};
+use holewright_core::tables::tapping_force::{all, resists, rough_force};
 use holewright_core::tables::threads::{self, Thread};
 use holewright_core::units::{
     Length, degrees, exceeds, in_mm2, in_newton_metres, mm, newton_metres, newtons_per_mm2,
@@ -72,13 +72,16 @@ fn strength_falls_more_slowly_than_effort() {
 fn the_margin_never_rises_with_a_smaller_hole() {
     for (thread, figures) in parallel() {
         let strength = tap_strength(figures.minor, ToolSteel::HighSpeed);
-        for slug in ["free-cutting-brass", "gunmetal", "silver-steel"] {
-            let resists = resists(materials::find(slug).expect("a metal")).expect("a figure");
+        for slug in ["free-cutting-brass", "gunmetal", "silver-steel", "stainless-304"] {
+            let metal = materials::find(slug).expect("a metal");
+            let resists = resists(metal).expect("a figure");
+            let rough =
+                rough_force(metal).map(|row| rough_torque(row, figures.major, figures.pitch));
             let margins: Vec<Margin> = holes(thread, &figures)
                 .into_iter()
                 .map(|hole| {
                     let cut = effort(&figures, &resists, hole);
-                    Margin::of(strength, cut, resists.is_borrowed)
+                    Margin::of(strength, cut, rough, resists.is_borrowed)
                 })
                 .collect();
             let rises = |pair: &[Margin]| {
@@ -106,8 +109,9 @@ fn a_metal_that_resists_more_leaves_no_more_margin() {
 
 #[test]
 fn a_borrowed_figure_widens_the_margin_by_one_band() {
-    let of =
-        |times: f64, is_borrowed| Margin::of(newton_metres(times), newton_metres(1.0), is_borrowed);
+    let of = |times: f64, is_borrowed| {
+        Margin::of(newton_metres(times), newton_metres(1.0), None, is_borrowed)
+    };
     for times in [1.0, 2.0, 4.0, 8.0] {
         let (sure, borrowed) = (of(times, false), of(times, true));
         assert_eq!(sure.likely, sure.at_worst);
@@ -118,6 +122,30 @@ fn a_borrowed_figure_widens_the_margin_by_one_band() {
     for slug in ["gunmetal", "phosphor-bronze-cast", "phosphor-bronze-drawn", "copper"] {
         let metal = materials::find(slug).expect("a metal");
         assert!(resists(metal).is_some_and(|found| found.is_borrowed), "{slug}");
+    }
+}
+
+#[test]
+fn a_rougher_formula_that_leaves_less_widens_it_too_and_one_that_leaves_more_does_not() {
+    let of = |rough| {
+        Margin::of(newton_metres(4.0), newton_metres(1.0), Some(newton_metres(rough)), false)
+    };
+    assert_eq!(of(2.2).to_string(), "scant to fair");
+    assert_eq!(of(9.0).to_string(), "scant to fair", "one band and no more");
+    assert_eq!(of(0.4).to_string(), "fair");
+}
+
+/// A borrowed figure alone says of no tap that the cut comes near what it bears, and no metal whose figure is
+/// borrowed is told worse than a tougher one of the same thread and hole.
+#[test]
+fn advice_goes_by_the_figures_as_reckoned() {
+    let advice = |times: f64, is_borrowed| {
+        Margin::of(newton_metres(times), newton_metres(1.0), None, is_borrowed).advice()
+    };
+    for times in [1.0, 2.0, 4.0, 8.0] {
+        let [sure, borrowed] = [false, true].map(|is_borrowed| advice(times, is_borrowed));
+        assert!(borrowed.starts_with(&sure), "{borrowed}");
+        assert_eq!(times < 1.6, borrowed.contains("next larger drill where"), "{borrowed}");
     }
 }
 

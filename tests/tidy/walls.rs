@@ -40,7 +40,7 @@ const WALLS: &[Wall] = &[
     pure("core/plan", &["units", "tables", "calc"], &["thiserror"]),
     pure("core/drawing", &["units", "tables", "calc", "plan"], &["libm"]),
     pure("core/export", &["units", "tables", "calc", "plan", "calculators"], &[]),
-    pure("pages", &["*"], &["askama", "form_urlencoded", "thiserror", "holewright_core"]),
+    pure("pages", &["*"], &["askama", "form_urlencoded", "memchr", "thiserror", "holewright_core"]),
     // What stands loose puts the rooms together.
     server("server", &["*"], &[
         "axum", "holewright_core", "holewright_pages", "rustix", "sha2", "thiserror", "time", "tokio", "tower", "tracing",

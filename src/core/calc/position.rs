@@ -152,6 +152,16 @@ pub fn hole_alike(screw: Length, off: Length) -> Length {
     screw + off
 }
 
+/// The largest clearance hole that a head still covers with some rim: one and four tenths of the screw. The
+/// smallest heads, cheese and cap, are about one and three quarters of it across.
+///
+/// # Source
+/// Common practice, no source.
+#[must_use]
+pub fn largest_under_head(screw: Length) -> Length {
+    screw * 1.4
+}
+
 /// How far the hole that is out has gone.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Stage {

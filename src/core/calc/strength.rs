@@ -53,6 +53,9 @@ impl Member {
     }
 }
 
+/// Members within this of each other are about even. Common practice, no source.
+const EVEN: f64 = 1.2;
+
 /// What each member bears.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Loads {
@@ -74,6 +77,38 @@ impl Loads {
             Member::ScrewThread
         } else {
             Member::TappedThread
+        }
+    }
+
+    /// Whether another member bears less than a fifth more than the weakest: which gives way first is then
+    /// open, since handbooks take the shear of one metal for half or for six tenths of its strength.
+    ///
+    /// # Examples
+    /// ```
+    /// use holewright_core::{calc::strength::Loads, units::newtons};
+    /// let loads = |screw, tapped| Loads {
+    ///     screw: newtons(screw),
+    ///     screw_thread: newtons(9000.0),
+    ///     tapped_thread: newtons(tapped),
+    /// };
+    /// assert!(loads(1451.0, 1528.0).is_about_even());
+    /// assert!(!loads(1451.0, 1800.0).is_about_even());
+    /// ```
+    #[must_use]
+    pub fn is_about_even(&self) -> bool {
+        let near = self.least() * EVEN;
+        let all = [self.screw, self.screw_thread, self.tapped_thread];
+        all.into_iter().filter(|load| *load < near).count() > 1
+    }
+
+    /// What gives way first, in words: `about even: the screw breaks first, if only just`.
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        let words = self.weakest().words();
+        if self.is_about_even() {
+            format!("about even: {words}, if only just")
+        } else {
+            words.to_owned()
         }
     }
 

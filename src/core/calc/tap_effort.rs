@@ -197,7 +197,9 @@ impl Band {
     #[must_use]
     pub const fn advice(self) -> &'static str {
         match self {
-            Self::Spent => "The cut alone may break the tap: take a larger drill.",
+            Self::Spent => {
+                "The cut comes near what the tap bears: take the whole set in order with a guide, turn back often, and the next larger drill where the thread can spare it."
+            }
             Self::Scant => {
                 "Use a keen tap and a guide, turn back often, and think of a larger drill."
             }
@@ -212,16 +214,28 @@ impl Band {
 pub struct Margin {
     /// As reckoned.
     pub likely: Band,
-    /// Where the metal's figure is borrowed, the band below as well.
+    /// Where the metal's figure is borrowed, or the rougher formula leaves less, the band below as well.
     pub at_worst: Band,
 }
 
 impl Margin {
-    /// The margin of a tap in a metal.
+    /// The margin of a tap in a metal; `rough` is the cut by the rougher formula, where it holds the metal.
     #[must_use]
-    pub fn of(strength: Torque, cut: Torque, is_borrowed: bool) -> Self {
+    pub fn of(strength: Torque, cut: Torque, rough: Option<Torque>, is_borrowed: bool) -> Self {
         let likely = Band::of(strength, cut);
-        Self { likely, at_worst: if is_borrowed { likely.less() } else { likely } }
+        let is_less = rough.is_some_and(|rough| Band::of(strength, rough) < likely);
+        Self { likely, at_worst: if is_borrowed || is_less { likely.less() } else { likely } }
+    }
+
+    /// What to do about it. It goes by the margin as reckoned: a borrowed figure must not make a soft metal
+    /// sound worse than a tough one whose figure is printed.
+    #[must_use]
+    pub fn advice(self) -> String {
+        let advice = self.likely.advice();
+        if self.likely == self.at_worst {
+            return advice.to_owned();
+        }
+        format!("{advice} The figures leave room for less: go by how the tap turns.")
     }
 }
 

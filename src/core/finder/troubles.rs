@@ -10,7 +10,7 @@ use super::whole::materials_named;
 use super::words::{has_figure, is_filler, words};
 use super::{Hit, Kind};
 use crate::tables::materials::Material;
-use crate::tables::rescue::{self, See, Trouble};
+use crate::tables::rescue::{self, A_THREAD, See, Trouble};
 use crate::tables::threads::Thread;
 use crate::tables::threads::read::as_meant;
 
@@ -63,7 +63,9 @@ pub(super) fn gather(text: &str, gathered: &mut Gathered) -> bool {
 /// What is left of a text that has the signs of a trouble; none where it has not.
 fn rest_of(trouble: &Trouble, told: &[String]) -> Option<Vec<String>> {
     let has = |signs: &[&str]| told.iter().any(|word| signs.contains(&word.as_str()));
-    let [what, how] = trouble.signs.iter().find(|[what, how]| has(what) && has(how))?;
+    let names_thread = |what: &[&str]| what.contains(&A_THREAD) && thread_in(told).is_some();
+    let [what, how] =
+        trouble.signs.iter().find(|[what, how]| has(how) && (has(what) || names_thread(what)))?;
     let is_said = |word: &&String| {
         let word = word.as_str();
         what.contains(&word) || how.contains(&word) || is_filler(word) || TOLD.contains(&word)

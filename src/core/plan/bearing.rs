@@ -5,12 +5,12 @@
 use super::{HoleSpec, Tap, TapSteel, cautions};
 use crate::calc::strength::{Joint, Loads};
 use crate::calc::strip::StripSizes;
-use crate::calc::tap_effort::{Compared, Margin, compared, effort, tap_strength};
+use crate::calc::tap_effort::{Compared, Margin, compared, effort, rough_torque, tap_strength};
 use crate::calc::thread_form::Geometry;
 use crate::calc::tool_steel::ToolSteel;
 use crate::tables::drills::Drill;
 use crate::tables::screw_metals::least_shear;
-use crate::tables::tapping_force::{Resists, resists};
+use crate::tables::tapping_force::{Resists, resists, rough_force};
 use crate::units::{Length, Torque};
 
 /// How hard the second tap turns by hand, and what is left to it.
@@ -60,7 +60,12 @@ pub(super) fn tap_effort(
     Some(TapEffort {
         cutting,
         breaking,
-        margin: Margin::of(breaking, cutting, resists.is_borrowed),
+        margin: Margin::of(
+            breaking,
+            cutting,
+            rough_force(spec.material).map(|row| rough_torque(row, geometry.major, geometry.pitch)),
+            resists.is_borrowed,
+        ),
         resists,
         easier: easier.map(|drill| compared(spec.thread, geometry, drill.diameter, hole)),
     })

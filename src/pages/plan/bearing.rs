@@ -14,7 +14,7 @@ pub(super) fn bearing(plan: &HolePlan<'_>, key: &mut Key) -> Vec<Signed> {
     if let Some(effort) = &plan.effort {
         said.push(key.signed(&cut(plan, effort), tapping_force::SOURCE));
         let margin = effort.margin;
-        let left = format!("What is left to the tap: {margin}. {}", margin.at_worst.advice());
+        let left = format!("What is left to the tap: {margin}. {}", margin.advice());
         said.push(key.signed(&left, STRENGTH_SOURCE));
     }
     said.extend(easier(plan).map(|words| key.signed(&words, strip::SOURCE)));
@@ -56,7 +56,7 @@ fn easier(plan: &HolePlan<'_>) -> Option<String> {
 
 fn strength(found: &Strength) -> String {
     let engaged = print::mm(found.engaged, 2);
-    let weakest = found.loads.weakest().words();
+    let weakest = found.loads.in_words();
     let load = print::significant(in_newtons(found.loads.least()), 2);
     let longer = found
         .holding_length

@@ -46,6 +46,22 @@ impl Asked {
         let steel = asking::keep(&mut errors, steel);
         if errors.is_empty() { Ok(Self { material, steel }) } else { Err(errors) }
     }
+
+    /// What is known already, and that it can be said otherwise: `In gunmetal: change it`.
+    pub(super) fn in_words(&self) -> String {
+        let steel = self.steel.map(|steel| match steel {
+            ToolSteel::Carbon => "carbon steel broken in",
+            ToolSteel::HighSpeed => "high-speed steel broken in",
+        });
+        match (self.material, steel) {
+            (None, None) => "Say the metal of the part and the steel of the tool".to_owned(),
+            (Some(material), None) => format!("In {}: change it", material.name),
+            (None, Some(steel)) => format!("With {steel}: change it"),
+            (Some(material), Some(steel)) => {
+                format!("In {}, {steel}: change it", material.name)
+            }
+        }
+    }
 }
 
 fn at<'a>(query: &'a Query, field: &'static str) -> Typed<'a> {

@@ -28,6 +28,9 @@ struct TroublePage {
     warnings: Vec<WarningGroup<Signed>>,
     /// The metal of the part and the steel of the tool; empty where nothing turns on them.
     fields: Vec<Field>,
+    /// What the fold of the form says, and whether it is open.
+    form_says: String,
+    is_open: bool,
     /// What the metal named has of its own.
     of_metal: Option<OfMetal>,
     ways: Vec<ShownWay>,
@@ -108,6 +111,8 @@ fn page(
         first,
         warnings,
         fields: if trouble.turns_on_metal() { fields(visit, trouble, &errors) } else { Vec::new() },
+        form_says: asked.in_words(),
+        is_open: !errors.is_empty(),
         of_metal,
         ways,
         inserts,

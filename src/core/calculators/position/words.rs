@@ -1,7 +1,7 @@
 //! The sentences of the answer.
 
 use super::fields::Found;
-use crate::calc::position::{Case, Register, Remedy, hole_alike, remedies};
+use crate::calc::position::{Case, Register, Remedy, hole_alike, largest_under_head, remedies};
 use crate::units::{Length, print};
 
 /// `M3 screw in 3.4 mm, centres 0.2 mm off`
@@ -41,11 +41,19 @@ pub(super) fn what_to_do(found: &Found) -> Vec<String> {
     if found.position.goes_together {
         return Vec::new();
     }
-    remedies(found.stage, found.duty).iter().map(|remedy| words(*remedy, found)).collect()
+    let offered = remedies(found.stage, found.duty);
+    let mut said: Vec<String> = offered.iter().filter_map(|remedy| words(*remedy, found)).collect();
+    if said.len() < offered.len() {
+        said.insert(0, TOO_LARGE.to_owned());
+    }
+    said
 }
 
-fn words(remedy: Remedy, found: &Found) -> String {
-    match remedy {
+/// Why the hole is not opened.
+const TOO_LARGE: &str = "The hole that would do is too large for the screw's head to bear round it, so it is not opened so far.";
+
+fn words(remedy: Remedy, found: &Found) -> Option<String> {
+    let words = match remedy {
         Remedy::AskInspector => {
             "Stop. On a part under steam, water or pressure nothing is opened, filed or plugged before the club's boiler inspector has seen it: the national boiler code decides."
         }
@@ -65,26 +73,30 @@ fn words(remedy: Remedy, found: &Found) -> String {
         Remedy::Plug => {
             "Last, plug it and drill again: tap the hole out, screw in a plug of the same metal with retaining compound, and face it off flush. Spot the new hole through its mate or with a slot drill, since a drill that meets plug and part together runs to the softer."
         }
-    }
-    .to_owned()
+    };
+    Some(words.to_owned())
 }
 
-/// The clearance hole opened, or both of them.
-fn open(found: &Found) -> String {
-    let size = print::mm(found.position.hole_needed, 3);
-    let with = drill(found).map_or_else(
-        || "no drill at hand is right for it: bore or file it".to_owned(),
-        |drill| format!("drill {drill}"),
-    );
-    let one = format!("Open the clearance hole to {size}, {with}");
+/// The clearance hole opened, or both of them; none that the screw's head would not cover.
+fn open(found: &Found) -> Option<String> {
+    let covered = |hole: &Length| *hole <= largest_under_head(found.joint.screw);
+    let one = Some(found.position.hole_needed).filter(covered).map(|hole| {
+        let with = drill(found).map_or_else(
+            || "no drill at hand is right for it: bore or file it".to_owned(),
+            |drill| format!("drill {drill}"),
+        );
+        format!("the clearance hole to {}, {with}", print::mm(hole, 3))
+    });
     let both = match found.joint.case {
-        Case::Fixed => String::new(),
+        Case::Fixed => None,
         Case::Floating { .. } => {
-            let alike = hole_alike(found.joint.screw, found.position.off);
-            format!("; or both holes to {}", print::mm(alike, 3))
+            let alike = Some(hole_alike(found.joint.screw, found.position.off)).filter(covered);
+            alike.map(|hole| format!("both holes to {}", print::mm(hole, 3)))
         }
     };
-    format!("{one}{both}. If the head no longer bears all round, put a washer under it.")
+    let holes: Vec<String> = one.into_iter().chain(both).collect();
+    let open = (!holes.is_empty()).then(|| holes.join("; or "))?;
+    Some(format!("Open {open}. If the head no longer bears all round, put a washer under it."))
 }
 
 /// What to see to when the parts are put together.

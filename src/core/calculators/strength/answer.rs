@@ -59,7 +59,7 @@ impl Answer {
     pub(super) fn weakest(&self) -> String {
         self.loads().map_or_else(
             || "Say what the screw is of".to_owned(),
-            |loads| print::sentence(loads.weakest().words()),
+            |loads| print::sentence(&loads.in_words()),
         )
     }
 

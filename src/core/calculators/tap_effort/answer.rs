@@ -3,7 +3,9 @@
 use crate::calc::cutting_speed::spindle_speed;
 use crate::calc::drill_feed::drill_feed;
 use crate::calc::drill_force::{DrillCut, DrillForces, forces, power};
-use crate::calc::tap_effort::{Compared, Margin, compared, effort, rough_torque, tap_strength};
+use crate::calc::tap_effort::{
+    Compared, Margin, compared, effort, is_fine, rough_torque, tap_strength,
+};
 use crate::calc::thread_form::Geometry;
 use crate::calc::tool_steel::ToolSteel;
 use crate::drawing::{DrawingIds, EffortGraph, Marked, effort_graph};
@@ -72,7 +74,7 @@ impl Answer {
     }
 
     pub(super) fn margin(&self) -> Margin {
-        Margin::of(self.strength(), self.effort(), self.resists.is_borrowed)
+        Margin::of(self.strength(), self.effort(), self.rough(), self.resists.is_borrowed)
     }
 
     pub(super) fn rough(&self) -> Option<Torque> {
@@ -88,7 +90,8 @@ impl Answer {
         } else {
             String::new()
         };
-        format!("{}, {force} N/mm²{borrowed}", row.printed_as)
+        let correction = print::trimmed(row.column.correction(is_fine(&self.geometry)), 2);
+        format!("{}, kc {force} N/mm², K {correction}{borrowed}", row.printed_as)
     }
 
     pub(super) fn larger(&self, place: usize) -> Option<&At> {
@@ -108,13 +111,13 @@ impl Answer {
         let resistance = *resistance(self.material)?;
         let [sharp, ..] = &WEAR;
         let (drill, chisel, wear) = (self.chosen.hole, USUAL_CHISEL, sharp.factor);
-        let feed = drill_feed(drill)?.high;
+        let feed = drill_feed(drill)?.low;
         Some(forces(&DrillCut { drill, feed, resistance, chisel, wear }))
     }
 
     pub(super) fn drill_power(&self) -> Option<Power> {
-        let fastest = self.material.drilling.first()?.high;
-        Some(power(self.drilling()?.torque, spindle_speed(fastest, self.chosen.hole)))
+        let slowest = self.material.drilling.first()?.low;
+        Some(power(self.drilling()?.torque, spindle_speed(slowest, self.chosen.hole)))
     }
 
     pub(super) fn notes(&self) -> Vec<Advice> {

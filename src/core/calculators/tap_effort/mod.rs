@@ -46,8 +46,7 @@ const MAKER: &str = "Tc = tan(a) · kc · K · (D − Do)² · (D + 2 Do) / 24 0
 const LARGER: &str = "The next drill at hand that leaves at least 2½ points less thread";
 const RELATIVE_EFFORT: &str = "The same formula, as a part of the effort with the first drill";
 const RELATIVE_STRENGTH: &str = "Strip area of the screw’s thread, as a part of that with the first drill; it falls more slowly than the effort";
-const DRILL: &str =
-    "With the handbook’s exponents, a sharp drill of the usual web, at the coarse end of its feed";
+const DRILL: &str = "With the handbook’s exponents, a sharp drill of the usual web, fed by hand: at the fine end of its feed";
 /// Where the choice of a larger drill comes from.
 const PRACTICE: Source = Source::common_practice("the next distinct size at hand");
 
@@ -57,15 +56,15 @@ static OUTPUTS: [Output<Answer>; 16] = [
         name: "What is left to the tap",
         description: "What is left between the cut and the tap's own strength, in words",
         value: Measure::Words(|found| print::sentence(&found.margin().to_string())),
-        rule: "Both sides are estimates, so it is told in words: spent, scant, fair or ample; two of them where the metal’s figure is borrowed",
+        rule: "Both sides are estimates, so it is told in words: spent, scant, fair or ample; two of them where the metal’s figure is borrowed or the rougher formula leaves less",
         source: STRENGTH_SOURCE,
     },
     Output {
         key: "advice",
         name: "So",
         description: "What to do about it",
-        value: Measure::Words(|found| found.margin().at_worst.advice().to_owned()),
-        rule: "By the lesser of the words",
+        value: Measure::Words(|found| found.margin().advice()),
+        rule: "By the margin as reckoned; the lesser word is there where the metal’s figure is borrowed or the rougher formula leaves less",
         source: STRENGTH_SOURCE,
     },
     Output {
@@ -97,7 +96,7 @@ static OUTPUTS: [Output<Answer>; 16] = [
         name: "By a rougher formula",
         description: "The torque by another maker's formula, which asks nothing of the hole",
         value: Measure::Torque(|found| found.rough()),
-        rule: "Md = p² · D · kc / 8000 with its own kc: a cross-check; the two may differ by half",
+        rule: "Md = p² · D · kc / 8000 with its own kc: a cross-check that asks nothing of hole and form, so that one may be twice the other and more",
         source: ROUGH_SOURCE,
     },
     Output {
@@ -158,7 +157,7 @@ static OUTPUTS: [Output<Answer>; 16] = [
     },
     Output {
         key: "drill_thrust",
-        name: "Thrust of the drill",
+        name: "Thrust of the drill, fed by hand",
         description: "Thrust on the tapping drill",
         value: Measure::Force(|found| found.drilling().map(|it| it.thrust)),
         rule: DRILL,
@@ -175,9 +174,9 @@ static OUTPUTS: [Output<Answer>; 16] = [
     Output {
         key: "drill_power",
         name: "Power at the drill",
-        description: "Power at the tapping drill, at the fast end of its speeds",
+        description: "Power at the tapping drill, at the slow end of its speeds",
         value: Measure::Power(|found| found.drill_power()),
-        rule: "Torque by speed, at the fast end of the speeds in print for the metal",
+        rule: "Torque by speed, at the slow end of the speeds in print for the metal",
         source: CHISEL_SOURCE,
     },
 ];

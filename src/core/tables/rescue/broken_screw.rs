@@ -7,7 +7,7 @@ pub(super) const TROUBLE: Trouble = Trouble {
     slug: "broken-screw",
     title: "A stud or screw sheared off",
     first: practice("Stop before it is hammered or welded at: a stump that still turns comes out with patience, and one that was burred over does not."),
-    names: &["sheared stud", "broken stud", "snapped stud", "sheared screw", "broken screw", "snapped screw", "stud sheared", "screw sheared", "sheared bolt", "broken bolt"],
+    names: &["sheared stud", "broken stud", "snapped stud", "sheared screw", "broken screw", "snapped screw", "stud sheared", "screw sheared", "sheared bolt", "broken bolt", "screw extractor", "extractor"],
     signs: &[[&["stud", "studs", "screw", "screws", "bolt", "bolts"], &["broken", "broke", "snapped", "sheared", "shear", "bust", "busted", "stuck", "seized"]]],
     dangers: &[EYES, PRESSURE],
     ways: &[

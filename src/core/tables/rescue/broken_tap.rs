@@ -129,7 +129,7 @@ pub(super) const TROUBLE: Trouble = Trouble {
     first: practice("Stop turning. More is lost in the minute after a tap breaks than by the break: clear the chips, oil it, and look."),
     names: &[
         "broken tap", "broken taps", "snapped tap", "tap snapped", "tap broke", "bust tap", "broken tap removal",
-        "remove broken tap", "stuck tap", "alum for broken tap",
+        "remove broken tap", "stuck tap", "alum for broken tap", "alum bath",
     ],
     signs: &[[
         &["tap", "taps"],

@@ -8,7 +8,7 @@ pub(super) const TROUBLE: Trouble = Trouble {
     title: "A tap going in crooked",
     first: practice("Stop within the first two turns: a tap that has cut more than that follows its own thread, and pulling it straight breaks it."),
     names: &["crooked tap", "tap crooked", "tap not square", "crooked thread", "thread not square", "leaning tap"],
-    signs: &[[&["tap", "tapping", "taps", "thread", "tapped"], &["crooked", "askew", "skew", "leaning", "leans", "squint", "wonky", "slanting"]]],
+    signs: &[[&["tap", "tapping", "taps", "thread", "tapped"], &["crooked", "askew", "skew", "leaning", "leans", "squint", "wonky", "slanting", "wandered", "wanders"]]],
     dangers: &[
         EYES,
         practice("Where a drill chuck or a lathe guides the tap, isolate the machine, take the chuck key out, and turn the chuck by hand."),

@@ -7,7 +7,7 @@ pub(super) const TROUBLE: Trouble = Trouble {
     slug: "loose-thread",
     title: "A thread that is loose",
     first: practice("Measure both before either is blamed: the screw over its thread, and the hole at its crests."),
-    names: &["loose thread", "thread too loose", "sloppy thread", "slack thread", "thread is loose"],
+    names: &["loose thread", "thread too loose", "sloppy thread", "slack thread", "thread is loose", "hole too big", "tapped hole too big", "hole too large", "tapping hole too big"],
     signs: &[[&["thread", "threads", "screw", "screws", "stud"], &["loose", "sloppy", "slack", "wobbly", "wobbles", "shaky"]]],
     dangers: &[PRESSURE],
     ways: &[

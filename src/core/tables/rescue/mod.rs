@@ -41,6 +41,9 @@ pub struct Trouble {
     pub see: &'static [See],
 }
 
+/// Stands among the first words where naming a thread says as much: `stripped 2 BA`.
+pub const A_THREAD: &str = "a thread";
+
 /// Words that tell of a trouble: one of the first with one of the second.
 pub type Signs = [&'static [&'static str]; 2];
 

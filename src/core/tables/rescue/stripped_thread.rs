@@ -1,6 +1,6 @@
 //! A stripped thread: the next size, a bush, a wire insert with its hole.
 
-use super::{EYES, PRESSURE, See, Trouble, practice, read, way};
+use super::{A_THREAD, EYES, PRESSURE, See, Trouble, practice, read, way};
 use crate::tables::inserts::DESIGN;
 
 #[rustfmt::skip]
@@ -8,15 +8,15 @@ pub(super) const TROUBLE: Trouble = Trouble {
     slug: "stripped-thread",
     title: "A stripped thread",
     first: practice("Find out why before it is mended: too large a hole, too short a thread, the wrong screw, or too long a spanner. The mend fails the same way else."),
-    names: &["stripped thread", "stripped threads", "thread stripped", "stripped hole", "thread pulled out", "thread insert", "wire insert", "thread repair"],
-    signs: &[[&["thread", "threads", "hole", "tapped", "nut"], &["stripped", "strip", "strips", "stripping", "pulled"]]],
+    names: &["stripped thread", "stripped threads", "thread stripped", "stripped hole", "thread pulled out", "thread insert", "wire insert", "helical insert", "thread repair", "crossthreaded", "cross threaded"],
+    signs: &[[&["thread", "threads", "hole", "tapped", "nut", A_THREAD], &["stripped", "strip", "strips", "stripping", "pulled", "crossthreaded", "gone"]]],
     dangers: &[EYES, PRESSURE],
     ways: &[
         way("Look at the screw", &[practice("If the screw's thread is gone and the hole's is whole, a new screw is all it wants.")]),
         way("A longer screw", &[practice("Where the hole is tapped deeper than the screw went, or can be, whole thread is waiting below.")]),
         way("The next size up", &[
             practice("Drill the tapping size of the next thread that cleans the old one up, and tap it; the part on top then wants a larger clearance hole."),
-            practice("See that the wall and the head allow it: at least half the corners of the nut to the edge, and some."),
+            practice("See that the wall and the head allow it: from the middle of the hole to the edge at least half of the nut across its corners, and a little."),
         ]),
         way("A stepped stud", &[practice("Turn a stud with the larger thread at its root and the old one outside: the part on top stays as it is.")]),
         way("A wire insert", &[

@@ -1,6 +1,6 @@
 //! A tap that turns too hard, before it breaks.
 
-use super::{EYES, NO_AIR_LINE, See, Trouble, practice, way};
+use super::{EYES, NO_AIR_LINE, PRESSURE, See, Trouble, practice, way};
 
 #[rustfmt::skip]
 pub(super) const TROUBLE: Trouble = Trouble {
@@ -9,7 +9,7 @@ pub(super) const TROUBLE: Trouble = Trouble {
     first: practice("Stop as soon as the tap springs under the wrench: what it turns after that, it turns in its own core."),
     names: &["tight tap", "stiff tap", "tap too tight", "tap turns hard", "tap too stiff"],
     signs: &[[&["tap", "tapping", "taps"], &["tight", "stiff", "binding", "binds", "springs", "squeaks", "squealing"]]],
-    dangers: &[EYES],
+    dangers: &[EYES, PRESSURE],
     ways: &[
         way("Back off and clear", &[
             practice("Back until it runs free, take it right out, and clear tap and hole."),

@@ -1,6 +1,6 @@
 //! A thread that comes out torn.
 
-use super::{EYES, NO_AIR_LINE, See, Trouble, practice, way};
+use super::{A_THREAD, EYES, NO_AIR_LINE, PRESSURE, See, Trouble, practice, way};
 
 #[rustfmt::skip]
 pub(super) const TROUBLE: Trouble = Trouble {
@@ -8,8 +8,8 @@ pub(super) const TROUBLE: Trouble = Trouble {
     title: "A torn thread",
     first: practice("Stop at the first rough turn and look at the chips: torn thread comes from the tap, the oil or the hole, and more turning mends none of them."),
     names: &["torn thread", "torn threads", "rough thread", "ragged thread", "thread tearing"],
-    signs: &[[&["thread", "threads"], &["torn", "tearing", "tears", "rough", "ragged", "crumbling", "crumbles"]]],
-    dangers: &[EYES],
+    signs: &[[&["thread", "threads", A_THREAD], &["torn", "tearing", "tears", "rough", "ragged", "crumbling", "crumbles"]]],
+    dangers: &[EYES, PRESSURE],
     ways: &[
         way("Clear and oil", &[
             NO_AIR_LINE,
