@@ -12,6 +12,7 @@ pub mod drill_force;
 mod drill_rule;
 pub mod engagement;
 mod error;
+pub mod fastener;
 pub mod limits;
 pub mod machines;
 pub mod neighbours;
