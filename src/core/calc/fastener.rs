@@ -8,7 +8,7 @@ use crate::calc::thread_form::{Geometry, geometry};
 use crate::tables::fasteners::{self, BA_RULE, Hexagon, HexagonPattern};
 use crate::tables::source::{Grade, Source};
 use crate::tables::threads::{HexagonFamily, Thread};
-use crate::units::{Length, in_mm};
+use crate::units::{Length, Printed, in_mm};
 
 /// Where the corners of a hexagon of this width lie, sharp: 2/√3 of across flats.
 ///
@@ -151,6 +151,8 @@ pub struct ScrewHexagon {
     pub named: String,
     /// Where across flats comes from.
     pub source: Source,
+    /// The BA screw whose it is; none of other hexagons.
+    pub screw: Option<&'static Thread>,
     /// The row it is read in; none of a BA hexagon.
     pub row: Option<&'static Hexagon>,
 }
@@ -173,20 +175,19 @@ pub const ONE_SMALLER: Source =
 /// assert_eq!(flats("ba", "4", HexagonOf::OneSmaller).unwrap(), "5.6 mm");
 /// assert_eq!(flats("metric", "m10", HexagonOf::Older).unwrap(), "17 mm");
 /// assert_eq!(flats("me-40", "1-8", HexagonOf::Usual), None);
+/// assert_eq!(flats("metric", "m36", HexagonOf::OneSmaller), None);
 /// ```
 #[must_use]
 pub fn hexagon(thread: &'static Thread, of: HexagonOf) -> Option<ScrewHexagon> {
     match of {
         HexagonOf::Usual => usual(thread),
         HexagonOf::OneSmaller => {
-            let smaller = next_smaller(thread)?;
-            let hexagon = usual(smaller)?;
-            let grade = hexagon.source.grade.max(Grade::CommonPractice);
-            Some(ScrewHexagon {
-                named: format!("the hexagon of {}", smaller.designation),
-                source: Source { grade, ..ONE_SMALLER },
-                ..hexagon
-            })
+            let smaller = match usual(thread)?.row {
+                Some(row) => one_smaller(row)?,
+                None => usual(next_smaller(thread)?)?,
+            };
+            let grade = smaller.source.grade.max(Grade::CommonPractice);
+            Some(ScrewHexagon { source: Source { grade, ..ONE_SMALLER }, ..smaller })
         }
         HexagonOf::Older => {
             let older = [HexagonPattern::OldWhitworth, HexagonPattern::OldMetric];
@@ -204,8 +205,9 @@ fn usual(thread: &'static Thread) -> Option<ScrewHexagon> {
             across_flats: ba_across_flats(geometry(thread).major),
             head: None,
             nut: None,
-            named: "BA, 1¾ times the major diameter".to_owned(),
+            named: format!("{}, 1¾ times the major diameter", thread.designation),
             source: BA_RULE,
+            screw: Some(thread),
             row: None,
         }),
         HexagonFamily::Bs1083 => row(HexagonPattern::Bs1083),
@@ -222,16 +224,33 @@ fn of_row(row: &'static Hexagon) -> ScrewHexagon {
         across_flats: row.across_flats.length(),
         head: row.head.map(|size| size.length()),
         nut: row.nut.map(|size| size.length()),
-        named: row.pattern.to_string(),
+        named: format!("{}, {}", nominal(row.nominal), row.pattern),
         source: row.source,
+        screw: None,
         row: Some(row),
     }
 }
 
-/// The next smaller screw of the same system that has a hexagon.
+/// A nominal size as it is named: `M6`, `1/4 in`.
+fn nominal(size: Printed) -> String {
+    match size {
+        Printed::Mm(value) => format!("M{value}"),
+        Printed::Inch(value) => format!("{value} in"),
+        Printed::Fraction(fraction) => format!("{fraction} in"),
+    }
+}
+
+/// The hexagon of the next smaller screw in a row's own table.
+fn one_smaller(row: &Hexagon) -> Option<ScrewHexagon> {
+    let size = |row: &Hexagon| in_mm(row.nominal.length());
+    let smaller =
+        fasteners::hexagons().filter(|one| one.pattern == row.pattern && size(one) < size(row));
+    smaller.max_by(|a, b| size(a).total_cmp(&size(b))).map(of_row)
+}
+
+/// The next smaller screw of the same system.
 fn next_smaller(thread: &'static Thread) -> Option<&'static Thread> {
-    let major = geometry(thread).major;
     let size = |one: &Thread| in_mm(geometry(one).major);
-    let smaller = thread.system.system().threads.iter().filter(|one| size(one) < in_mm(major));
-    smaller.filter(|one| usual(one).is_some()).max_by(|a, b| size(a).total_cmp(&size(b)))
+    let smaller = thread.system.system().threads.iter().filter(|one| size(one) < size(thread));
+    smaller.max_by(|a, b| size(a).total_cmp(&size(b)))
 }

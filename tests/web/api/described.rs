@@ -306,6 +306,9 @@ async fn calculators_are_as_described() {
         check("clearance", format!("thread={name}&diameter=3.1&owned=3.4mm")).await;
         check("blind-hole", format!("thread={name}&part_thickness=9mm&finish=second")).await;
         check("position", format!("thread={name}&upper_error=0.3&lower_error=0.1")).await;
+        for head in ["hexagon", "old-hexagon", "countersunk", "cap"] {
+            check("fastener", format!("thread={name}&head={head}")).await;
+        }
     }
     for form in ["metric", "unified", "whitworth", "ba", "pipe", "cycle", "miniature"] {
         check("tapping", format!("form={form}&major=9mm&pitch=0.9&hole=8mm")).await;

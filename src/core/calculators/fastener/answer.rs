@@ -1,6 +1,6 @@
 //! The figures: each with where it comes from, and none where none is held.
 
-use super::not_held::{not_held, words_of};
+use super::head::HeadOf;
 use crate::calc::clearance::{ClearanceHole, Fit, drill_for, hole, hole_by_rule};
 use crate::calc::countersink::{USUAL_HEAD, sink_depth, usual_head};
 use crate::calc::fastener::{
@@ -9,6 +9,7 @@ use crate::calc::fastener::{
 use crate::calc::tapped_in::TappedIn;
 use crate::calc::tapping::DrillChoice;
 use crate::calc::thread_form::{Geometry, geometry};
+use crate::drawing::{DrawingIds, DrawnHead, FastenerView, fastener};
 use crate::tables::countersinks::{HeadAngle, head_angle};
 use crate::tables::drills::{self, Drill};
 use crate::tables::fasteners::{self, Head, HeadKind, HexagonPattern, Washer, washer, washers};
@@ -16,24 +17,6 @@ use crate::tables::materials::{Advice, PressureWork};
 use crate::tables::source::Source;
 use crate::tables::threads::{HeadFamily, SystemId, Thread};
 use crate::units::{Length, in_mm, print};
-
-/// The head of the screw.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) enum HeadOf {
-    /// The usual hexagon.
-    #[default]
-    Hexagon,
-    /// That of the next smaller screw.
-    SmallHexagon,
-    /// The one before the standard changed it.
-    OldHexagon,
-    /// Countersunk.
-    Countersunk,
-    /// Cheese.
-    Cheese,
-    /// With a hexagon socket.
-    Cap,
-}
 
 /// A length and where it comes from.
 type Sourced = (Length, Source);
@@ -99,7 +82,7 @@ impl Answer {
     }
 
     pub(super) fn heading(&self) -> String {
-        format!("{}, {}", self.thread.designation, words_of(self.head))
+        format!("{}, {}", self.thread.designation, self.head.words())
     }
 
     pub(super) const fn major(&self) -> Length {
@@ -153,8 +136,7 @@ impl Answer {
         let hexagon = self.hexagon.as_ref()?;
         let flats = hexagon.across_flats;
         let Some(row) = hexagon.row else {
-            let name = hexagon.named.strip_prefix("the hexagon of ");
-            return Some((name.unwrap_or(self.thread.designation).to_owned(), MARKS));
+            return hexagon.screw.map(|screw| (screw.designation.to_owned(), MARKS));
         };
         let nominal = print_inch(row.nominal);
         let words = match row.pattern {
@@ -291,8 +273,35 @@ impl Answer {
         Some((format!("M{nominal}: {inside} mm hole, {outside} mm across"), fits.source))
     }
 
-    pub(super) fn sentences(&self) -> Vec<String> {
-        not_held(self)
+    /// The screw and its head in the medium clearance hole, to scale.
+    pub(super) fn drawing(&self) -> String {
+        let view = FastenerView {
+            screw: self.major(),
+            minor: self.geometry.minor,
+            hole: self.passing(),
+            head: self.drawn_head(),
+        };
+        fastener(&view, DrawingIds::new("fastener"))
+    }
+
+    fn drawn_head(&self) -> DrawnHead {
+        if let (Some((mouth, _)), Some((depth, _))) = (self.mouth(), self.sink()) {
+            return DrawnHead::Countersunk { mouth, depth };
+        }
+        if let Some(hexagon) = &self.hexagon {
+            return DrawnHead::Hexagon { across_flats: hexagon.across_flats, height: hexagon.head };
+        }
+        let Some(head) = self.held else { return DrawnHead::Unknown };
+        let (diameter, height) = (head.diameter.length(), head.height.length());
+        match head.kind {
+            HeadKind::Cap => DrawnHead::Cap {
+                diameter,
+                height,
+                counterbore: room_for(diameter),
+                key: head.key.map(|key| key.length()),
+            },
+            HeadKind::Cheese | HeadKind::Countersunk => DrawnHead::Round { diameter, height },
+        }
     }
 
     pub(super) fn notes(&self) -> Vec<Advice> {

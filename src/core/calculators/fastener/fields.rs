@@ -1,6 +1,7 @@
 //! What is asked of a fastener.
 
-use super::answer::{Answer, HeadOf};
+use super::answer::Answer;
+use super::head::HeadOf;
 use crate::asking::{
     About, Asked, Control, Field, FieldError, Limits, Need, Reading, Word, metal, parallel_thread,
     thread_taken, word,

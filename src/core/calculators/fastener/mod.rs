@@ -4,6 +4,7 @@
 
 mod answer;
 mod fields;
+mod head;
 mod not_held;
 mod outputs;
 
@@ -61,6 +62,6 @@ pub(super) static DECLARATION: Declaration = Declaration {
         heading: |found| found.heading(),
         outputs: &OUTPUTS,
         notes: |found| found.notes(),
-        drawing: None,
+        drawing: Some(|found| found.drawing()),
     }),
 };

@@ -1,18 +1,7 @@
 //! What no table here holds, in words: no figure is made up for it.
 
-use super::answer::{Answer, HeadOf};
-
-/// The head in words: `hexagon head`.
-pub(super) const fn words_of(head: HeadOf) -> &'static str {
-    match head {
-        HeadOf::Hexagon => "hexagon head",
-        HeadOf::SmallHexagon => "hexagon one size smaller",
-        HeadOf::OldHexagon => "older hexagon",
-        HeadOf::Countersunk => "countersunk head",
-        HeadOf::Cheese => "cheese head",
-        HeadOf::Cap => "cap head",
-    }
-}
+use super::answer::Answer;
+use super::head::HeadOf;
 
 /// A sentence for each figure that is missing.
 pub(super) fn not_held(found: &Answer) -> Vec<String> {
@@ -24,7 +13,7 @@ pub(super) fn not_held(found: &Answer) -> Vec<String> {
     if is_hexagon && found.hexagon.is_none() {
         say(format!(
             "No {} is held for {name}: measure the nut across its flats.",
-            words_of(found.head)
+            found.head.words()
         ));
     }
     if is_hexagon && found.hexagon.is_some() {
@@ -39,7 +28,7 @@ pub(super) fn not_held(found: &Answer) -> Vec<String> {
         HeadOf::Cheese | HeadOf::Cap if found.held.is_none() => {
             say(format!(
                 "No {} is held for {name}: measure the head, and bore for what you measure.",
-                words_of(found.head)
+                found.head.words()
             ));
         }
         HeadOf::Countersunk if found.held.is_none() => {

@@ -1,6 +1,7 @@
 //! The rows of the card.
 
 use super::answer::{Answer, GEOMETRY};
+use super::not_held::not_held;
 use crate::calc::clearance::{DRILL_TAKEN, Fit};
 use crate::calc::fastener::{BLANK, EDGE, ROOM, die_blank, single_point_depth};
 use crate::calculators::{Measure, Output};
@@ -262,7 +263,7 @@ pub(super) static OUTPUTS: [Output<Answer>; 31] = [
         key: "not_held",
         name: "What is not held",
         description: "What no table here holds for this screw, in sentences",
-        value: Measure::Sentences(|found| found.sentences()),
+        value: Measure::Sentences(not_held),
         rule: "No figure is made up where none was read",
         source: WORKSHOP,
     },
