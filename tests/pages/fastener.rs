@@ -1,5 +1,6 @@
 //! One fastener on one card: every figure with its source, and words where none is held.
 
+use holewright_core::calc::fastener_lists::{FIGURES, lists};
 use holewright_core::calc::thread_form::geometry;
 use holewright_core::calculators::{AnswerKind, Value, find};
 use holewright_core::tables::source::Grade;
@@ -214,4 +215,40 @@ fn the_drawing_says_what_the_page_says() {
     }
     let bare = visit("/calculators/fastener.svg?thread=4ba&head=cheese");
     assert!(bare.text().contains("No head is held: none is drawn."));
+}
+
+#[test]
+fn every_table_is_a_page_and_a_file_of_the_same_figures() {
+    assert!(lists().len() >= 14);
+    let index = body(200, "/fasteners");
+    for list in lists() {
+        assert!(index.contains(&format!("href=\"{}\"", list.path())), "{}", list.slug);
+        let page = body(200, &list.path());
+        let file = body(200, &format!("{}.csv", list.path()));
+        let mut lines = file.lines();
+        let head: Vec<&str> = lines.next().unwrap().split(',').collect();
+        let rows = list.rows();
+        assert!(!rows.is_empty(), "{}", list.slug);
+        assert_eq!(page.matches("<tr id=").count(), rows.len(), "{}", list.slug);
+        assert_eq!(lines.clone().count(), rows.len(), "{}", list.slug);
+        for (row, line) in rows.iter().zip(lines) {
+            assert!(!row.source.cite.is_empty() && line.ends_with(row.source.grade.slug()));
+            for (key, heading, of) in FIGURES {
+                let place = format!("{} {} {key}", list.slug, row.size);
+                let column = head.iter().position(|name| *name == format!("{key}_mm"));
+                let cell =
+                    line.split(',').nth(column.unwrap_or_else(|| panic!("{place}"))).unwrap();
+                let figure = of(&row.sizes).map(|size| print::fixed(in_mm(size), 3));
+                assert_eq!(cell, figure.as_deref().unwrap_or_default(), "{place}");
+                if let Some(figure) = figure {
+                    assert!(page.contains(&format!("<td class=\"n\">{figure}</td>")), "{place}");
+                    assert!(page.contains(&format!(">{heading}, mm</th>")), "{place}");
+                }
+            }
+        }
+    }
+    // ISO 4032: 10 mm for M6; BS 1083: 0.445 in for 1/4.
+    assert!(body(200, "/fasteners/hexagons-iso").contains("<tr id=\"m6\">"));
+    assert!(body(200, "/fasteners/hexagons-bs-1083").contains("<td class=\"n\">0.4450</td>"));
+    assert!(body(404, "/fasteners/rivets").contains("/fasteners/hexagons-ba"));
 }

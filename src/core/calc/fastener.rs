@@ -8,7 +8,7 @@ use crate::calc::thread_form::{Geometry, geometry};
 use crate::tables::fasteners::{self, BA_RULE, Hexagon, HexagonPattern};
 use crate::tables::source::{Grade, Source};
 use crate::tables::threads::{HexagonFamily, Thread};
-use crate::units::{Length, Printed, in_mm};
+use crate::units::{Length, Printed, in_mm, print};
 
 /// Where the corners of a hexagon of this width lie, sharp: 2/√3 of across flats.
 ///
@@ -224,18 +224,27 @@ fn of_row(row: &'static Hexagon) -> ScrewHexagon {
         across_flats: row.across_flats.length(),
         head: row.head.map(|size| size.length()),
         nut: row.nut.map(|size| size.length()),
-        named: format!("{}, {}", nominal(row.nominal), row.pattern),
+        named: format!("{}, {}", nominal_name(row.nominal), row.pattern),
         source: row.source,
         screw: None,
         row: Some(row),
     }
 }
 
-/// A nominal size as it is named: `M6`, `1/4 in`.
-fn nominal(size: Printed) -> String {
+/// A nominal size as it is named: `M6`, `1/4 in`; a numbered Unified screw by its number.
+///
+/// # Examples
+/// ```
+/// use holewright_core::{calc::fastener::nominal_name, units::Printed};
+/// assert_eq!(nominal_name(Printed::Inch(0.112)), "No. 4");
+/// assert_eq!(nominal_name(Printed::fraction(1, 4)), "1/4 in");
+/// ```
+#[must_use]
+pub fn nominal_name(size: Printed) -> String {
     match size {
         Printed::Mm(value) => format!("M{value}"),
-        Printed::Inch(value) => format!("{value} in"),
+        // Screw number n is 0.060 in and 0.013 in for each n.
+        Printed::Inch(value) => format!("No. {}", print::trimmed((value - 0.060) / 0.013, 0)),
         Printed::Fraction(fraction) => format!("{fraction} in"),
     }
 }

@@ -13,6 +13,7 @@ mod drill_rule;
 pub mod engagement;
 mod error;
 pub mod fastener;
+pub mod fastener_lists;
 pub mod limits;
 pub mod machines;
 pub mod neighbours;
