@@ -1,12 +1,12 @@
 //! Hexagons, heads, washers and spanners, row by row, and the blank for a die.
 
-use holewright_core::calc::fastener::{ba_across_flats, die_blank};
+use holewright_core::calc::fastener::{ba_across_flats, die_blank, single_point_depth};
 use holewright_core::calc::thread_form::geometry;
 use holewright_core::tables::fasteners::{
     Head, HeadKind, Hexagon, HexagonPattern, heads, hexagons, washers,
 };
-use holewright_core::tables::threads::HeadFamily;
-use holewright_core::units::{Length, Printed, in_inch, in_mm, inch, mm};
+use holewright_core::tables::threads::{HeadFamily, SystemId};
+use holewright_core::units::{Length, Pitch, Printed, in_inch, in_mm, inch, mm};
 
 use crate::replay::{Family, Kind, Row, decimal};
 use crate::size::{self, fraction};
@@ -60,8 +60,21 @@ pub(crate) const FAMILIES: &[Family] = &[
         )],
         replay: blank,
     },
+    Family {
+        file: "lathe_layout/screwcutting_depth.csv",
+        context: &["form", "side", "pitch_or_tpi"],
+        later: &[
+            ("passes", "the passes are the turner's to choose"),
+            ("first_cut_mm", "the passes are the turner's to choose"),
+            ("last_cut_mm", "the passes are the turner's to choose"),
+        ],
+        replay: single_point,
+    },
 ];
 
+const INTERNAL: &str = "an internal thread: the card is of a screw";
+const PARTIAL: &str =
+    "an insert whose one nose serves several pitches, or a sharp tool: not the form's own depth";
 const OTHER_WASHERS: &str = "a washer of another series, not held: only the normal one is";
 const OLD_AMERICAN: &str = "an older American rule or list, older than the standard";
 const NO_TABLE: &str = "the standard could not be read: no figure is printed";
@@ -305,4 +318,22 @@ fn blank(row: &mut Row) {
     row.used("blank_high");
     let holds = ours >= low && ours <= high;
     row.claim("blank_low", Kind::Bounds, format!("{low} to {high}"), format!("{ours:.4}"), holds);
+}
+
+/// The depth of an external thread cut with a tool of the form's own shape.
+fn single_point(row: &mut Row) {
+    if row.text("side").starts_with("internal") {
+        return row.leave_out(INTERNAL);
+    }
+    let system = match row.text("form") {
+        "60 ISO metric" => SystemId::Metric,
+        "60 Unified" => SystemId::Unc,
+        _ => return row.leave_out(PARTIAL),
+    };
+    let (number, unit) = row.text("pitch_or_tpi").split_once(' ').expect("a pitch");
+    let number: f64 = number.parse().expect("a pitch");
+    let pitch = if unit == "tpi" { Pitch::PerInch(number) } else { Pitch::Mm(number) };
+    let thread = size::made_up(system, Printed::Mm(30.0), pitch);
+    let depth = in_mm(single_point_depth(&geometry(&thread)));
+    row.check("total_depth_mm", Kind::Formula, depth);
 }
