@@ -54,7 +54,8 @@ fn m6_has_its_hexagon_spanner_washer_and_clearances() {
         let shown = term(&page, name);
         assert!(shown.starts_with(size), "{name}: {shown}");
     }
-    assert!(big(&page).contains("for grey cast iron"), "{}", big(&page));
+    assert!(big(&page).ends_with(" %"), "{}", big(&page));
+    assert!(term(&page, "Tapped in").starts_with("Grey cast iron"));
     // The washer, 12 mm, is wider than the corners, 11.55: 12 and 8 %, at most 0.8.
     assert!(term(&page, "Spotface").starts_with("12.8 mm"));
     assert!(!page.contains("Countersink</dt>") && !page.contains("What is not held"));

@@ -95,9 +95,13 @@ impl Answer {
             |choice| {
                 let chosen = choice.planned();
                 let percent = print::percent(chosen.engagement_percent);
-                format!("{}, {percent}, for {}", chosen.drill.label, self.tapped_in.words())
+                format!("{}, {percent}", chosen.drill.label)
             },
         )
+    }
+
+    pub(super) fn tapped_in(&self) -> String {
+        print::sentence(&self.tapped_in.words())
     }
 
     fn clearance(&self, fit: Fit) -> ClearanceHole {

@@ -18,13 +18,21 @@ const CLEARANCE_RULE: &str =
 const DRILL_RULE: &str = "The smallest of all drills that is not smaller, and near enough";
 const PRINTED_RULE: &str = "As its table prints it";
 
-pub(super) static OUTPUTS: [Output<Answer>; 31] = [
+pub(super) static OUTPUTS: [Output<Answer>; 32] = [
     Output {
         key: "tapping_drill",
         name: "Tapping size",
         description: "The usual tapping drill out of every series, with the engagement it leaves",
         value: Measure::Words(|found| found.tapping_words()),
         rule: "The drill nearest the aim for the metal, within the standard’s largest hole",
+        source: AIM,
+    },
+    Output {
+        key: "tapped_in",
+        name: "Tapped in",
+        description: "What is tapped",
+        value: Measure::Words(|found| found.tapped_in()),
+        rule: "The metal asked for, or those that the middle of the aims is for",
         source: AIM,
     },
     Output {
