@@ -6,7 +6,7 @@ use holewright_core::tables::fasteners::{heads, hexagons, washers};
 use holewright_core::units::{Length, in_mm};
 
 fn grows(sizes: &[f64]) -> bool {
-    sizes.windows(2).all(|pair| pair[0] < pair[1])
+    sizes.is_sorted_by(|a, b| a < b)
 }
 
 #[test]
