@@ -54,6 +54,10 @@ pub enum Page {
     Troubles,
     /// `/rescue/broken-tap`
     Trouble(String),
+    /// `/fasteners`
+    Fasteners,
+    /// `/fasteners/hexagons-ba`
+    FastenerTable(String),
     /// `/plan`
     Plan,
     /// `/drawer`
@@ -192,6 +196,8 @@ impl Page {
             ["materials", slug] => Self::Material(owned(slug)),
             ["rescue"] => Self::Troubles,
             ["rescue", slug] => Self::Trouble(owned(slug)),
+            ["fasteners"] => Self::Fasteners,
+            ["fasteners", table] => Self::FastenerTable(owned(table)),
             ["plan"] => Self::Plan,
             ["drawer"] => Self::Drawer,
             ["calculators"] => Self::Calculators,
@@ -217,6 +223,8 @@ impl Page {
             Self::Material(_) => "/materials/{slug}",
             Self::Troubles => "/rescue",
             Self::Trouble(_) => "/rescue/{slug}",
+            Self::Fasteners => "/fasteners",
+            Self::FastenerTable(_) => "/fasteners/{table}",
             Self::Plan => "/plan",
             Self::Drawer => "/drawer",
             Self::Calculators => "/calculators",
@@ -242,6 +250,8 @@ impl Page {
             | Self::Material(_)
             | Self::Troubles
             | Self::Trouble(_)
+            | Self::Fasteners
+            | Self::FastenerTable(_)
             | Self::Drawer
             | Self::Calculators
             | Self::Calculator(_)
@@ -267,6 +277,8 @@ impl Page {
             | Self::Material(_)
             | Self::Troubles
             | Self::Trouble(_)
+            | Self::Fasteners
+            | Self::FastenerTable(_)
             | Self::Plan
             | Self::Drawer
             | Self::Calculators
@@ -290,6 +302,8 @@ impl Page {
             | Self::Material(_)
             | Self::Troubles
             | Self::Trouble(_)
+            | Self::Fasteners
+            | Self::FastenerTable(_)
             | Self::Plan
             | Self::Drawer
             | Self::Calculators

@@ -7,6 +7,7 @@ use super::address::{Address, Ending, Page};
 use super::plan::Request;
 use super::reply::content_type;
 use super::{Reply, Visit, calculators, drills, not_found, page, threads};
+use holewright_core::calc::fastener_lists::find_list;
 use holewright_core::drawing::{DrawingIds, hole_section, thread_profile};
 use holewright_core::export::{self, Table};
 use holewright_core::plan;
@@ -40,6 +41,7 @@ fn table(page: &Page, visit: &Visit<'_>) -> Option<Table> {
             Some(export::drills::nearest(find_drill(Series::from_slug(series)?, size)?))
         }
         Page::Materials => Some(export::materials::list()),
+        Page::FastenerTable(slug) => Some(export::fasteners::rows(find_list(slug)?)),
         Page::Calculator(name) => calculators::table(visit, name),
         Page::Plan => {
             let spec = Request::of(visit.query.clone()).spec().ok()?;
@@ -50,6 +52,7 @@ fn table(page: &Page, visit: &Visit<'_>) -> Option<Table> {
         | Page::Material(_)
         | Page::Troubles
         | Page::Trouble(_)
+        | Page::Fasteners
         | Page::Drawer
         | Page::Calculators
         | Page::Asset(_)
@@ -80,6 +83,8 @@ fn drawing(page: &Page, visit: &Visit<'_>) -> Option<String> {
         | Page::Material(_)
         | Page::Troubles
         | Page::Trouble(_)
+        | Page::Fasteners
+        | Page::FastenerTable(_)
         | Page::Drawer
         | Page::Calculators
         | Page::Asset(_)

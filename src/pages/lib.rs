@@ -14,6 +14,7 @@ pub(crate) mod cited;
 pub(crate) mod controls;
 pub mod drawer;
 pub mod drills;
+mod fasteners;
 pub mod field;
 mod figures;
 mod file;
@@ -159,6 +160,8 @@ fn page(page: &Page, visit: &Visit<'_>) -> Reply {
         Page::Material(slug) => materials::show(visit, slug),
         Page::Troubles => rescue::index(visit),
         Page::Trouble(slug) => rescue::show(visit, slug),
+        Page::Fasteners => fasteners::index(visit),
+        Page::FastenerTable(slug) => fasteners::show(visit, slug),
         Page::Plan => plan::show(visit),
         Page::Drawer => drawer::show(visit),
         Page::Calculators => calculators::index(visit),

@@ -8,7 +8,7 @@ use holewright_pages::{Query, plan};
 use crate::{body, inside, moves, visit};
 
 /// The page's first figure.
-fn big(page: &str) -> String {
+pub(crate) fn big(page: &str) -> String {
     let figure = page.split("class=\"figure\">").nth(1).unwrap().split("</p>").next().unwrap();
     let mut text = String::new();
     let mut within = false;
@@ -24,7 +24,7 @@ fn big(page: &str) -> String {
 }
 
 /// The answer to a term of the list under the figure.
-fn term<'a>(page: &'a str, name: &str) -> &'a str {
+pub(crate) fn term<'a>(page: &'a str, name: &str) -> &'a str {
     let Some(after) = page.split(&format!("<dt>{name}</dt><dd>")).nth(1) else { return "" };
     after.split("</dd>").next().unwrap()
 }

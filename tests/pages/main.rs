@@ -13,6 +13,7 @@ mod bearing;
 mod calculators;
 mod chart;
 mod drawer;
+mod fastener;
 mod files;
 mod finding;
 mod hostile;

@@ -7,7 +7,7 @@
 //! nobody needs fails as well as a missing one. `summary.md` is written from the replay.
 //!
 //! Not copied, because they belong to later issues: measuring over wires (`three_wire_*`),
-//! hexagons (`*_hexagon`, `hex_dimensions`), hole circles (`chord_factors`,
+//! hole circles (`chord_factors`,
 //! `bolt_circle_coordinates`), the power of turning tools (`power_constants_Kp`,
 //! `specific_cutting_force_kc1`), `drill_speed_adjustment`, and tools the plan does not size
 //! (`centre_drills`, `centre_holes`, `drill_flute_length_din338`, `drill_tolerance_h8`).
@@ -27,6 +27,7 @@ mod cutting;
 mod dimensions;
 mod drill;
 mod drills;
+mod fasteners;
 mod form;
 mod form_constants;
 mod limits;
@@ -75,6 +76,7 @@ fn families() -> Vec<&'static Family> {
         reaming::FAMILIES,
         rescue::FAMILIES,
         drills::FAMILIES,
+        fasteners::FAMILIES,
         worked_examples::FAMILIES,
         statements::FAMILIES,
         common_practice::FAMILIES,

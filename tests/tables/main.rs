@@ -2,6 +2,7 @@
 
 mod clearance;
 mod drills;
+mod fasteners;
 mod grades;
 mod lists;
 mod materials;

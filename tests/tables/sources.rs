@@ -7,8 +7,8 @@ use holewright_core::tables::materials::{Material, all, feeds};
 use holewright_core::tables::rescue::{self, Trouble};
 use holewright_core::tables::source::{Grade, Source};
 use holewright_core::tables::{
-    countersinks, drill_force, drills, inserts, lists, reaming, screw_metals, tapping_force,
-    threads,
+    countersinks, drill_force, drills, fasteners, inserts, lists, reaming, screw_metals,
+    tapping_force, threads,
 };
 
 use crate::{outside, readings};
@@ -28,6 +28,10 @@ fn held() -> BTreeSet<&'static str> {
         .chain(drills::all().iter().map(|drill| drill.source()))
         .chain(countersinks::all().iter().map(|row| row.source))
         .chain(inserts::all().iter().map(|row| row.source))
+        .chain(fasteners::hexagons().map(|row| row.source))
+        .chain(fasteners::heads().map(|row| row.source))
+        .chain(fasteners::washers().map(|row| row.source))
+        .chain([fasteners::BA_RULE])
         .chain(rescue::all().iter().flat_map(Trouble::sentences).map(|advice| advice.source))
         .chain(tapping_force::all().map(|row| row.source))
         .chain(tapping_force::all_rough().map(|row| row.source))

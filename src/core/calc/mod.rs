@@ -12,6 +12,8 @@ pub mod drill_force;
 mod drill_rule;
 pub mod engagement;
 mod error;
+pub mod fastener;
+pub mod fastener_lists;
 pub mod limits;
 pub mod machines;
 pub mod neighbours;

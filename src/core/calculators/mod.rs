@@ -12,6 +12,7 @@
 pub mod blind_hole;
 pub mod clearance;
 mod declaration;
+mod fastener;
 mod point_length;
 pub mod position;
 mod rows;
@@ -30,6 +31,7 @@ pub static CALCULATORS: &[&Declaration] = &[
     &tapping::DECLARATION,
     &clearance::DECLARATION,
     &blind_hole::DECLARATION,
+    &fastener::DECLARATION,
     &position::DECLARATION,
     &tap_effort::DECLARATION,
     &strength::DECLARATION,

@@ -17,7 +17,7 @@ pub struct Output<A: 'static> {
     pub value: Measure<A>,
     /// The rule it goes by, in words.
     pub rule: &'static str,
-    /// Where the rule was read.
+    /// Where the rule was read, unless the figure has a source of its own.
     pub source: Source,
 }
 
@@ -53,6 +53,12 @@ pub enum Measure<A> {
     Force(fn(&A) -> Option<Force>),
     /// A power that there may be none of.
     Power(fn(&A) -> Option<Power>),
+    /// A length that has its own source; one that is not of this question is left off the page.
+    SourcedLength(fn(&A) -> Option<(Length, Source)>),
+    /// An angle that has its own source; as above.
+    SourcedAngle(fn(&A) -> Option<(Angle, Source)>),
+    /// Words that have their own source; as above.
+    SourcedWords(fn(&A) -> Option<(String, Source)>),
 }
 
 /// A figure worked out.
@@ -84,6 +90,8 @@ pub enum Value {
     Power(Power),
     /// There is none here.
     Nothing,
+    /// It is not of this question, and no page shows it.
+    Absent,
 }
 
 /// The kind of a figure, without the figure.
@@ -158,13 +166,17 @@ impl<A> Measure<A> {
     /// What stands behind a key, and behind a description.
     const fn unit(&self) -> [&'static str; 2] {
         match self {
-            Self::Length(_) | Self::SomeLength(_) => ["_mm", ", in millimetres"],
-            Self::Angle(_) => ["_deg", ", in degrees"],
+            Self::Length(_) | Self::SomeLength(_) | Self::SourcedLength(_) => {
+                ["_mm", ", in millimetres"]
+            }
+            Self::Angle(_) | Self::SourcedAngle(_) => ["_deg", ", in degrees"],
             Self::SpindleSpeed(_) => ["_rpm", ", in revolutions a minute"],
             Self::SurfaceSpeed(_) => ["_m_per_min", ", in metres a minute"],
             Self::Time(_) => ["_s", ", in seconds"],
             Self::Percent(_) | Self::SomePercent(_) => ["_percent", ", as a percentage"],
-            Self::Words(_) | Self::SomeWords(_) | Self::Sentences(_) => ["", ""],
+            Self::Words(_) | Self::SomeWords(_) | Self::SourcedWords(_) | Self::Sentences(_) => {
+                ["", ""]
+            }
             Self::Area(_) => ["_mm2", ", in square millimetres"],
             Self::Torque(_) => ["_nm", ", in newton metres"],
             Self::Force(_) => ["_n", ", in newtons"],
@@ -182,11 +194,18 @@ impl<A> Measure<A> {
                 | Self::Torque(_)
                 | Self::Force(_)
                 | Self::Power(_)
+                | Self::SourcedLength(_)
+                | Self::SourcedAngle(_)
+                | Self::SourcedWords(_)
         )
     }
 
-    fn of(&self, answer: &A) -> Value {
-        match self {
+    /// The figure, and where it comes from; `usual` where it has no source of its own.
+    fn of(&self, answer: &A, usual: Source) -> (Value, Source) {
+        let value = match self {
+            Self::SourcedLength(of) => return sourced(of(answer), Value::Length, usual),
+            Self::SourcedAngle(of) => return sourced(of(answer), Value::Angle, usual),
+            Self::SourcedWords(of) => return sourced(of(answer), Value::Words, usual),
             Self::Length(of) => Value::Length(of(answer)),
             Self::Angle(of) => Value::Angle(of(answer)),
             Self::SpindleSpeed(of) => Value::SpindleSpeed(of(answer)),
@@ -202,8 +221,14 @@ impl<A> Measure<A> {
             Self::Torque(of) => held(of(answer), Value::Torque),
             Self::Force(of) => held(of(answer), Value::Force),
             Self::Power(of) => held(of(answer), Value::Power),
-        }
+        };
+        (value, usual)
     }
+}
+
+/// The value with its own source, or that it is not of this question.
+fn sourced<T>(found: Option<(T, Source)>, with: fn(T) -> Value, usual: Source) -> (Value, Source) {
+    found.map_or((Value::Absent, usual), |(value, source)| (with(value), source))
 }
 
 /// The value there is, or that there is none.
@@ -221,7 +246,10 @@ impl<A> Output<A> {
                 self.description,
                 if self.value.may_lack() { "; null where there is none" } else { "" }
             ),
-            is_words: matches!(self.value, Measure::Words(_) | Measure::SomeWords(_)),
+            is_words: matches!(
+                self.value,
+                Measure::Words(_) | Measure::SomeWords(_) | Measure::SourcedWords(_)
+            ),
             may_lack: self.value.may_lack(),
             is_list: matches!(self.value, Measure::Sentences(_)),
         }
@@ -235,12 +263,9 @@ impl<A> Rows for Plain<A> {
 
     fn answer(&self, asked: &Asked) -> Result<Answered, Vec<FieldError>> {
         let answer = (self.answer)(asked)?;
-        let figure = |output: &Output<A>| Figure {
-            key: output.kind().key,
-            name: output.name,
-            value: output.value.of(&answer),
-            rule: output.rule,
-            source: output.source,
+        let figure = |output: &Output<A>| {
+            let (value, source) = output.value.of(&answer, output.source);
+            Figure { key: output.kind().key, name: output.name, value, rule: output.rule, source }
         };
         Ok(Answered {
             heading: (self.heading)(&answer),

@@ -3,6 +3,7 @@
 //! - [`hole_section`]: a tapped hole cut through its axis.
 //! - [`thread_profile`]: the true form of a thread.
 //! - [`effort_graph`]: effort and strength over the size of the hole.
+//! - [`fastener`]: a screw in its clearance hole, with its head from above.
 //! - [`worst_case`]: two holes whose centres are off, with the screw between them.
 //!
 //! Each drawing is complete with presentation attributes alone. For a page's own style it names its
@@ -12,6 +13,7 @@
 
 mod dimension;
 mod effort_graph;
+mod fastener;
 mod frame;
 mod hatch;
 pub mod hole_section;
@@ -22,6 +24,7 @@ mod worst_case;
 
 pub use dimension::Dimension;
 pub use effort_graph::{EffortGraph, Marked, effort_graph};
+pub use fastener::{DrawnHead, FastenerView, fastener, fastener_dimensions};
 pub use hole_section::{BlindDepths, Bottom, Drilled, Section, Upper, dimensions, hole_section};
 pub use thread_profile::thread_profile;
 pub use worst_case::{WorstCase, worst_case, worst_case_dimensions};

@@ -36,6 +36,6 @@ fn cell(value: &Value) -> Cell {
         Value::Torque(torque) => number(in_newton_metres(*torque), 3),
         Value::Force(force) => number(in_newtons(*force), 0),
         Value::Power(power) => number(in_watts(*power), 1),
-        Value::Nothing => Cell::text(""),
+        Value::Nothing | Value::Absent => Cell::text(""),
     }
 }

@@ -90,6 +90,9 @@ impl Answers<'_> {
         match work {
             Some(Work::Clearance) if passes_through(thread) => self.add(clearance(thread)),
             Some(Work::Notes) => self.add(notes(&Thing::Thread(thread).hit())),
+            Some(Work::Card(head)) if passes_through(thread) => {
+                self.add(card(thread, head, materials().next()));
+            }
             Some(Work::Speed | Work::Countersinking) => {
                 let slug = if work == Some(Work::Speed) { "tapping" } else { "countersinking" };
                 materials().for_each(|it| self.add(speed(thread.designation, slug, Some(it))));
@@ -176,6 +179,7 @@ impl Answers<'_> {
             Some(Work::Countersinking) => "countersinking",
             Some(Work::Spotting) => "spotting",
             Some(Work::Clearance) => "clearance",
+            Some(Work::Card(_)) => "fastener",
             Some(Work::Tapping | Work::Forming | Work::Depth) => "hole plan",
             Some(Work::Counterboring | Work::Drilling | Work::OfMaterial | Work::Notes) | None => {
                 return;
@@ -314,6 +318,21 @@ fn clearance(thread: &Thread) -> Hit {
         title: format!("Clearance hole for {}", thread.designation).into(),
         url: address("/calculators/clearance", &[("thread", thread.designation)]).into(),
         why: "close, medium and free, with the drill for each".to_owned(),
+    }
+}
+
+/// Everything that goes with a screw of a head.
+fn card(thread: &Thread, head: &'static str, material: Option<&Material>) -> Hit {
+    let mut fields = vec![("thread", thread.designation)];
+    if head != "hexagon" {
+        fields.push(("head", head));
+    }
+    fields.extend(material.map(|material| ("material", material.slug)));
+    Hit {
+        kind: Kind::Calculator,
+        title: format!("{}, {head} head: everything that goes with it", thread.designation).into(),
+        url: address("/calculators/fastener", &fields).into(),
+        why: "spanner, washer, clearance, countersink and edge on one card".to_owned(),
     }
 }
 

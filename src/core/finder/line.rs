@@ -206,7 +206,7 @@ impl Line {
                 Work::OfMaterial => 5,
                 // "Speed for a 3/8 reamer" is of the reamer.
                 Work::Reaming | Work::Countersinking | Work::Clearance => 4,
-                Work::Speed | Work::Depth => 3,
+                Work::Speed | Work::Depth | Work::Card(_) => 3,
                 Work::Counterboring | Work::Forming => 2,
                 Work::Spotting | Work::Tapping => 1,
                 Work::Drilling => 0,

@@ -87,7 +87,7 @@ const WORKS: [Page; 4] = [
 ];
 
 #[rustfmt::skip]
-const LISTS: [Page; 4] = [
+const LISTS: [Page; 5] = [
     Page {
         kind: Kind::List,
         title: "Threads",
@@ -118,6 +118,14 @@ const LISTS: [Page; 4] = [
             "cutting oil", "cutting fluid", "coolant",
         ],
         words: &[],
+    },
+    Page {
+        kind: Kind::List,
+        title: "Hexagons, heads and washers",
+        url: Cow::Borrowed("/fasteners"),
+        why: "tables of hexagons, heads and washers, each row with its source",
+        names: &["hexagon table", "hexagon sizes", "spanner sizes", "spanner table", "washer table", "washer sizes", "screw heads", "nut sizes"],
+        words: &["hexagons", "washers", "nuts"],
     },
     Page {
         kind: Kind::List,

@@ -23,12 +23,14 @@ pub(super) enum Work {
     Forming,
     /// How deep to drill for so much thread.
     Depth,
+    /// What goes with a screw of this head: spanner, washer, countersink.
+    Card(&'static str),
 }
 
 /// Longer phrases stand before shorter ones that they begin with only for the reader: the longest is
 /// taken.
 #[rustfmt::skip]
-const PHRASES: [(Work, &[&str]); 12] = [
+const PHRASES: [(Work, &[&str]); 14] = [
     (Work::Forming, &["forming tap", "form tap", "forming taps", "roll tap", "thread forming", "thread forming tap", "fluteless tap"]),
     (Work::Notes, &["notes", "note", "notes on", "notes about", "shop notes", "shop notes on", "members notes"]),
     (Work::OfMaterial, &[
@@ -52,9 +54,15 @@ const PHRASES: [(Work, &[&str]); 12] = [
     ]),
     (Work::Reaming, &["ream", "reamed", "reamer", "reaming", "drill and ream", "ream to", "reamer speed",
         "how fast to ream", "reaming speed", "drill before reaming", "drill and reamed", "drilled and reamed"]),
-    (Work::Countersinking, &["countersink", "countersunk", "countersinking", "csk", "countersunk head",
-        "drill and countersink", "drilled and countersunk", "drill and csk", "countersunk hole",
-        "how fast to countersink", "csk head"]),
+    (Work::Countersinking, &["countersink", "countersunk", "countersinking", "csk", "drill and countersink", "drilled and countersunk", "drill and csk", "countersunk hole",
+        "how fast to countersink"]),
+    (Work::Card("countersunk"), &["countersunk head", "csk head", "countersunk heads", "csk heads"]),
+    (Work::Card("hexagon"), &[
+        "spanner", "spanners", "spanner size", "spanner for", "spanner size for", "what spanner", "which spanner", "what spanner for",
+        "what size spanner", "what size spanner for", "which spanner for", "across flats", "a/f", "af", "af size", "hexagon", "hexagon head", "hexagon size", "nut size",
+        "washer", "washers", "washer for", "washer size", "washer size for", "what washer", "what washer for", "which washer", "which washer for", "fastener",
+        "edge distance", "least edge", "die blank", "blank for a die", "blank for die",
+    ]),
     (Work::Counterboring, &["counterbore", "counterbored", "cbore", "spotface", "spotfaced", "spot face",
         "counterboring", "drill and counterbore"]),
     (Work::Spotting, &["spot", "spotting", "spot drill", "centre drill", "center drill", "centre"]),

@@ -5,6 +5,7 @@ pub mod clearance;
 pub mod countersinks;
 pub mod drill_force;
 pub mod drills;
+pub mod fasteners;
 pub mod inserts;
 pub mod lists;
 pub mod materials;

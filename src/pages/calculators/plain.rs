@@ -174,7 +174,7 @@ fn value_of(value: &Value) -> Option<(String, Option<String>)> {
         Value::Force(force) => format!("{} N", print::significant(in_newtons(*force), 3)),
         Value::Power(power) => format!("{} W", print::to_figures(in_watts(*power), 2)),
         Value::Nothing => "–".to_owned(),
-        Value::Sentences(_) => return None,
+        Value::Absent | Value::Sentences(_) => return None,
     };
     Some((value, None))
 }

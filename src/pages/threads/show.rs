@@ -62,6 +62,7 @@ struct ThreadPage {
     /// The calculators with this thread filled in.
     tapping_calculator: String,
     clearance_calculator: String,
+    fastener_calculator: String,
 }
 
 struct LargestHole {
@@ -124,6 +125,7 @@ fn page(visit: &Visit<'_>, thread: &'static Thread) -> ThreadPage {
         plan_fields: short_form_for(thread),
         tapping_calculator: calculator("tapping", thread),
         clearance_calculator: calculator("clearance", thread),
+        fastener_calculator: calculator("fastener", thread),
     }
 }
 

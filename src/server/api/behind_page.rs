@@ -7,7 +7,7 @@ use axum::http::HeaderMap;
 use axum::response::Response;
 
 use super::segments::Segments;
-use super::{calc, drills, materials, plan, rescue, search, threads};
+use super::{calc, drills, fasteners, materials, plan, rescue, search, threads};
 use crate::{App, Error};
 use holewright_core::calculators;
 use holewright_pages::address::Page;
@@ -30,6 +30,8 @@ pub async fn figures(
         Page::Material(slug) => materials::show(Segments(slug), headers).await,
         Page::Troubles => rescue::list(headers).await,
         Page::Trouble(slug) => rescue::show(Segments(slug), raw, headers).await,
+        Page::Fasteners => fasteners::list(headers).await,
+        Page::FastenerTable(slug) => fasteners::show(Segments(slug), headers).await,
         Page::Calculator(name) => calc::answer(calculators::find(&name)?, query, &headers),
         Page::Plan => plan::show(raw, headers).await,
         Page::Search => search::find_all(State(Arc::clone(app)), raw, headers).await,

@@ -8,6 +8,7 @@ pub mod calc;
 mod clearance;
 mod drill_cut;
 pub mod drills;
+pub mod fasteners;
 mod figures;
 mod material_properties;
 pub mod materials;

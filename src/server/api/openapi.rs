@@ -10,7 +10,7 @@ use utoipa::openapi::OpenApi as Description;
 use utoipa::{OpenApi, ToSchema};
 
 use super::problem::{Always, Problem};
-use super::{calc, drills, materials, plan, reply, rescue, search, threads};
+use super::{calc, drills, fasteners, materials, plan, reply, rescue, search, threads};
 use crate::Error;
 
 #[derive(OpenApi)]
@@ -38,6 +38,8 @@ use crate::Error;
         materials::show,
         rescue::list,
         rescue::show,
+        fasteners::list,
+        fasteners::show,
         plan::show,
         search::find_all,
     ),
@@ -47,6 +49,7 @@ use crate::Error;
         (name = "drills", description = "Drills of every series"),
         (name = "materials", description = "Materials"),
         (name = "rescue", description = "What to do when something goes wrong"),
+        (name = "fasteners", description = "Hexagons, heads and washers"),
         (name = "plan", description = "A plan for one hole"),
         (name = "calculators", description = "The other calculators"),
         (name = "search", description = "The finder"),

@@ -60,6 +60,8 @@ table! {
     Figures "/api/v1/materials/{slug}" => get(api::materials::show);
     Figures "/api/v1/rescue" => get(api::rescue::list);
     Figures "/api/v1/rescue/{slug}" => get(api::rescue::show);
+    Figures "/api/v1/fasteners" => get(api::fasteners::list);
+    Figures "/api/v1/fasteners/{table}" => get(api::fasteners::show);
     WorkedFigures "/api/v1/plan" => get(api::plan::show);
     WorkedFigures "/api/v1/search" => get(api::search::find_all);
     Figures "/api/v1/calc/{name}" => get(api::calc::show);

@@ -5,6 +5,7 @@
 use std::collections::HashMap;
 
 use axum::http::{Method, StatusCode};
+use holewright_core::calc::fastener_lists::lists;
 use holewright_core::tables::{drills, materials, rescue, threads};
 use jsonschema::Validator;
 use serde_json::{Map, Value, json};
@@ -270,6 +271,28 @@ async fn refusals_are_as_described() {
 }
 
 #[tokio::test]
+async fn fastener_tables_are_as_described() {
+    let server = Server::start().await;
+    let described = Described::by(&server).await;
+    let all = "/api/v1/fasteners";
+    let tables = described.check(all, all, &server.get(all).await)["tables"].clone();
+    assert_eq!(tables.as_array().unwrap().len(), lists().len());
+    for list in lists() {
+        let route = "/api/v1/fasteners/{table}";
+        let address = format!("{all}/{}", list.slug);
+        let found = described.check(route, &address, &server.get(&address).await);
+        let rows = found["rows"].as_array().unwrap();
+        assert_eq!(rows.len(), list.rows().len(), "{address}");
+        assert!(rows.iter().all(|row| !row["source"].as_str().unwrap().is_empty()), "{address}");
+    }
+    // ISO 4032: 10 mm across flats for M6.
+    let iso = body(&server.get("/fasteners/hexagons-iso.json").await);
+    let six = iso["rows"].as_array().unwrap().iter().find(|row| row["size"] == "M6").unwrap();
+    assert_eq!(six["across_flats_mm"], json!(10.0));
+    described.check("/api/v1/fasteners/{table}", "none", &server.get(&format!("{all}/none")).await);
+}
+
+#[tokio::test]
 async fn calculators_are_as_described() {
     let server = Server::start().await;
     let described = Described::by(&server).await;
@@ -306,6 +329,9 @@ async fn calculators_are_as_described() {
         check("clearance", format!("thread={name}&diameter=3.1&owned=3.4mm")).await;
         check("blind-hole", format!("thread={name}&part_thickness=9mm&finish=second")).await;
         check("position", format!("thread={name}&upper_error=0.3&lower_error=0.1")).await;
+        for head in ["hexagon", "old-hexagon", "countersunk", "cap"] {
+            check("fastener", format!("thread={name}&head={head}")).await;
+        }
     }
     for form in ["metric", "unified", "whitworth", "ba", "pipe", "cycle", "miniature"] {
         check("tapping", format!("form={form}&major=9mm&pitch=0.9&hole=8mm")).await;

@@ -49,6 +49,8 @@ const MATRIX: &[Row] = &[
     row("GET", "/api/v1/materials/{slug}", ALL),
     row("GET", "/api/v1/rescue", ALL),
     row("GET", "/api/v1/rescue/{slug}", ALL),
+    row("GET", "/api/v1/fasteners", ALL),
+    row("GET", "/api/v1/fasteners/{table}", ALL),
     row("GET", "/api/v1/plan", [422; 6]),
     row("GET", "/api/v1/search", ALL),
     // Every calculator by one route; nothing is asked of it.
@@ -247,6 +249,7 @@ pub(crate) fn filled(path: &str) -> String {
         .replace("{system}", "ba")
         .replace("{size}", "5")
         .replace("rescue/{slug}", "rescue/broken-tap")
+        .replace("{table}", "hexagons-iso")
         .replace("{slug}", "gunmetal")
         .replace("{name}", "speeds")
         .replace("{*rest}", "nothing-here")

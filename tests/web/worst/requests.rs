@@ -157,6 +157,7 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
         ("GET", "/healthz" | "/readyz" | "/privacy" | "/reference.sqlite")
         | ("GET", "/api/v1" | "/api/v1/openapi.json" | "/api/v1/threads")
         | ("GET", "/api/v1/materials" | "/api/v1/rescue" | "/rescue")
+        | ("GET", "/api/v1/fasteners" | "/fasteners")
         | ("GET", "/" | "/materials" | "/calculators")
         | ("GET", "/notes.atom" | "/notes.csv" | "/notes.json") => vec![Ask::get(route, nobody)],
         ("GET", "/threads") => vec![Ask::get(route, reader)],
@@ -191,6 +192,9 @@ pub(super) fn worst(club: &Worst, method: &str, route: &str) -> Vec<Ask> {
             let at = route.replace("{slug}", "broken-tap");
             let all = nonsense(["material", "tap_steel"].into_iter());
             vec![Ask::get(&at, reader), Ask::get(with(&at, &as_str(&all)), nobody).told(422)]
+        }
+        ("GET", "/api/v1/fasteners/{table}" | "/fasteners/{table}") => {
+            vec![Ask::get(route.replace("{table}", "hexagons-iso"), reader)]
         }
         ("GET", "/api/v1/plan" | "/plan") => {
             let all = nonsense(plan.iter().map(|(name, _)| *name));

@@ -7,7 +7,7 @@
 mod axial;
 mod metal;
 mod running;
-mod scale_bar;
+pub(super) mod scale_bar;
 mod section;
 mod sheet;
 
@@ -18,7 +18,7 @@ use crate::drawing::dimension::DimensionLines;
 use crate::drawing::frame::{self, Caption, LINE, MARGIN};
 use crate::drawing::svg::Element;
 use crate::plan::HolePlan;
-use crate::units::{in_degrees, print};
+use crate::units::{in_degrees, mm, print};
 use axial::Broken;
 use sheet::Sheet;
 
@@ -38,7 +38,7 @@ pub fn draw(section: &Section, ids: DrawingIds<'_>) -> String {
     let used = running::depths(&sheet, &mut dimensions);
     let bar_top = running::bottom_row(&sheet, &mut dimensions, used) + LINE;
     parts.extend(dimensions.elements());
-    parts.extend(scale_bar::scale_bar(sheet.axial.scale, MARGIN, bar_top));
+    parts.extend(scale_bar::scale_bar(sheet.axial.scale.of(mm(1.0)), MARGIN, bar_top));
     let notes = notes(sheet.axial.broken());
     let mut height = bar_top + LINE * 0.7;
     let mut lettering = Vec::new();

@@ -1,9 +1,8 @@
 //! The scale bar: a round number of millimetres at the drawing's own scale.
 
 use crate::drawing::frame::{self, LINE};
-use crate::drawing::hole_section::axial::Scale;
 use crate::drawing::svg::{Element, Path, at};
-use crate::units::{mm, print};
+use crate::units::{in_mm, mm, print};
 
 /// Lengths a bar may have, longest first.
 const BARS: [f64; 18] = [
@@ -14,11 +13,12 @@ const BARS: [f64; 18] = [
 const LONGEST: f64 = 90.0;
 const HEIGHT: f64 = 4.0;
 
-/// A bar with its left end at `x`, its top at `y`, and its length in words beside it.
-pub(super) fn scale_bar(scale: Scale, x: f64, y: f64) -> Vec<Element> {
-    let fits = |bar: &f64| scale.of(mm(*bar)) <= LONGEST;
+/// A bar with its left end at `x`, its top at `y`, and its length in words beside it; `scale` is what a
+/// millimetre takes on the sheet.
+pub(in crate::drawing) fn scale_bar(scale: f64, x: f64, y: f64) -> Vec<Element> {
+    let fits = |bar: &f64| scale * bar <= LONGEST;
     let bar = mm(BARS.into_iter().find(fits).unwrap_or(0.01));
-    let end = x + scale.of(bar);
+    let end = x + scale * in_mm(bar);
     let (middle, bottom) = ((x + end) / 2.0, y + HEIGHT);
     let mut outline = Path::default();
     outline.polyline([at(x, y), at(end, y), at(end, bottom), at(x, bottom)]);

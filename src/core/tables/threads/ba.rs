@@ -5,8 +5,8 @@
 use super::rows::{metric_pitch, noted};
 use super::sources::KAYE_LABY;
 use super::{
-    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
-    Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
+    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, HexagonFamily, Meant,
+    Minors, Naming, Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
 };
 use crate::tables::source::Source;
 use crate::units::Printed;
@@ -68,6 +68,7 @@ pub(super) static SYSTEM: System = System {
     lists: TappingLists::British,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::British,
+    hexagons: HexagonFamily::BritishAssociation,
     used_for: "Small screws, studs and nuts in models, instruments and older electrical work.",
     threads: &ROWS,
 };

@@ -5,8 +5,8 @@
 
 use super::rows::{fraction, inch_pitch, noted, whole};
 use super::{
-    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
-    Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
+    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, HexagonFamily, Meant,
+    Minors, Naming, Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
 };
 use crate::tables::source::Source;
 use crate::units::Printed;
@@ -62,6 +62,7 @@ pub(super) static SYSTEM: System = System {
     lists: TappingLists::NotHeld,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::British,
+    hexagons: HexagonFamily::NotHeld,
     used_for: "Cycles and older British motor cycles.",
     threads: &ROWS,
 };

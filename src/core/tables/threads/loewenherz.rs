@@ -2,8 +2,8 @@
 
 use super::rows::metric_pitch;
 use super::{
-    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
-    Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
+    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, HexagonFamily, Meant,
+    Minors, Naming, Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
 };
 use crate::tables::source::Source;
 use crate::units::Printed;
@@ -46,6 +46,7 @@ pub(super) static SYSTEM: System = System {
     lists: TappingLists::NotHeld,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::Metric,
+    hexagons: HexagonFamily::NotHeld,
     used_for: "Older German instruments and optical work.",
     threads: &ROWS,
 };

@@ -4,8 +4,8 @@
 use super::rows::{metric_pitch, noted};
 use super::sources::{ISCAR, PARTS_LIBRARY, YAMAWA_COARSE};
 use super::{
-    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
-    Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
+    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, HexagonFamily, Meant,
+    Minors, Naming, Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
 };
 use crate::tables::source::Source;
 use crate::units::Printed;
@@ -91,6 +91,7 @@ pub(super) static COARSE: System = System {
     lists: TappingLists::Metric,
     clearance: ClearanceFamily::Metric,
     heads: HeadFamily::Metric,
+    hexagons: HexagonFamily::Iso,
     used_for: "Most screws sold today.",
     threads: &COARSE_ROWS,
 };
@@ -109,6 +110,7 @@ pub(super) static MINIATURE: System = System {
     lists: TappingLists::NotHeld,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::Metric,
+    hexagons: HexagonFamily::NotHeld,
     used_for: "Watches, clocks and very small instruments.",
     threads: &MINIATURE_ROWS,
 };

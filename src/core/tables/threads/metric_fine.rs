@@ -3,8 +3,8 @@
 use super::rows::{metric_pitch, noted};
 use super::sources::{PARTS_LIBRARY, YAMAWA_LIMITS};
 use super::{
-    ClearanceFamily, Form, HeadFamily, Meant, Naming, SizeLimit, System, SystemId, TappingLists,
-    Thread,
+    ClearanceFamily, Form, HeadFamily, HexagonFamily, Meant, Naming, SizeLimit, System, SystemId,
+    TappingLists, Thread,
 };
 use crate::tables::source::Source;
 use crate::units::Printed;
@@ -47,6 +47,7 @@ pub(super) static SYSTEM: System = System {
     lists: TappingLists::Metric,
     clearance: ClearanceFamily::Metric,
     heads: HeadFamily::Metric,
+    hexagons: HexagonFamily::Iso,
     used_for: "Thin walls, adjusting screws, bearings and spark plugs.",
     threads: &ROWS,
 };

@@ -23,7 +23,9 @@ mod unified_miniature;
 mod whitworth;
 
 pub use form::{AnySize, Basis, Finish, FormLimit, Minors, Rounding, Shape, Tensile};
-pub use system::{ClearanceFamily, HeadFamily, Meant, Naming, SizeLimit, System, TappingLists};
+pub use system::{
+    ClearanceFamily, HeadFamily, HexagonFamily, Meant, Naming, SizeLimit, System, TappingLists,
+};
 
 use crate::tables::source::{Grade, Source};
 use crate::units::{Pitch, Printed};

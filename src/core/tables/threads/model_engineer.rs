@@ -3,8 +3,8 @@
 use super::rows::{fraction, inch_pitch};
 use super::sources::{CLUB, IBLS};
 use super::{
-    ClearanceFamily, Form, HeadFamily, Meant, Naming, SizeLimit, System, SystemId, TappingLists,
-    Thread,
+    ClearanceFamily, Form, HeadFamily, HexagonFamily, Meant, Naming, SizeLimit, System, SystemId,
+    TappingLists, Thread,
 };
 use crate::tables::source::Source;
 use crate::units::Printed;
@@ -53,6 +53,7 @@ pub(super) static ME_40: System = System {
     lists: TappingLists::ModelEngineer,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::British,
+    hexagons: HexagonFamily::NotHeld,
     used_for: "Unions, glands, plugs and other fittings of small steam models.",
     threads: &ME_40_ROWS,
 };
@@ -71,6 +72,7 @@ pub(super) static ME_32: System = System {
     lists: TappingLists::ModelEngineer,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::British,
+    hexagons: HexagonFamily::NotHeld,
     used_for: "Larger unions, glands and fittings of steam models.",
     threads: &ME_32_ROWS,
 };
@@ -89,6 +91,7 @@ pub(super) static ME_26: System = System {
     lists: TappingLists::ModelEngineer,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::British,
+    hexagons: HexagonFamily::NotHeld,
     used_for: "The largest fittings of steam models; the same threads as the brass thread.",
     threads: &ME_26_ROWS,
 };

@@ -6,8 +6,9 @@
 use super::rows::{fraction, inch_pitch, noted, taper};
 use super::sources::PARTS_LIBRARY;
 use super::{
-    AnySize, Basic, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors,
-    Naming, Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread, whitworth,
+    AnySize, Basic, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, HexagonFamily,
+    Meant, Minors, Naming, Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile,
+    Thread, whitworth,
 };
 use crate::tables::source::{Grade, Source};
 use crate::units::Printed;
@@ -173,6 +174,7 @@ pub(super) static BSPP: System = System {
     lists: TappingLists::Pipe,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::British,
+    hexagons: HexagonFamily::NotHeld,
     used_for: "Pipe fittings, gauges and valves that seal on a washer.",
     threads: &BSPP_ROWS,
 };
@@ -191,6 +193,7 @@ pub(super) static BSPT: System = System {
     lists: TappingLists::Pipe,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::British,
+    hexagons: HexagonFamily::NotHeld,
     used_for: "Pipe joints that seal on the thread, with tape or jointing.",
     threads: &BSPT_ROWS,
 };
@@ -209,6 +212,7 @@ pub(super) static NPT: System = System {
     lists: TappingLists::Pipe,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::British,
+    hexagons: HexagonFamily::NotHeld,
     used_for: "American fittings, gauges and valves that seal on the thread.",
     threads: &NPT_ROWS,
 };
@@ -227,6 +231,7 @@ pub(super) static MODEL_TAPER_PIPE: System = System {
     lists: TappingLists::NotHeld,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::British,
+    hexagons: HexagonFamily::NotHeld,
     used_for: "Small steam fittings in models, where a full-size pipe thread would be too large.",
     threads: &MODEL_ROWS,
 };

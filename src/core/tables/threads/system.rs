@@ -32,6 +32,8 @@ pub struct System {
     pub clearance: ClearanceFamily,
     /// Which countersunk heads its screws have.
     pub heads: HeadFamily,
+    /// Which hexagons its bolts and nuts have.
+    pub hexagons: HexagonFamily,
     /// Where a model engineer meets it.
     pub used_for: &'static str,
     /// The sizes, largest first where they are called by number and smallest first elsewhere, as the
@@ -146,6 +148,21 @@ pub enum HeadFamily {
     Unified,
     /// The British ones.
     British,
+}
+
+/// Which hexagons the bolts and nuts of a system have.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HexagonFamily {
+    /// By rule, of the major diameter.
+    BritishAssociation,
+    /// BS 1083, with the older and larger Whitworth hexagons beside it.
+    Bs1083,
+    /// ISO 4014 and ISO 4032.
+    Iso,
+    /// ASME B18.2.1 and B18.2.2.
+    Unified,
+    /// No table or rule is held.
+    NotHeld,
 }
 
 /// Stops the build where a system stands under another's name, or a row in another's table.

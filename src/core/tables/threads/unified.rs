@@ -6,8 +6,9 @@
 use super::rows::{fraction, inch_pitch, mixed, noted, whole};
 use super::sources::{ASME_LIBRARY, PARTS_LIBRARY};
 use super::{
-    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
-    Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread, metric,
+    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, HexagonFamily, Meant,
+    Minors, Naming, Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
+    metric,
 };
 use crate::tables::source::Source;
 use crate::units::Printed;
@@ -106,6 +107,7 @@ pub(super) static UNC: System = System {
     lists: TappingLists::Unified,
     clearance: ClearanceFamily::Unified,
     heads: HeadFamily::Unified,
+    hexagons: HexagonFamily::Unified,
     used_for: "American machines and models, and British vehicles of the 1950s to 1970s.",
     threads: &UNC_ROWS,
 };
@@ -124,6 +126,7 @@ pub(super) static UNF: System = System {
     lists: TappingLists::Unified,
     clearance: ClearanceFamily::Unified,
     heads: HeadFamily::Unified,
+    hexagons: HexagonFamily::Unified,
     used_for: "Finer American screws, and British vehicles of the 1950s to 1970s.",
     threads: &UNF_ROWS,
 };
@@ -142,6 +145,7 @@ pub(super) static UNEF: System = System {
     lists: TappingLists::Unified,
     clearance: ClearanceFamily::Unified,
     heads: HeadFamily::Unified,
+    hexagons: HexagonFamily::Unified,
     used_for: "Thin-walled American fittings, instruments and connectors.",
     threads: &UNEF_ROWS,
 };
@@ -160,6 +164,7 @@ pub(super) static UNS: System = System {
     lists: TappingLists::Unified,
     clearance: ClearanceFamily::Unified,
     heads: HeadFamily::Unified,
+    hexagons: HexagonFamily::Unified,
     used_for: "Special pitches met in instruments, optical work and American models.",
     threads: &UNS_ROWS,
 };

@@ -4,8 +4,9 @@
 
 use super::rows::{inch_pitch, metric_pitch, noted};
 use super::{
-    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
-    Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread, metric,
+    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, HexagonFamily, Meant,
+    Minors, Naming, Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
+    metric,
 };
 use crate::tables::source::{Grade, Source};
 use crate::units::Printed;
@@ -75,6 +76,7 @@ pub(super) static SYSTEM: System = System {
     lists: TappingLists::NotHeld,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::Metric,
+    hexagons: HexagonFamily::NotHeld,
     used_for: "American watches, instruments and very small models.",
     threads: &ROWS,
 };

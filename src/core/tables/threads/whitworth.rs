@@ -5,8 +5,8 @@
 use super::rows::{fraction, inch_pitch, mixed, whole};
 use super::sources::{CLUB, PARTS_LIBRARY};
 use super::{
-    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, Meant, Minors, Naming,
-    Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
+    AnySize, Basis, ClearanceFamily, Finish, Form, FormLimit, HeadFamily, HexagonFamily, Meant,
+    Minors, Naming, Rounding, Shape, SizeLimit, System, SystemId, TappingLists, Tensile, Thread,
 };
 use crate::tables::source::Source;
 use crate::units::Printed;
@@ -90,6 +90,7 @@ pub(super) static BSW: System = System {
     lists: TappingLists::British,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::British,
+    hexagons: HexagonFamily::Bs1083,
     used_for: "Coarse screws in older British machines and castings, and in cast iron.",
     threads: &BSW_ROWS,
 };
@@ -108,6 +109,7 @@ pub(super) static BSF: System = System {
     lists: TappingLists::British,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::British,
+    hexagons: HexagonFamily::Bs1083,
     used_for: "Steel bolts and studs in older British machine tools, engines and vehicles.",
     threads: &BSF_ROWS,
 };
@@ -126,6 +128,7 @@ pub(super) static BSB: System = System {
     lists: TappingLists::ModelEngineer,
     clearance: ClearanceFamily::Rule,
     heads: HeadFamily::British,
+    hexagons: HexagonFamily::NotHeld,
     used_for: "Brass tube, gas and steam fittings with thin walls.",
     threads: &BSB_ROWS,
 };

@@ -75,7 +75,7 @@ impl Serialize for Body {
                     map.serialize_entry(key, &print::round(in_newtons(*force), 0))
                 }
                 Value::Power(power) => map.serialize_entry(key, &figures::number(in_watts(*power))),
-                Value::Nothing => map.serialize_entry(key, &None::<f64>),
+                Value::Nothing | Value::Absent => map.serialize_entry(key, &None::<f64>),
             }?;
         }
         let rules: Vec<Rule<'_>> = self.0.figures.iter().map(Rule::from).collect();

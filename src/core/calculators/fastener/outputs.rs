@@ -1,0 +1,278 @@
+//! The rows of the card.
+
+use super::answer::{Answer, GEOMETRY};
+use super::not_held::not_held;
+use crate::calc::clearance::{DRILL_TAKEN, Fit};
+use crate::calc::fastener::{BLANK, EDGE, ROOM, die_blank, single_point_depth};
+use crate::calculators::{Measure, Output};
+use crate::tables::source::Source;
+
+const AIM: Source = Source::common_practice("an aim for each group of metals");
+const CLEARANCE: Source = Source::common_practice("the clearance hole of its standard");
+const AS_PRINTED: Source = Source::common_practice("as the table of its standard prints it");
+const FORM: Source = Source::published("the minor diameter of the form’s standard");
+const WORKSHOP: Source = Source::common_practice("workshop practice");
+
+const CLEARANCE_RULE: &str =
+    "The hole of its standard; where there is none, a part of the major diameter is added";
+const DRILL_RULE: &str = "The smallest of all drills that is not smaller, and near enough";
+const PRINTED_RULE: &str = "As its table prints it";
+
+pub(super) static OUTPUTS: [Output<Answer>; 32] = [
+    Output {
+        key: "tapping_drill",
+        name: "Tapping size",
+        description: "The usual tapping drill out of every series, with the engagement it leaves",
+        value: Measure::Words(|found| found.tapping_words()),
+        rule: "The drill nearest the aim for the metal, within the standard’s largest hole",
+        source: AIM,
+    },
+    Output {
+        key: "tapped_in",
+        name: "Tapped in",
+        description: "What is tapped",
+        value: Measure::Words(|found| found.tapped_in()),
+        rule: "The metal asked for, or those that the middle of the aims is for",
+        source: AIM,
+    },
+    Output {
+        key: "close",
+        name: "Clearance, close",
+        description: "Clearance hole of the close fit",
+        value: Measure::SourcedLength(|found| found.clearance_hole(Fit::Close)),
+        rule: CLEARANCE_RULE,
+        source: CLEARANCE,
+    },
+    Output {
+        key: "close_drill",
+        name: "Drill, close",
+        description: "Drill for the close fit",
+        value: Measure::SomeWords(|found| found.clearance_words(Fit::Close)),
+        rule: DRILL_RULE,
+        source: DRILL_TAKEN,
+    },
+    Output {
+        key: "medium",
+        name: "Clearance, medium",
+        description: "Clearance hole of the medium fit",
+        value: Measure::SourcedLength(|found| found.clearance_hole(Fit::Medium)),
+        rule: CLEARANCE_RULE,
+        source: CLEARANCE,
+    },
+    Output {
+        key: "medium_drill",
+        name: "Drill, medium",
+        description: "Drill for the medium fit",
+        value: Measure::SomeWords(|found| found.clearance_words(Fit::Medium)),
+        rule: DRILL_RULE,
+        source: DRILL_TAKEN,
+    },
+    Output {
+        key: "free",
+        name: "Clearance, free",
+        description: "Clearance hole of the free fit",
+        value: Measure::SourcedLength(|found| found.clearance_hole(Fit::Free)),
+        rule: CLEARANCE_RULE,
+        source: CLEARANCE,
+    },
+    Output {
+        key: "free_drill",
+        name: "Drill, free",
+        description: "Drill for the free fit",
+        value: Measure::SomeWords(|found| found.clearance_words(Fit::Free)),
+        rule: DRILL_RULE,
+        source: DRILL_TAKEN,
+    },
+    Output {
+        key: "across_flats",
+        name: "Across flats",
+        description: "Across flats of the hexagon",
+        value: Measure::SourcedLength(|found| found.across_flats()),
+        rule: "As its table prints it, the largest; BA by its rule",
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "spanner",
+        name: "Spanner",
+        description: "What the spanner is called",
+        value: Measure::SourcedWords(|found| found.spanner()),
+        rule: "BA by the number of its screw, British by the screw, others by the width",
+        source: WORKSHOP,
+    },
+    Output {
+        key: "nut_across_flats",
+        name: "Across flats of the nut",
+        description: "Across flats of the nut, where it is not the bolt's",
+        value: Measure::SourcedLength(|found| found.nut_flats()),
+        rule: "The nut is wider than the bolt’s head at this size",
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "hexagon",
+        name: "Whose hexagon",
+        description: "The standard or the rule of the hexagon",
+        value: Measure::SourcedWords(|found| found.whose()),
+        rule: "By the thread’s system and the hexagon asked for",
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "across_corners",
+        name: "Across corners",
+        description: "Across the sharp corners of the widest hexagon",
+        value: Measure::SourcedLength(|found| found.corners()),
+        rule: "2/√3 of across flats, sharp; a made hexagon is a little less",
+        source: GEOMETRY,
+    },
+    Output {
+        key: "head_height",
+        name: "Height of the head",
+        description: "Height of the head",
+        value: Measure::SourcedLength(|found| found.head_height()),
+        rule: PRINTED_RULE,
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "nut_thickness",
+        name: "Thickness of the nut",
+        description: "Thickness of the plain nut",
+        value: Measure::SourcedLength(|found| found.nut_thickness()),
+        rule: PRINTED_RULE,
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "head_diameter",
+        name: "Diameter of the head",
+        description: "Largest diameter of the head",
+        value: Measure::SourcedLength(|found| found.head_diameter()),
+        rule: PRINTED_RULE,
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "key",
+        name: "Key",
+        description: "The hexagon key of the socket",
+        value: Measure::SourcedLength(|found| found.key()),
+        rule: PRINTED_RULE,
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "countersink_angle",
+        name: "Countersink",
+        description: "Included angle of the countersink",
+        value: Measure::SourcedAngle(|found| found.countersink().map(|it| (it.angle, it.source))),
+        rule: "The angle of the heads of its family",
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "countersink_mouth",
+        name: "Mouth of the countersink",
+        description: "Diameter of the mouth that lets the largest head lie flush",
+        value: Measure::SourcedLength(|found| found.mouth()),
+        rule: "Where the head’s cone would end in a sharp edge; where no head is held, twice the screw",
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "countersink_least_mouth",
+        name: "Mouth for the smallest head",
+        description: "Diameter of the mouth for the smallest of the usual heads, where none is held",
+        value: Measure::SourcedLength(|found| found.least_mouth()),
+        rule: "1¾ times the screw, where no head is held",
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "countersink_depth",
+        name: "Depth of the countersink",
+        description: "From the face to where the cone meets the medium clearance hole",
+        value: Measure::SourcedLength(|found| found.sink()),
+        rule: "(Mouth − hole)/2 over the tangent of half the angle, in the medium clearance hole as drilled",
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "counterbore",
+        name: "Counterbore",
+        description: "Diameter of the counterbore",
+        value: Measure::SourcedLength(|found| found.counterbore()),
+        rule: "The head and the free fit’s part of it",
+        source: ROOM,
+    },
+    Output {
+        key: "counterbore_depth",
+        name: "Depth of the counterbore",
+        description: "Depth of the counterbore that brings the head flush",
+        value: Measure::SourcedLength(|found| found.counterbore_depth()),
+        rule: "The height of the head, flush; go a little deeper to sink it",
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "spotface",
+        name: "Spotface",
+        description: "Diameter of the spotface",
+        value: Measure::SourcedLength(|found| found.spotface()),
+        rule: "The washer or the corners, whichever is wider, and the free fit’s part of it; as deep as cleans up",
+        source: ROOM,
+    },
+    Output {
+        key: "washer_inside",
+        name: "Washer, hole",
+        description: "Hole of the plain washer",
+        value: Measure::SourcedLength(|found| found.washer_size(|it| it.inside.length())),
+        rule: PRINTED_RULE,
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "washer_outside",
+        name: "Washer, outside",
+        description: "Outside diameter of the plain washer",
+        value: Measure::SourcedLength(|found| found.washer_size(|it| it.outside.length())),
+        rule: PRINTED_RULE,
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "washer_thickness",
+        name: "Washer, thickness",
+        description: "Thickness of the plain washer",
+        value: Measure::SourcedLength(|found| found.washer_size(|it| it.thickness.length())),
+        rule: PRINTED_RULE,
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "washer_beside",
+        name: "Metric washer that goes over it",
+        description: "The smallest metric washer that goes over the screw, where none of its own is held",
+        value: Measure::SourcedWords(|found| found.washer_beside()),
+        rule: "The smallest of the normal series whose hole is at least the close clearance",
+        source: AS_PRINTED,
+    },
+    Output {
+        key: "least_edge",
+        name: "Least edge",
+        description: "Least distance from the middle of the hole to the edge",
+        value: Measure::Length(|found| found.edge()),
+        rule: "1½ times the screw, and at least half of what bears on the face",
+        source: EDGE,
+    },
+    Output {
+        key: "die_blank",
+        name: "Blank for a die",
+        description: "Diameter of the blank for a die",
+        value: Measure::Length(|found| die_blank(found.major(), found.geometry.pitch)),
+        rule: "The major diameter less 0.15 of the pitch",
+        source: BLANK,
+    },
+    Output {
+        key: "single_point_depth",
+        name: "Depth for a single point",
+        description: "Depth of thread on one side for a single-point tool of the form's own shape",
+        value: Measure::Length(|found| single_point_depth(&found.geometry)),
+        rule: "From the major diameter to the screw’s minor diameter, on one side; a sharper tool goes deeper",
+        source: FORM,
+    },
+    Output {
+        key: "not_held",
+        name: "What is not held",
+        description: "What no table here holds for this screw, in sentences",
+        value: Measure::Sentences(not_held),
+        rule: "No figure is made up where none was read",
+        source: WORKSHOP,
+    },
+];
