@@ -148,6 +148,30 @@ async fn an_author_is_told_that_a_note_was_hidden_and_shows_again_and_not_who_re
 }
 
 #[tokio::test]
+async fn the_newest_of_what_is_new_stands_first() {
+    let scene = Scene::open().await;
+    let Scene { club, author, .. } = &scene;
+    for title in ["Stud", "Cap", "Bush"] {
+        decided(&scene, title, ("decline", "Known already.")).await;
+    }
+    scene
+        .execute("UPDATE note_version SET decided_at = decided_at - 60 WHERE title = 'Bush'")
+        .await;
+    scene.execute("UPDATE note_version SET decided_at = decided_at - 90 WHERE title = 'Cap'").await;
+    let told = news(club, author).await;
+    let titles: Vec<&str> = told
+        .split("<li><a href")
+        .skip(1)
+        .map(|row| row.split(['>', '<']).nth(1).unwrap())
+        .collect();
+    assert_eq!(titles, ["Stud", "Bush", "Cap"], "{told}");
+    // Up to the newest of them, though it stands first.
+    let read = read_news(club, author, &club.get("/notes/mine", Some(author)).await.body).await;
+    assert_eq!(read.status, StatusCode::SEE_OTHER, "{}", read.body);
+    assert_eq!(news(club, author).await, "");
+}
+
+#[tokio::test]
 async fn what_was_told_is_read_though_some_of_it_was_taken_back_since() {
     let scene = Scene::open().await;
     let Scene { club, author, reader, moderator, .. } = &scene;

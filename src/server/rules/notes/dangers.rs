@@ -2,10 +2,11 @@
 //! What burns, poisons or is not to be worked at all is said in its own words, lead in a line; that there is more is
 //! said too.
 
-use holewright_core::tables::materials::{self, Caution, Material, Work};
+use holewright_core::tables::materials::{self, Material};
 use holewright_core::units::print;
 
 use super::belongs::{Group, Thing};
+use super::told::{Told, as_told, harms_at_once, mark, told};
 use super::wording::Wording;
 use super::{perhaps, unmarked};
 
@@ -109,15 +110,6 @@ pub fn of(things: &[Thing], named: Option<&Thing>) -> Vec<Dangers> {
     found.collect()
 }
 
-/// Whether a material burns or gives off fume while it is cut, or is not to be worked at all.
-pub(super) fn harms_at_once(material: &Material) -> bool {
-    material.refused.is_some() || as_told(material, Told::AtOnce).next().is_some()
-}
-
-fn as_told(material: &Material, wanted: Told) -> impl Iterator<Item = &Caution> {
-    material.dangers.iter().filter(move |danger| told(danger.work) == wanted)
-}
-
 fn marks(material: &Material) -> Vec<&'static str> {
     let refused = material.refused.map(|_| "not to be worked");
     let marks = material.dangers.iter().filter_map(|danger| mark(danger.work));
@@ -193,61 +185,6 @@ fn grave(material: &'static Material) -> impl Iterator<Item = &'static str> {
     let is_grave = |told: Told| matches!(told, Told::AtOnce | Told::InWords);
     let dangers = material.dangers.iter().filter(move |danger| is_grave(told(danger.work)));
     refused.chain(dangers.map(|danger| danger.advice.text))
-}
-
-/// How a danger is told beside a note.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Told {
-    /// In words, and at the head of the note: it burns, or gives off fume, while it is cut.
-    AtOnce,
-    /// In words: it harms whoever breathes it, wherever the material is cut.
-    InWords,
-    /// In a line below: it harms whoever takes it in for years.
-    InALine,
-    /// That the material's page says more.
-    OnItsPage,
-}
-
-const fn told(work: Work) -> Told {
-    match work {
-        Work::Fire | Work::Fume | Work::Shuns(_) => Told::AtOnce,
-        Work::Dust | Work::Stock => Told::InWords,
-        Work::Lead => Told::InALine,
-        Work::MarkingOut
-        | Work::Popping
-        | Work::Drilling
-        | Work::BreakThrough
-        | Work::OpeningOut
-        | Work::Clearing
-        | Work::WideDrilling
-        | Work::Threads
-        | Work::Tapping
-        | Work::Edges
-        | Work::Screwing
-        | Work::Lubrication
-        | Work::Paraffin
-        | Work::Fluid
-        | Work::Swarf
-        | Work::Hands
-        | Work::Holding
-        | Work::Reckoned
-        | Work::Design
-        | Work::Service
-        | Work::Heat
-        | Work::Grinding
-        | Work::OtherCuts
-        | Work::Background => Told::OnItsPage,
-    }
-}
-
-/// The word of what is told beside a note; none of what its material's page says.
-const fn mark(work: Work) -> Option<&'static str> {
-    match told(work) {
-        Told::AtOnce => Some(if matches!(work, Work::Fume) { "fume" } else { "fire" }),
-        Told::InWords => Some("dust"),
-        Told::InALine => Some("lead"),
-        Told::OnItsPage => None,
-    }
 }
 
 #[cfg(test)]

@@ -7,10 +7,10 @@ use holewright_core::finder::letters_apart;
 use holewright_core::tables::materials::{self, Material};
 
 use super::belongs::{self, Thing};
-use super::dangers::harms_at_once;
 use super::fields::LONGEST_FIELD;
 use super::folded::folded;
 use super::pressure::split;
+use super::told::harms_at_once;
 
 /// In a word of so many letters one may be wrong, in one of so many two.
 const LETTERS: (usize, usize) = (6, 8);
