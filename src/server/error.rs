@@ -268,9 +268,10 @@ impl From<db::notes::Error> for Error {
                 Remark::OwnNote => Self::Forbidden(
                     "nobody decides about the remarks on a note of their own: somebody else with the right does",
                 ),
-                Remark::Decided | Remark::ManyOnNote | Remark::ManyInAll => {
-                    Self::Conflict(refused.to_string())
-                }
+                Remark::Decided
+                | Remark::ShownMeanwhile
+                | Remark::ManyOnNote
+                | Remark::ManyInAll => Self::Conflict(refused.to_string()),
             },
             Notes::Refused(refused) => match refused {
                 Rule::NotYours => Self::NotFound("there is no note at this address"),

@@ -60,6 +60,9 @@ async fn notes_stand_side_by_side_and_what_warns_comes_first() {
     ] {
         assert!(body.contains(words), "{words}: {body}");
     }
+    // What is counted over all of them stands before the rows, of which there may be many.
+    let (used, rows) = (body.find("id=\"used\"").unwrap(), body.find("id=\"rows\"").unwrap());
+    assert!(used < rows && rows < body.find("It snapped").unwrap(), "{body}");
     // What happened stands under a fold, and nowhere else: the rows stay low.
     let (before, _) = body.split_once("It cut clean.").unwrap();
     assert!(before.ends_with("What happened</summary>\n<p>"), "{body}");

@@ -468,6 +468,45 @@ async fn the_last_decisions_are_listed_for_those_who_decide() {
 }
 
 #[tokio::test]
+async fn the_last_decisions_stand_twenty_on_a_page() {
+    let scene = Scene::open().await;
+    let Scene { club, moderator, .. } = &scene;
+    let note = scene.send_in("Stud").await;
+    for number in 1..=45 {
+        let act = format!(
+            "INSERT INTO act (at, member_name, what, subject, detail)
+             VALUES (1, 'Bert Stone', 'note-declined', 'note/{note}', 'Reason {number}.')"
+        );
+        scene.execute(act.leak()).await;
+    }
+    let page = async |query: &str| {
+        let page = club.get(&format!("/queue/decided{query}"), Some(moderator)).await.body;
+        let reasons: Vec<i64> = page
+            .split("declined it. Reason ")
+            .skip(1)
+            .map(|rest| rest.split('.').next().unwrap().parse().unwrap())
+            .collect();
+        let links = ["Newer decisions", "Older decisions"].map(|words| {
+            let (before, _) = page.split_once(&format!("\">{words}</a>"))?;
+            Some(before.rsplit_once("href=\"").unwrap().1.to_owned())
+        });
+        (reasons, links)
+    };
+    let at = |from: &str| Some(format!("/queue/decided{from}"));
+    let newest = (45, 26, [None, at("?from=20")]);
+    for (query, (first, last, links)) in [
+        ("", newest.clone()),
+        ("?from=20", (25, 6, [at(""), at("?from=40")])),
+        ("?from=40", (5, 1, [at("?from=20"), None])),
+        ("?from=4000", newest.clone()),
+        ("?from=x", newest),
+    ] {
+        let found = page(query).await;
+        assert_eq!(found, ((last..=first).rev().collect(), links), "{query}");
+    }
+}
+
+#[tokio::test]
 async fn a_note_on_pressure_says_that_an_inspector_read_it_and_when() {
     let scene = Scene::open().await;
     let Scene { club, author, moderator, inspector, .. } = &scene;

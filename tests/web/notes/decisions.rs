@@ -53,9 +53,58 @@ async fn the_dangers_of_a_material_stand_beside_a_note_on_it() {
         page.find("It rang.").unwrap() < page.find("the dangers of Gunmetal").unwrap(),
         "{page}"
     );
+    // The lead in it is said itself: on paper there is no way to another page.
+    let lead =
+        "<p class=\"below\"><strong>Gunmetal:</strong> The swarf holds lead: wash your hands";
+    let paper = club.get("/notes/newsletter/2027-01", None).await.body;
+    for page in [&page, &paper] {
+        assert!(page.contains(lead), "{page}");
+    }
+    let plain = club.get("/notes/newsletter/2027-01.txt", None).await.body;
+    assert!(plain.contains("\nGunmetal: The swarf holds lead: wash your hands"), "{plain}");
     let none = club.shown(author, moderator, &[("title", "A rag"), ("text", "It is clean.")]).await;
     let page = club.get(&format!("/notes/{none}"), None).await.body;
     assert!(!page.contains("dangers of") && !page.contains("Danger, "), "{page}");
+}
+
+#[tokio::test]
+async fn a_note_in_a_list_says_in_a_word_what_can_hurt_in_it() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, .. } = &scene;
+    for (title, material, words) in [
+        ("Spring", "beryllium copper", Some("not to be worked, dust")),
+        ("Casting", "magnesium alloy", Some("fire")),
+        ("Gland", "PTFE", Some("fume")),
+        ("Bush", "gunmetal", Some("lead")),
+        ("Clip", "copper or beryllium copper", Some("not to be worked, dust")),
+        ("Lug", "magnesum casting", Some("fire")),
+        ("Stud", "silver steel", None),
+    ] {
+        let fields = [
+            ("title", title),
+            ("text", "T"),
+            ("material", material),
+            ("on", "8 BA, silver steel"),
+            ("meant_material", "no"),
+        ];
+        let note = club.shown(author, moderator, &fields).await;
+        let marker = "<strong>Danger:</strong> ";
+        let way = format!("<a href=\"/notes/{note}#dangers\">{marker}");
+        for list in ["/notes", "/threads/ba/8", "/notes/compare?thread=8+BA&material=silver+steel"]
+        {
+            let page = club.get(list, None).await.body;
+            let (_, row) = page.split_once(&format!("<a href=\"/notes/{note}\">")).unwrap();
+            // The newest of a list stands first, and the rows of the other notes follow it.
+            let row = row.split("<a href=\"/notes/").take(2).collect::<Vec<_>>().join("");
+            let said = row.split_once(marker).map(|(_, said)| said.split_once("</a>").unwrap().0);
+            assert_eq!(said, words, "{title} in {list}: {row}");
+            assert_eq!(page.contains(&way), words.is_some(), "{title} in {list}: {page}");
+        }
+        // It leads to the note's own words.
+        let page = club.get(&format!("/notes/{note}"), None).await.body;
+        assert!(page.contains(" id=\"dangers\""), "{page}");
+        club.post(&format!("/notes/{note}/withdraw"), Some(author), &[("why", "Done.")]).await;
+    }
 }
 
 #[tokio::test]

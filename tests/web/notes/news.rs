@@ -62,6 +62,12 @@ async fn everything() -> Scene {
     let version = club.version(note, "shown").await.to_string();
     let said = [("version", version.as_str()), ("correction", "Deburr it.")];
     done(club, moderator, &format!("/notes/{note}/correct"), &said).await;
+    let reported = decided(&scene, "Nipple", ("pass", "")).await;
+    scene.report(reported).await;
+    assert_eq!(
+        club.decide(moderator, reported, ("settle", "")).await.status,
+        StatusCode::SEE_OTHER
+    );
     let withdrawn = decided(&scene, "Stud", ("pass", "")).await;
     done(club, moderator, &format!("/notes/{withdrawn}/withdraw"), &[("why", "It was wrong.")])
         .await;
@@ -105,6 +111,64 @@ async fn every_word_of_the_view_is_a_kind_of_news_and_every_kind_is_told() {
         let is_told = feeds.iter().any(|feed| feed.contains(&title));
         assert_eq!(is_told, !kind.is_found(), "{kind:?}: {feeds:?}");
     }
+}
+
+#[tokio::test]
+async fn an_author_is_told_that_a_note_was_hidden_and_shows_again_and_not_who_reported_it() {
+    let scene = Scene::open().await;
+    let Scene { club, author, moderator, second, reader, .. } = &scene;
+    let note = decided(&scene, "Gland nut", ("pass", "")).await;
+    let told = async |kind: NewsKind| news(club, author).await.matches(kind.what()).count();
+    let both = async || [told(NewsKind::Reported).await, told(NewsKind::ReportSettled).await];
+    assert_eq!(both().await, [0, 0]);
+    scene.report(note).await;
+    assert_eq!(both().await, [1, 0]);
+    let page = news(club, author).await;
+    for secret in ["Moira", "too thin"] {
+        assert!(!page.contains(secret), "{secret}: {page}");
+    }
+    assert_eq!(news(club, second).await, "", "whoever reported it knows");
+    // Another report on it hides nothing more.
+    let report = format!("/notes/{note}/report");
+    done(club, reader, &report, &[("danger", "It flies.")]).await;
+    assert_eq!(both().await, [1, 0]);
+    let settle = async || club.decide(moderator, note, ("settle", "")).await.status;
+    assert_eq!(settle().await, StatusCode::SEE_OTHER);
+    assert_eq!(both().await, [1, 1]);
+    // What is taken back was not so; one report after the first is settled hides it once more.
+    assert_eq!(scene.undo(note, moderator).await.status, StatusCode::SEE_OTHER);
+    assert_eq!(both().await, [1, 0]);
+    assert_eq!(settle().await, StatusCode::SEE_OTHER);
+    done(club, reader, &report, &[("danger", "It flies.")]).await;
+    assert_eq!(both().await, [2, 1]);
+    // What is withdrawn or takes another wording is told as that.
+    done(club, moderator, &format!("/notes/{note}/withdraw"), &[("why", "It was wrong.")]).await;
+    assert_eq!(both().await, [2, 1]);
+    assert_eq!(told(NewsKind::Withdrawn).await, 1);
+}
+
+#[tokio::test]
+async fn the_newest_of_what_is_new_stands_first() {
+    let scene = Scene::open().await;
+    let Scene { club, author, .. } = &scene;
+    for title in ["Stud", "Cap", "Bush"] {
+        decided(&scene, title, ("decline", "Known already.")).await;
+    }
+    scene
+        .execute("UPDATE note_version SET decided_at = decided_at - 60 WHERE title = 'Bush'")
+        .await;
+    scene.execute("UPDATE note_version SET decided_at = decided_at - 90 WHERE title = 'Cap'").await;
+    let told = news(club, author).await;
+    let titles: Vec<&str> = told
+        .split("<li><a href")
+        .skip(1)
+        .map(|row| row.split(['>', '<']).nth(1).unwrap())
+        .collect();
+    assert_eq!(titles, ["Stud", "Bush", "Cap"], "{told}");
+    // Up to the newest of them, though it stands first.
+    let read = read_news(club, author, &club.get("/notes/mine", Some(author)).await.body).await;
+    assert_eq!(read.status, StatusCode::SEE_OTHER, "{}", read.body);
+    assert_eq!(news(club, author).await, "");
 }
 
 #[tokio::test]

@@ -5,6 +5,9 @@ use axum::http::StatusCode;
 use super::club::{Club, Person, Right};
 use crate::support::NOW;
 
+/// What every note in gunmetal says on paper.
+const LEAD: &str = "Gunmetal: The swarf holds lead: wash your hands before food or drink, and do not sweep the swarf dry.";
+
 struct Printed {
     club: Club,
     author: Person,
@@ -67,9 +70,10 @@ async fn a_month_holds_what_was_shown_in_it_and_nothing_else() {
     }
     let plain = printed.club.get("/notes/newsletter/2027-01.txt", None).await;
     assert_eq!(plain.header("content-type"), "text/plain; charset=utf-8");
-    assert!(plain.body.contains(
-        "OF JANUARY\nAda Penn, 15 January 2027\nMaterial: gunmetal\n\nWent **well** < here.\n"
-    ));
+    let begins = format!(
+        "OF JANUARY\nAda Penn, 15 January 2027\nMaterial: gunmetal\n\n{LEAD}\n\nWent **well** < here.\n"
+    );
+    assert!(plain.body.contains(&begins), "{}", plain.body);
     assert!(plain.body.contains("https://club.test/notes/1\n"), "{}", plain.body);
     for issue in ["2027-01", "2027-01.txt"] {
         let page = printed.get(issue).await;
@@ -103,8 +107,9 @@ async fn the_best_are_those_that_most_members_found_to_work() {
     let fields = [("version", version.as_str()), ("correction", "Use *paraffin*.")];
     printed.club.post(&format!("/notes/{two}/correct"), Some(&printed.moderator), &fields).await;
     let plain = printed.get("best.txt").await;
-    let words = "Correction: Use *paraffin*.\n\nThe text that was corrected: B.\n";
-    assert!(plain.contains(words), "{plain}");
+    let words =
+        format!("Correction: Use *paraffin*.\n\n{LEAD}\n\nThe text that was corrected: B.\n");
+    assert!(plain.contains(&words), "{plain}");
     let page = printed.get("best").await;
     assert!(page.contains("Use <em>paraffin</em>.") && page.contains("<del>"), "{page}");
 }

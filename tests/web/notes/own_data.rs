@@ -112,6 +112,8 @@ const COLUMNS: &[(&str, &str, Stands)] = &[
     ("safety_report", "made_at", In("/reports/0/made_at")),
     ("safety_report", "settled_at", In("/reports/0/settled_at")),
     ("safety_report", "settled_by", In("/settled_reports/0/note")),
+    ("safety_report", "hid", Out("follows from the reports of the note")),
+    ("safety_report", "showed_at", Out("when the note showed again: the author is told")),
     ("correction", "id", Out("a number that no address has")),
     ("correction", "note_id", In("/corrections/0/note")),
     ("correction", "text", In("/corrections/0/text")),

@@ -333,6 +333,31 @@ async fn what_is_shown_can_be_taken_away_on_the_page_of_its_note() {
 }
 
 #[tokio::test]
+async fn a_remark_shown_meanwhile_is_not_declined_unread() {
+    let scene = Scene::open().await;
+    let Scene { club, reader, moderator, .. } = &scene;
+    let second = club.join("Moira Hale", Right::Moderator).await;
+    let remark = scene.sent_in(reader, SAID).await.to_string();
+    let as_listed = "name=\"stands\" value=\"waiting\"";
+    assert!(scene.queue(&second).await.contains(as_listed));
+    let decided = async |by: &Person, what: &str, stands: &str| {
+        let known = [("remark", remark.as_str()), ("stands", stands)];
+        let fields = [&known[..], &[("do", what), ("reason", "Known already.")]].concat();
+        club.post("/queue/remarks", Some(by), &fields).await
+    };
+    assert_eq!(decided(moderator, "show", "waiting").await.status, StatusCode::SEE_OTHER);
+    let late = decided(&second, "decline", "waiting").await;
+    assert_eq!(late.status, StatusCode::CONFLICT, "{}", late.body);
+    assert!(late.body.contains("somebody else has shown the remark meanwhile"), "{}", late.body);
+    assert!(late.body.contains("What you typed: Known already."), "{}", late.body);
+    assert!(scene.page(None).await.contains(SAID), "readers see it still");
+    // Whoever read it on the note takes it away.
+    assert!(scene.page(Some(&second)).await.contains("name=\"stands\" value=\"shown\""));
+    assert_eq!(decided(&second, "decline", "shown").await.status, StatusCode::SEE_OTHER);
+    assert!(!scene.page(None).await.contains(SAID));
+}
+
+#[tokio::test]
 async fn nobody_decides_about_the_remarks_on_their_own_note_where_somebody_else_could() {
     let scene = Scene::open().await;
     let other = scene.club.join("Una Oakes", Right::Moderator).await;

@@ -146,6 +146,9 @@ async fn the_reports_of_one_member_are_settled_at_once() {
     assert_eq!(club.count(settled).await, 3);
     let recorded = "SELECT count(*) FROM act WHERE what = 'note-report-settled'";
     assert_eq!(club.count(recorded).await, 3);
+    // The author of the one that another report still hides is told nothing.
+    let told = "SELECT count(*) FROM concern WHERE kind = 'report-settled'";
+    assert_eq!(club.count(told).await, 2);
     let again = club.post("/queue/reports", Some(&moderator), &fields).await;
     assert_eq!(again.status, StatusCode::CONFLICT, "{}", again.body);
 }

@@ -79,7 +79,7 @@ impl Scene {
              ORDER BY id",
             "SELECT json_array(id, note_id, state, is_pressure, title, text, decided_at, decided_by, reason,
                turned_back_at, inspected_at, saved_at, mended_from) FROM note_version ORDER BY id",
-            "SELECT json_array(id, settled_at, settled_by) FROM safety_report ORDER BY id",
+            "SELECT json_array(id, settled_at, settled_by, hid, showed_at) FROM safety_report ORDER BY id",
             "SELECT json_array(note_id, member_id, version_id, worked, material, size) FROM verdict
              ORDER BY note_id, member_id",
             "SELECT json_array(id, note_id, version_id, state, is_pressure, text, reason, decided_at, decided_by)

@@ -5,7 +5,7 @@ use holewright_server::db::notes::search::{Hit, find};
 use holewright_server::demo;
 use holewright_server::rules::auth::password::Hashing;
 
-use super::club::Club;
+use super::club::{Club, Right};
 use crate::support::NOW;
 
 /// Among so many the note must be.
@@ -61,6 +61,43 @@ async fn notes_with_all_the_words_stand_before_those_with_some() {
         panic!("{}", page.body);
     };
     assert!(first.contains("Tapping soft copper") && !some.contains("Tapping soft copper"));
+}
+
+/// A word that more than a thousand notes have picks none out beside a rarer one, wherever it is looked for; alone it is
+/// looked for as before.
+#[tokio::test]
+async fn a_word_that_most_notes_have_picks_none_out() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::None).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let on = |title, text| [("title", title), ("text", text), ("thread", "8 BA")];
+    club.shown(&author, &moderator, &on("Zebra", "It squealed.")).await;
+    club.shown(&author, &moderator, &on("Bush", "A note of a bush.")).await;
+    let [_, writer] = club.app.database.pools();
+    for number in 1..=1001_i64 {
+        for what in [
+            "INSERT INTO note (author_id, form_key, made_at) VALUES (?1, printf('many%028d', ?2), 1)",
+            "INSERT INTO note_version (id, note_id, state, title, text, made_at, saved_at)
+             SELECT id + 5000, id, 'shown', 'Note', 'Of nothing.', ?1, 1 FROM note
+             WHERE form_key = printf('many%028d', ?2)",
+            "UPDATE note SET shown_version = id + 5000, shown_at = ?1
+             WHERE form_key = printf('many%028d', ?2)",
+            "INSERT INTO note_text (rowid, title, text, done, marks) SELECT id, 'Note', 'Of nothing.', '', ''
+             FROM note WHERE ?1 > 0 AND form_key = printf('many%028d', ?2)",
+        ] {
+            sqlx::query(what).bind(author.id).bind(number).execute(writer).await.unwrap();
+        }
+    }
+    let on_8_ba = Filter { on: vec!["threads/ba/8".into()], ..Filter::default() };
+    let found = async |typed: &str, filter: &Filter| {
+        let hits = find(&club.app.database, typed, filter, 20).await.unwrap();
+        let all = hits.iter().filter(|hit| hit.has_all).count();
+        (titles(&hits).join(", "), all)
+    };
+    assert_eq!(found("note zebra", &on_8_ba).await, ("Zebra".to_owned(), 0));
+    assert_eq!(found("note", &on_8_ba).await, ("Bush".to_owned(), 1));
+    assert_eq!(found("note quagga", &on_8_ba).await, ("Bush".to_owned(), 0));
+    assert_eq!(found("note zebra", &Filter::default()).await, ("Zebra".to_owned(), 0));
 }
 
 /// A word that is nowhere is read as the nearest, and the page says so; one that stands somewhere, is begun, or is near
@@ -155,7 +192,7 @@ async fn the_first_page_and_the_head_of_a_thing_lead_to_the_notes() {
     let club = club_of_the_demonstration().await;
     let home = club.get("/", None).await;
     let (_, lately) = home.body.split_once("What members found lately").unwrap();
-    assert_eq!(lately.matches("href=\"/notes/").count(), 3, "{lately}");
+    assert_eq!(lately.matches("<li><a href=\"/notes/").count(), 3, "{lately}");
     let page = club.get("/materials/gunmetal", None).await;
     let (head, _) = page.body.split_once("<table>").unwrap();
     assert!(head.contains("<a href=\"#members\">3 notes by members</a>"), "{head}");

@@ -30,6 +30,9 @@ async fn a_member_is_found_by_a_part_of_the_name_where_there_are_many() {
         assert_eq!(names, [found], "{typed}: {page}");
         assert!(page.contains("<a href=\"/people\">All of them</a>"), "{page}");
     }
-    let (none, page) = names("/people?q=nobody").await;
-    assert!(none.is_empty() && page.contains("No member’s name has that in it."), "{page}");
+    // Signs alone stand in no name.
+    for typed in ["nobody", "%25", "_", "-+%26"] {
+        let (none, page) = names(&format!("/people?q={typed}")).await;
+        assert!(none.is_empty() && page.contains("No member’s name has that in it."), "{page}");
+    }
 }

@@ -71,8 +71,8 @@ impl Worst {
         let mut writer = self.club.app.database.pools()[1].begin().await.unwrap();
         let mut hidden = 0;
         for query in [
-            "INSERT INTO safety_report (note_id, member_id, text, made_at)
-             SELECT id, ?1, printf('%.2000c', '\"'), ?2 FROM note
+            "INSERT INTO safety_report (note_id, member_id, text, made_at, hid)
+             SELECT id, ?1, printf('%.2000c', '\"'), ?2, 1 FROM note
              WHERE shown_version IS NOT NULL AND withdrawn_at IS NULL AND hidden_at IS NULL",
             "UPDATE note SET hidden_at = ?2
              WHERE ?1 > 0 AND id IN (SELECT note_id FROM safety_report WHERE settled_at IS NULL)",
@@ -199,8 +199,8 @@ async fn around(writer: &mut SqliteConnection, note: i64, title: &str, texts: &[
         "INSERT INTO remark (note_id, member_id, version_id, state, is_pressure, text, made_at)
          SELECT ?1, id, (SELECT max(id) FROM note_version WHERE note_id = ?1 AND state IN ('shown', 'replaced')),
            iif(id % 2, 'shown', 'waiting'), 0, printf('%.500c', '\"'), ?2 FROM member WHERE id >= 1000",
-        "INSERT INTO safety_report (note_id, member_id, text, made_at, settled_at)
-         SELECT ?1, id, printf('%.2000c', '\"'), ?2, ?2 FROM member WHERE id >= 1000",
+        "INSERT INTO safety_report (note_id, member_id, text, made_at, settled_at, hid, showed_at)
+         SELECT ?1, id, printf('%.2000c', '\"'), ?2, ?2, 1, ?2 FROM member WHERE id >= 1000",
     ] {
         sqlx::query(query).bind(note).bind(NOW).execute(&mut *writer).await.unwrap();
     }

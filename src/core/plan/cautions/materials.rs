@@ -69,7 +69,7 @@ fn place(job: &Job<'_>, part: Part, level: Level, caution: &Caution) -> Option<P
         Work::MarkingOut => drilled.then_some(Place::First(part)),
         Work::Popping if lower && spec.over.is_some() => Some(Place::At(Action::SpotThrough, part)),
         Work::Popping => Some(Place::At(Action::MarkOut, part)),
-        Work::Drilling | Work::Holding => drilled.then_some(Place::Drilling),
+        Work::Drilling | Work::Fume | Work::Holding => drilled.then_some(Place::Drilling),
         Work::BreakThrough if lower => (spec.hole == Hole::Through).then_some(Place::Drilling),
         // It goes on into the lower part, and comes out when it is opened alone.
         Work::BreakThrough => drilled.then_some(opened),
@@ -95,7 +95,7 @@ fn place(job: &Job<'_>, part: Part, level: Level, caution: &Caution) -> Option<P
             meets(job, part, |text| text.contains("paraffin")).then_some(Place::Standing)
         }
         Work::Fluid => meets(job, part, is_wet).then_some(Place::Standing),
-        Work::Swarf | Work::Hands | Work::Dust => drilled.then_some(Place::Standing),
+        Work::Swarf | Work::Hands | Work::Lead | Work::Dust => drilled.then_some(Place::Standing),
         Work::Stock => (level == Level::Danger).then_some(Place::Standing),
         // Fire is said at the head.
         Work::Fire

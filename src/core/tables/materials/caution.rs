@@ -29,6 +29,8 @@ pub enum Work {
     Screwing,
     /// Its chips or dust can burn while they are made.
     Fire,
+    /// What it gives off where it gets hot in a cut, to be breathed in.
+    Fume,
     /// What may be put on it, in a cut that it has to itself.
     Lubrication,
     /// A fluid that must not come near it, whatever else is in the cut.
@@ -41,6 +43,8 @@ pub enum Work {
     Swarf,
     /// What stays on the hands.
     Hands,
+    /// Lead in the swarf, which comes into the body from the hands.
+    Lead,
     /// Dust that drilling it makes.
     Dust,
     /// What a piece may turn out to be.
@@ -73,10 +77,12 @@ impl Work {
             | Self::BreakThrough
             | Self::Holding
             | Self::Fire
+            | Self::Fume
             | Self::Shuns(_)
             | Self::Fluid
             | Self::Swarf
             | Self::Hands
+            | Self::Lead
             | Self::Dust
             | Self::Stock => true,
             Self::MarkingOut

@@ -13,11 +13,11 @@ pub(super) const IRON_DUST: Caution = Work::Dust.says(practice(
     "The dust is fine and abrasive: keep it out of the lungs, take it up with a vacuum cleaner or a damp brush, and wear a mask when grinding or filing much.",
 ));
 
-pub(super) const LEAD: Caution = Work::Hands.says(practice(
+pub(super) const LEAD: Caution = Work::Lead.says(practice(
     "The swarf holds lead: wash your hands before food or drink, and do not sweep the swarf dry.",
 ));
 
-pub(super) const MAY_HOLD_LEAD: Caution = Work::Hands.says(practice(
+pub(super) const MAY_HOLD_LEAD: Caution = Work::Lead.says(practice(
     "Some holds lead: wash your hands before food or drink, and do not sweep the swarf dry.",
 ));
 
@@ -46,7 +46,7 @@ pub(super) const ALUMINIUM_DUST: Caution = Work::Grinding.says(practice(
     "Fine aluminium dust burns fiercely: do not let it gather, and never grind it on the wheel that grinds steel.",
 ));
 
-pub(super) const PTFE_FUME: Caution = Work::Drilling.says(read(
+pub(super) const PTFE_FUME: Caution = Work::Fume.says(read(
     "Overheated, it gives off a fume that brings on a fever like influenza: keep it cool and well ventilated.",
     POLYMER_FUME,
 ));
@@ -55,11 +55,11 @@ pub(super) const PTFE_SMOKING: Caution = Work::Background.says(practice(
     "Hotter still, the fume is poisonous: never burn the swarf, do not smoke near it, and wash your hands.",
 ));
 
-pub(super) const ACETAL_FUME: Caution = Work::Drilling.says(practice(
+pub(super) const ACETAL_FUME: Caution = Work::Fume.says(practice(
     "Overheated or burnt, it gives off toxic formaldehyde fume: keep the drill sharp and cool, and never burn the swarf.",
 ));
 
-pub(super) const NYLON_FUME: Caution = Work::Drilling.says(practice(
+pub(super) const NYLON_FUME: Caution = Work::Fume.says(practice(
     "Overheated, it melts and gives off an irritating fume: keep the drill sharp and cool, and never burn the swarf.",
 ));
 
@@ -180,11 +180,11 @@ pub(super) const LEAD_FUME: Caution = Work::Heat.says(practice(
     "Melted, white metal may give off lead fume, and it spits if ladle or mould is damp: ventilate well, warm them first, and shield face and hands.",
 ));
 
-pub(super) const PLASTIC_FUME: Caution = Work::Drilling.says(practice(
+pub(super) const PLASTIC_FUME: Caution = Work::Fume.says(practice(
     "Overheated, it gives off an irritating fume: keep the drill sharp and cool, air the room, and never burn the swarf.",
 ));
 
-pub(super) const PVC_FUME: Caution = Work::Drilling.says(read(
+pub(super) const PVC_FUME: Caution = Work::Fume.says(read(
     "Overheated, it gives off hydrogen chloride and carbon monoxide: keep the drill sharp and cool, air the room, and never burn the swarf.",
     PVC_DATA_SHEET,
 ));

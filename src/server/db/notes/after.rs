@@ -171,12 +171,13 @@ pub async fn report(
     }
     reports::check(&mut transaction, now, by).await?;
     sqlx::query!(
-        "INSERT INTO safety_report (note_id, member_id, kind, text, made_at) VALUES (?, ?, ?, ?, ?)",
-        id,
+        "INSERT INTO safety_report (note_id, member_id, kind, text, made_at, hid)
+         SELECT id, ?, ?, ?, ?, hidden_at IS NULL FROM note WHERE id = ?",
         member,
         kind,
         danger,
-        now
+        now,
+        id
     )
     .execute(&mut *transaction)
     .await?;
@@ -213,6 +214,7 @@ pub async fn settle(
         .execute(&mut *transaction)
         .await?;
     reports::settle(&mut transaction, now, by, note).await?;
+    reports::showed(&mut transaction, now, note).await?;
     text::follow(&mut transaction, note).await?;
     record(&mut transaction, reviewed.note, by, now, ("note-report-settled", "")).await?;
     undo::keep(&mut transaction, (reviewed.note, version), by, now, (Undoable::Settle, before))

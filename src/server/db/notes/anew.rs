@@ -146,10 +146,11 @@ async fn give_to_the_inspector(
     .execute(&mut **transaction)
     .await?;
     sqlx::query!(
-        "INSERT INTO safety_report (note_id, kind, text, made_at) VALUES (?, 'unread', ?, ?)",
-        note,
+        "INSERT INTO safety_report (note_id, kind, text, made_at, hid)
+         SELECT id, 'unread', ?, ?, hidden_at IS NULL FROM note WHERE id = ?",
         UNREAD,
-        now
+        now,
+        note
     )
     .execute(&mut **transaction)
     .await?;

@@ -151,6 +151,9 @@ pub(super) async fn send_in(
     Ok(())
 }
 
+/// A remark, what is done to it, and where it stood when that was decided, if that is known.
+pub type Done = (i64, rules::Act, Option<State>);
+
 /// Decides about a remark, or takes one back; the number of its note, and where it stood before.
 ///
 /// # Errors
@@ -159,7 +162,7 @@ pub async fn decide(
     database: &Database,
     now: UnixSeconds,
     by: &SignedIn,
-    (remark, act): (i64, rules::Act),
+    (remark, act, read): Done,
     reason: &str,
 ) -> Result<(NoteId, State), Error> {
     let MemberId(member) = by.id;
@@ -188,6 +191,7 @@ pub async fn decide(
     let was = State::read(&row.state);
     let below = below(row.author_id == Some(member), row.third);
     let after = rules::after(act, (was, subject), below, who)?;
+    rules::as_read(read, was)?;
     let word = after.word();
     match act {
         rules::Act::TakeBack => {

@@ -82,6 +82,23 @@ pub(super) async fn settle(
     Ok(())
 }
 
+/// Keeps that the note shows again, with the report that had hidden it.
+pub(super) async fn showed(
+    transaction: &mut Transaction<'_, Sqlite>,
+    now: UnixSeconds,
+    note: i64,
+) -> Result<(), Error> {
+    sqlx::query!(
+        "UPDATE safety_report SET showed_at = ?1
+         WHERE id = (SELECT max(id) FROM safety_report WHERE note_id = ?2 AND hid = 1)",
+        now,
+        note
+    )
+    .execute(&mut **transaction)
+    .await?;
+    Ok(())
+}
+
 /// Whoever shows a reported wording on pressure again is an inspector, and has read it.
 pub(super) async fn inspected(
     transaction: &mut Transaction<'_, Sqlite>,
@@ -235,6 +252,7 @@ pub async fn settle_all(
         .await?;
         if shows.rows_affected() > 0 {
             inspected(&mut transaction, now, version.0).await?;
+            showed(&mut transaction, now, id).await?;
             text::follow(&mut transaction, id).await?;
         }
         record(&mut transaction, note, by, now, ("note-report-settled", "")).await?;

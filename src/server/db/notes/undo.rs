@@ -246,5 +246,13 @@ async fn restore(
     )
     .execute(&mut **transaction)
     .await?;
+    sqlx::query!(
+        "UPDATE safety_report SET showed_at = NULL WHERE ?2 ->> 'hidden_at' IS NOT NULL
+           AND id = (SELECT max(id) FROM safety_report WHERE note_id = ?1 AND hid = 1)",
+        note,
+        before
+    )
+    .execute(&mut **transaction)
+    .await?;
     Ok(())
 }

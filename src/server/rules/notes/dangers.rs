@@ -1,12 +1,14 @@
 //! What can hurt whoever does what a note says in a material that it belongs to: the dangers of the material's page.
-//! What burns, poisons or is not to be worked at all is said in its own words; that there is more is said too.
+//! What burns, poisons or is not to be worked at all is said in its own words, lead in a line; that there is more is
+//! said too.
 
-use holewright_core::tables::materials::{self, Material, Work};
+use holewright_core::tables::materials::{self, Material};
 use holewright_core::units::print;
 
 use super::belongs::{Group, Thing};
-use super::unmarked;
+use super::told::{Told, as_told, harms_at_once, mark, told};
 use super::wording::Wording;
+use super::{perhaps, unmarked};
 
 /// The field that says in what it was done.
 const MATERIAL: &str = "material";
@@ -21,16 +23,27 @@ pub struct Dangers {
     /// What burns, poisons or is not to be worked, in the words of that page; what was said of a material before it
     /// is not said again.
     pub words: Vec<&'static str>,
+    /// What harms after years and is said in a line, on paper too: lead.
+    pub lasting: Vec<&'static str>,
+    /// What it is that is said of it, in a word each: "fire".
+    pub marks: Vec<&'static str>,
     /// Whether some of it harms whoever cuts it there and then.
     pub is_at_once: bool,
 }
 
 /// Those of the material that a note was done in: of the one that its field names, else of each that it belongs to. Of
-/// one that it is only shown beside, what burns or poisons is told all the same.
+/// one that it is only shown beside, or that the field may mean, what burns or poisons is told all the same.
 #[must_use]
 pub fn of_note(wording: &Wording) -> Vec<Dangers> {
-    let named = Group::Materials.named(wording.done.text(MATERIAL));
-    let mut found = of(&wording.things, named.as_ref());
+    let typed = wording.done.text(MATERIAL);
+    let named = Group::Materials.named(typed);
+    let mut things = wording.things.clone();
+    if named.is_none() {
+        things.extend(
+            perhaps::meant(typed).into_iter().filter(|thing| !wording.things.contains(thing)),
+        );
+    }
+    let mut found = of(&things, named.as_ref());
     found.extend(of_unmarked(wording).filter(|unmarked| is_news(unmarked, &found)));
     found
 }
@@ -42,6 +55,8 @@ fn of_unmarked(wording: &Wording) -> Option<Dangers> {
         material: "Unknown copper or bronze".to_owned(),
         path: beryllium.path(),
         words: grave(copper).collect(),
+        lasting: Vec::new(),
+        marks: vec!["dust"],
         is_at_once: true,
     };
     unmarked::may_be_beryllium_copper(wording).then(of_it)
@@ -88,10 +103,55 @@ pub fn of(things: &[Thing], named: Option<&Thing>) -> Vec<Dangers> {
                 is_new
             })
             .collect(),
-        is_at_once: material.refused.is_some()
-            || material.dangers.iter().any(|danger| told(danger.work) == Told::AtOnce),
+        lasting: as_told(material, Told::InALine).map(|danger| danger.advice.text).collect(),
+        marks: marks(material),
+        is_at_once: harms_at_once(material),
     });
     found.collect()
+}
+
+fn marks(material: &Material) -> Vec<&'static str> {
+    let refused = material.refused.map(|_| "not to be worked");
+    let marks = material.dangers.iter().filter_map(|danger| mark(danger.work));
+    let mut marks: Vec<&'static str> = refused.into_iter().chain(marks).collect();
+    let mut seen = Vec::new();
+    marks.retain(|mark| {
+        !seen.contains(mark) && {
+            seen.push(*mark);
+            true
+        }
+    });
+    marks
+}
+
+/// What can hurt whoever does what a note says, in a word each, for a list in which the note is a row.
+#[must_use]
+pub fn in_words(wording: &Wording) -> Option<String> {
+    let mut words: Vec<&str> = Vec::new();
+    for mark in of_note(wording).iter().flat_map(|danger| &danger.marks) {
+        if !words.contains(mark) {
+            words.push(mark);
+        }
+    }
+    (!words.is_empty()).then(|| words.join(", "))
+}
+
+/// What is said in a line: the materials that it is said of, and the words.
+#[must_use]
+pub fn lasting(found: &[Dangers]) -> Vec<(String, &'static str)> {
+    let mut said: Vec<(Vec<&str>, &'static str)> = Vec::new();
+    for danger in found {
+        for words in &danger.lasting {
+            match said.iter_mut().find(|(_, held)| held == words) {
+                Some((materials, _)) => materials.push(&danger.material),
+                None => said.push((vec![&danger.material], words)),
+            }
+        }
+    }
+    let named = |materials: Vec<&str>| {
+        print::sentence(&materials.into_iter().map(print::running).collect::<Vec<_>>().join(", "))
+    };
+    said.into_iter().map(|(materials, words)| (named(materials), words)).collect()
 }
 
 /// The materials that harm whoever cuts them there and then, by name; none where there are none.
@@ -115,59 +175,21 @@ pub fn plain(wording: &Wording) -> Vec<String> {
             .iter()
             .map(|words| format!("Danger, {}: {words}", print::running(&dangers.material)))
     });
-    lines.collect()
+    let lasting = lasting(&found);
+    let lasting = lasting.iter().map(|(materials, words)| format!("{materials}: {words}"));
+    lines.chain(lasting).collect()
 }
 
 fn grave(material: &'static Material) -> impl Iterator<Item = &'static str> {
     let refused = material.refused.iter().map(|why| why.text);
-    let dangers = material.dangers.iter().filter(|danger| told(danger.work) != Told::OnItsPage);
+    let is_grave = |told: Told| matches!(told, Told::AtOnce | Told::InWords);
+    let dangers = material.dangers.iter().filter(move |danger| is_grave(told(danger.work)));
     refused.chain(dangers.map(|danger| danger.advice.text))
-}
-
-/// How a danger is told beside a note.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Told {
-    /// In words, and at the head of the note: it burns, or gives off fume, while it is cut.
-    AtOnce,
-    /// In words: it harms whoever breathes it, wherever the material is cut.
-    InWords,
-    /// That the material's page says more.
-    OnItsPage,
-}
-
-const fn told(work: Work) -> Told {
-    match work {
-        Work::Fire | Work::Shuns(_) | Work::Drilling => Told::AtOnce,
-        Work::Dust | Work::Stock => Told::InWords,
-        Work::MarkingOut
-        | Work::Popping
-        | Work::BreakThrough
-        | Work::OpeningOut
-        | Work::Clearing
-        | Work::WideDrilling
-        | Work::Threads
-        | Work::Tapping
-        | Work::Edges
-        | Work::Screwing
-        | Work::Lubrication
-        | Work::Paraffin
-        | Work::Fluid
-        | Work::Swarf
-        | Work::Hands
-        | Work::Holding
-        | Work::Reckoned
-        | Work::Design
-        | Work::Service
-        | Work::Heat
-        | Work::Grinding
-        | Work::OtherCuts
-        | Work::Background => Told::OnItsPage,
-    }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{at_once, of};
+    use super::{at_once, lasting, of};
     use crate::rules::notes::belongs::{Thing, at, list};
 
     fn thing(slug: &str) -> Thing {
@@ -189,6 +211,16 @@ mod tests {
         // Of a usual metal its page says more, and nothing is told in words.
         let usual = of(&list("gunmetal").unwrap(), None);
         assert_eq!((usual.len(), usual[0].words.len(), usual[0].is_at_once), (1, 0, false));
+        // Lead is told in a line, of all that hold it at once.
+        let leaded = of(&list("gunmetal, free-cutting brass, copper").unwrap(), None);
+        let told = lasting(&leaded);
+        assert_eq!(told.len(), 1, "{told:?}");
+        assert_eq!(told[0].0, "Gunmetal, free-cutting brass");
+        assert!(told[0].1.starts_with("The swarf holds lead"), "{told:?}");
+        assert_eq!(
+            leaded.iter().map(|danger| danger.marks.join(", ")).collect::<Vec<_>>(),
+            ["lead", "lead", "dust"]
+        );
         // Dust is told, and does no harm there and then.
         let iron = of(&[thing("grey-cast-iron")], None);
         assert_eq!((iron[0].words.len(), at_once(&iron)), (1, None), "{iron:?}");

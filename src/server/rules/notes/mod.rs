@@ -14,7 +14,8 @@
 //! - [`elsewhere`]: whether a verdict was found on what its note is about.
 //! - [`found`]: what members find of a note, in words; [`remarks`]: where a remark on one stands.
 //! - [`open`]: how much there is for a member to see to; [`news`]: what can be new to them; [`reports`]: how many notes one member may report in a day.
-//! - [`dangers`]: what can hurt in the materials that a note belongs to, or in copper and bronze that nobody knows ([`unmarked`]);
+//! - [`dangers`]: what can hurt in the materials that a note belongs to, or in copper and bronze that nobody knows ([`unmarked`])
+//!   and what a field may mean ([`perhaps`]); [`told`]: how each is told;
 //!   [`hazards`]: in its own words.
 //! - [`used`]: which drills members used on a job, and how often it worked.
 //! - [`difference`]: what changed from one wording to the next.
@@ -48,6 +49,7 @@ pub mod misspelt;
 pub mod news;
 pub mod newsletter;
 pub mod open;
+pub mod perhaps;
 pub mod pressure;
 pub mod ready;
 pub mod refused;
@@ -58,6 +60,7 @@ pub mod small_fix;
 pub mod state;
 pub mod strongest;
 pub mod tips;
+pub mod told;
 pub mod unmarked;
 pub mod used;
 pub mod wording;

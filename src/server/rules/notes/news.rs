@@ -35,6 +35,8 @@ kinds! {
     Shown "shown": "Shown";
     Withdrawn "withdrawn": "Withdrawn by a moderator";
     Corrected "corrected": "Corrected";
+    Reported "reported": "Reported as a danger, and hidden until somebody has looked";
+    ReportSettled "report-settled": "Nothing was found against it: readers see it again";
     Remarked "remarked": "A remark on your note";
     Worked "worked": "It worked for another member";
     DidNot "did-not": "It did not work for another member";
@@ -68,6 +70,8 @@ impl NewsKind {
             | Self::Shown
             | Self::Withdrawn
             | Self::Corrected
+            | Self::Reported
+            | Self::ReportSettled
             | Self::Remarked
             | Self::RemarkShown
             | Self::RemarkDeclined => false,

@@ -104,6 +104,11 @@ pub enum Refused {
     /// Somebody decided about it, or it was taken back.
     #[error("the remark was decided about already, or was taken back")]
     Decided,
+    /// It was shown after whoever decides had read it as one that waits.
+    #[error(
+        "somebody else has shown the remark meanwhile, and readers see it: read it again before you take it away"
+    )]
+    ShownMeanwhile,
 }
 
 /// Where a remark stands after the act of somebody; `is_author` says whether the remark is theirs.
@@ -156,6 +161,22 @@ pub fn after(
         (Act::TakeBack, State::Waiting | State::Shown) => Ok(State::Withdrawn),
         _ => Err(Refused::Decided),
     }
+}
+
+/// What was decided holds for a remark as it was read; none where that was not said.
+///
+/// # Errors
+/// It is shown by now, and was not when it was read.
+///
+/// # Examples
+/// ```
+/// use holewright_server::rules::notes::remarks::{Refused, State, as_read};
+/// assert_eq!(as_read(Some(State::Waiting), State::Shown), Err(Refused::ShownMeanwhile));
+/// assert!(as_read(Some(State::Shown), State::Shown).is_ok() && as_read(None, State::Shown).is_ok());
+/// ```
+pub fn as_read(read: Option<State>, is: State) -> Result<(), Refused> {
+    let is_news = is == State::Shown && read.is_some_and(|read| read != State::Shown);
+    if is_news { Err(Refused::ShownMeanwhile) } else { Ok(()) }
 }
 
 #[cfg(test)]

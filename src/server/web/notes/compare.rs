@@ -13,15 +13,16 @@ use super::super::page::own_of;
 use super::super::when::day;
 use super::item::author;
 use super::page::{page, see_other};
+use super::text::ANCHOR;
 use crate::db::notes::Listed;
 use crate::db::notes::{lists, used};
 use crate::extract::{Asker, Reader};
 use crate::rules::limits::Client;
 use crate::rules::notes::belongs::{self, Group, Named, Thing};
 use crate::rules::notes::found::Sense;
-use crate::rules::notes::markdown;
 use crate::rules::notes::meant::meant;
 use crate::rules::notes::used::{FEWEST_IN_WORDS, Used, counted};
+use crate::rules::notes::{dangers, markdown};
 use crate::{App, Error};
 use holewright_core::units::print;
 use holewright_pages::field::Field;
@@ -73,6 +74,8 @@ struct Row {
     is_warning: bool,
     /// A correction stands above it: what was done is struck out.
     is_corrected: bool,
+    /// What can hurt in it, in a word each.
+    danger: Option<String>,
     done: Vec<String>,
     /// The first words of what happened.
     extract: String,
@@ -274,6 +277,7 @@ impl Row {
             day: day(note.shown_at),
             is_warning: wording.sense == Sense::Warning,
             is_corrected: !note.corrections.is_empty(),
+            danger: dangers::in_words(wording),
             extract: markdown::extract(&wording.text, EXTRACT),
             done: COLUMNS.map(|name| wording.done.text(name).to_owned()).into(),
             found: wording.sense.counts((note.worked, note.did_not)),

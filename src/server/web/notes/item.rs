@@ -3,12 +3,13 @@
 use askama::Template;
 
 use super::super::when::day;
+use super::text::ANCHOR;
 use crate::db::notes::Listed;
 use crate::db::notes::search::Hit;
 use crate::rules::notes::around::Stretch;
 use crate::rules::notes::found::Sense;
-use crate::rules::notes::markdown;
 use crate::rules::notes::state::Subject;
+use crate::rules::notes::{dangers, markdown};
 
 /// Characters of a note's text in a list.
 const EXTRACT: usize = 280;
@@ -27,6 +28,8 @@ pub(super) struct Item {
     extract: Vec<Stretch>,
     is_warning: bool,
     counts: String,
+    /// What can hurt in it, in a word each.
+    danger: Option<String>,
     /// It speaks of pressure: an inspector has read what readers see.
     is_inspected: bool,
 }
@@ -57,6 +60,7 @@ impl Item {
             extract,
             is_warning: note.wording.sense == Sense::Warning,
             counts: note.wording.sense.counts((note.worked, note.did_not)),
+            danger: dangers::in_words(&note.wording),
             is_inspected: note.wording.subject == Subject::Pressure,
         }
     }

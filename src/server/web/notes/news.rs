@@ -36,12 +36,13 @@ pub(super) struct NewsRow {
 }
 
 impl News {
-    /// All of it, if there is anything.
+    /// All of it, newest first, if there is anything. It comes with the oldest first: of more than are told at once
+    /// those that follow are newer.
     pub(super) fn of(news: Vec<Concern>, all: i64) -> Option<Self> {
         let until = news.last()?.at;
         let count = news.len();
         let is_more = all > MOST_NEWS;
-        Some(Self { rows: news.into_iter().map(row).collect(), until, count, is_more })
+        Some(Self { rows: news.into_iter().rev().map(row).collect(), until, count, is_more })
     }
 }
 

@@ -45,8 +45,10 @@ const LONGEST_REASON: usize = 2000;
 /// The bytes of a remark, of the wording that was read, and of the number of one that is taken back.
 pub const REMARKED: u64 = room(&[REMARK.longest, WORD, WORD, WORD]);
 /// The bytes of a decision, of the number of the remark and of the note whose remarks are listed, of the place in the
-/// list, of whether it was sent from the note's page, and of a reason.
-pub const DECIDED: u64 = room(&[WORD, WORD, WORD, WORD, WORD, LONGEST_REASON]);
+/// list, of where the remark stood, of whether it was sent from the note's page, and of a reason.
+pub const DECIDED: u64 = room(&[WORD, WORD, WORD, WORD, WORD, WORD, LONGEST_REASON]);
+/// The field in which a form says where the remark stood when it was read.
+const AS_READ: &str = "stands";
 /// What the form on a note's page says of itself, so that its sender comes back there.
 pub(super) const FROM_NOTE: (&str, &str) = ("back", "note");
 
@@ -65,7 +67,7 @@ pub async fn remark(
         let number = fields.as_typed("of").parse();
         let number = number.map_err(|_| Error::NotFound("there is no such remark"))?;
         may_write(&app, &member)?;
-        let done = (number, Act::TakeBack);
+        let done = (number, Act::TakeBack, None);
         let (NoteId(note), _) =
             remarks::decide(&app.database, app.clock.now(), &member, done, "").await?;
         return did(&app, &format!("/notes/{note}"), Deed::TookRemarkBack.into());
@@ -296,12 +298,13 @@ pub async fn decide(
         let status = StatusCode::UNPROCESSABLE_ENTITY;
         return answer(&app, member, (status, part), said(trouble(&words))).await;
     }
+    let read = Some(fields.as_typed(AS_READ)).filter(|word| !word.is_empty()).map(Stands::read);
     // A reason tells why not; what is shown needs none.
     let told = if act == Act::Show { "" } else { reason.as_str() };
     let done = async {
         may_write(&app, &member)?;
         let now = app.clock.now();
-        Ok(remarks::decide(&app.database, now, &member, (id, act), told).await?)
+        Ok(remarks::decide(&app.database, now, &member, (id, act, read), told).await?)
     };
     match done.await {
         Ok((NoteId(note), was)) => {
@@ -325,7 +328,7 @@ pub async fn decide(
 
 /// A decision as it was sent.
 fn sent(fields: &Fields, reason: String) -> Sent {
-    let known = ["remark", "note", "from", FROM_NOTE.0, "do"].map(|name| {
+    let known = ["remark", "note", "from", AS_READ, FROM_NOTE.0, "do"].map(|name| {
         let typed: String = fields.as_typed(name).chars().take(20).collect();
         (name, typed)
     });

@@ -11,6 +11,9 @@ use crate::rules::notes::wording::Wording;
 use crate::rules::notes::{dangers, hazards, markdown, pressure};
 use holewright_pages::link::Link;
 
+/// Where what can hurt stands on the page of a note.
+pub(super) const ANCHOR: &str = "dangers";
+
 /// A wording; shown in a page with `{{ text|safe }}`, since it escapes what it holds itself.
 #[derive(Clone, Debug, Template)]
 #[template(path = "web/notes/text.html")]
@@ -21,6 +24,8 @@ pub(super) struct Text {
     things: Vec<Link>,
     /// What can hurt in the material it was done in.
     dangers: Vec<Dangers>,
+    /// What of it is said in a line: of which materials, and the words.
+    lasting: Vec<(String, &'static str)>,
     /// Where that stands on the page.
     anchor: String,
     /// What is said beside boilers and pressure.
@@ -49,14 +54,16 @@ impl Text {
     /// The text of a wording.
     pub(super) fn of(wording: &Wording) -> Self {
         let (lines, things) = (wording.done.filled(), wording.things.iter());
+        let dangers = dangers::of_note(wording);
         Self {
             lines: lines.map(|(field, typed)| (field.label, typed.to_owned())).collect(),
             html: markdown::html(&wording.text),
             things: things
                 .map(|thing| Link::new(format!("/{}", thing.id), thing.title.as_str()))
                 .collect(),
-            dangers: dangers::of_note(wording),
-            anchor: "dangers".to_owned(),
+            lasting: dangers::lasting(&dangers),
+            dangers,
+            anchor: ANCHOR.to_owned(),
             caution: caution(wording),
             prompts: Vec::new(),
             is_warning: wording.sense == Sense::Warning,

@@ -73,8 +73,11 @@ pub async fn list(
     let is_long = all.len() > SHORT;
     let name = if is_long { page::asked(&query, "q") } else { String::new() };
     let sought = name::key(&name);
+    // Signs alone are part of no name.
+    let is_sought =
+        |person: &Person| !sought.is_empty() && name::key(&person.name).contains(&sought);
     let people: Vec<Person> =
-        all.into_iter().filter(|person| name::key(&person.name).contains(&sought)).collect();
+        all.into_iter().filter(|person| name.is_empty() || is_sought(person)).collect();
     let now = app.clock.now();
     let slips = db::open_slips::all(&app.database, now).await?;
     let run_out = db::open_slips::run_out(&app.database, now).await?;
@@ -99,7 +102,7 @@ pub async fn list(
         frame: page::frame(&app.context, "/people", "All members", false, Seen::by(&secretary))
             .saying(done),
         finds: is_long.then(|| Field::text("q", "Part of a name", "", &name)),
-        is_cut: !sought.is_empty(),
+        is_cut: !name.is_empty(),
         people: people.into_iter().map(row).collect(),
         slips: open_slips::rows(slips, &when),
         run_out: open_slips::rows(run_out, &when),

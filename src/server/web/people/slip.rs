@@ -13,6 +13,9 @@ use crate::rules::zone::Zone;
 use crate::{App, Error, db};
 use holewright_pages::layout::Frame;
 
+/// What UTC means to whoever reads a slip.
+const UTC: &str = "British winter time; one hour behind British summer time";
+
 /// How the club tells the time.
 pub(super) struct When(Option<Zone>);
 
@@ -22,9 +25,10 @@ impl When {
         Ok(Self(Zone::read(&db::club::read(&app.database).await?.zone)))
     }
 
-    /// This moment in words.
+    /// This moment in words. Where the club has named no clock, what UTC is beside the clock on a wall in Britain.
     pub(super) fn told(&self, at: UnixSeconds) -> String {
-        self.0.as_ref().map_or_else(|| when::minute(at), |zone| zone.minute(at))
+        let utc = || format!("{} ({UTC})", when::minute(at));
+        self.0.as_ref().map_or_else(utc, |zone| zone.minute(at))
     }
 }
 
