@@ -95,6 +95,20 @@ fn no_strength_is_given_under_steam_or_pressure_or_unsaid() {
     assert!(term(&page, "Metal tapped").starts_with("Gunmetal, 200 N/mm², sand casting"));
 }
 
+/// A plan that says no strength of the screw that was named says why, and where it is asked.
+#[test]
+fn a_plan_that_keeps_a_strength_back_says_so() {
+    let plan = |material: &str, screw: &str| {
+        let query = "thread=M6&hole=through&depth=6mm";
+        body(200, &format!("/plan?{query}&material={material}{screw}"))
+    };
+    let why = "this plan speaks of steam and pressure";
+    assert!(plan("gunmetal", "&screw=8.8").contains(why));
+    assert!(!plan("gunmetal", "").contains(why), "no screw was named");
+    let said = plan("aluminium-6082", "&screw=8.8");
+    assert!(!said.contains(why) && said.contains("that is where something breaks"), "{said}");
+}
+
 #[test]
 fn a_screw_turned_from_bar_goes_by_its_metal() {
     let page = |screw: &str, status| {

@@ -1,5 +1,6 @@
 //! What is asked: one hole, complete and typed.
 
+use super::cautions;
 use crate::calc::aim::Aim;
 use crate::calc::clearance::Fit;
 use crate::calc::depth::{LastTap, usual_point_angle};
@@ -153,6 +154,12 @@ impl AtHand {
 }
 
 impl HoleSpec {
+    /// Whether its plan speaks of steam and pressure: such a plan says no strength.
+    #[must_use]
+    pub fn speaks_of_pressure(&self) -> bool {
+        cautions::speaks_of_pressure(self)
+    }
+
     /// The usual hole: through, right hand, hand taps of high-speed steel, a 118° drill, every drill at hand.
     #[must_use]
     pub fn new(thread: &'static Thread, material: &'static Material) -> Self {
