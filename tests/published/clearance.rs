@@ -14,7 +14,7 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/iso273_clearance.csv",
         context: &["designation", "standard"],
-        later: &[],
+        unused: &[],
         replay: |row| {
             let columns = ["fine_close_mm", "medium_normal_mm", "coarse_free_mm"];
             standard(row, Standard::Iso273, "clearance/iso-273", columns);
@@ -23,7 +23,7 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/bs4186_clearance.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: |row| {
             let columns = ["close_fit_mm", "medium_fit_mm", "free_fit_mm"];
             standard(row, Standard::Bs4186, "clearance/bs-4186", columns);
@@ -32,25 +32,25 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/asme_b18_2_8_inch_clearance.csv",
         context: &["designation"],
-        later: &[("loose_max_in", "the largest the loose hole may come out is not held")],
+        unused: &[("loose_max_in", "the largest the loose hole may come out is not held")],
         replay: asme,
     },
     Family {
         file: "british/ba_clearance.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: |row| list(row, &size::ba(row.text("designation"))),
     },
     Family {
         file: "british/bsw_clearance.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: |row| list(row, &size::british("bsw", row.text("designation"), None)),
     },
     Family {
         file: "british/bsf_clearance.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: |row| list(row, &size::british("bsf", row.text("designation"), None)),
     },
 ];

@@ -6,7 +6,7 @@ use crate::{drill, size, tapping};
 pub(crate) const FAMILIES: &[Family] = &[Family {
     file: "common_practice.csv",
     context: &["thread", "drill"],
-    later: &[],
+    unused: &[],
     replay: engagement,
 }];
 

@@ -14,25 +14,25 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "drills_materials/feeds.csv",
         context: &["operation", "material", "d_from", "d_to", "d_unit", "feed_unit"],
-        later: &[],
+        unused: &[],
         replay: feed,
     },
     Family {
         file: "drills_materials/cutting_speeds.csv",
         context: &["operation", "material", "hardness_HB", "condition_or_tool", "unit"],
-        later: &[],
+        unused: &[],
         replay: speed,
     },
     Family {
         file: "drills_materials/tap_chamfers.csv",
         context: &["standard", "form", "use"],
-        later: &[],
+        unused: &[],
         replay: lead,
     },
     Family {
         file: "drills_materials/drill_oversize.csv",
         context: &["d_from_in", "d_to_in", "what"],
-        later: &[],
+        unused: &[],
         replay: oversize,
     },
 ];

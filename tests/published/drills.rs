@@ -10,25 +10,25 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "drills_materials/drill_number.csv",
         context: &["number"],
-        later: &[],
+        unused: &[],
         replay: |row| inch_drill(row, Series::Number, "number"),
     },
     Family {
         file: "drills_materials/drill_letter.csv",
         context: &["letter"],
-        later: &[],
+        unused: &[],
         replay: |row| inch_drill(row, Series::Letter, "letter"),
     },
     Family {
         file: "drills_materials/drill_fraction.csv",
         context: &["fraction"],
-        later: &[],
+        unused: &[],
         replay: fraction,
     },
     Family {
         file: "drills_materials/drill_metric.csv",
         context: &["series"],
-        later: &[],
+        unused: &[],
         replay: metric,
     },
 ];

@@ -12,11 +12,11 @@ use crate::replay::{Family, Kind, Row, decimal};
 use crate::size::{self, fraction};
 
 pub(crate) const FAMILIES: &[Family] = &[
-    Family { file: "british/ba_hexagon.csv", context: &["designation"], later: &[], replay: ba },
+    Family { file: "british/ba_hexagon.csv", context: &["designation"], unused: &[], replay: ba },
     Family {
         file: "british/bsw_bsf_hexagon.csv",
         context: &["designation", "series"],
-        later: &[
+        unused: &[
             ("af_min_in", "the least across flats is not held"),
             ("head_min_in", "the least height of the head is not held"),
             ("nut_min_in", "the least thickness of the nut is not held"),
@@ -30,31 +30,31 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/hex_dimensions.csv",
         context: &["designation", "standard"],
-        later: &[],
+        unused: &[],
         replay: metric,
     },
     Family {
         file: "metric_unified/screw_heads.csv",
         context: &["part", "standard", "designation", "unit"],
-        later: &[],
+        unused: &[],
         replay: part,
     },
     Family {
         file: "lathe_layout/washers.csv",
         context: &["standard", "thread", "unit"],
-        later: &[],
+        unused: &[],
         replay: washer,
     },
     Family {
         file: "lathe_layout/spanner_sizes.csv",
         context: &["unit", "fits"],
-        later: &[],
+        unused: &[],
         replay: spanner,
     },
     Family {
         file: "lathe_layout/blanks_for_dies.csv",
         context: &["thread", "unit"],
-        later: &[(
+        unused: &[(
             "blank_in_brackets",
             "a second figure whose meaning the source does not make plain",
         )],
@@ -63,7 +63,7 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "lathe_layout/screwcutting_depth.csv",
         context: &["form", "side", "pitch_or_tpi"],
-        later: &[
+        unused: &[
             ("passes", "the passes are the turner's to choose"),
             ("first_cut_mm", "the passes are the turner's to choose"),
             ("last_cut_mm", "the passes are the turner's to choose"),

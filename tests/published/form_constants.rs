@@ -10,7 +10,7 @@ use crate::replay::{Family, Kind, Row};
 pub(crate) const FAMILIES: &[Family] = &[Family {
     file: "british/form_constants.csv",
     context: &["thread_form", "quantity", "unit"],
-    later: &[],
+    unused: &[],
     replay: constant,
 }];
 

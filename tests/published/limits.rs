@@ -17,13 +17,13 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "british/ba_tolerances.csv",
         context: &["class", "applies_to", "part"],
-        later: &[("minor_tolerance_formula_mm", MINOR)],
+        unused: &[("minor_tolerance_formula_mm", MINOR)],
         replay: ba,
     },
     Family {
         file: "metric_unified/iso965_tolerances.csv",
         context: &["designation"],
-        later: &[
+        unused: &[
             ("TD1_grade4_mm", "grade 4 is in no limit the plan uses"),
             ("TD1_grade5_mm", "grade 5 is in a limit of ours below P=0.3 only"),
             ("TD1_grade7_mm", "grade 7 is in no limit the plan uses"),
@@ -34,7 +34,7 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/iso_metric_limits_6g6H.csv",
         context: &["designation", "class", "kind"],
-        later: &[
+        unused: &[
             ("major_max_mm", LARGEST),
             ("pitch_dia_max_mm", LARGEST),
             ("minor_max_mm", LARGEST),
@@ -45,7 +45,7 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/iso_metric_limits_6g6H_inch.csv",
         context: &["designation"],
-        later: &[
+        unused: &[
             ("d_max_in", LARGEST),
             ("d2_max_in", LARGEST),
             ("d1_max_in", LARGEST),
@@ -56,7 +56,7 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/unified_2B_limits.csv",
         context: &["designation"],
-        later: &[("D1_max_3B_in", "class 3B is in no limit the plan uses")],
+        unused: &[("D1_max_3B_in", "class 3B is in no limit the plan uses")],
         replay: unified,
     },
 ];

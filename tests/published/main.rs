@@ -6,9 +6,8 @@
 //! reason stands in `data/differences.csv`, a size we do not hold in `data/not_held.csv`; an entry
 //! nobody needs fails as well as a missing one. `summary.md` is written from the replay.
 //!
-//! Not copied, because they belong to later issues: measuring over wires (`three_wire_*`),
-//! hole circles (`chord_factors`,
-//! `bolt_circle_coordinates`), the power of turning tools (`power_constants_Kp`,
+//! Not copied, because nothing here goes by them yet: measuring over wires (`three_wire_*`),
+//! hole circles (`chord_factors`, `bolt_circle_coordinates`), the power of turning tools (`power_constants_Kp`,
 //! `specific_cutting_force_kc1`), `drill_speed_adjustment`, and tools the plan does not size
 //! (`centre_drills`, `centre_holes`, `drill_flute_length_din338`, `drill_tolerance_h8`).
 

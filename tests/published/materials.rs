@@ -17,13 +17,13 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "drills_materials/materials.csv",
         context: &["material", "property", "unit", "condition"],
-        later: &[],
+        unused: &[],
         replay: material,
     },
     Family {
         file: "drills_materials/cutting_fluids.csv",
         context: &["material"],
-        later: &[],
+        unused: &[],
         replay: fluids,
     },
 ];

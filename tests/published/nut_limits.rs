@@ -26,19 +26,19 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "limits_speeds/bs84_nut_limits.csv",
         context: &["series", "size", "tpi", "quantity", "unit"],
-        later: &[],
+        unused: &[],
         replay: nut_limit,
     },
     Family {
         file: "limits_speeds/bs84_rule_vs_bs1157_check.csv",
         context: &["series", "size"],
-        later: &[],
+        unused: &[],
         replay: drill_of_bs_1157,
     },
     Family {
         file: "limits_speeds/nut_engagement_advice.csv",
         context: &["applies_to", "unit"],
-        later: &[],
+        unused: &[],
         replay: advice,
     },
 ];

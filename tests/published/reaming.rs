@@ -12,13 +12,13 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "drills_materials/reaming_allowance.csv",
         context: &["d_from", "d_to", "unit", "kind"],
-        later: &[],
+        unused: &[],
         replay: allowance,
     },
     Family {
         file: "drills_materials/countersinks.csv",
         context: &["included_angle_deg", "use"],
-        later: &[],
+        unused: &[],
         replay: countersink,
     },
 ];

@@ -18,13 +18,13 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "drills_materials/broken_tap_removal.csv",
         context: &["method"],
-        later: &[],
+        unused: &[],
         replay: broken_tap,
     },
     Family {
         file: "lathe_layout/thread_inserts.csv",
         context: &["insert_thread", "tpi_or_pitch", "tap_type", "unit"],
-        later: &[],
+        unused: &[],
         replay: insert,
     },
 ];

@@ -18,25 +18,25 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "drills_materials/blind_hole_depth.csv",
         context: &["rule", "applies"],
-        later: &[],
+        unused: &[],
         replay: depth,
     },
     Family {
         file: "drills_materials/drill_point_length.csv",
         context: &["point_angle_deg", "formula"],
-        later: &[],
+        unused: &[],
         replay: point,
     },
     Family {
         file: "drills_materials/thread_engagement.csv",
         context: &["statement", "unit"],
-        later: &[],
+        unused: &[],
         replay: statements,
     },
     Family {
         file: "british/engagement.csv",
         context: &["statement"],
-        later: &[],
+        unused: &[],
         replay: british_statements,
     },
 ];

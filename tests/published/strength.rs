@@ -23,25 +23,25 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/thread_shear_area.csv",
         context: &["designation", "engagement_Le_mm"],
-        later: &[("bolt_external_thread_strip_area_6H4g6g_mm2", FOUR)],
+        unused: &[("bolt_external_thread_strip_area_6H4g6g_mm2", FOUR)],
         replay: strip_area,
     },
     Family {
         file: "metric_unified/iso898_proof_loads.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: class_loads,
     },
     Family {
         file: "metric_unified/iso965_TD2_coarse.csv",
         context: &["designation"],
-        later: &[("TD2_4H_um", FOUR), ("TD2_5H_um", FOUR)],
+        unused: &[("TD2_4H_um", FOUR), ("TD2_5H_um", FOUR)],
         replay: effective_tolerance,
     },
     Family {
         file: "metric_unified/unified_2A_limits.csv",
         context: &["designation", "series"],
-        later: &[
+        unused: &[
             ("d_max_2A_in", LARGEST),
             ("d2_max_in", LARGEST),
             ("UNR_minor_max_in", LARGEST),

@@ -10,7 +10,7 @@ use crate::size;
 pub(crate) const FAMILIES: &[Family] = &[Family {
     file: "metric_unified/stress_area.csv",
     context: &["designation", "unit", "series"],
-    later: &[],
+    unused: &[],
     replay: area,
 }];
 

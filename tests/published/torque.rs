@@ -30,25 +30,25 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "drills_materials/tapping_torque.csv",
         context: &["quantity", "material_or_case", "condition", "unit"],
-        later: &[],
+        unused: &[],
         replay: tapping,
     },
     Family {
         file: "drills_materials/drill_thrust_torque_factors.csv",
         context: &["factor", "at", "units", "system"],
-        later: &[],
+        unused: &[],
         replay: drill_factor,
     },
     Family {
         file: "drills_materials/drill_material_constant_K.csv",
         context: &["material", "HB"],
-        later: &[],
+        unused: &[],
         replay: constant,
     },
     Family {
         file: "drills_materials/tap_breaking_torque.csv",
         context: &["size", "kind"],
-        later: &[],
+        unused: &[],
         replay: clutch,
     },
 ];

@@ -17,20 +17,20 @@ use holewright_core::units::{
 use crate::replay::{Family, Kind, Row};
 use crate::{size, strength, torque};
 
-const WIRES: &str = "measuring over wires belongs to a later issue";
-const CIRCLE: &str = "hole circles belong to a later issue";
+const WIRES: &str = "nothing here measures over wires yet";
+const CIRCLE: &str = "no hole circle is set out here yet";
 
 pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/worked_examples.csv",
         context: &["id", "quantity", "inputs", "unit", "tolerance"],
-        later: &[],
+        unused: &[],
         replay: threads,
     },
     Family {
         file: "drills_materials/worked_examples.csv",
         context: &["id", "quantity", "inputs", "unit", "tolerance"],
-        later: &[],
+        unused: &[],
         replay: workshop,
     },
 ];

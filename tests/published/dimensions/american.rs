@@ -11,7 +11,7 @@ use crate::{size, tapping};
 pub(crate) const FAMILIES: &[Family] = &[Family {
     file: "metric_unified/american_national_tap_drills.csv",
     context: &["designation"],
-    later: &[],
+    unused: &[],
     replay: root_and_drill,
 }];
 

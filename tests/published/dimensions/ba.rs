@@ -10,7 +10,7 @@ use crate::size;
 pub(crate) const FAMILIES: &[Family] = &[Family {
     file: "british/ba_dimensions.csv",
     context: &["designation"],
-    later: &[],
+    unused: &[],
     replay: dimensions,
 }];
 

@@ -12,19 +12,19 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/iso_metric_dimensions.csv",
         context: &["designation", "series"],
-        later: &[],
+        unused: &[],
         replay: dimensions,
     },
     Family {
         file: "metric_unified/iso_miniature_dimensions.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: miniature,
     },
     Family {
         file: "metric_unified/iso_profile_factors.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: factors,
     },
 ];

@@ -12,19 +12,19 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "british/bsp_dimensions.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: bsp,
     },
     Family {
         file: "metric_unified/g_pipe_dimensions.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: iso_228,
     },
     Family {
         file: "metric_unified/npt_dimensions.csv",
         context: &["designation"],
-        later: &[("pipe_OD_in", "the pipe's outside diameter is no figure of the thread")],
+        unused: &[("pipe_OD_in", "the pipe's outside diameter is no figure of the thread")],
         replay: npt,
     },
 ];

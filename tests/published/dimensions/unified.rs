@@ -18,13 +18,13 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/unified_dimensions.csv",
         context: &["designation", "series"],
-        later: &[],
+        unused: &[],
         replay: dimensions,
     },
     Family {
         file: "metric_unified/unified_dimensions_mm.csv",
         context: &["designation"],
-        later: &[("D2_max_3B_mm", CLASS_3B)],
+        unused: &[("D2_max_3B_mm", CLASS_3B)],
         replay: millimetres,
     },
 ];

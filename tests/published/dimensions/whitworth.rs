@@ -12,25 +12,25 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "british/bsw_dimensions.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: |row| dimensions(row, "bsw"),
     },
     Family {
         file: "british/bsf_dimensions.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: |row| dimensions(row, "bsf"),
     },
     Family {
         file: "british/bscy_dimensions.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: cycle,
     },
     Family {
         file: "british/whitworth_tpi.csv",
         context: &["diameter_in"],
-        later: &[],
+        unused: &[],
         replay: threads_per_inch,
     },
 ];

@@ -11,8 +11,8 @@ pub(crate) struct Family {
     pub(crate) file: &'static str,
     /// Columns that name, explain or flag, and carry no figure.
     pub(crate) context: &'static [&'static str],
-    /// Columns with a figure that is not replayed yet, each with the reason.
-    pub(crate) later: &'static [(&'static str, &'static str)],
+    /// Columns with a figure that nothing here goes by, each with the reason.
+    pub(crate) unused: &'static [(&'static str, &'static str)],
     /// Compares the figures of one row.
     pub(crate) replay: fn(&mut Row),
 }
@@ -27,9 +27,9 @@ impl Family {
         CONTEXT.contains(&column) || self.context.contains(&column)
     }
 
-    /// Whether this column's figures wait for a later issue.
-    pub(crate) fn is_later(&self, column: &str) -> bool {
-        self.later.iter().any(|(later, _)| *later == column)
+    /// Whether nothing here goes by the figures of this column.
+    pub(crate) fn is_unused(&self, column: &str) -> bool {
+        self.unused.iter().any(|(unused, _)| *unused == column)
     }
 }
 

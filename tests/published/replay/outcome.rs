@@ -72,7 +72,7 @@ fn settle(
         return;
     }
     if row.figures.is_empty() {
-        match row.left_out.or_else(|| later_only(family, row)) {
+        match row.left_out.or_else(|| unused_only(family, row)) {
             Some(reason) => outcome.left_out.push((line, reason)),
             None => outcome.failures.push(format!("{file}:{line} nothing is compared: {row:?}")),
         }
@@ -82,7 +82,7 @@ fn settle(
         let accounted = cell.is_empty()
             || row.touched.contains(column)
             || family.is_context(column)
-            || family.is_later(column);
+            || family.is_unused(column);
         if !accounted {
             outcome.failures.push(format!("{file}:{line} {column} {cell:?} is not replayed"));
         }
@@ -104,13 +104,13 @@ fn settle(
 }
 
 /// The reason of the columns that wait, where a row has figures in no others.
-fn later_only(family: &Family, row: &Row) -> Option<&'static str> {
+fn unused_only(family: &Family, row: &Row) -> Option<&'static str> {
     let mut waiting = row.cells().filter(|(column, cell)| {
         !cell.is_empty() && !family.is_context(column) && !row.touched.contains(*column)
     });
     let (first, _) = waiting.next()?;
-    let reason = family.later.iter().find(|(column, _)| *column == first)?.1;
-    waiting.all(|(column, _)| family.is_later(column)).then_some(reason)
+    let reason = family.unused.iter().find(|(column, _)| *column == first)?.1;
+    waiting.all(|(column, _)| family.is_unused(column)).then_some(reason)
 }
 
 fn difference(file: &str, line: u64, figure: &Figure) -> String {

@@ -7,7 +7,7 @@ fn outcome(replay_row: fn(&mut Row)) -> Outcome {
     let family = Family {
         file: "common_practice.csv",
         context: &["thread", "drill"],
-        later: &[],
+        unused: &[],
         replay: replay_row,
     };
     replay(&family, &mut Differences::read(), &mut NotHeld::read())

@@ -21,7 +21,7 @@ pub(crate) struct Totals {
     pub(crate) not_held: usize,
     /// Figures compared.
     pub(crate) figures: usize,
-    /// Rows read that belong to a later issue.
+    /// Rows read that nothing here goes by.
     pub(crate) left_out: usize,
     /// Rows recalled, replayed apart.
     pub(crate) memory: usize,
@@ -48,7 +48,7 @@ pub(crate) fn totals(outcomes: &[Outcome]) -> Totals {
 /// One file in one line.
 pub(crate) fn line(outcome: &Outcome) -> String {
     format!(
-        "{}: {} rows, {} equal, {} DIFFERENCE ({} figures, {} rows by formula, {} not held, {} later, {} memory)",
+        "{}: {} rows, {} equal, {} DIFFERENCE ({} figures, {} rows by formula, {} not held, {} not used, {} memory)",
         outcome.file,
         outcome.rows,
         outcome.equal,
@@ -80,9 +80,9 @@ pub(crate) fn markdown(
     for ((table, reason), count) in not_held.reasons() {
         push(&mut out, format_args!("- {table} ({count}): {reason}"));
     }
-    out.push_str("\n## Printed figures that wait for a later issue\n\n");
+    out.push_str("\n## Printed figures that nothing here goes by\n\n");
     for (family, outcome) in families.iter().zip(outcomes) {
-        for (column, reason) in family.later {
+        for (column, reason) in family.unused {
             push(&mut out, format_args!("- `{}`, column `{column}`: {reason}", family.file));
         }
         let mut reasons = outcome.left_out.iter().map(|(_, reason)| *reason).collect::<Vec<_>>();
@@ -105,7 +105,8 @@ figures does, and the reason stands below. *By formula* counts rows with at leas
 whose source prints no figure for the formula, so that its answer is held between bounds (the
 engagement of a tapping list, 20 to 110 %; a forming tap's hole, within what makers print). *Not
 held* counts rows, among the first number, that name a size our tables do not hold: their formulas
-are replayed all the same. *Memory* rows were recalled and not read: replayed, counted apart, never
+are replayed all the same. *Not used* counts further rows by which nothing here goes, each with its
+reason at the end. *Memory* rows were recalled and not read: replayed, counted apart, never
 decisive. The two rows of `common_practice.csv` are in no source and say so.
 
 ";
@@ -127,7 +128,7 @@ fn head(out: &mut String, first: &str) {
     push(
         out,
         format_args!(
-            "| {first} | rows | equal | DIFFERENCE | by formula (bounds) | figures | not held | later | memory (differ) |"
+            "| {first} | rows | equal | DIFFERENCE | by formula (bounds) | figures | not held | not used | memory (differ) |"
         ),
     );
     push(out, format_args!("| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |"));

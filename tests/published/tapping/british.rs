@@ -8,26 +8,26 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "british/ba_tapping.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: |row| list(row, &size::ba(row.text("designation"))),
     },
     Family {
         file: "british/bsw_tapping.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: |row| list(row, &inch_size(row, "bsw")),
     },
-    Family { file: "british/bsf_tapping.csv", context: &["designation"], later: &[], replay: bsf },
+    Family { file: "british/bsf_tapping.csv", context: &["designation"], unused: &[], replay: bsf },
     Family {
         file: "british/bsb_tapping_clearance.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: |row| both(row, &inch_size(row, "bsb")),
     },
     Family {
         file: "british/me_tapping_clearance.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: |row| both(row, &size::model_engineer(row.text("designation"))),
     },
 ];

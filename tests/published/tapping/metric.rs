@@ -13,19 +13,19 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/iso_metric_tapping.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: list,
     },
     Family {
         file: "metric_unified/metric_tap_percent.csv",
         context: &["designation", "basis"],
-        later: &[],
+        unused: &[],
         replay: percentages,
     },
     Family {
         file: "metric_unified/miniature_tapping.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: miniature,
     },
 ];

@@ -11,13 +11,13 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "british/bsp_tapping.csv",
         context: &["designation", "series"],
-        later: &[],
+        unused: &[],
         replay: bsp,
     },
     Family {
         file: "metric_unified/npt_tapping.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: npt,
     },
 ];

@@ -12,19 +12,19 @@ pub(crate) const FAMILIES: &[Family] = &[
     Family {
         file: "metric_unified/unified_tap_percent.csv",
         context: &["designation", "basis"],
-        later: &[],
+        unused: &[],
         replay: percentages,
     },
     Family {
         file: "metric_unified/unified_tapping_inch_library.csv",
         context: &["designation"],
-        later: &[],
+        unused: &[],
         replay: inch_library,
     },
     Family {
         file: "metric_unified/unified_tapping_mm_library.csv",
         context: &["designation", "series"],
-        later: &[],
+        unused: &[],
         replay: millimetre_library,
     },
 ];
