@@ -5,15 +5,18 @@ use holewright_core::asking::cut;
 
 /// The parameters of an address, in the order given.
 ///
-/// A parameter that is given twice alike counts once. Given twice and not alike, it holds both with a bar between,
-/// which no field reads: which of them was meant is not for us to say. The one exception is `series`, which check
-/// boxes send once each: its values are joined with commas, as an address writes them.
+/// A parameter that is given twice alike counts once. Given twice and not alike, it holds the first two with a bar
+/// between, which is no choice, no size and no name: which of them was meant is not for us to say. The one exception
+/// is `series`, which check boxes send once each: its values are joined with commas, as an address writes them.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Query {
     pairs: Vec<(String, String)>,
     left_empty: Vec<String>,
     untidy: bool,
 }
+
+/// Stands between two values of one parameter.
+const BETWEEN: &str = " | ";
 
 /// The one parameter that is a list.
 const LIST: &str = "series";
@@ -50,8 +53,8 @@ impl Query {
                 held.push_str(value);
                 false
             }
-            Some((_, held)) if held != value => {
-                held.push_str(" | ");
+            Some((_, held)) if held != value && !held.contains(BETWEEN) => {
+                held.push_str(BETWEEN);
                 held.push_str(value);
                 false
             }

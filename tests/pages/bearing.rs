@@ -95,6 +95,24 @@ fn no_strength_is_given_under_steam_or_pressure_or_unsaid() {
     assert!(term(&page, "Metal tapped").starts_with("Gunmetal, 200 N/mm², sand casting"));
 }
 
+/// What burns or poisons is said wherever something is reckoned for the material.
+#[test]
+fn a_calculator_says_what_the_material_can_do() {
+    for (address, said) in [
+        ("fastener?thread=M6&material=magnesium-alloy", "dry sand"),
+        ("tap-effort?thread=M6&material=magnesium-alloy", "dry sand"),
+        ("fastener?thread=M6&material=engraving-brass", "lead"),
+    ] {
+        let page = body(200, &format!("/calculators/{address}"));
+        assert!(
+            page.contains("class=\"warning danger\"") && page.contains(said),
+            "{address}: {page}"
+        );
+    }
+    let page = body(200, "/calculators/fastener?thread=M6&material=bright-mild-steel");
+    assert!(!page.contains("class=\"warning danger\""), "{page}");
+}
+
 /// A plan that says no strength of the screw that was named says why, and where it is asked.
 #[test]
 fn a_plan_that_keeps_a_strength_back_says_so() {
@@ -102,7 +120,7 @@ fn a_plan_that_keeps_a_strength_back_says_so() {
         let query = "thread=M6&hole=through&depth=6mm";
         body(200, &format!("/plan?{query}&material={material}{screw}"))
     };
-    let why = "this plan speaks of steam and pressure";
+    let why = "no strength is given on a plan in a metal that may hold steam or pressure";
     assert!(plan("gunmetal", "&screw=8.8").contains(why));
     assert!(!plan("gunmetal", "").contains(why), "no screw was named");
     let said = plan("aluminium-6082", "&screw=8.8");

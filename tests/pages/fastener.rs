@@ -4,7 +4,7 @@ use holewright_core::calc::fastener_lists::{FIGURES, lists};
 use holewright_core::calc::thread_form::geometry;
 use holewright_core::calculators::{AnswerKind, Value, find};
 use holewright_core::tables::source::Grade;
-use holewright_core::tables::threads;
+use holewright_core::tables::threads::{self, HexagonFamily};
 use holewright_core::units::{in_mm, print};
 
 use crate::calculators::{big, term};
@@ -182,8 +182,14 @@ fn every_card_is_whole() {
             ] {
                 assert!(beyond(key), "{place} {key}: {:?} of {major}", size(key));
             }
-            let bearing = size("across_corners_mm").or(size("counterbore_mm"));
-            assert!(size("least_edge_mm") >= bearing.map(|it| it / 2.0 - 1e-9), "{place}");
+            for key in ["across_corners_mm", "counterbore_mm", "washer_outside_mm"] {
+                let bears = size(key).map(|it| it / 2.0 - 1e-9);
+                assert!(size("least_edge_mm") >= bears, "{place} {key}");
+            }
+            let is_old = head == "old-hexagon";
+            let family = thread.system.system().hexagons;
+            let is_unified = family == HexagonFamily::Unified;
+            assert!(!(is_old && is_unified), "{place}: no standard changed it");
             assert!(size("die_blank_mm").unwrap() < major, "{place}");
             if let Some(spotface) = size("spotface_mm") {
                 assert!(spotface > size("across_corners_mm").unwrap(), "{place}");

@@ -131,7 +131,7 @@ fn a_rougher_formula_that_leaves_less_widens_it_too_and_one_that_leaves_more_doe
         Margin::of(newton_metres(4.0), newton_metres(1.0), Some(newton_metres(rough)), false)
     };
     assert_eq!(of(2.2).to_string(), "scant to fair");
-    assert_eq!(of(9.0).to_string(), "scant to fair", "one band and no more");
+    assert_eq!(of(9.0).to_string(), "spent to fair");
     assert_eq!(of(0.4).to_string(), "fair");
 }
 

@@ -175,6 +175,7 @@ pub const ONE_SMALLER: Source =
 /// assert_eq!(flats("ba", "4", HexagonOf::OneSmaller).unwrap(), "5.6 mm");
 /// assert_eq!(flats("metric", "m10", HexagonOf::Older).unwrap(), "17 mm");
 /// assert_eq!(flats("me-40", "1-8", HexagonOf::Usual), None);
+/// assert_eq!(flats("unc", "1-4", HexagonOf::Older), None);
 /// assert_eq!(flats("metric", "m36", HexagonOf::OneSmaller), None);
 /// ```
 #[must_use]
@@ -190,10 +191,16 @@ pub fn hexagon(thread: &'static Thread, of: HexagonOf) -> Option<ScrewHexagon> {
             Some(ScrewHexagon { source: Source { grade, ..ONE_SMALLER }, ..smaller })
         }
         HexagonOf::Older => {
-            let older = [HexagonPattern::OldWhitworth, HexagonPattern::OldMetric];
-            let has_hexagon = usual(thread).is_some();
-            let row = older.into_iter().find_map(|pattern| fasteners::hexagon(pattern, thread));
-            row.filter(|_| has_hexagon).map(of_row)
+            let older = match thread.system.system().hexagons {
+                HexagonFamily::Bs1083 => HexagonPattern::OldWhitworth,
+                HexagonFamily::Iso => HexagonPattern::OldMetric,
+                // No standard changed these.
+                HexagonFamily::BritishAssociation
+                | HexagonFamily::Unified
+                | HexagonFamily::NotHeld => return None,
+            };
+            usual(thread)?;
+            fasteners::hexagon(older, thread).map(of_row)
         }
     }
 }

@@ -153,7 +153,7 @@ pub fn hole_alike(screw: Length, off: Length) -> Length {
 }
 
 /// The largest clearance hole that a head still covers with some rim: one and four tenths of the screw. The
-/// smallest heads, cheese and cap, are about one and three quarters of it across.
+/// smallest heads, cheese and cap, are one and a half to one and three quarters of it across.
 ///
 /// # Source
 /// Common practice, no source.

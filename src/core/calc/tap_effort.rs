@@ -214,7 +214,7 @@ impl Band {
 pub struct Margin {
     /// As reckoned.
     pub likely: Band,
-    /// Where the metal's figure is borrowed, or the rougher formula leaves less, the band below as well.
+    /// The band below where the metal's figure is borrowed, or that of the rougher formula where it leaves less.
     pub at_worst: Band,
 }
 
@@ -223,8 +223,9 @@ impl Margin {
     #[must_use]
     pub fn of(strength: Torque, cut: Torque, rough: Option<Torque>, is_borrowed: bool) -> Self {
         let likely = Band::of(strength, cut);
-        let is_less = rough.is_some_and(|rough| Band::of(strength, rough) < likely);
-        Self { likely, at_worst: if is_borrowed || is_less { likely.less() } else { likely } }
+        let borrowed = if is_borrowed { likely.less() } else { likely };
+        let roughly = rough.map_or(likely, |rough| Band::of(strength, rough));
+        Self { likely, at_worst: borrowed.min(roughly) }
     }
 
     /// What to do about it. It goes by the margin as reckoned: a borrowed figure must not make a soft metal

@@ -2,7 +2,7 @@
 //!
 //! No strength stands on a plan that speaks of steam or pressure, nor where the screw is not named.
 
-use super::{HoleSpec, Tap, TapSteel};
+use super::{HoleSpec, Tap, TapSteel, cautions};
 use crate::calc::strength::{Joint, Loads};
 use crate::calc::strip::StripSizes;
 use crate::calc::tap_effort::{Compared, Margin, compared, effort, rough_torque, tap_strength};
@@ -79,7 +79,7 @@ pub(super) fn strength(
     hole: Length,
     engaged: Option<Length>,
 ) -> Option<Strength> {
-    if spec.speaks_of_pressure() {
+    if cautions::speaks_of_pressure(spec) {
         return None;
     }
     let (screw, engaged) = spec.screw.zip(engaged)?;

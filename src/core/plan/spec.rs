@@ -1,6 +1,5 @@
 //! What is asked: one hole, complete and typed.
 
-use super::cautions;
 use crate::calc::aim::Aim;
 use crate::calc::clearance::Fit;
 use crate::calc::depth::{LastTap, usual_point_angle};
@@ -154,12 +153,6 @@ impl AtHand {
 }
 
 impl HoleSpec {
-    /// Whether its plan speaks of steam and pressure: such a plan says no strength.
-    #[must_use]
-    pub fn speaks_of_pressure(&self) -> bool {
-        cautions::speaks_of_pressure(self)
-    }
-
     /// The usual hole: through, right hand, hand taps of high-speed steel, a 118° drill, every drill at hand.
     #[must_use]
     pub fn new(thread: &'static Thread, material: &'static Material) -> Self {

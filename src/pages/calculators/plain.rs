@@ -10,10 +10,13 @@ use crate::figures::Both;
 use crate::key::{Key, KeyLine, Sign, Signed};
 use crate::layout::Frame;
 use crate::sentence::set;
+use crate::warnings::{WarningGroup, by_level};
 use crate::{FieldError, Reply, Visit};
 use holewright_core::asking::Asked;
 use holewright_core::calculators::{AnswerKind, Answered, Declaration, Figure, Rows, Value, find};
 use holewright_core::export::{self, Table};
+use holewright_core::plan::Level;
+use holewright_core::tables::materials;
 use holewright_core::units::{
     in_degrees, in_metres_per_minute, in_mm2, in_newton_metres, in_newtons, in_rpm, in_seconds,
     in_watts, print,
@@ -34,6 +37,8 @@ struct PlainPage {
 struct Shown {
     first: Row,
     rest: Vec<Row>,
+    /// What the material can do to whoever cuts it.
+    warnings: Vec<WarningGroup<Signed>>,
     /// What stands in sentences.
     lists: Vec<List>,
     /// What to mind beside them.
@@ -119,6 +124,7 @@ fn answered(visit: &Visit<'_>, name: &str) -> Option<Answered> {
 
 fn shown(calculator: &Declaration, used: &Asked, found: Answered) -> Option<Shown> {
     let mut key = Key::default();
+    let warnings = warnings(used, &mut key);
     let notes = key.all(&found.notes);
     let (mut rows, mut lists) = (Vec::new(), Vec::new());
     for figure in &found.figures {
@@ -134,6 +140,7 @@ fn shown(calculator: &Declaration, used: &Asked, found: Answered) -> Option<Show
     Some(Shown {
         first,
         rest: rows.collect(),
+        warnings,
         lists,
         notes,
         drawing: found.drawing,
@@ -141,6 +148,16 @@ fn shown(calculator: &Declaration, used: &Asked, found: Answered) -> Option<Show
         json: json(calculator, used),
         csv: page.replacen(&calculator.path(), &format!("{}.csv", calculator.path()), 1),
     })
+}
+
+/// What burns or poisons of the material that was named.
+fn warnings(used: &Asked, key: &mut Key) -> Vec<WarningGroup<Signed>> {
+    let named = used.typed("material");
+    let material = materials::find(named).or_else(|| materials::read::read(named).ok());
+    let dangers = material.map_or(&[][..], |material| material.dangers);
+    let dangers = dangers.iter().filter(|danger| danger.work.burns_or_poisons());
+    let dangers = key.all(dangers.map(|danger| &danger.advice));
+    by_level(dangers.into_iter().map(|item| (Level::Danger, item)))
 }
 
 fn list(figure: &Figure, sentences: &[String], key: &mut Key) -> List {

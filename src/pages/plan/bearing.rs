@@ -5,13 +5,8 @@ use crate::query::address;
 use holewright_core::calc::strip;
 use holewright_core::calc::tap_effort::STRENGTH_SOURCE;
 use holewright_core::plan::{HolePlan, Strength, TapEffort};
-use holewright_core::tables::source::Source;
 use holewright_core::tables::tapping_force;
 use holewright_core::units::{in_newton_metres, in_newtons, print};
-
-/// Why nothing is said of the screw that was named.
-const WITHHELD: &str = "What gives way first is not said here: this plan speaks of steam and pressure. The calculator of strength asks what the screw is for.";
-const PRESSURE_SOURCE: Source = Source::common_practice("workshop practice");
 
 /// The sentences, each with the sign of its source.
 pub(super) fn bearing(plan: &HolePlan<'_>, key: &mut Key) -> Vec<Signed> {
@@ -24,9 +19,6 @@ pub(super) fn bearing(plan: &HolePlan<'_>, key: &mut Key) -> Vec<Signed> {
     }
     said.extend(easier(plan).map(|words| key.signed(&words, strip::SOURCE)));
     said.extend(plan.strength.as_ref().map(|found| key.signed(&strength(found), strip::SOURCE)));
-    if plan.spec.screw.is_some() && plan.spec.speaks_of_pressure() {
-        said.push(key.signed(WITHHELD, PRESSURE_SOURCE));
-    }
     said
 }
 

@@ -63,6 +63,32 @@ async fn one_member_hides_a_few_notes_a_day_and_no_more() {
     assert_eq!(report(&club, &other, notes[most]).await.0, StatusCode::SEE_OTHER);
 }
 
+/// Who decides about the notes of others learns no more of who reported their own than any author does, and of what
+/// was found only what the reference has a name for.
+#[tokio::test]
+async fn an_author_who_decides_reads_neither_who_reported_them_nor_words_that_nobody_has_read() {
+    let club = Club::open().await;
+    let author = club.join("Ada Penn", Right::Moderator).await;
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    let other = club.join("Cyril Moss", Right::None).await;
+    let note = notes(&club, &[&author, &moderator], 1).await[0];
+    for (material, is_told) in [("zzmat zzqq", false), ("gunmetal", true)] {
+        let found = [("found", "did-not"), ("material", material)];
+        let answer = club.post(&format!("/notes/{note}/verdict"), Some(&other), &found).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{}", answer.body);
+        let news = club.get("/notes/mine", Some(&author)).await.body;
+        assert!(news.contains("It did not work for another member"), "{news}");
+        assert_eq!(news.contains(material), is_told, "{news}");
+    }
+    assert_eq!(report(&club, &other, note).await.0, StatusCode::SEE_OTHER);
+    let said = ["Cyril Moss", "The wall is left too thin."];
+    let queue = club.get("/queue", Some(&author)).await.body;
+    assert!(queue.contains("is for whoever decides"), "{queue}");
+    assert!(said.iter().all(|said| !queue.contains(said)), "{queue}");
+    let queue = club.get("/queue", Some(&moderator)).await.body;
+    assert!(said.iter().all(|said| queue.contains(said)), "{queue}");
+}
+
 #[tokio::test]
 async fn a_member_who_writes_without_end_is_asked_to_wait() {
     let club = Club::open().await.limited().await;

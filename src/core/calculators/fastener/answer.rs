@@ -233,16 +233,13 @@ impl Answer {
         self.head_diameter().and(self.head_height())
     }
 
-    /// What bears on the face: a hexagon by its corners or its washer, a head by its diameter.
+    /// What takes room on the face: the corners of a hexagon, the counterbore or the mouth of another head, or
+    /// the washer where that is wider.
     pub(super) fn bearing(&self) -> Option<Length> {
-        let corners = self.corners().map(|(corners, _)| corners);
-        let washer = self.washer.map(|washer| washer.outside.length());
-        let wide = match (corners, washer) {
-            (Some(corners), Some(washer)) if washer > corners => Some(washer),
-            (corners, _) => corners,
-        };
-        let round = self.counterbore().or_else(|| self.mouth()).map(|(size, _)| size);
-        wide.or(round)
+        let head = self.corners().or_else(|| self.counterbore()).or_else(|| self.mouth());
+        let washer = self.washer_size(|washer| washer.outside.length());
+        let sizes = [head, washer].into_iter().flatten().map(|(size, _)| size);
+        sizes.reduce(|wide, size| if size > wide { size } else { wide })
     }
 
     pub(super) fn spotface(&self) -> Option<Sourced> {

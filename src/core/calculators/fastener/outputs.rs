@@ -88,7 +88,7 @@ pub(super) static OUTPUTS: [Output<Answer>; 32] = [
         name: "Across flats",
         description: "Across flats of the hexagon",
         value: Measure::SourcedLength(|found| found.across_flats()),
-        rule: "As its table prints it, the largest; BA by its rule",
+        rule: "As its table prints it, the largest; BA by its rule; on models that of the next smaller screw",
         source: AS_PRINTED,
     },
     Output {
@@ -104,7 +104,7 @@ pub(super) static OUTPUTS: [Output<Answer>; 32] = [
         name: "Across flats of the nut",
         description: "Across flats of the nut, where it is not the bolt's",
         value: Measure::SourcedLength(|found| found.nut_flats()),
-        rule: "The nut is wider than the bolt’s head at this size",
+        rule: "As its table prints it, where the nut is wider than the bolt’s head",
         source: AS_PRINTED,
     },
     Output {

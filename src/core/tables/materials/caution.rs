@@ -69,6 +69,15 @@ pub enum Work {
 }
 
 impl Work {
+    /// Whether it burns or poisons: what every page says that reckons something for the material.
+    #[must_use]
+    pub const fn burns_or_poisons(self) -> bool {
+        matches!(
+            self,
+            Self::Fire | Self::Fume | Self::Shuns(_) | Self::Dust | Self::Stock | Self::Lead
+        )
+    }
+
     /// Whether it is done, or met, wherever a hole is cut: what a page on one cut says.
     #[must_use]
     pub const fn is_of_any_cut(self) -> bool {

@@ -1,6 +1,6 @@
 //! A hole in the wrong place.
 
-use super::{PRESSURE, See, Trouble, practice, way};
+use super::{EYES, PRESSURE, See, Trouble, practice, way};
 
 #[rustfmt::skip]
 pub(super) const TROUBLE: Trouble = Trouble {
@@ -9,7 +9,7 @@ pub(super) const TROUBLE: Trouble = Trouble {
     first: practice("Stop and measure how far it is out, and which way, before anything is done about it: much of what is out still goes together."),
     names: &["hole astray", "hole in the wrong place", "hole in wrong place", "hole wandered", "misplaced hole", "drill wandered"],
     signs: &[[&["hole", "holes", "drill", "centre"], &["astray", "wandered", "misplaced", "misdrilled", "wrong", "strayed"]]],
-    dangers: &[PRESSURE],
+    dangers: &[EYES, PRESSURE],
     ways: &[
         way("Ask whether it matters", &[
             practice("The float of the screw is shared by both parts: the calculator says whether they go together with the centre so far out."),

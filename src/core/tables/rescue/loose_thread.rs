@@ -1,6 +1,6 @@
 //! A thread that is loose.
 
-use super::{PRESSURE, See, Trouble, practice, way};
+use super::{EYES, PRESSURE, See, Trouble, practice, way};
 
 #[rustfmt::skip]
 pub(super) const TROUBLE: Trouble = Trouble {
@@ -9,7 +9,7 @@ pub(super) const TROUBLE: Trouble = Trouble {
     first: practice("Measure both before either is blamed: the screw over its thread, and the hole at its crests."),
     names: &["loose thread", "thread too loose", "sloppy thread", "slack thread", "thread is loose", "hole too big", "tapped hole too big", "hole too large", "tapping hole too big"],
     signs: &[[&["thread", "threads", "screw", "screws", "stud"], &["loose", "sloppy", "slack", "wobbly", "wobbles", "shaky"]]],
-    dangers: &[PRESSURE],
+    dangers: &[EYES, PRESSURE],
     ways: &[
         way("See that they are a pair", &[
             practice("Near alikes go in for a few turns and then bind, or shake all the way: 0 BA and M6 have one pitch and two angles. The thread's page lists its near relations."),

@@ -17,10 +17,21 @@ pub(super) enum Told {
 
 /// How what harms in this work is told.
 pub(super) const fn told(work: Work) -> Told {
+    told_and_marked(work).0
+}
+
+/// The word of what is told beside a note; none of what its material's page says.
+pub(super) const fn mark(work: Work) -> Option<&'static str> {
+    told_and_marked(work).1
+}
+
+/// How it is told, and the word for it in a list.
+const fn told_and_marked(work: Work) -> (Told, Option<&'static str>) {
     match work {
-        Work::Fire | Work::Fume | Work::Shuns(_) => Told::AtOnce,
-        Work::Dust | Work::Stock => Told::InWords,
-        Work::Lead => Told::InALine,
+        Work::Fire | Work::Shuns(_) => (Told::AtOnce, Some("fire")),
+        Work::Fume => (Told::AtOnce, Some("fume")),
+        Work::Dust | Work::Stock => (Told::InWords, Some("dust")),
+        Work::Lead => (Told::InALine, Some("lead")),
         Work::MarkingOut
         | Work::Popping
         | Work::Drilling
@@ -44,17 +55,17 @@ pub(super) const fn told(work: Work) -> Told {
         | Work::Heat
         | Work::Grinding
         | Work::OtherCuts
-        | Work::Background => Told::OnItsPage,
+        | Work::Background => (Told::OnItsPage, None),
     }
 }
 
-/// The word of what is told beside a note; none of what its material's page says.
-pub(super) const fn mark(work: Work) -> Option<&'static str> {
-    match told(work) {
-        Told::AtOnce => Some(if matches!(work, Work::Fume) { "fume" } else { "fire" }),
-        Told::InWords => Some("dust"),
-        Told::InALine => Some("lead"),
-        Told::OnItsPage => None,
+#[cfg(test)]
+#[test]
+fn what_burns_or_poisons_is_told_beside_a_note_and_nothing_else() {
+    use holewright_core::tables::materials;
+    for danger in materials::all().iter().flat_map(|material| material.dangers) {
+        let is_told = told(danger.work) != Told::OnItsPage;
+        assert_eq!(is_told, danger.work.burns_or_poisons(), "{:?}", danger.work);
     }
 }
 

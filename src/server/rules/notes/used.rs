@@ -7,11 +7,18 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::belongs::{Group, Thing};
 use super::elsewhere::{parts, thing};
 use super::found::{Found, Sense};
+use holewright_core::calc::thread_form::geometry;
+use holewright_core::tables::threads::Thread;
+use holewright_core::tables::{drills, threads};
+use holewright_core::units::Length;
 
 /// The fewest members of whom a figure is given.
 pub const FEWEST: usize = 3;
 /// The same in words.
 pub const FEWEST_IN_WORDS: &str = "three";
+
+/// Said where it went wrong for somebody, and too few said for a figure.
+const NOT_FOR_ALL: &str = "it did not work for everybody";
 
 /// What one member said of the drill of a note: its author by writing it, another by a verdict.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -61,13 +68,15 @@ pub struct Drill {
     pub members: Option<usize>,
     /// For how many it went well, and how many said whether it did; none where fewer than [`FEWEST`] said.
     pub went_well: Option<(usize, usize)>,
+    /// Whether anybody said that it did not go well: that is never left out, however few they are.
+    pub fails: bool,
     /// The notes that tell of it, by number.
     pub notes: Vec<i64>,
 }
 
 /// Counts what was said on a job, the latest first: a member counts once for each drill, as they said last. What names
-/// no drill outright, and what was done elsewhere than on the job, is not counted. Nothing, where that leaves fewer
-/// than [`FEWEST`] members.
+/// no drill outright, what was done elsewhere than on the job, and a drill no smaller than the screw, which tapped
+/// nothing, is not counted. Nothing, where that leaves fewer than [`FEWEST`] members.
 #[must_use]
 pub fn counted(said: &[Said], job: &[String]) -> Option<Used> {
     let mut drills = BTreeMap::<String, Told>::new();
@@ -77,6 +86,11 @@ pub fn counted(said: &[Said], job: &[String]) -> Option<Used> {
         *held = held.or_else(|| said.went_well());
         told.notes.insert(said.note);
     }
+    let smallest = smallest_screw(job);
+    drills.retain(|_, told| {
+        let size = drill_at(&told.thing.id).map(|drill| drill.diameter);
+        !size.zip(smallest).is_some_and(|(size, screw)| size >= screw)
+    });
     let members: BTreeSet<i64> =
         drills.values().flat_map(|told| told.went_well.keys().copied()).collect();
     if members.len() < FEWEST {
@@ -85,6 +99,22 @@ pub fn counted(said: &[Said], job: &[String]) -> Option<Used> {
     let mut drills: Vec<Drill> = drills.into_values().map(Told::counted).collect();
     drills.sort_by_key(|drill| Reverse((drill.members, drill.went_well)));
     Some(Used { members: members.len(), drills })
+}
+
+/// The smallest major diameter of the threads of a job.
+fn smallest_screw(job: &[String]) -> Option<Length> {
+    let on_it = |thread: &&Thread| job.iter().any(|id| is_at(&thread.path(), id));
+    let sizes = threads::all().filter(on_it).map(|thread| geometry(thread).major);
+    sizes.reduce(|least, size| if size < least { size } else { least })
+}
+
+fn drill_at(id: &str) -> Option<&'static drills::Drill> {
+    drills::all().iter().find(|drill| is_at(&drill.path(), id))
+}
+
+/// Whether a page's address is that of a thing.
+fn is_at(path: &str, id: &str) -> bool {
+    path.strip_prefix('/') == Some(id)
 }
 
 /// What was told of one drill.
@@ -108,6 +138,7 @@ impl Told {
             thing: self.thing,
             members: (members >= FEWEST).then_some(members),
             went_well: (said.len() >= FEWEST).then_some((well, said.len())),
+            fails: well < said.len(),
             notes: self.notes.into_iter().collect(),
         }
     }
@@ -162,7 +193,10 @@ impl Used {
     /// use holewright_server::rules::notes::belongs::at;
     /// use holewright_server::rules::notes::used::{Drill, Used};
     /// let thing = at("drills/number/50").unwrap();
-    /// let drill = |members, went_well| Drill { thing: thing.clone(), members, went_well, notes: vec![] };
+    /// let drill = |members, went_well| {
+    ///     let fails = went_well.is_some_and(|(well, said)| well < said);
+    ///     Drill { thing: thing.clone(), members, went_well, fails, notes: vec![] }
+    /// };
     /// let line = |members, went_well| Used { members: 9, drills: vec![drill(members, went_well)] }.line();
     /// assert_eq!(line(Some(7), Some((5, 6))), "Of 9 members, 7 used No. 50; of 6 who said, it worked for 5.");
     /// assert_eq!(line(Some(7), Some((7, 7))), "Of 9 members, 7 used No. 50; it worked for all of them.");
@@ -178,6 +212,7 @@ impl Used {
         };
         let used = format!("{of}, {members} used {}", drill.label());
         match drill.went_well {
+            None if drill.fails => format!("{used}; {NOT_FOR_ALL} who said."),
             None => format!("{used}."),
             Some((well, said)) if well == members && said == members => {
                 format!("{used}; it worked for all of them.")
@@ -204,10 +239,14 @@ impl Drill {
             .map_or_else(|| format!("fewer than {FEWEST_IN_WORDS}"), |count| count.to_string())
     }
 
-    /// For how many it worked, of those who said; empty where that is not counted.
+    /// For how many it worked, of those who said.
     #[must_use]
     pub fn worked(&self) -> String {
-        self.went_well.map(|(well, said)| format!("{well} of {said}")).unwrap_or_default()
+        match self.went_well {
+            Some((well, said)) => format!("{well} of {said}"),
+            None if self.fails => NOT_FOR_ALL.to_owned(),
+            None => format!("fewer than {FEWEST_IN_WORDS} said"),
+        }
     }
 }
 
@@ -322,6 +361,28 @@ mod tests {
         // What a verdict names was done there, wherever the note was.
         let found = judged(4, Found::Worked, ("silver steel", "8 BA"));
         assert_eq!(members(on("free-cutting brass", "6 BA", found)), Some(4));
+    }
+
+    #[test]
+    fn those_for_whom_it_went_wrong_stand_in_the_same_sentence() {
+        let job = JOB.map(str::to_owned);
+        let line = |said: &[Said]| counted(said, &job).map(|used| used.line()).unwrap_or_default();
+        let failed = |member| judged(member, Found::DidNot, ("", ""));
+        let two = [wrote(1, "1.8 mm"), failed(2), failed(3)];
+        let said = "Of 3 members, 3 used 1.8 mm; it did not work for everybody who said.";
+        assert_eq!(line(&two), said);
+        let three = [&two[..], &[failed(4)]].concat();
+        assert_eq!(line(&three), "Of 4 members, 4 used 1.8 mm; of 3 who said, it worked for 0.");
+        assert_eq!(line(&[1, 2, 3].map(|by| wrote(by, "1.8 mm"))), "Of 3 members, 3 used 1.8 mm.");
+    }
+
+    /// 8 BA is 2.2 mm over its thread (BS 93).
+    #[test]
+    fn a_drill_that_clears_the_screw_tapped_nothing() {
+        for (drill, is_counted) in [("1.8 mm", true), ("2.15 mm", true), ("2.2 mm", false)] {
+            let said = [1, 2, 3].map(|member| wrote(member, drill));
+            assert_eq!(!counts(&said).is_empty(), is_counted, "{drill}");
+        }
     }
 
     #[test]

@@ -11,6 +11,7 @@ use super::page::{did, may_write};
 use crate::db::notes::news::{self, Concern, Told};
 use crate::extract::{Fields, Member, WORD, room};
 use crate::rules::deed::Deed;
+use crate::rules::notes::elsewhere::is_read;
 use crate::rules::notes::open::MOST_NEWS;
 use crate::{App, Error};
 
@@ -53,6 +54,8 @@ fn row(concern: Concern) -> NewsRow {
         title: titled(&concern.title).to_owned(),
         what: match concern.text.as_str() {
             "" => format!("{what}."),
+            // Of what nobody has read only names of the reference are told, to authors as to readers.
+            text if concern.kind.is_found() && !is_read(text) => format!("{what}."),
             text => format!("{what}: {text}"),
         },
         day: day(concern.at),

@@ -257,11 +257,25 @@ pub(super) fn item(
         reports: note
             .reports
             .iter()
-            .map(|report| ReportShown { by: sender(&report.by), text: report.text.clone() })
+            .map(|report| {
+                if is_kept_from(note, decider) {
+                    return ReportShown { by: "A member".to_owned(), text: KEPT.to_owned() };
+                }
+                ReportShown { by: sender(&report.by), text: report.text.clone() }
+            })
             .collect(),
         reported,
         waiting,
     })
+}
+
+/// What an author reads in the place of a report.
+const KEPT: &str = "what was said is for whoever decides about it";
+
+/// Whether reports are kept from this reader: an author who decides about the notes of others learns no more of who
+/// reported their own than any author does.
+fn is_kept_from(note: &Note, decider: Decider<'_>) -> bool {
+    note.is_by(decider.0.id) && may(note, decider, Act::Settle).is_err()
 }
 
 /// The reasons at one tap, by what they do.
