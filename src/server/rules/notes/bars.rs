@@ -4,7 +4,7 @@
 //! Only the field itself is believed. Lines that a text has of its own are read as they stand.
 
 use super::folded::folded;
-use super::pressure::BEFORE_SO_MANY_BAR;
+use super::gauge::BEFORE_SO_MANY_BAR;
 
 /// What stands behind a bar of metal at the beginning of a sentence.
 const BEHIND_A_BAR: [&str; 4] = ["was", "is", "of", "stock"];

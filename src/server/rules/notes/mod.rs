@@ -41,6 +41,7 @@ pub mod figures;
 pub mod fittings;
 pub mod folded;
 pub mod found;
+pub mod gauge;
 pub mod hazards;
 pub mod inspection;
 pub mod markdown;

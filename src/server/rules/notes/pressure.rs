@@ -10,12 +10,13 @@ use sha2::{Digest, Sha256};
 
 use super::folded::{folded, is_figure};
 use super::state::Subject;
-use super::{fittings, markdown, strongest};
+use super::{fittings, gauge, markdown, strongest};
 
 /// What the rules stand in: with another letter in it they may judge otherwise.
-const WRITTEN: [&str; 8] = [
+const WRITTEN: [&str; 9] = [
     include_str!("pressure.rs"),
     include_str!("fittings.rs"),
+    include_str!("gauge.rs"),
     include_str!("bars.rs"),
     include_str!("strongest.rs"),
     include_str!("folded.rs"),
@@ -32,7 +33,7 @@ pub fn rule() -> String {
 }
 
 /// A word that begins like this is about pressure; some as they are often misspelt.
-pub const BEGINNINGS: [&str; 41] = [
+pub const BEGINNINGS: [&str; 44] = [
     "boiler",
     "bioler",
     "steam",
@@ -74,22 +75,21 @@ pub const BEGINNINGS: [&str; 41] = [
     "manifold",
     "acetylen",
     "staybolt",
+    "manhole",
+    "mudhole",
+    "millibar",
 ];
 
 /// Units of pressure, as they stand or behind a figure.
-pub const UNITS: [&str; 8] = ["psi", "psig", "psia", "lbf", "kpa", "mpa", "atm", "atmospheres"];
+pub const UNITS: [&str; 10] =
+    ["psi", "psig", "psia", "lbf", "kpa", "mpa", "atm", "atmospheres", "mbar", "barg"];
 
 /// What stands beside a note that speaks of it.
 pub const CAUTION: &str = "It speaks of boilers, steam or pressure: the national boiler code and a club’s inspector \
      decide, before cutting.";
 
-/// A unit that is a piece of stock too: of pressure it is where something goes to so many, or stands at
-/// or under them.
-const BAR: &str = "bar";
-pub(super) const BEFORE_SO_MANY_BAR: [&str; 3] = ["to", "at", "under"];
-
 /// Words that are about pressure where they stand together, the second in the plural too.
-pub const PAIRS: [(&str, &str); 102] = [
+pub const PAIRS: [(&str, &str); 107] = [
     ("safety", "valv"),
     ("relief", "valv"),
     ("water", "gauge"),
@@ -192,6 +192,11 @@ pub const PAIRS: [(&str, &str); 102] = [
     ("propane", "canist"),
     ("propane", "regulat"),
     ("regulator", "fitt"),
+    ("flash", "coil"),
+    ("water", "tube"),
+    ("mud", "plug"),
+    ("mud", "door"),
+    ("mud", "lid"),
 ];
 
 /// The words above as they look.
@@ -231,8 +236,7 @@ pub fn speaks_of_it(text: &str) -> bool {
     speak_of_it(&words)
         || speak_of_it(&joined)
         || is_spelt_out(&words)
-        || is_so_many_bar(&words)
-        || is_a_pressure_gauges_figure(&looks)
+        || gauge::is_read(&looks)
         || strongest::are_in(&looks, &words)
         || fittings::are_in(&words)
         || fittings::are_in(&joined)
@@ -258,10 +262,7 @@ pub fn says_more_than_a_name(text: &str) -> bool {
         _ => false,
     };
     let is_a_unit = |word: &&str| HEARD.units.iter().any(|unit| word.ends_with(unit.as_str()));
-    words.windows(2).any(is_a_pair)
-        || words.iter().any(is_a_unit)
-        || is_so_many_bar(&words)
-        || is_a_pressure_gauges_figure(&looks)
+    words.windows(2).any(is_a_pair) || words.iter().any(is_a_unit) || gauge::is_read(&looks)
 }
 
 /// The same of Markdown: as it is typed, and as it is read.
@@ -308,48 +309,6 @@ fn speak_of_it(words: &[impl AsRef<str>]) -> bool {
             [one, other] => are_about_it(one.as_ref(), other.as_ref()),
             _ => false,
         })
-}
-
-fn is_so_many_bar(words: &[&str]) -> bool {
-    let is_bar = |word: &&str| *word == BAR || word.strip_suffix(BAR).is_some_and(is_figure);
-    words.iter().enumerate().filter(|(_, word)| is_bar(word)).any(|(at, _)| {
-        let before = words.iter().take(at).rev().find(|word| !is_figure(word));
-        before.is_some_and(|word| BEFORE_SO_MANY_BAR.contains(word))
-    })
-}
-
-/// So many at least are a pressure and no weight of a hammer.
-const POUNDS: f64 = 20.0;
-/// More than so many are the name of an alloy and no pressure.
-const BARS: f64 = 99.0;
-
-/// Whether something reads "5.5 bar" or "80 lb", apart or in one word: as a gauge is read. "3/4 bar" is a piece of
-/// stock.
-fn is_a_pressure_gauges_figure(looks: &str) -> bool {
-    let ends = |c: char| matches!(c, '.' | ',' | ';' | ':' | '(' | ')' | '!' | '?');
-    let words: Vec<&str> = looks.split_whitespace().collect();
-    let read = |figure: &str, unit: &str| {
-        let figure = figure.replace('l', "1").replace('o', "0").replace(',', ".");
-        let Ok(figure) = figure.parse::<f64>() else { return false };
-        match unit {
-            BAR => figure > 0.0 && figure <= BARS,
-            "lb" | "lbs" => figure >= POUNDS,
-            _ => false,
-        }
-    };
-    let is_apart = |pair: &[&str]| {
-        // What ends with a colon is no figure of what follows.
-        matches!(pair, [figure, unit] if !figure.ends_with(ends)
-            && read(figure.trim_start_matches(ends), unit.trim_matches(ends)))
-    };
-    let is_one = |word: &&str| {
-        let word = word.trim_matches(ends);
-        let units = [BAR, "lb", "lbs"].into_iter();
-        units
-            .filter_map(|unit| Some((word.strip_suffix(unit)?, unit)))
-            .any(|(it, unit)| read(it, unit))
-    };
-    words.windows(2).any(is_apart) || words.iter().any(is_one)
 }
 
 fn is_about_it(word: &str) -> bool {
