@@ -82,8 +82,9 @@ pub(super) fn suggest(text: &str, near: &mut Gathered) {
         _ => Vec::new(),
     };
     let materials = match materials::read::read(text) {
+        Ok(material) => vec![material],
         Err(materials::read::ReadError::Unknown { nearest, .. }) => nearest,
-        _ => Vec::new(),
+        Err(materials::read::ReadError::Ambiguous { .. }) => Vec::new(),
     };
     // A size that is nothing here was most likely meant for a drill.
     let things = drills.into_iter().map(Thing::Drill);

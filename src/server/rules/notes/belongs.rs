@@ -41,12 +41,19 @@ impl Group {
     pub fn named(self, typed: &str) -> Option<Thing> {
         let path = match self {
             Self::Materials => {
-                format!("materials/{}", materials::read::candidates(typed).ok()?.slug)
+                format!("materials/{}", materials::read::of_stock(typed).ok()?.slug)
             }
             Self::Threads => threads::read::candidates(typed).ok()?.path(),
             Self::Drills => drills::read::read(typed).ok()?.path(),
         };
         at(path.trim_start_matches('/'))
+    }
+
+    /// The thing that is named outright, where it is not asked for: of aluminium alone, nothing.
+    #[must_use]
+    pub fn named_unasked(self, typed: &str) -> Option<Thing> {
+        let is_asked = self == Self::Materials && !materials::asked::of_kind(typed).is_empty();
+        self.named(typed).filter(|_| !is_asked)
     }
 
     /// Whether the thing is of this group.

@@ -2,7 +2,10 @@
 //! threads have; a kind of metal and not one of it. Its author is asked, and what was typed stays as it was typed.
 
 use holewright_core::finder;
-use holewright_core::tables::materials;
+use holewright_core::tables::drills::{self, Series};
+use holewright_core::tables::materials::asked::{self, spoken_of};
+use holewright_core::tables::materials::stock::{without_figures, without_size};
+use holewright_core::tables::materials::{self, Material};
 use holewright_core::tables::threads::read::as_meant;
 
 use super::belongs::{Group, Thing};
@@ -25,6 +28,8 @@ pub enum Answer {
     No,
     /// Of a kind, the material with this slug.
     This(&'static str),
+    /// Of the drills of a bare number, the one of this series.
+    OfSeries(Series),
     /// Of a kind, they do not know which: it stays as it was typed.
     Unknown,
 }
@@ -39,7 +44,9 @@ impl Answer {
             "unknown" => Self::Unknown,
             slug => {
                 let mut all = materials::all().iter();
-                all.find(|held| held.slug == slug).map_or(Self::Open, |held| Self::This(held.slug))
+                let material = all.find(|held| held.slug == slug).map(|held| Self::This(held.slug));
+                let series = || Series::from_slug(slug).map(Self::OfSeries);
+                material.or_else(series).unwrap_or(Self::Open)
             }
         }
     }
@@ -52,6 +59,7 @@ impl Answer {
             Self::Yes => "yes",
             Self::No => "no",
             Self::This(slug) => slug,
+            Self::OfSeries(series) => series.slug(),
             Self::Unknown => "unknown",
         }
     }
@@ -111,7 +119,9 @@ impl Question {
             Answer::Open => true,
             Answer::Yes | Answer::No => !question.is_of_a_kind(),
             Answer::Unknown => question.is_of_a_kind(),
-            Answer::This(_) => question.is_of_a_kind() && question.meant().is_some(),
+            Answer::This(_) | Answer::OfSeries(_) => {
+                question.is_of_a_kind() && question.meant().is_some()
+            }
         };
         // What was answered before another text was typed is no answer.
         if !is_answer {
@@ -132,6 +142,7 @@ impl Question {
         match self.answer {
             Answer::Yes => self.things.first(),
             Answer::This(slug) => self.things.iter().find(|thing| is_material(thing, slug)),
+            Answer::OfSeries(series) => self.things.iter().find(|thing| is_drill(thing, series)),
             Answer::Open | Answer::No | Answer::Unknown => None,
         }
     }
@@ -141,22 +152,81 @@ fn is_material(thing: &Thing, slug: &str) -> bool {
     thing.id.strip_prefix("materials/") == Some(slug)
 }
 
+fn is_drill(thing: &Thing, series: Series) -> bool {
+    thing.id.starts_with(&format!("drills/{}/", series.slug()))
+}
+
 /// What is to be asked of these fields, with what was answered; nothing about things that the note belongs to anyway.
 #[must_use]
 pub fn questions(done: &Done, things: &[Thing], answers: Answers) -> Vec<Question> {
     let asked = done.filled().filter_map(|(field, typed)| {
         let group = field.group?;
         let (_, asks) = ASKED.into_iter().find(|(held, _)| *held == group)?;
-        let kind = if group == Group::Materials { of_kind(typed) } else { Vec::new() };
-        let found = if kind.is_empty() {
-            vec![meant(group, typed).or_else(|| within(group, typed))?]
-        } else {
-            kind
-        };
+        let found = may_mean(group, typed);
         let is_known = found.iter().any(|thing| things.contains(thing));
-        (!is_known).then(|| Question::of(asks, typed, found, answers.of(asks)))
+        (!is_known && !found.is_empty()).then(|| Question::of(asks, typed, found, answers.of(asks)))
     });
     asked.collect()
+}
+
+/// What a text can mean that names nothing outright: one thing, or several of which one is asked for.
+fn may_mean(group: Group, typed: &str) -> Vec<Thing> {
+    let several = match group {
+        Group::Materials => of_kind(typed),
+        Group::Threads => Vec::new(),
+        Group::Drills => of_a_number(typed),
+    };
+    if !several.is_empty() {
+        return several;
+    }
+    if let Some(thing) = meant(group, typed) {
+        return vec![thing];
+    }
+    let misspelt = if group == Group::Materials { of_misspelt_kind(typed) } else { Vec::new() };
+    if !misspelt.is_empty() {
+        return misspelt;
+    }
+    match within(group, typed) {
+        Some(thing) => vec![thing],
+        None if group == Group::Materials => beside_figures(typed),
+        None => Vec::new(),
+    }
+}
+
+/// The drills that a bare number can be, the metric one first: the 6 mm drill, or No. 6.
+fn of_a_number(typed: &str) -> Vec<Thing> {
+    let Err(drills::read::ReadError::Ambiguous { mut candidates, .. }) = drills::read::read(typed)
+    else {
+        return Vec::new();
+    };
+    candidates.sort_by_key(|drill| drill.series != Series::Metric);
+    let paths = candidates.into_iter().map(drills::Drill::path);
+    paths.filter_map(|path| super::belongs::at(path.trim_start_matches('/'))).collect()
+}
+
+fn is_too_long(typed: &str) -> bool {
+    typed.chars().nth(LONGEST_FIELD).is_some()
+}
+
+fn all_of(materials: &[&Material]) -> Vec<Thing> {
+    let at = |held: &&Material| super::belongs::at(held.path().trim_start_matches('/'));
+    materials.iter().filter_map(at).collect()
+}
+
+/// The materials of a kind that a text misspells.
+fn of_misspelt_kind(typed: &str) -> Vec<Thing> {
+    let is_read = is_too_long(typed) || Group::Materials.named(typed).is_some();
+    if is_read { Vec::new() } else { all_of(&asked::of_misspelt_kind(typed)) }
+}
+
+/// The material or the kind that is named beside figures that say nothing of it: "brass 303".
+fn beside_figures(typed: &str) -> Vec<Thing> {
+    let words = without_figures(typed);
+    let has_figures = typed.chars().any(|letter| letter.is_ascii_digit());
+    if is_too_long(typed) || !has_figures || Group::Materials.named(typed).is_some() {
+        return Vec::new();
+    }
+    Group::Materials.named_unasked(&words).map_or_else(|| of_kind(&words), |thing| vec![thing])
 }
 
 /// The materials that a text names together, the commonest first; none where it names one, or says something else.
@@ -170,13 +240,7 @@ pub fn questions(done: &Done, things: &[Thing], answers: Answers) -> Vec<Questio
 /// ```
 #[must_use]
 pub fn of_kind(typed: &str) -> Vec<Thing> {
-    if typed.chars().nth(LONGEST_FIELD).is_some() {
-        return Vec::new();
-    }
-    let kind = materials::read::candidates(typed).err().unwrap_or_default();
-    let things =
-        kind.iter().filter_map(|held| super::belongs::at(&format!("materials/{}", held.slug)));
-    things.collect()
+    if is_too_long(typed) { Vec::new() } else { all_of(&asked::of_kind(typed)) }
 }
 
 /// The thing of a group that a text nearly names; none where it names one outright, or is far from any.
@@ -192,9 +256,11 @@ pub fn of_kind(typed: &str) -> Vec<Thing> {
 /// ```
 #[must_use]
 pub fn meant(group: Group, typed: &str) -> Option<Thing> {
-    if typed.chars().nth(LONGEST_FIELD).is_some() || group.named(typed).is_some() {
+    if is_too_long(typed) || group.named(typed).is_some() {
         return None;
     }
+    let bare = bare(group, typed);
+    let typed = bare.as_str();
     let without_stops = typed.replace('.', " ");
     let plain = [without_stops, typed.replace('.', "")].into_iter().filter(|text| text != typed);
     plain
@@ -203,6 +269,12 @@ pub fn meant(group: Group, typed: &str) -> Option<Thing> {
         .or_else(|| usual_thread(group, typed))
         .or_else(|| typed_twice(group, typed))
         .or_else(|| misspelt(group, typed))
+}
+
+/// A text as it is read: of a metal without its size, so that no figure of it is taken for a grade.
+fn bare(group: Group, typed: &str) -> String {
+    let without = if group == Group::Materials { without_size(typed) } else { None };
+    without.unwrap_or_else(|| typed.to_owned())
 }
 
 /// The thing that is named where the last letter stands once: "8 BAA". A figure is no slip of a thread or a material, but
@@ -219,20 +291,20 @@ fn typed_twice(group: Group, typed: &str) -> Option<Thing> {
 }
 
 /// The one thread or material with a figure in its name that a longer text holds: "brass 2BA". None where it holds
-/// several.
+/// several, or a material of another family than the one that the words name: "brass 303".
 fn within(group: Group, typed: &str) -> Option<Thing> {
-    if group == Group::Drills || typed.chars().nth(LONGEST_FIELD).is_some() {
+    if group == Group::Drills || is_too_long(typed) || group.named(typed).is_some() {
         return None;
     }
-    if group.named(typed).is_some() {
-        return None;
-    }
-    let words: Vec<&str> = typed.split_whitespace().take(WORDS).collect();
+    let bare = bare(group, typed);
+    let spoken_of = if group == Group::Materials { spoken_of(&bare) } else { Vec::new() };
+    let words: Vec<&str> = bare.split_whitespace().take(WORDS).collect();
     let held = (1..words.len()).rev().map(|count| {
         let names = words.windows(count).map(|words| words.join(" "));
         let names = names.filter(|name| name.chars().any(|letter| letter.is_ascii_digit()));
         let mut things: Vec<Thing> = names
             .filter_map(|name| group.named(&name).or_else(|| usual_thread(group, &name)))
+            .filter(|thing| is_of_family(thing, &spoken_of))
             .collect();
         things.dedup();
         things
@@ -242,6 +314,13 @@ fn within(group: Group, typed: &str) -> Option<Thing> {
         [thing] => Some(thing.clone()),
         _ => None,
     }
+}
+
+/// Whether a thing is of a family that is spoken of, where one is.
+fn is_of_family(thing: &Thing, spoken_of: &[&Material]) -> bool {
+    let slug = thing.id.strip_prefix("materials/");
+    let family = slug.and_then(materials::find).map(|material| material.family);
+    spoken_of.is_empty() || spoken_of.iter().any(|held| Some(held.family) == family)
 }
 
 /// Of several threads of a size the usual one.
@@ -308,6 +387,9 @@ mod tests {
             (Group::Threads, "4 BA", ""),
             (Group::Threads, "no thread", ""),
             (Group::Materials, "EN8 / black bar mixed", "Medium carbon steel"),
+            (Group::Materials, "round brass 303", ""),
+            (Group::Materials, "the 303 bar 3/16", "Stainless steel 303"),
+            (Group::Materials, "silver steel bit 3/16", ""),
             (Group::Materials, "the blue bar", ""),
             (Group::Drills, "about 3 mm", ""),
         ] {
