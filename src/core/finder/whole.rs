@@ -1,7 +1,7 @@
 //! What the whole text names, as the readers beside the tables understand it.
 
 use super::gather::Gathered;
-use super::score::{EXACT, NEIGHBOUR, USUAL};
+use super::score::{EXACT, NEIGHBOUR, PART, USUAL};
 use super::thing::{Thing, material_called};
 use super::words::joined;
 use super::{index, pages, size};
@@ -104,7 +104,15 @@ pub(super) fn drills_named(text: &str) -> Vec<&'static Drill> {
     }
 }
 
-/// The materials a text can mean.
+/// The materials that are named with a size of the stock which nothing here has.
+pub(super) fn gather_stock(text: &str, gathered: &mut Gathered) {
+    let materials = materials::read::of_stock(text).map_or_else(|several| several, |one| vec![one]);
+    for material in materials {
+        gathered.add(PART, material_called(material, text));
+    }
+}
+
+/// The materials a text can mean, all of it being their name: a size is a drill's or a thread's here.
 pub(super) fn materials_named(text: &str) -> Vec<&'static Material> {
     match materials::read::candidates(text) {
         Ok(material) => vec![material],

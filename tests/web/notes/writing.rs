@@ -338,6 +338,7 @@ async fn asked_of(
     let name = format!("name=\"meant_{field}\"");
     let asked = body.split_once(&name).map(|(_, behind)| {
         let until = behind.split("name=\"title\"").next().unwrap_or_default();
+        let until = until.split("name=\"form_key\"").next().unwrap_or_default();
         let values = until.split("value=\"").skip(1);
         values.map(|value| value.split('"').next().unwrap().to_owned())
     });

@@ -105,7 +105,7 @@ pub fn candidates(typed: &str) -> Result<&'static Material, Vec<&'static Materia
 }
 
 /// The same of a text with the size of the stock, as [`read`] reads it: `3/16 silver steel`. The finder,
-/// where a size is a drill, asks [`candidates`].
+/// where a size is a drill, asks [`candidates`] first.
 ///
 /// # Errors
 /// As [`candidates`].
@@ -151,7 +151,7 @@ fn meant(typed: &str) -> Result<&'static Material, Unsure> {
     if let Some(material) = find(typed) {
         return Ok(material);
     }
-    if is_fraction(typed) {
+    if is_fraction(typed) || is_other_figure(plain(typed).trim_matches([' ', '.'])) {
         return Err(Unsure::Partly(Vec::new()));
     }
     let whole = fold(typed);

@@ -1,7 +1,7 @@
 //! A metal as stock is spoken of, with its size: `3/16 silver steel`, `brass sheet 1 mm`. What says
 //! the size is left aside, so that no figure of it is taken for a grade.
 
-use crate::units::read::{Notation, Number, plain, take, take_mixed};
+use crate::units::read::{Notation, Number, plain, take, take_mixed, with_diameter_sign};
 
 /// What may stand behind the figure of a size, the longer before what it begins with.
 const UNITS: &[&str] = &[
@@ -66,11 +66,12 @@ const MOST_PLACES: usize = 3;
 /// assert_eq!(without_size("Silver steel, 1/4 dia").as_deref(), Some("silver steel"));
 /// assert_eq!(without_size("brass 25 x 3 mm").as_deref(), Some("brass"));
 /// assert_eq!(without_size("EN 8 1/2\" dia").as_deref(), Some("en 8"));
+/// assert_eq!(without_size("Ø6 brass").as_deref(), Some("brass"));
 /// assert_eq!(without_size("stainless 303"), None);
 /// ```
 #[must_use]
 pub fn without_size(typed: &str) -> Option<String> {
-    let text = plain(typed);
+    let text = plain(&with_diameter_sign(typed));
     let mut left: Vec<&str> = Vec::new();
     let mut rest = text.as_str();
     let mut is_sized = false;
@@ -99,7 +100,7 @@ pub fn without_size(typed: &str) -> Option<String> {
 /// The words of a text, its sizes left aside, that have no figure in them.
 #[must_use]
 pub fn without_figures(typed: &str) -> String {
-    let text = without_size(typed).unwrap_or_else(|| plain(typed));
+    let text = without_size(typed).unwrap_or_else(|| plain(&with_diameter_sign(typed)));
     let words = text.split(is_gap).filter(|word| !word.contains(|c: char| c.is_ascii_digit()));
     words.filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ")
 }

@@ -60,6 +60,7 @@ pub mod strongest;
 pub mod tips;
 pub mod unmarked;
 pub mod used;
+pub mod within;
 pub mod wording;
 pub mod words;
 

@@ -18,7 +18,8 @@ use crate::extract::{Fields, Reader};
 use crate::rules::auth::SignedIn;
 use crate::rules::deed::Did;
 use crate::rules::notes::fields::{Done, Lines, NoteField, TEXT, TITLE};
-use crate::rules::notes::meant::{self, Answer, Answers, Question};
+use crate::rules::notes::meant::{Answer, Answers, Question};
+use crate::rules::notes::within;
 use crate::rules::notes::wording::{Typed, Wording};
 use crate::rules::notes::{NoteId, belongs};
 use crate::{App, Error};
@@ -187,7 +188,7 @@ pub(super) fn form_with(
 /// On which pages a note will be shown, in a sentence.
 pub(super) fn shown_on(wording: &Wording) -> String {
     let typed = wording.done.text(MATERIAL);
-    let kind = meant::of_kind(typed);
+    let kind = within::of_kind(typed);
     let is_left_open = !kind.is_empty() && !kind.iter().any(|thing| wording.things.contains(thing));
     let found = if is_left_open {
         format!(" A search of the notes for “{typed}” finds it.")
@@ -220,7 +221,7 @@ pub(super) fn asks(question: &Question) -> String {
     }
     if question.is_of_a_kind() {
         let has_figure = question.typed.chars().any(|letter| letter.is_ascii_digit());
-        let is_its_name = !has_figure && !meant::of_kind(&question.typed).is_empty();
+        let is_its_name = !has_figure && !within::of_kind(&question.typed).is_empty();
         let kind =
             if is_its_name { print::running(&question.typed) } else { "of these".to_owned() };
         return format!("“{}”: which {kind}?", question.typed);
