@@ -479,6 +479,71 @@ fn what_is_not_held_is_not_guessed_at() {
 }
 
 #[test]
+fn a_size_is_no_grade_and_leaves_the_metal() {
+    for (typed, slug) in [
+        ("3/16 silver steel", "silver-steel"),
+        ("4 mm silver steel", "silver-steel"),
+        ("4mm silver steel", "silver-steel"),
+        ("silver steel 3/16", "silver-steel"),
+        ("silver steel, 1/4 dia", "silver-steel"),
+        ("silver steel 1 1/4\" dia.", "silver-steel"),
+        ("Ø6 silver steel", "silver-steel"),
+        ("½ silver steel", "silver-steel"),
+        ("5/16 mild steel", "bright-mild-steel"),
+        ("5/16 A/F hex mild steel", "bright-mild-steel"),
+        ("brass bar 3/16 dia", "free-cutting-brass"),
+        ("round brass 303 thou", "free-cutting-brass"),
+        ("brass 25 x 3 mm", "free-cutting-brass"),
+        ("brass 3.16", "free-cutting-brass"),
+        ("1/2 hard brass bar", "free-cutting-brass"),
+        ("brass sheet 1 mm", "sheet-brass"),
+        ("brass sheet 20swg", "sheet-brass"),
+        ("3 mm gauge plate", "gauge-plate"),
+        ("EN 8 1/2 dia", "medium-carbon-steel"),
+        ("stainless 303 3/16", "stainless-303"),
+        ("316 1/4 hex", "stainless-316"),
+        ("stainless 1.4301 6 mm", "stainless-304"),
+    ] {
+        assert_eq!(read(typed).map(|material| material.slug), Ok(slug), "{typed}");
+    }
+    // A figure that is written otherwise than a grade is none.
+    for typed in ["3/16 round", "3.16", "1/4", "25 x 3 mm", "brass 303", "stainless 316/3"] {
+        assert!(matches!(read(typed), Err(ReadError::Unknown { .. })), "{typed}");
+    }
+    let Err(ReadError::Ambiguous { candidates, .. }) = read("steel 3/16") else {
+        panic!("it asks which steel");
+    };
+    assert_eq!(candidates.len(), 18);
+}
+
+#[test]
+fn a_form_that_its_usual_metal_is_not_sold_in_is_another_metal() {
+    for (typed, slug) in [
+        ("half hard brass sheet", "sheet-brass"),
+        ("brass plate", "sheet-brass"),
+        ("strip brass, soft", "sheet-brass"),
+        ("engraving brass plate", "engraving-brass"),
+        ("brass bar", "free-cutting-brass"),
+        ("bronze sheet", "phosphor-bronze-drawn"),
+        ("phosphor bronze sheet half hard", "phosphor-bronze-drawn"),
+        ("angle iron", "black-mild-steel"),
+        ("old angle iron 25 x 3 mm", "black-mild-steel"),
+    ] {
+        assert_eq!(read(typed).map(|material| material.slug), Ok(slug), "{typed}");
+    }
+    for (typed, slugs) in [
+        ("stainless sheet", &["stainless-304", "stainless-316"][..]),
+        ("ali sheet 1.6", &["aluminium-6082", "aluminium-2014", "aluminium-7075"]),
+    ] {
+        let Err(ReadError::Ambiguous { candidates, .. }) = read(typed) else {
+            panic!("{typed} does not ask");
+        };
+        let found: Vec<_> = candidates.iter().map(|material| material.slug).collect();
+        assert_eq!(found, slugs, "{typed}");
+    }
+}
+
+#[test]
 fn the_errors_say_what_was_typed_and_what_is_near() {
     let message = |typed| read(typed).expect_err("not a name").to_string();
     assert_eq!(

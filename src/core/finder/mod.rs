@@ -14,7 +14,7 @@
 //! | 1000 | the whole text names it: `5 BA`, `LG2`, `81 thou`, `BSF`; 1 more where it is the usual one of several |
 //! | 995 | the page that answers a line of a drawing or a question of which all is understood: `clearance for 4BA`; the next such 1 less, and so on |
 //! | 980 | the plan of a hole, where a thread and a material stand in one text: `copper 4ba` |
-//! | 960 | a part of the text names it, and the rest names something too |
+//! | 960 | a part of the text names it, and the rest names something too; a metal, where the rest is a size that nothing has: `brass 3.16` |
 //! | 900 | a thread whose major diameter is the size typed: `3.2 mm` |
 //! | 850 | a drill of another series near the size typed; 849 the next nearest, and so on |
 //! | 800 | one of its names begins with the whole text: `phos` |
@@ -51,7 +51,7 @@ pub use letters::letters_apart;
 pub use pages::{PAGES, Page};
 pub use spelling::nearest;
 
-use crate::units::read::{Bare, length, plain};
+use crate::units::read::{Bare, length, plain, with_diameter_sign};
 use gather::Gathered;
 use parts::Parts;
 use whole::Meaning;
@@ -130,26 +130,12 @@ pub fn find(query: &str) -> Found {
     }
     let parts = Parts::of(&text);
     gather_less_sure(&text, &parts, &mut gathered);
+    if gathered.len() == 0 {
+        whole::gather_stock(&text, &mut gathered);
+    }
     let hits = gathered.best();
     let suggestions = if hits.is_empty() { suggestions(&text, &parts) } else { Vec::new() };
     Found { query, hits, suggestions, is_settled: false }
-}
-
-/// The text with the sign for a diameter before a figure as a word: the readers pass over the sign, and a
-/// bare figure behind it is a size and no number of a thread.
-fn with_diameter_sign(query: &str) -> String {
-    let mut text = String::with_capacity(query.len());
-    let mut letters = query.chars().peekable();
-    while let Some(letter) = letters.next() {
-        let begins = text.is_empty() || text.ends_with([' ', '(', '-']);
-        let of_a_figure =
-            letters.peek().is_some_and(|next| next.is_numeric() || matches!(next, ' ' | '.' | ','));
-        match letter {
-            'Ø' | 'ø' | '⌀' | '∅' if begins && of_a_figure => text.push_str("dia "),
-            _ => text.push(letter),
-        }
-    }
-    text
 }
 
 /// Whether a text is a size with its unit, and so no number of a thread beside a word: `3 in`.

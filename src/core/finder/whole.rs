@@ -1,7 +1,7 @@
 //! What the whole text names, as the readers beside the tables understand it.
 
 use super::gather::Gathered;
-use super::score::{EXACT, NEIGHBOUR, USUAL};
+use super::score::{EXACT, NEIGHBOUR, PART, USUAL};
 use super::thing::{Thing, material_called};
 use super::words::joined;
 use super::{index, pages, size};
@@ -82,8 +82,9 @@ pub(super) fn suggest(text: &str, near: &mut Gathered) {
         _ => Vec::new(),
     };
     let materials = match materials::read::read(text) {
+        Ok(material) => vec![material],
         Err(materials::read::ReadError::Unknown { nearest, .. }) => nearest,
-        _ => Vec::new(),
+        Err(materials::read::ReadError::Ambiguous { .. }) => Vec::new(),
     };
     // A size that is nothing here was most likely meant for a drill.
     let things = drills.into_iter().map(Thing::Drill);
@@ -103,7 +104,15 @@ pub(super) fn drills_named(text: &str) -> Vec<&'static Drill> {
     }
 }
 
-/// The materials a text can mean.
+/// The materials that are named with a size of the stock which nothing here has.
+pub(super) fn gather_stock(text: &str, gathered: &mut Gathered) {
+    let materials = materials::read::of_stock(text).map_or_else(|several| several, |one| vec![one]);
+    for material in materials {
+        gathered.add(PART, material_called(material, text));
+    }
+}
+
+/// The materials a text can mean, all of it being their name: a size is a drill's or a thread's here.
 pub(super) fn materials_named(text: &str) -> Vec<&'static Material> {
     match materials::read::candidates(text) {
         Ok(material) => vec![material],

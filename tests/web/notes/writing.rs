@@ -324,3 +324,109 @@ async fn a_metal_that_names_a_kind_is_asked_about_and_may_stay_one() {
     let kept = club.post("/notes/new", None, &send("bronze", "unknown")).await.body;
     assert!(kept.contains("name=\"meant_material\" value=\"unknown\""), "signed out too: {kept}");
 }
+
+/// What the preview of a note with this text in a field asks, and where it says the note will stand.
+async fn asked_of(
+    club: &Club,
+    author: &Person,
+    (field, typed): (&str, &str),
+) -> (Vec<String>, String) {
+    let fields = [("title", "A"), ("text", "T"), (field, typed), ("do", "preview")];
+    let body = club.post("/notes/new", Some(author), &fields).await.body;
+    let kept = format!("name=\"{field}\" value=\"{}\"", typed.replace('"', "&#34;"));
+    assert!(body.contains(&kept), "as it was typed, {typed}: {body}");
+    let name = format!("name=\"meant_{field}\"");
+    let asked = body.split_once(&name).map(|(_, behind)| {
+        let until = behind.split("name=\"title\"").next().unwrap_or_default();
+        let until = until.split("name=\"form_key\"").next().unwrap_or_default();
+        let values = until.split("value=\"").skip(1);
+        values.map(|value| value.split('"').next().unwrap().to_owned())
+    });
+    let asked = asked.map(|values| values.filter(|value| !value.is_empty()).collect());
+    let stands = body.split_once("It will be shown").map(|(_, behind)| behind);
+    let stands = stands.and_then(|behind| behind.split('<').next()).unwrap_or_default();
+    (asked.unwrap_or_default(), stands.trim().to_owned())
+}
+
+#[tokio::test]
+async fn a_metal_with_its_size_is_that_metal_and_no_grade_of_another() {
+    let (club, author) = scene().await;
+    for (typed, page) in [
+        ("3/16 silver steel", "silver steel"),
+        ("silver steel 3/16", "silver steel"),
+        ("silver steel, 1/4 dia", "silver steel"),
+        ("4 mm silver steel", "silver steel"),
+        ("5/16 mild steel", "bright mild steel"),
+        ("brass bar 3/16 dia", "free-cutting brass"),
+        ("round brass 303 thou", "free-cutting brass"),
+        ("brass sheet 1 mm", "sheet brass"),
+        ("half hard brass sheet", "sheet brass"),
+        ("angle iron", "black mild steel"),
+    ] {
+        let (asked, stands) = asked_of(&club, &author, ("material", typed)).await;
+        assert_eq!(asked, [""; 0], "{typed}");
+        assert_eq!(stands, format!("on the page of {page}."), "{typed}");
+    }
+    // The plan reads them alike.
+    let plan = club.get("/plan?thread=4+BA&material=3%2F16+silver+steel", None).await;
+    assert_eq!(plan.status, StatusCode::OK);
+    assert!(plan.body.contains("href=\"/materials/silver-steel\""), "{}", plan.body);
+    // A grade of another family than the one that is named is not offered.
+    let (asked, _) = asked_of(&club, &author, ("material", "round brass 303")).await;
+    assert_eq!(asked, ["yes", "no"]);
+    let fields = [("title", "A"), ("text", "T"), ("material", "round brass 303"), ("do", "send")];
+    let body = club.post("/notes/new", Some(&author), &fields).await.body;
+    assert!(body.contains("on the page of free-cutting brass?"), "{body}");
+    assert!(!body.contains("stainless"), "{body}");
+}
+
+#[tokio::test]
+async fn a_kind_is_asked_about_however_it_is_written() {
+    let (club, author) = scene().await;
+    for (typed, first) in [
+        ("stainles", "stainless-303"),
+        ("stainless steal", "stainless-303"),
+        ("stainless 999", "stainless-303"),
+        ("SS", "stainless-303"),
+        ("bronse", "gunmetal"),
+        ("phosphor broze 1/4 rod", "phosphor-bronze-cast"),
+        ("ph bronze", "phosphor-bronze-cast"),
+        ("alli", "aluminium-6082"),
+        ("ali", "aluminium-6082"),
+        ("aluminium", "aluminium-6082"),
+        ("Aluminum rod 1/2", "aluminium-6082"),
+        ("3/16 bronze", "gunmetal"),
+    ] {
+        let (asked, stands) = asked_of(&club, &author, ("material", typed)).await;
+        assert_eq!(asked.first().map(String::as_str), Some(first), "{typed}: {asked:?}");
+        assert_eq!(asked.last().map(String::as_str), Some("unknown"), "{typed}: {asked:?}");
+        assert!(stands.contains("on no page"), "{typed}: {stands}");
+    }
+}
+
+#[tokio::test]
+async fn a_bare_number_of_a_drill_is_asked_about_and_words_of_its_make_are_left_aside() {
+    let (club, author) = scene().await;
+    for (typed, page) in [("1.8mm HSS", "1.8 mm"), ("4.1mm stub", "4.1 mm"), ("43", "No. 43")] {
+        let (asked, stands) = asked_of(&club, &author, ("drill", typed)).await;
+        assert_eq!(asked, [""; 0], "{typed}");
+        let stands = stands.replace('\u{a0}', " ");
+        assert_eq!(stands, format!("on the page of the {page} drill."), "{typed}");
+    }
+    for typed in ["6", "3"] {
+        let (asked, _) = asked_of(&club, &author, ("drill", typed)).await;
+        assert_eq!(asked, ["metric", "number", "unknown"], "{typed}");
+    }
+    let fields = |answer| [("title", "A"), ("text", "T"), ("drill", "6"), ("meant_drill", answer)];
+    let send = [&fields("")[..], &[("do", "send")]].concat();
+    let asked = club.post("/notes/new", Some(&author), &send).await;
+    assert_eq!(asked.status, StatusCode::UNPROCESSABLE_ENTITY, "{}", asked.body);
+    let question = "“6”: the 6 mm drill or the No. 6 drill?";
+    assert!(asked.body.replace('\u{a0}', " ").contains(question), "{}", asked.body);
+    let moderator = club.join("Bert Stone", Right::Moderator).await;
+    for (answer, page) in [("number", "/drills/number/6"), ("metric", "/drills/metric/6")] {
+        let note = club.shown(&author, &moderator, &fields(answer)).await;
+        let listed = format!("href=\"/notes/{note}\"");
+        assert!(club.get(page, None).await.body.contains(&listed), "{answer}");
+    }
+}

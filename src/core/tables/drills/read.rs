@@ -74,7 +74,7 @@ pub fn read(typed: &str) -> Result<&'static Drill, ReadError> {
         return Err(ReadError::TooLong);
     }
     let text = plain(typed);
-    let text = without_word(&text);
+    let text = without_words(&text);
     if text.is_empty() {
         return Err(ReadError::Empty);
     }
@@ -138,9 +138,21 @@ impl NearTo {
     }
 }
 
-fn without_word(text: &str) -> &str {
-    let behind = text.strip_suffix(" drill").unwrap_or(text);
-    behind.strip_prefix("drill ").unwrap_or(behind).trim()
+/// Words about the make of a drill, which say nothing about its size.
+const NO_MATTER: &[&str] =
+    &["drill", "bit", "twist", "hss", "stub", "jobber", "jobbers", "cobalt", "carbide"];
+
+/// The text without the words about the make at its ends.
+fn without_words(text: &str) -> &str {
+    let is_no_matter = |word: &str| NO_MATTER.contains(&word);
+    let mut text = text.trim();
+    while let Some((left, _)) = text.rsplit_once(' ').filter(|(_, last)| is_no_matter(last)) {
+        text = left.trim_end();
+    }
+    while let Some((_, left)) = text.split_once(' ').filter(|(first, _)| is_no_matter(first)) {
+        text = left.trim_start();
+    }
+    text
 }
 
 fn meant(text: &str) -> Meant {

@@ -91,12 +91,18 @@ pub(super) const KINDS: &[Kind] = &[
     ("plasticsheet", &SHEET_PLASTICS),
     ("clearplastic", &["acrylic", "polycarbonate"]),
     ("laminate", &["laminated-phenolic"]),
+    // Rolled sections keep the name of the wrought iron they once were.
+    ("angleiron", &["black-mild-steel"]),
+    ("ironangle", &["black-mild-steel"]),
+    ("channeliron", &["black-mild-steel"]),
+    ("teeiron", &["black-mild-steel"]),
 ];
 
 /// Kinds of which no row is held: what they stand for is only the nearest.
 pub(super) const NEAREST_ONLY: [&str; 6] = ["lm2", "lm6", "lm9", "lm24", "lm27", "en9"];
 
-/// Words that people type and no page shows: trade marks, which are no name for a material here.
+/// Words that people type and no page shows: trade marks, which are no name for a material here, and
+/// what is short or misspelt.
 pub(super) const TYPED_ONLY: &[Kind] = &[
     ("meehanite", &["grey-cast-iron"]),
     ("monel", &["nickel-copper-400"]),
@@ -110,6 +116,10 @@ pub(super) const TYPED_ONLY: &[Kind] = &[
     ("tufnol", &["laminated-phenolic"]),
     ("paxolin", &["laminated-phenolic"]),
     ("bakelite", &["laminated-phenolic"]),
+    ("ss", &STAINLESS_OR_SILVER),
+    ("alli", &ALUMINIUM),
+    ("phbronze", &PHOSPHOR_BRONZES),
+    ("pbronze", &PHOSPHOR_BRONZES),
     ("mazak", &["zinc-die-casting-alloy"]),
     ("zamak", &["zinc-die-casting-alloy"]),
 ];
@@ -125,6 +135,50 @@ pub(super) const WIDER_IN_COMPANY: &[Kind] = &[
     ("leadedbrass", &LEADED_BRASSES),
     ("brass", &BRASSES),
     ("copper", &["copper", "cupro-nickel", "beryllium-copper"]),
+];
+
+/// Forms of stock that are rolled or drawn thin.
+const THIN: &[&str] = &["sheet", "strip", "plate", "tube", "wire", "shim"];
+
+/// A metal of one of these forms is another than the one its name alone stands for: the words left
+/// aside, the forms, the material.
+///
+/// # Source
+/// Common practice, no source.
+pub(super) const OF_A_FORM: &[(&str, &[&str], &str)] = &[
+    ("brass", THIN, "sheet-brass"),
+    ("bronze", &["sheet", "strip", "wire", "shim"], "phosphor-bronze-drawn"),
+    ("phosphorbronze", THIN, "phosphor-bronze-drawn"),
+    ("phosbronze", THIN, "phosphor-bronze-drawn"),
+    ("phbronze", THIN, "phosphor-bronze-drawn"),
+    ("pb", THIN, "phosphor-bronze-drawn"),
+];
+
+/// Metals that are sold cast or as bar, and not as sheet, strip or plate.
+///
+/// # Source
+/// Common practice, no source.
+pub(super) const NO_SHEET: &[&str] = &[
+    "grey-cast-iron",
+    "continuous-cast-iron",
+    "spheroidal-graphite-iron",
+    "malleable-iron",
+    "cast-steel",
+    "gunmetal",
+    "gunmetal-lg4",
+    "leaded-bronze",
+    "phosphor-bronze-cast",
+    "free-cutting-phosphor-bronze",
+    "free-cutting-mild-steel",
+    "leaded-free-cutting-steel",
+    "silver-steel",
+    "stainless-303",
+    "stainless-416",
+    "stainless-431",
+    "aluminium-6063",
+    "aluminium-2011",
+    "cast-aluminium",
+    "cast-aluminium-lm25",
 ];
 
 const IRONS: [&str; 4] =
@@ -150,6 +204,15 @@ const ALLOY_STEELS: [&str; 3] = ["alloy-steel-en16", "alloy-steel-en19", "alloy-
 
 const STAINLESS: [&str; 5] =
     ["stainless-303", "stainless-304", "stainless-316", "stainless-416", "stainless-431"];
+
+const STAINLESS_OR_SILVER: [&str; 6] = [
+    "stainless-303",
+    "stainless-304",
+    "stainless-316",
+    "stainless-416",
+    "stainless-431",
+    "silver-steel",
+];
 
 const STEELS: [&str; 18] = [
     "free-cutting-mild-steel",

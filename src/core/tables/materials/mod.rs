@@ -5,6 +5,7 @@
 
 mod alloy_steel;
 mod aluminium;
+pub mod asked;
 mod brass;
 mod bronze;
 mod carbon_steel;
@@ -40,6 +41,7 @@ mod sources;
 mod stainless;
 mod statements;
 mod steel;
+pub mod stock;
 mod tapping;
 #[rustfmt::skip]
 mod tapping_speeds;

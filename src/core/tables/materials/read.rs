@@ -6,8 +6,9 @@
 use std::sync::LazyLock;
 
 use super::folded::{LONGEST, fold};
-use super::kinds::{KINDS, Kind, NEAREST_ONLY, TYPED_ONLY, WIDER_IN_COMPANY};
+use super::kinds::{KINDS, Kind, NEAREST_ONLY, NO_SHEET, OF_A_FORM, TYPED_ONLY, WIDER_IN_COMPANY};
 use super::scrap::scrap;
+use super::stock::without_size;
 use super::{Material, all, find};
 use crate::units::read::plain;
 
@@ -40,7 +41,7 @@ const MOST_OFFERED: usize = 5;
 const NO_MATTER: &[&str] = &[
     "bar", "rod", "round", "hex", "hexagon", "square", "sheet", "tube", "stock", "metal", "grade",
     "aisi", "bs", "plate", "strip", "flat", "angle", "channel", "billet", "blank", "offcut", "wire",
-    "section", "scrap", "old", "piece", "lump", "block", "bit", "some", "drawn", "rolled", "bright",
+    "section", "scrap", "old", "piece", "lump", "block", "bit", "some", "shim", "drawn", "rolled", "bright",
     "annealed", "normalised", "hard", "soft", "half", "quarter", "full", "temper", "condition",
     "t3", "t4", "t6", "t651", "t6511", "tb", "tf", "h14", "h24", "sae", "din", "astm", "material",
 ];
@@ -60,17 +61,19 @@ const STANDARDS: &[&str] = &["970", "1400", "1474", "1490", "2870", "2871", "287
 /// assert_eq!(read("leaded gunmetal LG2")?.slug, "gunmetal");
 /// assert_eq!(read("brass")?.slug, "free-cutting-brass");
 /// assert_eq!(read("brass CZ120")?.slug, "engraving-brass");
+/// assert_eq!(read("3/16 silver steel")?.slug, "silver-steel");
 /// assert!(matches!(read("bronze"), Err(ReadError::Ambiguous { .. })));
 /// assert!(matches!(read("unobtainium"), Err(ReadError::Unknown { .. })));
 /// # Ok::<(), ReadError>(())
 /// ```
 pub fn read(typed: &str) -> Result<&'static Material, ReadError> {
-    meant(typed).map_err(|unsure| {
+    sized(typed).map_err(|unsure| {
         let typed = typed.to_owned();
         match unsure {
             Unsure::Asked(candidates) => ReadError::Ambiguous { typed, candidates },
             Unsure::Partly(nearest) if nearest.is_empty() => {
-                let nearest = self::nearest(&fold(&typed));
+                let bare = without_size(&typed).unwrap_or_else(|| typed.clone());
+                let nearest = self::nearest(&fold(&bare));
                 ReadError::Unknown { typed, nearest }
             }
             Unsure::Partly(mut nearest) => {
@@ -101,6 +104,26 @@ pub fn candidates(typed: &str) -> Result<&'static Material, Vec<&'static Materia
     })
 }
 
+/// The same of a text with the size of the stock, as [`read`] reads it: `3/16 silver steel`. The finder,
+/// where a size is a drill, asks [`candidates`] first.
+///
+/// # Errors
+/// As [`candidates`].
+///
+/// # Examples
+/// ```
+/// use holewright_core::tables::materials::{find, read::of_stock};
+/// assert_eq!(of_stock("silver steel, 1/4 dia").ok(), find("silver-steel"));
+/// assert_eq!(of_stock("half hard brass sheet 1 mm").ok(), find("sheet-brass"));
+/// assert_eq!(of_stock("brass 303"), Err(Vec::new()));
+/// ```
+pub fn of_stock(typed: &str) -> Result<&'static Material, Vec<&'static Material>> {
+    sized(typed).map_err(|unsure| match unsure {
+        Unsure::Asked(candidates) => candidates,
+        Unsure::Partly(_) => Vec::new(),
+    })
+}
+
 /// Whether a text names a metal that is not held, so that what it is read as is only the nearest.
 #[must_use]
 pub fn is_nearest_only(typed: &str) -> bool {
@@ -115,19 +138,28 @@ enum Unsure {
     Partly(Vec<&'static Material>),
 }
 
+/// The one material that is meant by a text, or by what is left of it without the size.
+fn sized(typed: &str) -> Result<&'static Material, Unsure> {
+    meant(typed).or_else(|unsure| match (&unsure, without_size(typed)) {
+        (Unsure::Partly(_), Some(bare)) => meant(&bare),
+        _ => Err(unsure),
+    })
+}
+
 /// The one material that is meant.
 fn meant(typed: &str) -> Result<&'static Material, Unsure> {
     if let Some(material) = find(typed) {
         return Ok(material);
     }
-    if is_fraction(typed) {
+    if is_fraction(typed) || is_other_figure(plain(typed).trim_matches([' ', '.'])) {
         return Err(Unsure::Partly(Vec::new()));
     }
     let whole = fold(typed);
     let words = words(typed);
-    let bare: String =
-        words.iter().filter(|word| !is_no_matter(word)).map(String::as_str).collect();
-    if let Some(material) = named(&whole).or_else(|| named(&bare)) {
+    let bare = bare(&words);
+    if let Some(material) =
+        named(&whole).or_else(|| of_a_form(&words, &bare)).or_else(|| named(&bare))
+    {
         return Ok(material);
     }
     if let Some(scrap) = scrap(typed) {
@@ -136,7 +168,7 @@ fn meant(typed: &str) -> Result<&'static Material, Unsure> {
     let (candidates, understood) = meanings(&words);
     match candidates.as_slice() {
         [material] if understood => Ok(material),
-        [_, _, ..] if understood => Err(Unsure::Asked(candidates)),
+        [_, _, ..] if understood => one_of(of_sheet(&words, candidates)),
         _ => Err(Unsure::Partly(candidates)),
     }
 }
@@ -151,6 +183,37 @@ fn is_fraction(typed: &str) -> bool {
             .is_some_and(|(above, below)| above < below && below.is_power_of_two() && below <= 64)
             && text.chars().all(|letter| letter.is_ascii_digit() || matches!(letter, ' ' | '/'))
     })
+}
+
+/// The words that matter, joined.
+pub(super) fn bare(words: &[String]) -> String {
+    words.iter().filter(|word| !is_no_matter(word)).map(String::as_str).collect()
+}
+
+/// The only one, or all are asked for.
+fn one_of(candidates: Vec<&'static Material>) -> Result<&'static Material, Unsure> {
+    match candidates.as_slice() {
+        [material] => Ok(material),
+        _ => Err(Unsure::Asked(candidates)),
+    }
+}
+
+/// The material of one of its forms: brass is bar, and brass sheet another.
+fn of_a_form(words: &[String], bare: &str) -> Option<&'static Material> {
+    let has = |forms: &[&str]| words.iter().any(|word| forms.contains(&word.as_str()));
+    let row = OF_A_FORM.iter().find(|(name, forms, _)| *name == bare && has(forms));
+    row.and_then(|(_, _, slug)| find(slug))
+}
+
+/// Of a sheet, those that are sold as sheet; all where none is.
+pub(super) fn of_sheet(
+    words: &[String],
+    candidates: Vec<&'static Material>,
+) -> Vec<&'static Material> {
+    let is_sheet = |word: &String| matches!(word.as_str(), "sheet" | "strip" | "plate");
+    let is_sold = |material: &&&'static Material| !NO_SHEET.contains(&material.slug);
+    let sold: Vec<_> = candidates.iter().filter(is_sold).copied().collect();
+    if words.iter().any(is_sheet) && !sold.is_empty() { sold } else { candidates }
 }
 
 /// The material with exactly this folded name.
@@ -173,18 +236,43 @@ fn names(material: &'static Material) -> impl Iterator<Item = String> {
 
 /// The typed text cut at spaces and marks, each part folded. A word said again at once says no more;
 /// a figure may, as in `85-5-5-5`.
-fn words(typed: &str) -> Vec<String> {
-    let parts = typed.split(|letter: char| !letter.is_alphanumeric());
-    let mut words: Vec<_> = parts.map(fold).filter(|word| !word.is_empty()).take(LONGEST).collect();
+pub(super) fn words(typed: &str) -> Vec<String> {
+    let text = plain(typed);
+    let chunks =
+        text.split(|letter: char| !letter.is_alphanumeric() && !matches!(letter, '/' | '.'));
+    let words =
+        chunks.flat_map(
+            |chunk| {
+                if is_other_figure(chunk) { vec![chunk.to_owned()] } else { parts(chunk) }
+            },
+        );
+    let mut words: Vec<_> = words.filter(|word| !word.is_empty()).take(LONGEST).collect();
     words.dedup_by(|word, before| word == before && word.chars().all(char::is_alphabetic));
     words
+}
+
+/// A word cut at its marks, each part folded.
+fn parts(chunk: &str) -> Vec<String> {
+    chunk.split(|letter: char| !letter.is_alphanumeric()).map(fold).collect()
+}
+
+/// Whether a figure with a mark in it would fold to a grade that is not written so: 3/16 and 3.16 are
+/// no 316.
+fn is_other_figure(chunk: &str) -> bool {
+    let is_figure = chunk.contains(['/', '.'])
+        && chunk.chars().all(|c| c.is_ascii_digit() || matches!(c, '/' | '.'));
+    let is_written_so = |material: &'static Material| {
+        let marks = material.designations.iter().map(|designation| designation.mark);
+        marks.chain(material.known_as.iter().copied()).any(|name| name == chunk)
+    };
+    is_figure && named(&fold(chunk)).is_some_and(|material| !is_written_so(material))
 }
 
 /// What the words can mean together, and whether every one of them was understood.
 ///
 /// At each place the longest run of words that is a name or a kind is taken: `en 1 a steel` is
 /// EN1A, then steel. The meanings of the runs are intersected.
-fn meanings(words: &[String]) -> (Vec<&'static Material>, bool) {
+pub(super) fn meanings(words: &[String]) -> (Vec<&'static Material>, bool) {
     const LONGEST_RUN: usize = 4;
     let mut found: Option<Vec<&'static Material>> = None;
     let mut understood = true;
@@ -267,7 +355,7 @@ fn unlikeness(typed: &str, name: &str) -> usize {
 }
 
 /// Insertions, deletions and changes that turn one text into the other (Levenshtein's distance).
-fn letters_apart(one: &str, other: &str) -> usize {
+pub(super) fn letters_apart(one: &str, other: &str) -> usize {
     let other: Vec<char> = other.chars().collect();
     let mut row: Vec<usize> = (0..=other.len()).collect();
     for (above, letter) in one.chars().enumerate() {

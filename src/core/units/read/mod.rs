@@ -9,6 +9,7 @@ mod worded;
 
 pub use error::{FigureError, LengthError, Problem, Wanted};
 pub use number::{Notation, Number, mixed, take, take_mixed};
+pub(crate) use plain::with_diameter_sign;
 pub use plain::{one_of, plain, shown};
 pub use worded::worded;
 

@@ -36,6 +36,23 @@ pub fn plain(typed: &str) -> String {
     out.replace("''", "\"")
 }
 
+/// The text with the sign for a diameter before a figure as a word: the readers pass over the sign, and a
+/// bare figure behind it is a size and no number of a thread.
+pub(crate) fn with_diameter_sign(typed: &str) -> String {
+    let mut text = String::with_capacity(typed.len());
+    let mut letters = typed.chars().peekable();
+    while let Some(letter) = letters.next() {
+        let begins = text.is_empty() || text.ends_with([' ', '(', '-']);
+        let of_a_figure =
+            letters.peek().is_some_and(|next| next.is_numeric() || matches!(next, ' ' | '.' | ','));
+        match letter {
+            'Ø' | 'ø' | '⌀' | '∅' if begins && of_a_figure => text.push_str("dia "),
+            _ => text.push(letter),
+        }
+    }
+    text
+}
+
 /// Parts a whole number from the fraction sign behind it.
 fn part(out: &mut String, previous: char) {
     if previous.is_ascii_digit() {

@@ -6,7 +6,9 @@
 use std::collections::HashSet;
 
 use holewright_core::tables::drills;
-use holewright_core::tables::materials::{self, scrap::scrap};
+use holewright_core::tables::materials::asked::of_kind;
+use holewright_core::tables::materials::read::of_stock;
+use holewright_core::tables::materials::{scrap::scrap, stock::without_size};
 use holewright_core::tables::threads::Thread;
 use holewright_core::tables::threads::read::{as_meant, candidates};
 use rust_stemmers::{Algorithm, Stemmer};
@@ -139,8 +141,12 @@ fn named(name: &str) -> Vec<String> {
     if scrap(name).is_some() {
         return Vec::new();
     }
-    let materials =
-        materials::read::candidates(name).map_or_else(|several| several, |one| vec![one]);
+    // A size is not part of the name: it is looked for by itself, and may be a drill's.
+    if without_size(name).is_some() {
+        return Vec::new();
+    }
+    let kind = of_kind(name);
+    let materials = if kind.is_empty() { of_stock(name).into_iter().collect() } else { kind };
     materials.iter().map(|material| format!("materials/{}", material.slug)).collect()
 }
 
@@ -237,6 +243,11 @@ mod tests {
             ("phosphor bronze reamed", vec![("phosphor", 3), ("bronze", 3)]),
             ("8 BA in silver steel", vec![("8", 1), ("BA", 1), ("silver", 1), ("steel", 1)]),
             ("8ba drill", vec![("8ba", 1)]),
+            ("3/16 silver steel", vec![("silver", 1), ("steel", 1)]),
+            ("silver steel 3/16", vec![("silver", 1), ("steel", 1)]),
+            ("6 mm bronze", vec![("6", 1), ("mm", 1), ("bronze", 7)]),
+            ("aluminium", vec![("aluminium", 7)]),
+            ("aluminium 6082", vec![("aluminium", 1), ("6082", 1)]),
             ("no. 43 drill", vec![("no.", 1), ("43", 1), ("drill", 1)]),
             ("pillar screws", vec![]),
             ("8 43 1/4", vec![]),

@@ -2,6 +2,7 @@
 
 use holewright_core::finder::{self, Hit, Kind, PAGES};
 use holewright_core::tables::drills::{self, Series};
+use holewright_core::tables::materials::stock::without_size;
 use holewright_core::tables::{materials, threads};
 use holewright_core::units::print;
 use holewright_pages::FieldError;
@@ -41,12 +42,19 @@ impl Group {
     pub fn named(self, typed: &str) -> Option<Thing> {
         let path = match self {
             Self::Materials => {
-                format!("materials/{}", materials::read::candidates(typed).ok()?.slug)
+                format!("materials/{}", materials::read::of_stock(typed).ok()?.slug)
             }
             Self::Threads => threads::read::candidates(typed).ok()?.path(),
             Self::Drills => drills::read::read(typed).ok()?.path(),
         };
         at(path.trim_start_matches('/'))
+    }
+
+    /// The thing that is named outright, where it is not asked for: of aluminium alone, nothing.
+    #[must_use]
+    pub fn named_unasked(self, typed: &str) -> Option<Thing> {
+        let is_asked = self == Self::Materials && !materials::asked::of_kind(typed).is_empty();
+        self.named(typed).filter(|_| !is_asked)
     }
 
     /// Whether the thing is of this group.
@@ -149,19 +157,30 @@ pub struct Named {
 /// use holewright_server::rules::notes::belongs::named;
 /// assert_eq!(named("5ba").map(|named| named.things), Ok(vec!["threads/ba/5".to_owned()]));
 /// assert_eq!(named("Bronze").map(|named| (named.id, named.things.len())), Ok(("bronze".to_owned(), 7)));
+/// assert_eq!(named("3/16 bronze"), named("bronze"));
 /// assert!(named("1/4").is_err());
 /// ```
 pub fn named(typed: &str) -> Result<Named, FieldError> {
-    read(typed)
-        .map(|thing| Named { things: vec![thing.id.clone()], id: thing.id, title: thing.title })
-        .or_else(|error| kind(typed).ok_or(error))
+    if let Some(kind) = kind(typed) {
+        return Ok(kind);
+    }
+    read(typed).map(|thing| Named {
+        things: vec![thing.id.clone()],
+        id: thing.id,
+        title: thing.title,
+    })
 }
 
 fn kind(typed: &str) -> Option<Named> {
     let plain = |letter: char| !letter.is_alphanumeric();
-    let id = typed.split(plain).filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ");
+    let bare = without_size(typed);
+    let id = bare.as_deref().unwrap_or(typed);
+    let id = id.split(plain).filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ");
     let id = id.to_lowercase();
-    let materials = materials::read::candidates(&id).err().filter(|several| !several.is_empty())?;
+    let materials = materials::asked::of_kind(&id);
+    if materials.is_empty() {
+        return None;
+    }
     let things = materials.iter().map(|material| format!("materials/{}", material.slug));
     Some(Named { title: id.clone(), things: things.collect(), id })
 }

@@ -55,12 +55,11 @@ fn as_spelt(group: Group, part: &str) -> Option<Thing> {
 /// ```
 /// use holewright_server::rules::notes::elsewhere::is_read;
 /// assert!(is_read("silver steel, 5/64 drill") && is_read("bronze") && is_read(""));
-/// assert!(!is_read("hold it by hand"));
+/// assert!(is_read("3/16 bronze") && !is_read("hold it by hand"));
 /// ```
 #[must_use]
 pub fn is_read(typed: &str) -> bool {
-    let is_kind =
-        |part: &str| materials::read::candidates(part).is_err_and(|several| !several.is_empty());
+    let is_kind = |part: &str| !materials::asked::of_kind(part).is_empty();
     let is_named = |part: &str| {
         GROUPS.into_iter().any(|group| as_spelt(group, part).is_some()) || is_kind(part)
     };
@@ -121,8 +120,15 @@ mod tests {
         assert!(!is_elsewhere(&note, ["brass", "4 BA"]));
         assert!(is_elsewhere(&note, ["brass", "No. 42"]));
         assert!(!is_elsewhere(&[], ["brass", "No. 42"]));
-        // A note on one bronze, found so in "bronze".
+        // A note on one bronze, found so in "bronze"; a size says of no other.
         let bronze = ["materials/phosphor-bronze-drawn".to_owned()];
         assert!(!is_elsewhere(&bronze, ["bronze", ""]));
+        assert!(!is_elsewhere(&bronze, ["3/16 bronze", ""]));
+        assert!(is_elsewhere(&bronze, ["3/16 silver steel", ""]));
+        let aluminium = ["materials/aluminium-6063".to_owned()];
+        for kind in ["ali", "aluminium", "1/2 aluminium bar"] {
+            assert!(!is_elsewhere(&aluminium, [kind, ""]), "{kind}");
+        }
+        assert!(is_elsewhere(&aluminium, ["aluminium 6082", ""]));
     }
 }

@@ -2,17 +2,15 @@
 //! threads have; a kind of metal and not one of it. Its author is asked, and what was typed stays as it was typed.
 
 use holewright_core::finder;
-use holewright_core::tables::materials;
-use holewright_core::tables::threads::read::as_meant;
+use holewright_core::tables::drills::{self, Series};
+use holewright_core::tables::materials::{self, asked};
 
 use super::belongs::{Group, Thing};
-use super::fields::{Done, LONGEST_FIELD};
+use super::fields::Done;
+use super::within::{all_of, bare, beside_figures, is_too_long, of_kind, usual_thread, within};
 
 /// What stands before the text that the finder took a misspelt one for.
 const READ_AS: &str = "; read as ";
-
-/// The most words that are read of a field.
-const WORDS: usize = 10;
 
 /// An answer to one of the questions, by the field that asks it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,6 +23,8 @@ pub enum Answer {
     No,
     /// Of a kind, the material with this slug.
     This(&'static str),
+    /// Of the drills of a bare number, the one of this series.
+    OfSeries(Series),
     /// Of a kind, they do not know which: it stays as it was typed.
     Unknown,
 }
@@ -39,7 +39,9 @@ impl Answer {
             "unknown" => Self::Unknown,
             slug => {
                 let mut all = materials::all().iter();
-                all.find(|held| held.slug == slug).map_or(Self::Open, |held| Self::This(held.slug))
+                let material = all.find(|held| held.slug == slug).map(|held| Self::This(held.slug));
+                let series = || Series::from_slug(slug).map(Self::OfSeries);
+                material.or_else(series).unwrap_or(Self::Open)
             }
         }
     }
@@ -52,6 +54,7 @@ impl Answer {
             Self::Yes => "yes",
             Self::No => "no",
             Self::This(slug) => slug,
+            Self::OfSeries(series) => series.slug(),
             Self::Unknown => "unknown",
         }
     }
@@ -111,7 +114,9 @@ impl Question {
             Answer::Open => true,
             Answer::Yes | Answer::No => !question.is_of_a_kind(),
             Answer::Unknown => question.is_of_a_kind(),
-            Answer::This(_) => question.is_of_a_kind() && question.meant().is_some(),
+            Answer::This(_) | Answer::OfSeries(_) => {
+                question.is_of_a_kind() && question.meant().is_some()
+            }
         };
         // What was answered before another text was typed is no answer.
         if !is_answer {
@@ -132,6 +137,7 @@ impl Question {
         match self.answer {
             Answer::Yes => self.things.first(),
             Answer::This(slug) => self.things.iter().find(|thing| is_material(thing, slug)),
+            Answer::OfSeries(series) => self.things.iter().find(|thing| is_drill(thing, series)),
             Answer::Open | Answer::No | Answer::Unknown => None,
         }
     }
@@ -141,42 +147,62 @@ fn is_material(thing: &Thing, slug: &str) -> bool {
     thing.id.strip_prefix("materials/") == Some(slug)
 }
 
+fn is_drill(thing: &Thing, series: Series) -> bool {
+    thing.id.starts_with(&format!("drills/{}/", series.slug()))
+}
+
 /// What is to be asked of these fields, with what was answered; nothing about things that the note belongs to anyway.
 #[must_use]
 pub fn questions(done: &Done, things: &[Thing], answers: Answers) -> Vec<Question> {
     let asked = done.filled().filter_map(|(field, typed)| {
         let group = field.group?;
         let (_, asks) = ASKED.into_iter().find(|(held, _)| *held == group)?;
-        let kind = if group == Group::Materials { of_kind(typed) } else { Vec::new() };
-        let found = if kind.is_empty() {
-            vec![meant(group, typed).or_else(|| within(group, typed))?]
-        } else {
-            kind
-        };
+        let found = may_mean(group, typed);
         let is_known = found.iter().any(|thing| things.contains(thing));
-        (!is_known).then(|| Question::of(asks, typed, found, answers.of(asks)))
+        (!is_known && !found.is_empty()).then(|| Question::of(asks, typed, found, answers.of(asks)))
     });
     asked.collect()
 }
 
-/// The materials that a text names together, the commonest first; none where it names one, or says something else.
-///
-/// # Examples
-/// ```
-/// use holewright_server::rules::notes::meant::of_kind;
-/// assert_eq!(of_kind("Bronze").len(), 7);
-/// assert_eq!(of_kind("stainless")[0].title, "Stainless steel 303");
-/// assert!(of_kind("gunmetal").is_empty() && of_kind("the blue bar").is_empty());
-/// ```
-#[must_use]
-pub fn of_kind(typed: &str) -> Vec<Thing> {
-    if typed.chars().nth(LONGEST_FIELD).is_some() {
-        return Vec::new();
+/// What a text can mean that names nothing outright: one thing, or several of which one is asked for.
+fn may_mean(group: Group, typed: &str) -> Vec<Thing> {
+    let several = match group {
+        Group::Materials => of_kind(typed),
+        Group::Threads => Vec::new(),
+        Group::Drills => of_a_number(typed),
+    };
+    if !several.is_empty() {
+        return several;
     }
-    let kind = materials::read::candidates(typed).err().unwrap_or_default();
-    let things =
-        kind.iter().filter_map(|held| super::belongs::at(&format!("materials/{}", held.slug)));
-    things.collect()
+    if let Some(thing) = meant(group, typed) {
+        return vec![thing];
+    }
+    let misspelt = if group == Group::Materials { of_misspelt_kind(typed) } else { Vec::new() };
+    if !misspelt.is_empty() {
+        return misspelt;
+    }
+    match within(group, typed) {
+        Some(thing) => vec![thing],
+        None if group == Group::Materials => beside_figures(typed),
+        None => Vec::new(),
+    }
+}
+
+/// The drills that a bare number can be, the metric one first: the 6 mm drill, or No. 6.
+fn of_a_number(typed: &str) -> Vec<Thing> {
+    let Err(drills::read::ReadError::Ambiguous { mut candidates, .. }) = drills::read::read(typed)
+    else {
+        return Vec::new();
+    };
+    candidates.sort_by_key(|drill| drill.series != Series::Metric);
+    let paths = candidates.into_iter().map(drills::Drill::path);
+    paths.filter_map(|path| super::belongs::at(path.trim_start_matches('/'))).collect()
+}
+
+/// The materials of a kind that a text misspells.
+fn of_misspelt_kind(typed: &str) -> Vec<Thing> {
+    let is_read = is_too_long(typed) || Group::Materials.named(typed).is_some();
+    if is_read { Vec::new() } else { all_of(&asked::of_misspelt_kind(typed)) }
 }
 
 /// The thing of a group that a text nearly names; none where it names one outright, or is far from any.
@@ -192,9 +218,11 @@ pub fn of_kind(typed: &str) -> Vec<Thing> {
 /// ```
 #[must_use]
 pub fn meant(group: Group, typed: &str) -> Option<Thing> {
-    if typed.chars().nth(LONGEST_FIELD).is_some() || group.named(typed).is_some() {
+    if is_too_long(typed) || group.named(typed).is_some() {
         return None;
     }
+    let bare = bare(group, typed);
+    let typed = bare.as_str();
     let without_stops = typed.replace('.', " ");
     let plain = [without_stops, typed.replace('.', "")].into_iter().filter(|text| text != typed);
     plain
@@ -218,41 +246,6 @@ fn typed_twice(group: Group, typed: &str) -> Option<Thing> {
     group.named(once).filter(|_| is_slip)
 }
 
-/// The one thread or material with a figure in its name that a longer text holds: "brass 2BA". None where it holds
-/// several.
-fn within(group: Group, typed: &str) -> Option<Thing> {
-    if group == Group::Drills || typed.chars().nth(LONGEST_FIELD).is_some() {
-        return None;
-    }
-    if group.named(typed).is_some() {
-        return None;
-    }
-    let words: Vec<&str> = typed.split_whitespace().take(WORDS).collect();
-    let held = (1..words.len()).rev().map(|count| {
-        let names = words.windows(count).map(|words| words.join(" "));
-        let names = names.filter(|name| name.chars().any(|letter| letter.is_ascii_digit()));
-        let mut things: Vec<Thing> = names
-            .filter_map(|name| group.named(&name).or_else(|| usual_thread(group, &name)))
-            .collect();
-        things.dedup();
-        things
-    });
-    let things = held.into_iter().find(|things| !things.is_empty())?;
-    match things.as_slice() {
-        [thing] => Some(thing.clone()),
-        _ => None,
-    }
-}
-
-/// Of several threads of a size the usual one.
-fn usual_thread(group: Group, typed: &str) -> Option<Thing> {
-    if group != Group::Threads || !typed.chars().any(|letter| letter.is_ascii_digit()) {
-        return None;
-    }
-    let read = as_meant(typed).ok()?;
-    super::belongs::at(read.thread.path().trim_start_matches('/'))
-}
-
 /// What the finder takes a misspelt text for, where that names a thing outright. Where it leaves a word aside, that is
 /// no misspelling: "about 3 mm" is no size.
 fn misspelt(group: Group, typed: &str) -> Option<Thing> {
@@ -265,7 +258,7 @@ fn misspelt(group: Group, typed: &str) -> Option<Thing> {
 
 #[cfg(test)]
 mod tests {
-    use super::{Answer, Answers, meant, questions, within};
+    use super::{Answer, Answers, meant, questions};
     use crate::rules::notes::belongs::Group;
     use crate::rules::notes::fields::Done;
 
@@ -295,24 +288,6 @@ mod tests {
         for typed in ["8 B.A", "8 B.A.", "8BA"] {
             let thing = Group::Threads.named(typed).or_else(|| meant(Group::Threads, typed));
             assert_eq!(thing.map(|thing| thing.title), Some("8 BA".to_owned()), "{typed}");
-        }
-    }
-
-    #[test]
-    fn what_a_longer_text_holds_is_asked_where_it_is_one() {
-        for (group, typed, expected) in [
-            (Group::Threads, "M3 by point five", "M3"),
-            (Group::Threads, "brass 2BA", "2 BA"),
-            (Group::Threads, "1/4 x 40 model", "1/4 in × 40 ME"),
-            (Group::Threads, "4 BA and 6 BA", ""),
-            (Group::Threads, "4 BA", ""),
-            (Group::Threads, "no thread", ""),
-            (Group::Materials, "EN8 / black bar mixed", "Medium carbon steel"),
-            (Group::Materials, "the blue bar", ""),
-            (Group::Drills, "about 3 mm", ""),
-        ] {
-            let found = within(group, typed).map(|thing| thing.title).unwrap_or_default();
-            assert_eq!(found, expected, "{typed}");
         }
     }
 

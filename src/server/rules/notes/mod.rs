@@ -64,6 +64,7 @@ pub mod tips;
 pub mod told;
 pub mod unmarked;
 pub mod used;
+pub mod within;
 pub mod wording;
 pub mod words;
 

@@ -3,8 +3,8 @@
 
 use super::folded::folded;
 use super::markdown;
-use super::meant;
 use super::pressure::split;
+use super::within;
 use super::wording::Wording;
 
 /// The field that says in what it was done.
@@ -46,7 +46,7 @@ pub fn may_be(text: &str, near: usize) -> bool {
 #[must_use]
 pub fn may_be_beryllium_copper(wording: &Wording) -> bool {
     let typed = wording.done.text(MATERIAL);
-    let kind = meant::of_kind(typed);
+    let kind = within::of_kind(typed);
     let is_left_open = kind.iter().any(|thing| SPRINGY.contains(&thing.id.as_str()))
         && !kind.iter().any(|thing| wording.things.contains(thing));
     is_left_open

@@ -98,7 +98,7 @@ impl Wording {
             things,
         };
         for (field, text) in wording.done.each() {
-            let named = field.group.and_then(|group| group.named(text));
+            let named = field.group.and_then(|group| group.named_unasked(text));
             named.into_iter().for_each(|thing| belongs::add(&mut wording.things, thing));
         }
         for question in meant::questions(&wording.done, &wording.things, typed.meant) {

@@ -2,6 +2,8 @@
 //! page that gives everything back to somebody whose sign-in has ended. Leaves out what becomes of
 //! what was sent, which is in [`super::write`].
 
+use std::slice;
+
 use askama::Template;
 use axum::http::StatusCode;
 use axum::response::Response;
@@ -16,11 +18,13 @@ use crate::extract::{Fields, Reader};
 use crate::rules::auth::SignedIn;
 use crate::rules::deed::Did;
 use crate::rules::notes::fields::{Done, Lines, NoteField, TEXT, TITLE};
-use crate::rules::notes::meant::{self, Answer, Answers, Question};
+use crate::rules::notes::meant::{Answer, Answers, Question};
+use crate::rules::notes::within;
 use crate::rules::notes::wording::{Typed, Wording};
 use crate::rules::notes::{NoteId, belongs};
 use crate::{App, Error};
 use holewright_core::units::print;
+use holewright_core::units::read::one_of;
 use holewright_pages::FieldError;
 use holewright_pages::field::{Field, Kind, items};
 use holewright_pages::layout::{Frame, Section};
@@ -184,7 +188,7 @@ pub(super) fn form_with(
 /// On which pages a note will be shown, in a sentence.
 pub(super) fn shown_on(wording: &Wording) -> String {
     let typed = wording.done.text(MATERIAL);
-    let kind = meant::of_kind(typed);
+    let kind = within::of_kind(typed);
     let is_left_open = !kind.is_empty() && !kind.iter().any(|thing| wording.things.contains(thing));
     let found = if is_left_open {
         format!(" A search of the notes for “{typed}” finds it.")
@@ -209,8 +213,18 @@ pub(super) fn shown_on(wording: &Wording) -> String {
 
 /// What is asked of a field that only nearly names something, or names a kind.
 pub(super) fn asks(question: &Question) -> String {
+    if question.field == "meant_drill" && question.is_of_a_kind() {
+        let drills = question.things.iter().map(|thing| belongs::in_words(slice::from_ref(thing)));
+        let drills: Vec<String> = drills.collect();
+        let drills: Vec<&str> = drills.iter().map(String::as_str).collect();
+        return format!("“{}”: {}?", question.typed, one_of(&drills));
+    }
     if question.is_of_a_kind() {
-        return format!("“{}”: which {}?", question.typed, print::running(&question.typed));
+        let has_figure = question.typed.chars().any(|letter| letter.is_ascii_digit());
+        let is_its_name = !has_figure && !within::of_kind(&question.typed).is_empty();
+        let kind =
+            if is_its_name { print::running(&question.typed) } else { "of these".to_owned() };
+        return format!("“{}”: which {kind}?", question.typed);
     }
     let page = belongs::in_words(&question.things);
     format!("“{}”: put the note on the page of {page}?", question.typed)
@@ -220,8 +234,9 @@ pub(super) fn asks(question: &Question) -> String {
 pub(super) fn question(question: &Question, errors: &[FieldError]) -> Field {
     let answers: Vec<(Answer, String)> = if question.is_of_a_kind() {
         let of_it = question.things.iter().filter_map(|thing| {
-            let (_, slug) = thing.id.split_once('/')?;
-            Some((Answer::read(slug), thing.title.clone()))
+            // The slug of a material, the series of a drill.
+            let word = thing.id.split('/').nth(1)?;
+            Some((Answer::read(word), thing.title.clone()))
         });
         of_it.chain([(Answer::Unknown, "I don’t know which".to_owned())]).collect()
     } else {

@@ -185,7 +185,8 @@ fn typed(fields: &Fields) -> Typed {
 /// It belongs to what it belonged to, but for what a changed field named; what was the inspector's stays so.
 fn beside(before: &Wording, typed: Typed) -> Typed {
     let mut things = before.things.clone();
-    for (field, text) in before.done.each() {
+    let is_changed = |field: &str, text: &str| typed.done.text(field) != text;
+    for (field, text) in before.done.each().filter(|(field, text)| is_changed(field.name, text)) {
         let named = field.group.and_then(|group| group.named(text));
         things.retain(|thing| named.as_ref().is_none_or(|named| named.id != thing.id));
     }
