@@ -1,5 +1,7 @@
 //! What follows the `?`, as typed, and its tidy form.
 
+use std::collections::BTreeSet;
+
 use form_urlencoded::{Serializer, parse};
 use holewright_core::asking::cut;
 
@@ -11,6 +13,8 @@ use holewright_core::asking::cut;
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Query {
     pairs: Vec<(String, String)>,
+    /// The places of those that were given twice and not alike.
+    twice: BTreeSet<usize>,
     left_empty: Vec<String>,
     untidy: bool,
 }
@@ -47,18 +51,20 @@ impl Query {
             self.left_empty.push(name.to_owned());
             return false;
         }
-        match self.pairs.iter_mut().find(|(held, _)| held == name) {
-            Some((_, held)) if name == LIST => {
+        match self.pairs.iter_mut().enumerate().find(|(_, (held, _))| held == name) {
+            Some((_, (_, held))) if name == LIST => {
                 held.push(',');
                 held.push_str(value);
                 false
             }
-            Some((_, held)) if held != value && !held.contains(BETWEEN) => {
-                held.push_str(BETWEEN);
-                held.push_str(value);
+            Some((place, (_, held))) => {
+                // The first two are enough: what is sent a thousand times must not grow.
+                if held != value && self.twice.insert(place) {
+                    held.push_str(BETWEEN);
+                    held.push_str(value);
+                }
                 false
             }
-            Some(_) => false,
             None => {
                 self.pairs.push((name.to_owned(), value.to_owned()));
                 true

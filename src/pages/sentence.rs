@@ -43,6 +43,8 @@ pub(crate) fn join_units(page: &str) -> String {
     let mut kept = kept(bytes);
     let mut next_kept = kept.next();
     let mut copied = 0;
+    // How far it was looked where a tag begins or ends, and whether the last thing found was a beginning.
+    let (mut looked, mut in_a_tag) = (0, false);
     for place in memchr::memchr_iter(b' ', bytes) {
         let last = place.checked_sub(1).and_then(|last| bytes.get(last));
         if !last.copied().is_some_and(ends_what_may_be_joined) {
@@ -54,7 +56,16 @@ pub(crate) fn join_units(page: &str) -> String {
         let is_kept = next_kept.as_ref().is_some_and(|kept| kept.contains(&place));
         let Some((before, behind)) = page.split_at_checked(place) else { continue };
         let behind = behind.get(1..).unwrap_or_default();
-        if !is_kept && belong_together(before, behind) && !is_in_a_tag(before) {
+        if is_kept || !belong_together(before, behind) {
+            continue;
+        }
+        let since = bytes.get(looked..place).unwrap_or_default();
+        if let Some(sign) = memchr::memrchr2(b'<', b'>', since).and_then(|at| since.get(at)) {
+            // Escaped text has no sign of its own that begins or ends a tag.
+            in_a_tag = *sign == b'<';
+        }
+        looked = place;
+        if !in_a_tag {
             joined.push_str(before.get(copied..).unwrap_or_default());
             joined.push('\u{a0}');
             copied = place + 1;
@@ -83,11 +94,6 @@ fn kept(page: &[u8]) -> impl Iterator<Item = Range<usize>> {
         .collect();
     found.sort_by_key(|range| range.start);
     found.into_iter()
-}
-
-/// Whether a text ends inside a tag: escaped text has no sign of its own that begins or ends one.
-fn is_in_a_tag(before: &str) -> bool {
-    before.bytes().rev().find(|byte| matches!(byte, b'<' | b'>')) == Some(b'<')
 }
 
 /// What stands before the tags that a text ends with.

@@ -105,10 +105,10 @@ fn a_head_is_sunk_by_the_angle_of_its_family() {
     // No countersunk head of BA is held: 1¾ to 2 times the screw, common practice.
     assert_eq!(
         figure("4 BA", "countersunk", "countersink_mouth_mm"),
-        Some(("7.2".to_owned(), Grade::CommonPractice))
+        Some(("6.3".to_owned(), Grade::CommonPractice))
     );
-    assert_eq!(size("4 BA", "countersunk", "countersink_least_mouth_mm"), "6.3");
-    assert_eq!(figure("M3", "countersunk", "countersink_least_mouth_mm"), None);
+    assert_eq!(size("4 BA", "countersunk", "countersink_largest_mouth_mm"), "7.2");
+    assert_eq!(figure("M3", "countersunk", "countersink_largest_mouth_mm"), None);
     // ISO 4762: 5.5 and 3 mm; 8 % of 5.5 is 0.44.
     assert_eq!(size("M3", "cap", "counterbore_mm"), "5.94");
     assert_eq!(size("M3", "cap", "counterbore_depth_mm"), "3");
@@ -182,7 +182,7 @@ fn every_card_is_whole() {
             ] {
                 assert!(beyond(key), "{place} {key}: {:?} of {major}", size(key));
             }
-            for key in ["across_corners_mm", "counterbore_mm", "washer_outside_mm"] {
+            for key in ["across_corners_mm", "counterbore_mm", "washer_outside_mm", "spotface_mm"] {
                 let bears = size(key).map(|it| it / 2.0 - 1e-9);
                 assert!(size("least_edge_mm") >= bears, "{place} {key}");
             }

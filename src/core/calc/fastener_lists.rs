@@ -95,7 +95,7 @@ static LISTS: [FastenerList; 14] = [
     list("hexagons-unified", "Unified hexagons", "Hexagons of ASME B18.2.1 bolts and B18.2.2 nuts, basic sizes.", Of::Hexagons(HexagonPattern::UnifiedBolt, "unc")),
     list("hexagons-unified-small", "Nuts of numbered Unified screws", "Across flats of the nuts for screws called by number.", Of::Hexagons(HexagonPattern::UnifiedSmall, "unc")),
     list("heads-countersunk-metric", "Metric countersunk heads", "Heads of 90°: the diameter where the cone would end in a sharp edge, and the height.", Of::Heads(HeadKind::Countersunk, HeadFamily::Metric, "metric")),
-    list("heads-countersunk-unified", "Unified countersunk heads", "Heads of 82°: the diameter where the cone would end in a sharp edge, and the height.", Of::Heads(HeadKind::Countersunk, HeadFamily::Unified, "unc")),
+    list("heads-countersunk-unified", "Unified countersunk heads", "Heads of 82°: the diameter and the height in print. A cone as deep as that height is wider at its mouth: deepen until the screw in hand lies flush.", Of::Heads(HeadKind::Countersunk, HeadFamily::Unified, "unc")),
     list("heads-cheese-metric", "Metric cheese heads", "Cheese heads of ISO 1207, the largest.", Of::Heads(HeadKind::Cheese, HeadFamily::Metric, "metric")),
     list("heads-cap-metric", "Metric cap heads", "Heads with a hexagon socket, ISO 4762, the largest, and their keys.", Of::Heads(HeadKind::Cap, HeadFamily::Metric, "metric")),
     list("heads-cap-unified", "Unified cap heads", "Heads with a hexagon socket, ASME B18.3, the largest; no keys are held.", Of::Heads(HeadKind::Cap, HeadFamily::Unified, "unc")),

@@ -64,7 +64,7 @@ async fn three_members_make_a_count_and_two_make_none() {
     // What was done in another metal is no experience of this one, wherever the note stands.
     judged(&club, first, fay, &[("found", "worked"), ("material", "brass")]).await;
     let (after, below) = plan(&club).await;
-    let line = "Of 4 members, 3 used 1.8 mm.";
+    let line = "Of 4 members, 3 used 1.8 mm; it did not work for everybody who said.";
     assert!(below.contains(line), "{below}");
     let figures = |page: &str| page.split("<h2").skip(1).collect::<Vec<_>>().concat();
     assert_eq!(figures(&above), figures(&after), "a note alters no figure");
@@ -72,8 +72,8 @@ async fn three_members_make_a_count_and_two_make_none() {
     let compared = read(&club, COMPARE).await;
     for words in [
         line,
-        "<a href=\"/drills/metric/1.8\">1.8 mm</a></th><td>3</td><td></td>",
-        "<a href=\"/drills/number/50\">No. 50</a></th><td>fewer than three</td><td></td>",
+        "<a href=\"/drills/metric/1.8\">1.8 mm</a></th><td>3</td><td>it did not work for everybody</td>",
+        "<a href=\"/drills/number/50\">No. 50</a></th><td>fewer than three</td><td>fewer than three said</td>",
         &format!("<a href=\"/notes/{first}\">Note {first}</a>"),
     ] {
         assert!(compared.contains(words), "{words}: {compared}");

@@ -95,7 +95,12 @@ impl Answer {
             |choice| {
                 let chosen = choice.planned();
                 let percent = print::percent(chosen.engagement_percent);
-                format!("{}, {percent}", chosen.drill.label)
+                let beyond = if chosen.within_standard == Some(false) {
+                    ", beyond the standard’s largest hole"
+                } else {
+                    ""
+                };
+                format!("{}, {percent}{beyond}", chosen.drill.label)
             },
         )
     }
@@ -211,13 +216,13 @@ impl Answer {
     }
 
     pub(super) fn mouth(&self) -> Option<Sourced> {
-        self.mouths().map(|([_, most], source)| (most, source))
+        self.mouths().map(|([least, _], source)| (least, source))
     }
 
-    /// The least mouth, where no head is held.
-    pub(super) fn least_mouth(&self) -> Option<Sourced> {
-        let ([least, _], source) = self.mouths()?;
-        self.held.is_none().then_some((least, source))
+    /// The mouth of the largest of the usual heads, where none is held.
+    pub(super) fn largest_mouth(&self) -> Option<Sourced> {
+        let ([_, most], source) = self.mouths()?;
+        self.held.is_none().then_some((most, source))
     }
 
     pub(super) fn sink(&self) -> Option<Sourced> {
@@ -236,7 +241,11 @@ impl Answer {
     /// What takes room on the face: the corners of a hexagon, the counterbore or the mouth of another head, or
     /// the washer where that is wider.
     pub(super) fn bearing(&self) -> Option<Length> {
-        let head = self.corners().or_else(|| self.counterbore()).or_else(|| self.mouth());
+        let head = self
+            .corners()
+            .or_else(|| self.counterbore())
+            .or_else(|| self.largest_mouth())
+            .or_else(|| self.mouth());
         let washer = self.washer_size(|washer| washer.outside.length());
         let sizes = [head, washer].into_iter().flatten().map(|(size, _)| size);
         sizes.reduce(|wide, size| if size > wide { size } else { wide })
@@ -248,7 +257,8 @@ impl Answer {
     }
 
     pub(super) fn edge(&self) -> Length {
-        least_edge(self.major(), self.bearing().unwrap_or_default())
+        let wide = self.spotface().map(|(size, _)| size).or_else(|| self.bearing());
+        least_edge(self.major(), wide.unwrap_or_default())
     }
 
     fn takes_washer(&self) -> bool {

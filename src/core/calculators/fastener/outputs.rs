@@ -24,7 +24,7 @@ pub(super) static OUTPUTS: [Output<Answer>; 32] = [
         name: "Tapping size",
         description: "The usual tapping drill out of every series, with the engagement it leaves",
         value: Measure::Words(|found| found.tapping_words()),
-        rule: "The drill nearest the aim for the metal, within the standard’s largest hole",
+        rule: "The drill nearest the aim for the metal; one beyond the standard’s largest hole only where all within it are too tight",
         source: AIM,
     },
     Output {
@@ -166,17 +166,17 @@ pub(super) static OUTPUTS: [Output<Answer>; 32] = [
     Output {
         key: "countersink_mouth",
         name: "Mouth of the countersink",
-        description: "Diameter of the mouth that lets the largest head lie flush",
+        description: "Diameter of the mouth; where no head is held, for the smallest of the usual heads",
         value: Measure::SourcedLength(|found| found.mouth()),
-        rule: "Where the head’s cone would end in a sharp edge; where no head is held, twice the screw",
+        rule: "As its table prints the head; where no head is held, 1¾ times the screw: then deepen it until the screw in hand lies flush",
         source: AS_PRINTED,
     },
     Output {
-        key: "countersink_least_mouth",
-        name: "Mouth for the smallest head",
-        description: "Diameter of the mouth for the smallest of the usual heads, where none is held",
-        value: Measure::SourcedLength(|found| found.least_mouth()),
-        rule: "1¾ times the screw, where no head is held",
+        key: "countersink_largest_mouth",
+        name: "Mouth for the largest head",
+        description: "Diameter of the mouth for the largest of the usual heads, where none is held",
+        value: Measure::SourcedLength(|found| found.largest_mouth()),
+        rule: "Twice the screw, where no head is held",
         source: AS_PRINTED,
     },
     Output {

@@ -87,7 +87,7 @@ pub struct Head {
     pub family: HeadFamily,
     /// The screw's nominal diameter.
     pub nominal: Printed,
-    /// Its largest diameter; of a countersunk head where its cone would end in a sharp edge.
+    /// Its largest diameter; of a metric countersunk head where its cone would end in a sharp edge.
     pub diameter: Printed,
     /// Its height, of a cap head the largest.
     pub height: Printed,
