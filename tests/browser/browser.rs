@@ -116,6 +116,14 @@ impl Browser {
         self.window.tell("Emulation.setEmulatedMedia", &json!({"features": [feature]}));
     }
 
+    /// The page as it is printed on A4, or on the screen again.
+    pub(crate) fn on_paper(&self, is_printed: bool) {
+        let media = if is_printed { "print" } else { "" };
+        self.window.tell("Emulation.setEmulatedMedia", &json!({"media": media}));
+        // 182 mm between the margins of A4.
+        self.resize(if is_printed { Screen { width: 688, height: 972, ratio: 1 } } else { PHONE });
+    }
+
     /// What a script of the test's own returns. The page's policy does not bind it, nor does the
     /// refusal of scripts.
     #[track_caller]

@@ -151,10 +151,18 @@ fn members_pages_are_fit_for_everybody_and_for_a_narrow_screen() {
     browser.follow("main form button");
     look(&browser, "a slip", &axe, &mut found);
     browser.visit("/people/sheet");
-    browser.write("#names", "Percy Wainscott\nOlive Brandreth");
+    let long = "Olive Brandreth of the long name and of many parts";
+    browser.write("#names", &format!("Percy Wainscott\n{long}"));
     browser.follow("main form button");
     browser.sees(&["Percy Wainscott", "Olive Brandreth", "Point your camera here."]);
     look(&browser, "a sheet of slips", &axe, &mut found);
+    browser.on_paper(true);
+    let cut: Vec<bool> = browser.ask(
+        "return [...document.querySelectorAll('.slips .slip')]
+            .map(slip => slip.scrollHeight > slip.clientHeight + 1)",
+    );
+    assert_eq!(cut, [false; 2], "a slip that is cut off has no address");
+    browser.on_paper(false);
     browser.visit("/people/1");
     browser.follow("form:has(input[value='read-out']) button");
     browser.sees(&["Read this out to Una Oakes"]);

@@ -48,20 +48,23 @@ async fn the_dangers_of_a_material_stand_beside_a_note_on_it() {
     let usual = club.shown(author, moderator, &usual).await;
     let page = club.get(&format!("/notes/{usual}"), None).await.body;
     assert!(page.contains("<a href=\"/materials/gunmetal\">the dangers of Gunmetal</a>"), "{page}");
-    assert!(!page.contains("Danger, "), "nothing that harms there and then: {page}");
+    assert_eq!(
+        page.matches("Danger, ").count(),
+        1,
+        "its lead, and nothing that harms at once: {page}"
+    );
     assert!(
         page.find("It rang.").unwrap() < page.find("the dangers of Gunmetal").unwrap(),
         "{page}"
     );
     // The lead in it is said itself: on paper there is no way to another page.
-    let lead =
-        "<p class=\"below\"><strong>Gunmetal:</strong> The swarf holds lead: wash your hands";
+    let lead = "<p><strong>Danger, Gunmetal:</strong> The swarf holds lead: wash your hands";
     let paper = club.get("/notes/newsletter/2027-01", None).await.body;
     for page in [&page, &paper] {
         assert!(page.contains(lead), "{page}");
     }
     let plain = club.get("/notes/newsletter/2027-01.txt", None).await.body;
-    assert!(plain.contains("\nGunmetal: The swarf holds lead: wash your hands"), "{plain}");
+    assert!(plain.contains("\nDanger, gunmetal: The swarf holds lead: wash your hands"), "{plain}");
     let none = club.shown(author, moderator, &[("title", "A rag"), ("text", "It is clean.")]).await;
     let page = club.get(&format!("/notes/{none}"), None).await.body;
     assert!(!page.contains("dangers of") && !page.contains("Danger, "), "{page}");

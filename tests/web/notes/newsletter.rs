@@ -6,7 +6,7 @@ use super::club::{Club, Person, Right};
 use crate::support::NOW;
 
 /// What every note in gunmetal says on paper.
-const LEAD: &str = "Gunmetal: The swarf holds lead: wash your hands before food or drink, and do not sweep the swarf dry.";
+const LEAD: &str = "Danger, gunmetal: The swarf holds lead: wash your hands before food or drink, and do not sweep the swarf dry.";
 
 struct Printed {
     club: Club,

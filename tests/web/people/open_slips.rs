@@ -42,7 +42,7 @@ async fn the_secretary_sees_every_open_slip_and_no_other() {
         let all = |row: &&&str| words.iter().all(|word| row.contains(word));
         assert_eq!(rows.iter().filter(all).count(), 1, "{words:?} in {rows:#?}");
     };
-    let soon = "2027, 08:00 UTC (British winter time; one hour behind British summer time). ";
+    let soon = "2027, 08:00 UTC (an hour behind British summer time). ";
     row(&[
         "<h3>Enid Hathersage</h3>",
         "Chooses a new password, until 22 January",

@@ -31,7 +31,7 @@ async fn s09_a_code_read_out_lets_its_member_choose_a_password_once() {
     let digits = code.replace(' ', "");
     assert!(!club.dump().await.contains(&digits), "only its hash is kept");
     let members = una.get("/people").await.body;
-    let listed = "Chooses a new password, by a code that is read out, until 15 January 2027, 09:00 UTC (British winter time; one hour behind British summer time).";
+    let listed = "Chooses a new password, by a code that is read out, until 15 January 2027, 09:00 UTC (an hour behind British summer time).";
     assert!(members.contains(listed), "{members}");
 
     let mut browser = club.browser();

@@ -33,7 +33,7 @@ async fn a_list_of_names_becomes_slips_six_a_page() {
         "Point your camera here.",
         "To come back afterwards: <strong>club.test</strong>",
         "<p class=\"whose\">Marlbeck Model Engineers</p>\n<p class=\"who\">",
-        "With it you join the club’s pages. Good once, until 29 January 2027, 08:00 UTC (British winter time; one hour behind British summer time).",
+        "With it you join the club’s pages. Good once, until 29 January 2027, 08:00 UTC (an hour behind British summer time).",
         "Without a camera, open <code>https://club.test/join/",
     ] {
         assert_eq!(count(&made.body, what), 7, "{what}: {}", made.body);

@@ -246,8 +246,9 @@ impl Answer {
             .or_else(|| self.counterbore())
             .or_else(|| self.largest_mouth())
             .or_else(|| self.mouth());
-        let washer = self.washer_size(|washer| washer.outside.length());
-        let sizes = [head, washer].into_iter().flatten().map(|(size, _)| size);
+        let washer = self.washer.filter(|_| self.takes_washer()).or_else(|| self.beside());
+        let washer = washer.map(|washer| washer.outside.length());
+        let sizes = head.map(|(size, _)| size).into_iter().chain(washer);
         sizes.reduce(|wide, size| if size > wide { size } else { wide })
     }
 
@@ -270,14 +271,17 @@ impl Answer {
         Some((of(washer), washer.source))
     }
 
-    /// A metric washer that goes over a screw no washer is held for.
-    pub(super) fn washer_beside(&self) -> Option<(String, Source)> {
+    fn beside(&self) -> Option<&'static Washer> {
         if self.washer.is_some() || !self.takes_washer() {
             return None;
         }
         let close = hole_by_rule(self.major(), Fit::Close).hole;
-        let fits = washers()
-            .find(|one| one.family == HeadFamily::Metric && one.inside.length() >= close)?;
+        washers().find(|one| one.family == HeadFamily::Metric && one.inside.length() >= close)
+    }
+
+    /// A metric washer that goes over a screw no washer is held for.
+    pub(super) fn washer_beside(&self) -> Option<(String, Source)> {
+        let fits = self.beside()?;
         let [inside, outside] =
             [fits.inside, fits.outside].map(|size| print::trimmed(in_mm(size.length()), 2));
         let nominal = print::trimmed(in_mm(fits.nominal.length()), 2);

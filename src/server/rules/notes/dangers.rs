@@ -176,7 +176,9 @@ pub fn plain(wording: &Wording) -> Vec<String> {
             .map(|words| format!("Danger, {}: {words}", print::running(&dangers.material)))
     });
     let lasting = lasting(&found);
-    let lasting = lasting.iter().map(|(materials, words)| format!("{materials}: {words}"));
+    let lasting = lasting
+        .iter()
+        .map(|(materials, words)| format!("Danger, {}: {words}", print::running(materials)));
     lines.chain(lasting).collect()
 }
 

@@ -14,7 +14,7 @@ use crate::{App, Error, db};
 use holewright_pages::layout::Frame;
 
 /// What UTC means to whoever reads a slip.
-const UTC: &str = "British winter time; one hour behind British summer time";
+const UTC: &str = "an hour behind British summer time";
 
 /// How the club tells the time.
 pub(super) struct When(Option<Zone>);
