@@ -175,7 +175,7 @@ pub const ONE_SMALLER: Source =
 /// assert_eq!(flats("ba", "4", HexagonOf::OneSmaller).unwrap(), "5.6 mm");
 /// assert_eq!(flats("metric", "m10", HexagonOf::Older).unwrap(), "17 mm");
 /// assert_eq!(flats("me-40", "1-8", HexagonOf::Usual), None);
-/// assert_eq!(flats("unc", "1-4", HexagonOf::Older), None);
+/// assert_eq!(flats("unc", "1-4-20", HexagonOf::Older), None);
 /// assert_eq!(flats("metric", "m36", HexagonOf::OneSmaller), None);
 /// ```
 #[must_use]

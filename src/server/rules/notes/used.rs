@@ -193,7 +193,7 @@ impl Used {
     /// use holewright_server::rules::notes::belongs::at;
     /// use holewright_server::rules::notes::used::{Drill, Used};
     /// let thing = at("drills/number/50").unwrap();
-    /// let drill = |members, went_well| {
+    /// let drill = |members, went_well: Option<(usize, usize)>| {
     ///     let fails = went_well.is_some_and(|(well, said)| well < said);
     ///     Drill { thing: thing.clone(), members, went_well, fails, notes: vec![] }
     /// };
