@@ -62,7 +62,7 @@ const PICTURES: [Picture; 6] = [
         name: "notes",
         address: "/materials/gunmetal",
         from: Some(".experience"),
-        seen: &["What members found", "Stoning the lips for gunmetal", "Worked for 2 members."],
+        seen: &["What members found", "Stoning the lips for gunmetal", "Worked for 1 member."],
         ..PLAIN
     },
     Picture {

@@ -95,18 +95,19 @@ impl Answer {
             |choice| {
                 let chosen = choice.planned();
                 let percent = print::percent(chosen.engagement_percent);
-                let beyond = if chosen.within_standard == Some(false) {
-                    ", beyond the standard’s largest hole"
-                } else {
-                    ""
-                };
-                format!("{}, {percent}{beyond}", chosen.drill.label)
+                format!("{}, {percent}", chosen.drill.label)
             },
         )
     }
 
     pub(super) fn tapped_in(&self) -> String {
-        print::sentence(&self.tapped_in.words())
+        let is_beyond = |choice: &DrillChoice| choice.planned().within_standard == Some(false);
+        let beyond = if self.tapping.as_ref().is_some_and(is_beyond) {
+            "; the drill is beyond the standard’s largest hole"
+        } else {
+            ""
+        };
+        format!("{}{beyond}", print::sentence(&self.tapped_in.words()))
     }
 
     fn clearance(&self, fit: Fit) -> ClearanceHole {
