@@ -1,6 +1,5 @@
 -- What was found at another size, with another drill or in another material than the note's says nothing of the note: it
--- is shown beside it and neither counted nor taken as confirming it. What was found before this is counted as it was. Lists
--- and exports say when an inspector read a note, as its page does.
+-- is shown beside it and neither counted nor taken as confirming it. What was found before this is counted as it was.
 ALTER TABLE verdict ADD COLUMN is_elsewhere INTEGER NOT NULL DEFAULT 0 CHECK (is_elsewhere IN (0, 1));
 
 DROP VIEW shown_note;
